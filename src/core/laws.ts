@@ -1,0 +1,102 @@
+import type { Console, LawId, LawReference } from "./setup";
+import type { Db, Gain, Legs, Pan } from "./units";
+
+/** One way for a pan to become two gains. */
+export interface Law {
+  readonly id: LawId;
+  /** Name in the trade's words, as shown. */
+  readonly name: string;
+  /**
+   * Gain of one leg for the share t of the way towards it, 0…1: exactly 0 at 0, exactly 1 at 1.
+   * @param centreDb only the "custom" law reads it: centre attenuation, dB, positive
+   */
+  readonly curve: (t: number, centreDb: Db) => Gain;
+  /** What stays the same across the pan: the power of both legs, their plain sum, or neither. */
+  readonly keeps: "power" | "sum" | "neither";
+  /** Where the formula stands. */
+  readonly source: string;
+}
+
+const quarter = (t: number): number => Math.sin((t * Math.PI) / 2);
+
+const custom = (t: number, centreDb: Db): Gain =>
+  t === 0 ? 0 : quarter(t) ** (centreDb / (10 * Math.log10(2)));
+
+/** Every law by its id, in the order in which they are shown. */
+export const LAWS: { readonly [id in LawId]: Law } = {
+  sine: {
+    id: "sine",
+    name: "Constant power, sin/cos",
+    curve: quarter,
+    keeps: "power",
+    source: "W3C Web Audio API 1.1, StereoPannerNode; MMA RP-036",
+  },
+  root: {
+    id: "root",
+    name: "Constant power, square root",
+    curve: Math.sqrt,
+    keeps: "power",
+    source: "textbook formula; its other form of constant power",
+  },
+  linear: {
+    id: "linear",
+    name: "Linear",
+    curve: (t) => t,
+    keeps: "sum",
+    source: "textbook formula",
+  },
+  mean45: {
+    id: "mean45",
+    name: "−4.5 dB, mean of linear and sin/cos",
+    curve: (t) => Math.sqrt(t * quarter(t)),
+    keeps: "neither",
+    source: "common practice, no source: geometric mean of the two laws",
+  },
+  sine45: {
+    id: "sine45",
+    name: "−4.5 dB, sin/cos to the power 1.5",
+    curve: (t) => quarter(t) ** 1.5,
+    keeps: "neither",
+    source: "common practice, no source: sin/cos raised to 1.5",
+  },
+  cosine2: {
+    id: "cosine2",
+    name: "Cosine squared",
+    curve: (t) => quarter(t) ** 2,
+    keeps: "sum",
+    source: "textbook formula: cos² + sin² = 1",
+  },
+  custom: {
+    id: "custom",
+    name: "Own centre attenuation",
+    curve: custom,
+    keeps: "neither",
+    source: "sin/cos raised to A / (10 lg 2)",
+  },
+};
+
+/** What of a console decides how a one-channel source is panned. */
+export type PanSettings = Pick<Console, "law" | "centreDb" | "reference">;
+
+/** Gain by which a law is lifted so that its reference end is 0 dB: 1 for "sides". */
+const lift = (law: Law, centreDb: Db, reference: LawReference): Gain =>
+  reference === "sides" ? 1 : 1 / law.curve(0.5, centreDb);
+
+/**
+ * Left and right gain of a one-channel source.
+ * The ends are exactly 0, and a mirrored pan gives exactly the mirrored gains:
+ * both legs are read off one curve by the distance from centre.
+ * @param pan −1 house left … +1 house right
+ * @example panGains({ law: "linear", centreDb: 3, reference: "sides" }, 0.5) // [0.25, 0.75]
+ */
+export const panGains = (settings: PanSettings, pan: Pan): Legs => {
+  const law = LAWS[settings.law];
+  const up = lift(law, settings.centreDb, settings.reference);
+  const away = Math.abs(pan);
+  const near = up * law.curve((1 + away) / 2, settings.centreDb);
+  const far = up * law.curve((1 - away) / 2, settings.centreDb);
+  return pan <= 0 ? [near, far] : [far, near];
+};
+
+/** Level of each leg at the centre against the fully panned side, dB (negative). */
+export const centreLevel = (id: LawId, centreDb: Db): Db => 20 * Math.log10(LAWS[id].curve(0.5, centreDb));

@@ -1,0 +1,74 @@
+/** What a typed text means as a number. */
+export type Typed =
+  | { readonly state: "value"; readonly value: number }
+  /** Half-typed: the user's, no error. */
+  | { readonly state: "open" }
+  | { readonly state: "wrong"; readonly why: string };
+
+/** What a field allows. */
+export interface NumberRule {
+  /** Name of the field as the sentence begins with it. */
+  readonly name: string;
+  readonly min: number;
+  readonly max: number;
+  /** Unit as shown, such as "dB"; also accepted behind the number. */
+  readonly unit: string;
+  /** Only whole numbers. */
+  readonly whole?: boolean;
+  /** An empty text is a value of its own: what it is called ("off", "not known"). */
+  readonly empty?: string;
+}
+
+/** Minus signs that people paste: hyphens, dashes and the true minus. */
+const MINUSES = /[\u2010-\u2015\u2212\uFE63\uFF0D]/g;
+/** Spaces of every kind, and the marks that come along with a paste. */
+const SPACES = /[\s\u00A0\u2007\u2009\u202F\u200B-\u200F\u2060\uFEFF]/g;
+
+/** A text with one kind of minus, a point as decimal separator and no spaces. */
+export const plain = (text: string): string =>
+  text.replace(SPACES, "").replace(MINUSES, "-").replace(/,/g, ".").toLowerCase();
+
+/** A number as people read it: true minus, no "-0". */
+export const printNumber = (value: number, digits: number): string => {
+  if (value === Number.POSITIVE_INFINITY) return "+∞";
+  if (value === Number.NEGATIVE_INFINITY) return "−∞";
+  const text = Math.abs(value).toFixed(digits);
+  return value < 0 && Number(text) !== 0 ? `−${text}` : text;
+};
+
+/** A number as a field shows it: as many digits as it has, at most six behind the point. */
+export const printEntry = (value: number): string => String(Number(value.toFixed(6))).replace("-", "−");
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+const HALF = /^[+-]?(\d*\.?)$/;
+
+/**
+ * Reads a typed number by a rule: a comma is a decimal point, every minus is a minus, the unit may stand behind.
+ * Nothing is clamped: what is out of range is said.
+ * @example readNumber("−3 dB", { name: "Trim", min: -60, max: 20, unit: "dB" }) // { state: "value", value: -3 }
+ */
+export const readNumber = (text: string, rule: NumberRule): Typed => {
+  const shown = text.trim();
+  const unit = rule.unit.toLowerCase().replace(SPACES, "");
+  let bare = plain(text);
+  if (unit !== "" && bare.endsWith(unit)) bare = bare.slice(0, -unit.length);
+  const range = `${printEntry(rule.min)} to ${printEntry(rule.max)}${rule.unit === "" ? "" : ` ${rule.unit}`}`;
+  if (!NUMBER.test(bare)) {
+    if (HALF.test(bare)) return { state: "open" };
+    return {
+      state: "wrong",
+      why: `${rule.name}: “${shown.slice(0, 24)}” is not a number. Allowed: ${range}.`,
+    };
+  }
+  const value = Number(bare);
+  if (rule.whole && !Number.isInteger(value)) {
+    return {
+      state: "wrong",
+      why: `${rule.name}: ${shown.slice(0, 24)} is not a whole number. Allowed: ${range}.`,
+    };
+  }
+  if (value < rule.min || value > rule.max) {
+    return { state: "wrong", why: `${rule.name}: ${shown.slice(0, 24)} is outside ${range}.` };
+  }
+  return { state: "value", value: value === 0 ? 0 : value };
+};

@@ -1,0 +1,53 @@
+import type { Place } from "./position";
+import type { Kit, Listener, Piece } from "./setup";
+import type { Degrees, Metres } from "./units";
+
+/** A piece nearer than this to the middle line is in the middle. A design choice: a hand's width. */
+export const MIDDLE_M: Metres = 0.12;
+/** A listener turned closer than this to side-on with the kit has no left and right of it. A design choice. */
+export const SIDE_ON: Degrees = 20;
+
+const radians = (angle: Degrees): number => (angle * Math.PI) / 180;
+
+/** Sine and cosine, exact at quarter turns so that a mirror is exact. */
+const turn = (angle: Degrees): { readonly sin: number; readonly cos: number } => {
+  const quarters = angle / 90;
+  if (!Number.isInteger(quarters)) return { sin: Math.sin(radians(angle)), cos: Math.cos(radians(angle)) };
+  const at = ((quarters % 4) + 4) % 4;
+  return { sin: [0, 1, 0, -1][at] as number, cos: [1, 0, -1, 0][at] as number };
+};
+
+/** A place of the kit on the stage plan, from the throne: `x` to house right, `y` towards the audience. */
+export const onStage = (
+  kit: Kit,
+  piece: Pick<Piece, "x" | "y">,
+): { readonly x: Metres; readonly y: Metres } => {
+  const { sin, cos } = turn(kit.yaw);
+  return { x: -piece.x * cos + piece.y * sin, y: piece.x * sin + piece.y * cos };
+};
+
+/** The way a listener faces: the drummer with the throne, the audience towards the stage, others as set. */
+export const facingOf = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): Degrees =>
+  listener.kind === "drummer" ? kit.yaw : listener.kind === "audience" ? 180 : listener.facing;
+
+/**
+ * How far a piece stands to a listener's right across their facing, metres from the throne; negative is left.
+ * Exact mirror: the drummer's is the piece's own x whatever the yaw.
+ */
+export const offsetFor = (
+  kit: Kit,
+  listener: Pick<Listener, "kind" | "facing">,
+  piece: Pick<Piece, "x" | "y">,
+): Metres => {
+  // Only the difference of the two turns matters, so the drummer's own is exact.
+  const { sin, cos } = turn(facingOf(kit, listener) - kit.yaw);
+  return piece.x * cos + piece.y * sin;
+};
+
+/** Whether a listener sees the kit side-on, so that its left and right are only nearer and farther. */
+export const isSideOn = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): boolean =>
+  Math.abs(turn(facingOf(kit, listener) - kit.yaw).cos) < Math.sin(radians(SIDE_ON));
+
+/** Side of an offset. */
+export const standingPlace = (offset: Metres): Place =>
+  Math.abs(offset) < MIDDLE_M ? "middle" : offset < 0 ? "left" : "right";
