@@ -183,6 +183,15 @@ export interface Wishes {
   readonly margin: Db;
 }
 
+/** What the drummer can say of a hit. */
+export type Answer = "left" | "middle" | "right" | "nothing" | "unclear";
+
+/** One hit of a check at the kit and what was said of it. */
+export interface Hit {
+  readonly piece: Id;
+  readonly answer: Answer;
+}
+
 /** Data for the estimate of a level at the ear. */
 export interface Ear {
   readonly unit: "dB/mW" | "dB/V";

@@ -1,18 +1,9 @@
-import type { Id, Setup } from "../core/setup";
+import type { Hit, Id, Setup } from "../core/setup";
 
 /** Names the file format; the first thing a reader looks at. */
 export const FORMAT = "hatside-setup";
 /** Version of the setup file that this code writes. */
 export const VERSION = 1;
-
-/** What the drummer can say of a hit. */
-export type Answer = "left" | "middle" | "right" | "nothing" | "unclear";
-
-/** One hit of a check at the kit and what was said of it. */
-export interface Hit {
-  readonly piece: Id;
-  readonly answer: Answer;
-}
 
 /** A check at the kit under way: kept with the setup, so that a locked phone loses nothing. */
 export interface CheckSession {
