@@ -1,0 +1,115 @@
+import type { ComponentChildren } from "preact";
+import { useRef } from "preact/hooks";
+import type { Degrees, Metres } from "../core/units";
+import { shortName } from "./spread";
+
+/** One thing on a plan seen from above: `x` to the right and `y` up in the drawing. */
+export interface Mark {
+  readonly id: string;
+  readonly name: string;
+  readonly x: Metres;
+  readonly y: Metres;
+  /** Radius, metres. */
+  readonly size: Metres;
+  /** Way it faces in the drawing: 0 up, positive to the left. */
+  readonly facing?: Degrees;
+  readonly fixed?: boolean;
+  readonly look: "drum" | "metal" | "mic" | "person" | "throne";
+  /** Said to a screen reader: where it is. */
+  readonly says: string;
+}
+
+const SIZE = 340;
+const KEYS: { readonly [key: string]: readonly [x: number, y: number] } = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** A plan from above with things to drag; each also moves by the arrow keys (with Shift ten times as far). */
+export const Plan = (props: {
+  label: string;
+  marks: readonly Mark[];
+  /** Metres from the middle to an edge. */
+  reach: Metres;
+  /** Where the middle of the drawing is, metres. */
+  middle: readonly [x: Metres, y: Metres];
+  /** Smallest move, metres. */
+  step: Metres;
+  onMove: (id: string, x: Metres, y: Metres) => void;
+  onDone: () => void;
+  children?: ComponentChildren;
+}) => {
+  const drag = useRef<{ id: string; x: number; y: number; px: number; py: number } | null>(null);
+  const svg = useRef<SVGSVGElement>(null);
+  const scale = SIZE / (2 * props.reach);
+  const [midX, midY] = props.middle;
+  const left = (x: Metres) => SIZE / 2 + (x - midX) * scale;
+  const top = (y: Metres) => SIZE / 2 - (y - midY) * scale;
+  const whole = (v: Metres) => Number((Math.round(v / props.step) * props.step).toFixed(3));
+  const move = (id: string, x: Metres, y: Metres) => {
+    const inside = (v: number, mid: number) => Math.max(mid - props.reach, Math.min(mid + props.reach, v));
+    props.onMove(id, whole(inside(x, midX)), whole(inside(y, midY)));
+  };
+  const metresPerPixel = () => (2 * props.reach) / (svg.current?.clientWidth || SIZE);
+  const end = () => {
+    if (drag.current === null) return;
+    drag.current = null;
+    props.onDone();
+  };
+  return (
+    <svg ref={svg} class="plan" viewBox={`0 0 ${SIZE} ${SIZE}`} role="group" aria-label={props.label}>
+      {props.children}
+      {props.marks.map((m) => (
+        <g
+          key={m.id}
+          class={`mark ${m.look}`}
+          transform={`translate(${left(m.x)} ${top(m.y)})`}
+          {...(m.fixed
+            ? { role: "img", "aria-label": m.says }
+            : {
+                role: "button",
+                tabIndex: 0,
+                "aria-label": `${m.says}. Arrow keys move it.`,
+                onPointerDown: (e: PointerEvent) => {
+                  (e.currentTarget as Element).setPointerCapture(e.pointerId);
+                  drag.current = { id: m.id, x: m.x, y: m.y, px: e.clientX, py: e.clientY };
+                },
+                onPointerMove: (e: PointerEvent) => {
+                  const d = drag.current;
+                  if (d?.id !== m.id) return;
+                  const by = metresPerPixel();
+                  move(m.id, d.x + (e.clientX - d.px) * by, d.y - (e.clientY - d.py) * by);
+                },
+                onPointerUp: end,
+                onPointerCancel: end,
+                onKeyDown: (e: KeyboardEvent) => {
+                  const way = KEYS[e.key];
+                  if (!way) return;
+                  e.preventDefault();
+                  const by = props.step * (e.shiftKey ? 10 : 1);
+                  move(m.id, m.x + way[0] * by, m.y + way[1] * by);
+                },
+                onKeyUp: (e: KeyboardEvent) => {
+                  if (KEYS[e.key]) props.onDone();
+                },
+              })}
+        >
+          <circle r={24} class="mark-touch" />
+          <circle r={Math.max(5, m.size * scale)} class="mark-body" />
+          {m.facing === undefined ? null : (
+            <path
+              d="M0 -24l-6 9h12z"
+              class="mark-facing"
+              transform={`rotate(${-m.facing})`}
+            />
+          )}
+          <text y={4} text-anchor="middle">
+            {shortName(m.name, 10)}
+          </text>
+        </g>
+      ))}
+    </svg>
+  );
+};

@@ -1,0 +1,19 @@
+import type { ComponentChildren } from "preact";
+import { Icon, type IconName } from "./icon";
+
+/** How a statement is meant: all well, look here, or wrong. */
+export type Tone = "fine" | "care" | "wrong";
+
+const CLASS: { readonly [tone in Tone]: string } = { fine: "good", care: "soft", wrong: "bad" };
+const ICON: { readonly [tone in Tone]: IconName } = { fine: "fine", care: "care", wrong: "wrong" };
+
+/** The main statement of a screen, in plain words; read out when it changes. */
+export const Verdict = (props: { tone: Tone; says: string; children?: ComponentChildren }) => (
+  <div class="verdict" role="status">
+    <span class={CLASS[props.tone]}>
+      <Icon name={ICON[props.tone]} size={28} />
+    </span>
+    <h1>{props.says}</h1>
+    {props.children ? <p>{props.children}</p> : null}
+  </div>
+);

@@ -1,0 +1,32 @@
+import { parsePan, printPan, stepPan } from "../core/pannotation";
+import type { Pan } from "../core/units";
+import { current } from "../document/store";
+import { Entry } from "../pieces/entry";
+
+/** A pan typed in the console's own notation. */
+export const PanEntry = (props: {
+  label: string;
+  value: Pan | null;
+  onValue: (pan: Pan) => void;
+  onDone: () => void;
+  onEmpty?: () => void;
+  empty?: string;
+}) => {
+  const { console } = current.value;
+  return (
+    <Entry
+      label={props.label}
+      shown={props.value === null ? "" : printPan(props.value, console)}
+      read={(text) => parsePan(text, console)}
+      onValue={props.onValue}
+      onEmpty={props.onEmpty}
+      onDone={props.onDone}
+      placeholder={props.empty}
+      onKey={(e) => {
+        if (e.key !== "ArrowUp" && e.key !== "ArrowDown") return;
+        e.preventDefault();
+        props.onValue(stepPan(props.value ?? 0, console, e.key === "ArrowUp" ? 1 : -1));
+      }}
+    />
+  );
+};

@@ -1,0 +1,38 @@
+import { computed, signal } from "@preact/signals";
+import type { Id, Sum } from "../core/setup";
+import { current } from "../document/store";
+
+/** The five places at the thumb, and the two behind the header. */
+export type Place = "kit" | "image" | "sum" | "patch" | "check" | "setups" | "about";
+
+/** Where the user is. */
+export const place = signal<Place>("kit");
+
+/** A word about what was just done, with the way back. */
+export const toast = signal<{ readonly says: string; readonly undo: boolean } | null>(null);
+
+const wantedSum = signal<Id | null>(null);
+const wantedListener = signal<Id | null>(null);
+
+/** The sum that the screens are about: the chosen one, else the first pair. */
+export const chosenSum = computed<Sum | undefined>(() => {
+  const { sums } = current.value;
+  return sums.find((s) => s.id === wantedSum.value) ?? sums.find((s) => s.stereo) ?? sums[0];
+});
+
+/** The listener that the screens are about: the chosen one, else the one who matters most. */
+export const chosenListener = computed(() => {
+  const { listeners, wishes } = current.value;
+  const find = (id: Id | null) => listeners.find((l) => l.id === id);
+  return find(wantedListener.value) ?? find(wishes.first) ?? listeners[0];
+});
+
+/** Turns every screen to a sum. */
+export const chooseSum = (id: Id): void => {
+  wantedSum.value = id;
+};
+
+/** Turns every screen to a listener. */
+export const chooseListener = (id: Id): void => {
+  wantedListener.value = id;
+};

@@ -1,0 +1,13 @@
+import { current } from "../document/store";
+import { Choice, Pick } from "../pieces/choice";
+import { chooseSum, chosenSum } from "./state";
+
+/** Which sum a screen is about; nothing where there is no choice. */
+export const SumPick = ({ label }: { label: string }) => {
+  const { sums } = current.value;
+  const chosen = chosenSum.value;
+  if (sums.length < 2 || !chosen) return null;
+  const options = sums.map((s) => [s.id, s.name || "Unnamed sum"] as const);
+  const Part = sums.length <= 3 ? Choice : Pick;
+  return <Part label={label} value={chosen.id} options={options} onValue={chooseSum} />;
+};
