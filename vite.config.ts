@@ -1,40 +1,144 @@
+import { createHash } from "node:crypto";
+import { readdir, readFile } from "node:fs/promises";
+import { join, relative, resolve, sep } from "node:path";
+import { brotliCompressSync } from "node:zlib";
+import { build, type Plugin, type Rolldown } from "vite";
 import { defineConfig } from "vitest/config";
+
+/** Largest first load, bytes in brotli: what must arrive before the first screen stands. */
+const BUDGET = { js: 45_000, css: 8_000 };
+const TARGET = "es2022";
+
+const brotli = (text: string | Uint8Array): number => brotliCompressSync(text).length;
+
+/** The chunk and all that it imports at once; what it imports on demand stays out. */
+const withStaticImports = (bundle: Rolldown.OutputBundle, name: string, seen = new Set<string>()) => {
+  const chunk = bundle[name];
+  if (chunk?.type !== "chunk" || seen.has(name)) return seen;
+  seen.add(name);
+  for (const imported of chunk.imports) withStaticImports(bundle, imported, seen);
+  return seen;
+};
+
+/** Fails the build when the first load outgrows its budget. */
+const sizeBudget = (): Plugin => ({
+  name: "size-budget",
+  apply: "build",
+  generateBundle: {
+    order: "post",
+    handler(_, bundle) {
+      const first = new Set<string>();
+      for (const output of Object.values(bundle))
+        if (output.type === "chunk" && output.isEntry) withStaticImports(bundle, output.fileName, first);
+      const sizes = { js: 0, css: 0 };
+      const styles = new Set<string>();
+      for (const name of first) {
+        const chunk = bundle[name];
+        if (chunk?.type !== "chunk") continue;
+        sizes.js += brotli(chunk.code);
+        for (const css of chunk.viteMetadata?.importedCss ?? []) styles.add(css);
+      }
+      for (const name of styles) {
+        const css = bundle[name];
+        if (css?.type === "asset") sizes.css += brotli(css.source);
+      }
+      for (const kind of ["js", "css"] as const) {
+        const says = `first load ${kind}: ${sizes[kind]} B brotli of ${BUDGET[kind]} B allowed`;
+        if (sizes[kind] > BUDGET[kind]) this.error(says);
+        this.info(says);
+      }
+    },
+  },
+});
+
+/** Every built file with its fingerprint; the page itself goes by "./", as hosts may redirect from index.html. */
+const listFiles = async (out: string) => {
+  const entries = await readdir(out, { recursive: true, withFileTypes: true });
+  const names = entries
+    .filter((entry) => entry.isFile() && !entry.name.endsWith(".map"))
+    .map((entry) => relative(out, join(entry.parentPath, entry.name)).split(sep).join("/"))
+    .filter((name) => name !== "sw.js")
+    .sort();
+  return Promise.all(
+    names.map(async (name) => {
+      const digest = createHash("sha256").update(await readFile(join(out, name)));
+      return { url: name === "index.html" ? "./" : name, integrity: `sha256-${digest.digest("base64")}` };
+    }),
+  );
+};
+
+/** Bundles the service worker on its own after the app, with the list of what was built. */
+const serviceWorker = (): Plugin => {
+  let root = "";
+  let out = "";
+  return {
+    name: "service-worker",
+    apply: "build",
+    configResolved(config) {
+      root = config.root;
+      out = resolve(root, config.build.outDir);
+    },
+    async closeBundle() {
+      const files = await listFiles(out);
+      const version = createHash("sha256").update(JSON.stringify(files)).digest("hex").slice(0, 12);
+      await build({
+        configFile: false,
+        root,
+        publicDir: false,
+        logLevel: "warn",
+        define: { __FILES__: JSON.stringify(files), __VERSION__: JSON.stringify(version) },
+        build: {
+          outDir: out,
+          emptyOutDir: false,
+          target: TARGET,
+          modulePreload: false,
+          rolldownOptions: {
+            input: join(root, "offline/worker/sw.ts"),
+            output: { entryFileNames: "sw.js", codeSplitting: false },
+          },
+        },
+      });
+    },
+  };
+};
+
+/** The development server puts styles and its client inline, which the page's policy forbids. */
+const noPolicyInDevelopment = (): Plugin => ({
+  name: "no-policy-in-development",
+  apply: "serve",
+  transformIndexHtml: (html) => html.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ""),
+});
+
+/** Settings of one kind of test. */
+const tests = (name: string, settings: object) => ({
+  extends: true as const,
+  test: { name, root: import.meta.dirname, include: ["**/*.test.{ts,tsx}"], ...settings },
+});
 
 export default defineConfig({
   root: "src",
+  base: "./",
   publicDir: "../public",
+  cacheDir: "../node_modules/.cache/vite",
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: {
     outDir: "../dist",
     emptyOutDir: true,
-    target: "es2022",
+    target: TARGET,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },
+  worker: { format: "es" },
+  plugins: [sizeBudget(), serviceWorker(), noPolicyInDevelopment()],
   test: {
     projects: [
-      {
-        extends: true,
-        test: {
-          name: "unit",
-          root: ".",
-          dir: "test",
-          include: ["**/*.test.{ts,tsx}"],
-          exclude: ["browser/**"],
-        },
-      },
-      {
-        extends: true,
-        test: {
-          name: "browser",
-          root: ".",
-          dir: "test/browser",
-          include: ["**/*.test.ts"],
-          fileParallelism: false,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
-        },
-      },
+      tests("unit", { dir: "test", exclude: ["browser/**", "**/browser/**"] }),
+      tests("browser", {
+        dir: "test/browser",
+        fileParallelism: false,
+        testTimeout: 60_000,
+        hookTimeout: 60_000,
+      }),
     ],
   },
 });

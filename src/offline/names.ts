@@ -1,0 +1,5 @@
+/** Cache in which files shared to the app wait until the page takes them out. */
+export const SHARED_CACHE = "hatside-shared";
+
+/** What the page says to a waiting version when its user agrees to it. */
+export const ACCEPT = "accept";
