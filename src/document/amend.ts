@@ -1,0 +1,45 @@
+import type { Id } from "../core/setup";
+
+/** A thing with an id of its own. */
+interface Keyed {
+  readonly id: Id;
+}
+
+/** A thing with a patch over it; the very same object when nothing differs. */
+export const amend = <T extends object>(thing: T, patch: Partial<NoInfer<T>>): T =>
+  (Object.keys(patch) as (keyof T)[]).every((key) => Object.is(thing[key], patch[key]))
+    ? thing
+    : { ...thing, ...patch };
+
+/** A list with every item through a function; the very same list when no item changes. */
+export const mapped = <T>(list: readonly T[], change: (item: T, at: number) => T): readonly T[] => {
+  const next = list.map(change);
+  return next.every((item, at) => item === list[at]) ? list : next;
+};
+
+/** A list with the items that pass; the very same list when all do. */
+export const kept = <T>(list: readonly T[], passes: (item: T, at: number) => boolean): readonly T[] => {
+  const next = list.filter(passes);
+  return next.length === list.length ? list : next;
+};
+
+/** A list with one item amended. */
+export const amendIn = <T extends Keyed>(
+  list: readonly T[],
+  id: Id,
+  patch: Partial<Omit<T, "id">>,
+): readonly T[] => mapped(list, (item) => (item.id === id ? amend(item, patch as Partial<T>) : item));
+
+/** A list with something put behind one of its items. */
+export const insertAfter = <T extends Keyed>(list: readonly T[], id: Id, item: T): readonly T[] =>
+  list.flatMap((each) => (each.id === id ? [each, item] : [each]));
+
+/** A list with one item moved by some places, as far as the ends. */
+export const moveIn = <T extends Keyed>(list: readonly T[], id: Id, by: number): readonly T[] => {
+  const from = list.findIndex((item) => item.id === id);
+  const item = list[from];
+  const to = Math.max(0, Math.min(list.length - 1, from + by));
+  if (!item || to === from) return list;
+  const rest = list.filter((each) => each !== item);
+  return [...rest.slice(0, to), item, ...rest.slice(to)];
+};

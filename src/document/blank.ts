@@ -1,0 +1,71 @@
+import type { Console, Kit, Listener, Monitor, Sum, Wishes } from "../core/setup";
+import { FORMAT, type SetupFile, VERSION } from "./schema";
+
+/** A console as it begins; invented typical figures, to be replaced by those of the data sheet. */
+export const BLANK_CONSOLE: Console = {
+  law: "sine",
+  centreDb: 3,
+  reference: "sides",
+  twoChannel: "balance-linear",
+  panStyle: "steps",
+  panSteps: 100,
+  levelStep: 0.1,
+  rms: "sample",
+  outputDbu: 18,
+};
+
+/** A monitor system as it begins: 16 free slots, common practice; the largest input level is an invented typical one. */
+export const BLANK_MONITOR: Monitor = { slotCount: 16, slots: Array(16).fill(null), inputMaxDbu: 20 };
+
+/** The audience in front, facing the stage. */
+export const AUDIENCE: Listener = {
+  id: "l1",
+  name: "Audience",
+  kind: "audience",
+  x: 0,
+  y: 8,
+  facing: 180,
+  sum: null,
+  flipped: false,
+  mono: false,
+};
+
+/** The drummer on the throne, facing the audience. */
+export const DRUMMER: Listener = { ...AUDIENCE, id: "l2", name: "Drummer", kind: "drummer", y: 0, facing: 0 };
+
+/** Nothing in the house may change; 6 dB of headroom, common practice. */
+export const BLANK_WISHES: Wishes = { first: DRUMMER.id, houseFixed: true, margin: 6 };
+
+const BLANK_KIT: Kit = { hand: "right", yaw: 0, pieces: [] };
+
+/** An empty sum: no trims, legs as they are named. */
+export const BLANK_SUM: Omit<Sum, "id" | "name" | "stereo"> = {
+  sends: [],
+  trim: 0,
+  legTrim: [0, 0],
+  legInverted: [false, false],
+  unevenLegs: false,
+  reversed: false,
+  folded: false,
+  padDb: 0,
+};
+
+/** A setup with nothing in it but the drummer and the audience. */
+export const blankSetup = (name = "New setup"): SetupFile => ({
+  format: FORMAT,
+  version: VERSION,
+  name,
+  note: "",
+  example: false,
+  kit: BLANK_KIT,
+  console: BLANK_CONSOLE,
+  sources: [],
+  sums: [],
+  listeners: [AUDIENCE, DRUMMER],
+  monitor: BLANK_MONITOR,
+  wishes: BLANK_WISHES,
+  ear: null,
+  recording: null,
+  check: null,
+  lineCheck: {},
+});

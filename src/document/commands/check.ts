@@ -1,0 +1,36 @@
+import type { Answer, Hit, Id } from "../../core/setup";
+import { amend } from "../amend";
+import { type Command, step } from "../command";
+import { LIMITS } from "../limits";
+import { mend } from "../mend";
+import type { SetupFile } from "../schema";
+
+const withHits = (file: SetupFile, change: (hits: readonly Hit[]) => readonly Hit[]): SetupFile =>
+  file.check ? mend(amend(file, { check: amend(file.check, { hits: change(file.check.hits) }) })) : file;
+
+/** Begins a check at the kit for a listener; one that was under way is over. */
+export const startCheck = (listener: Id): Command =>
+  step("start check", (file) =>
+    file.listeners.some((l) => l.id === listener) ? { ...file, check: { listener, hits: [] } } : file,
+  );
+
+/** What was said of a hit. Nothing happens when no check is under way, or beyond `LIMITS.hits`. */
+export const answer = (piece: Id, said: Answer): Command =>
+  step("answer", (file) =>
+    withHits(file, (hits) => (hits.length < LIMITS.hits ? [...hits, { piece, answer: said }] : hits)),
+  );
+
+/** Takes the last answer back. */
+export const takeBackAnswer = (): Command =>
+  step("take back answer", (file) => withHits(file, (hits) => (hits.length > 0 ? hits.slice(0, -1) : hits)));
+
+/** Ends the check at the kit; its answers are gone. */
+export const endCheck = (): Command => step("end check", (file) => amend(file, { check: null }));
+
+/** Ticks a slot on the line check: heard or not; null takes the tick off. A free slot has none. */
+export const tickSlot = (index: number, heard: boolean | null): Command =>
+  step("tick slot", (file) => {
+    const { [index]: was, ...others } = file.lineCheck;
+    if (!file.monitor.slots[index] || (was ?? null) === heard) return file;
+    return { ...file, lineCheck: heard === null ? others : { ...others, [index]: heard } };
+  });

@@ -1,0 +1,41 @@
+import type { Id, Listener } from "../../core/setup";
+import type { Metres } from "../../core/units";
+import { amend, amendIn, kept } from "../amend";
+import { type Command, drag, step } from "../command";
+import { LIMITS } from "../limits";
+import { mend } from "../mend";
+import { nextId, uniqueName } from "../names";
+
+/** A new performer in front of the kit who faces the audience and hears what the drummer hears. Nothing happens beyond `LIMITS.listeners`. */
+export const addListener = (name = "Performer"): Command =>
+  step("add listener", (file) => {
+    const { listeners } = file;
+    if (listeners.length >= LIMITS.listeners) return file;
+    const listener: Listener = {
+      id: nextId("l", listeners),
+      name: uniqueName(name, listeners),
+      kind: "performer",
+      x: 0,
+      y: 2,
+      facing: 0,
+      sum: listeners.find((l) => l.kind === "drummer")?.sum ?? null,
+      flipped: false,
+      mono: false,
+    };
+    return { ...file, listeners: [...listeners, listener] };
+  });
+
+/** Changes what is said of a listener; who is drummer, performer or audience stays. */
+export const editListener = (id: Id, patch: Partial<Omit<Listener, "id" | "kind">>): Command =>
+  step("change listener", (file) => mend(amend(file, { listeners: amendIn(file.listeners, id, patch) })));
+
+/** One move of a listener under the finger: metres from the throne to house right and towards the audience. */
+export const moveListener = (id: Id, x: Metres, y: Metres): Command =>
+  drag("move listener", (file) => amend(file, { listeners: amendIn(file.listeners, id, { x, y }) }));
+
+/** Takes a performer away; the drummer and the audience stay. */
+export const removeListener = (id: Id): Command =>
+  step("delete listener", (file) => {
+    const stays = (l: Listener): boolean => l.id !== id || l.kind !== "performer";
+    return mend(amend(file, { listeners: kept(file.listeners, stays) }));
+  });

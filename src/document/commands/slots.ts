@@ -1,0 +1,84 @@
+import type { Slot } from "../../core/setup";
+import { amend, mapped } from "../amend";
+import { type Command, step } from "../command";
+import { LIMITS, RANGES } from "../limits";
+import { mend } from "../mend";
+import type { SetupFile } from "../schema";
+
+type Slots = readonly (Slot | null)[];
+
+/** A setup with other slots: where something else is in a slot now, its tick of the line check is gone. */
+const withSlots = (file: SetupFile, slots: Slots): SetupFile => {
+  if (slots === file.monitor.slots) return file;
+  const same = (at: string): boolean => file.monitor.slots[Number(at)]?.feed === slots[Number(at)]?.feed;
+  const ticks = Object.entries(file.lineCheck);
+  const stay = ticks.filter(([at]) => same(at));
+  return mend(
+    amend(file, {
+      monitor: amend(file.monitor, { slots }),
+      lineCheck: stay.length === ticks.length ? file.lineCheck : Object.fromEntries(stay),
+    }),
+  );
+};
+
+/** Puts something into a slot, by index from 0; null frees it. Nothing happens beyond `LIMITS.slots`. */
+export const setSlot = (index: number, slot: Slot | null): Command =>
+  step(slot ? "fill slot" : "free slot", (file) => {
+    if (!Number.isInteger(index) || index < 0 || index >= LIMITS.slots) return file;
+    const { slots } = file.monitor;
+    const length = Math.max(slots.length, index + 1);
+    const next = Array.from({ length }, (_, at) => (at === index ? slot : (slots[at] ?? null)));
+    return slots[index] === slot ? file : withSlots(file, next);
+  });
+
+/** Changes the switch, trim or feed of a slot that is not free. */
+export const editSlot = (index: number, patch: Partial<Slot>): Command =>
+  step("change slot", (file) =>
+    withSlots(
+      file,
+      mapped(file.monitor.slots, (slot, at) => (slot && at === index ? amend(slot, patch) : slot)),
+    ),
+  );
+
+/** Whether two slots are the two legs of one sum or the two channels of one source. */
+const arePair = (a: Slot | null | undefined, b: Slot | null | undefined): boolean => {
+  if (!a || !b) return false;
+  if (a.feed.kind === "leg" && b.feed.kind === "leg")
+    return a.feed.sum === b.feed.sum && a.feed.leg !== b.feed.leg;
+  if (a.feed.kind !== "source" || b.feed.kind !== "source" || a.feed.source !== b.feed.source) return false;
+  const channels = [a.feed.channel, b.feed.channel];
+  return channels.includes("left") && channels.includes("right");
+};
+
+/** Slots with one moved; what lies between moves up, and no pair of neighbours is torn apart. */
+const moved = (slots: Slots, from: number, to: number): Slots => {
+  const start = arePair(slots[from - 1], slots[from]) ? from - 1 : from;
+  const size = start < from || arePair(slots[from], slots[from + 1]) ? 2 : 1;
+  const rest = [...slots.slice(0, start), ...slots.slice(start + size)];
+  const wanted = Math.max(0, Math.min(rest.length, start + to - from));
+  const splits = arePair(rest[wanted - 1], rest[wanted]);
+  const target = splits ? wanted + Math.sign(to - from) : wanted;
+  return target === start
+    ? slots
+    : [...rest.slice(0, target), ...slots.slice(start, start + size), ...rest.slice(target)];
+};
+
+/**
+ * Moves a slot in the order, by indexes from 0; the slots between move up by as much.
+ * The two legs of a sum or the two channels of a source that are neighbours move together.
+ */
+export const moveSlot = (from: number, to: number): Command =>
+  step("move slot", (file) => {
+    const { slots } = file.monitor;
+    return slots[from] === undefined || !Number.isInteger(to)
+      ? file
+      : withSlots(file, moved(slots, from, to));
+  });
+
+/** How many inputs the monitor system has; what is in slots over that stays there and is shown as over. Outside `RANGES.slotCount` nothing happens. */
+export const setSlotCount = (slotCount: number): Command =>
+  step("change number of slots", (file) =>
+    Number.isInteger(slotCount) && slotCount >= RANGES.slotCount.min && slotCount <= RANGES.slotCount.max
+      ? mend(amend(file, { monitor: amend(file.monitor, { slotCount }) }))
+      : file,
+  );

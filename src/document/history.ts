@@ -1,0 +1,68 @@
+import type { Command } from "./command";
+import type { SetupFile } from "./schema";
+
+/** A setup that can be gone back (or forward) to, and what would be undone (or redone) by that. */
+interface Stop {
+  readonly label: string;
+  readonly file: SetupFile;
+}
+
+/** Whole setups in the order in which they were; unchanged parts are shared between them. */
+export interface History {
+  /** Oldest first. */
+  readonly past: readonly Stop[];
+  readonly present: SetupFile;
+  /** Nearest first. */
+  readonly future: readonly Stop[];
+  /** Label of the drag under way. */
+  readonly drag: string | null;
+}
+
+/** How many steps can be undone. */
+export const MAX_STEPS = 200;
+
+/** A history that begins with a setup. */
+export const begin = (present: SetupFile): History => ({ past: [], present, future: [], drag: null });
+
+/** The history after a command; the same object when the command changed nothing. */
+export const record = (history: History, command: Command): History => {
+  const { past, present, drag } = history;
+  const file = command.apply(present);
+  if (file === present) return history;
+  if (command.kind === "load") return begin(file);
+  if (command.kind === "drag" && drag === command.label) return { ...history, present: file };
+  return {
+    past: [...past, { label: command.label, file: present }].slice(-MAX_STEPS),
+    present: file,
+    future: [],
+    drag: command.kind === "drag" ? command.label : null,
+  };
+};
+
+/** The history once the finger is lifted: the next drag is an undo of its own. */
+export const settle = (history: History): History =>
+  history.drag === null ? history : { ...history, drag: null };
+
+/** One step back; the same object when there is none. */
+export const back = (history: History): History => {
+  const last = history.past.at(-1);
+  if (!last) return history;
+  return {
+    past: history.past.slice(0, -1),
+    present: last.file,
+    future: [{ label: last.label, file: history.present }, ...history.future],
+    drag: null,
+  };
+};
+
+/** One step forward again; the same object when there is none. */
+export const forward = (history: History): History => {
+  const [next, ...future] = history.future;
+  if (!next) return history;
+  return {
+    past: [...history.past, { label: next.label, file: history.present }],
+    present: next.file,
+    future,
+    drag: null,
+  };
+};

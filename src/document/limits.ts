@@ -1,0 +1,70 @@
+/** Smallest and largest allowed, both included. */
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
+const range = (min: number, max: number): Range => ({ min, max });
+
+/** What every number of a setup may be: the fields on screen and the check of a file read it from here. */
+export const RANGES = {
+  /** Level or peak of a source, dBFS. */
+  level: range(-120, 24),
+  /** Level of a send, dB. */
+  send: range(-120, 40),
+  /** Trim on a sum, leg or slot, dB. */
+  trim: range(-60, 20),
+  /** Pad between output and receiving input, dB. */
+  pad: range(0, 60),
+  /** Wanted headroom, dB. */
+  margin: range(0, 40),
+  /** Centre attenuation of a law of one's own, dB. */
+  centre: range(0.5, 12),
+  /** Smallest step of a level, dB. */
+  levelStep: range(0.01, 3),
+  /** Output at 0 dBFS, dBu. */
+  output: range(-20, 36),
+  /** Largest level of the receiving input, dBu. */
+  input: range(-40, 36),
+  /** Pan steps each side, whole. */
+  panSteps: range(1, 1000),
+  pan: range(-1, 1),
+  /** Places, metres. */
+  metres: range(-20, 20),
+  /** Turns, degrees. */
+  degrees: range(-180, 180),
+  /** Slots of a monitor system, whole. */
+  slotCount: range(8, 64),
+  /** Sensitivity of an earphone, dB/mW or dB/V. */
+  sensitivity: range(60, 160),
+  /** Impedance of an earphone, ohm. */
+  impedance: range(1, 2000),
+  /** Impedance of its amplifier, ohm. */
+  sourceImpedance: range(0, 2000),
+  /** Drive, volts rms. */
+  drive: range(0, 20),
+  /** Isolation of an earpiece, dB. */
+  isolation: range(0, 60),
+  /** Level on stage, dBA. */
+  stage: range(0, 160),
+  /** Level measured from a recording, dBFS. */
+  measured: range(-400, 60),
+  /** Length of a recording, seconds. */
+  seconds: range(0, 1e6),
+  /** Correlation of two sources. */
+  correlation: range(-1, 1),
+} as const satisfies { readonly [name: string]: Range };
+
+/** How much of everything one setup holds. What is over is refused, never cut. */
+export const LIMITS = {
+  sources: 512,
+  pieces: 128,
+  sums: 32,
+  listeners: 32,
+  slots: 192,
+  hits: 1000,
+  /** Characters of a name. */
+  name: 80,
+  /** Characters of a note. */
+  note: 4000,
+} as const;

@@ -1,0 +1,50 @@
+import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
+import { evaluate, type Figures } from "../core/evaluate";
+import type { Command } from "./command";
+import { exampleSetup } from "./example";
+import { back, begin, forward, record, settle } from "./history";
+import type { SetupFile } from "./schema";
+
+const history = signal(begin(exampleSetup()));
+
+/** Another tab is editing this setup: nothing is changed here then. */
+export const readOnly: Signal<boolean> = signal(false);
+
+/** The setup as it is now. */
+export const current: ReadonlySignal<SetupFile> = computed(() => history.value.present);
+
+/** Every figure of it, computed when somebody looks. */
+export const figures: ReadonlySignal<Figures> = computed(() => evaluate(current.value));
+
+/** What would be undone; null when there is nothing. */
+export const canUndo: ReadonlySignal<string | null> = computed(
+  () => history.value.past.at(-1)?.label ?? null,
+);
+
+/** What would be redone; null when there is nothing. */
+export const canRedo: ReadonlySignal<string | null> = computed(() => history.value.future[0]?.label ?? null);
+
+/** Changes the setup; refused while another tab edits it. */
+export const run = (command: Command): void => {
+  if (!readOnly.value) history.value = record(history.value, command);
+};
+
+/** The finger is lifted or the field left: what comes next is an undo of its own. */
+export const endDrag = (): void => {
+  history.value = settle(history.value);
+};
+
+/** Takes the last step back; refused while another tab edits the setup. */
+export const undo = (): void => {
+  if (!readOnly.value) history.value = back(history.value);
+};
+
+/** Does what was undone again; refused while another tab edits the setup. */
+export const redo = (): void => {
+  if (!readOnly.value) history.value = forward(history.value);
+};
+
+/** Opens a setup: history begins anew. */
+export const load = (file: SetupFile): void => {
+  history.value = begin(file);
+};

@@ -1,0 +1,35 @@
+import { describe, expect, it } from "vitest";
+import { imagesOf } from "../../src/core/image";
+import { exampleSetup } from "../../src/document/example";
+import { mend } from "../../src/document/mend";
+
+describe("the worked example", () => {
+  const example = exampleSetup();
+  const imageOf = (name: string) =>
+    imagesOf(example).find((i) => i.listener === example.listeners.find((l) => l.name.startsWith(name))?.id);
+
+  it("is marked as one and whole in itself", () => {
+    expect(example.example).toBe(true);
+    expect(mend(example)).toBe(example);
+  });
+
+  it("is right for the audience", () => {
+    expect(imageOf("Audience")?.count).toMatchObject({ right: 8, wrong: 0 });
+  });
+
+  it("has seven of eight on the wrong side for the drummer", () => {
+    expect(imageOf("Mara")?.count).toEqual({ right: 1, wrong: 7, flat: 0, unplaceable: 0 });
+  });
+
+  it("is right for the one who faces the band, and has no sides for the one side-on", () => {
+    expect(imageOf("Ines")?.count.wrong).toBe(0);
+    expect(imageOf("Lene")?.sideOn).toBe(true);
+  });
+
+  it("fills all but two of sixteen slots, one of them off", () => {
+    const { slots, slotCount } = example.monitor;
+    expect([slotCount, slots.length]).toEqual([16, 16]);
+    expect(slots.filter((slot) => slot === null)).toHaveLength(2);
+    expect(slots.filter((slot) => slot && !slot.on)).toHaveLength(1);
+  });
+});
