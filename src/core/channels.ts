@@ -1,48 +1,37 @@
-import { panGains } from "./laws";
+import { panGains, quarter } from "./laws";
 import type { Console, Source, TwoChannelLaw } from "./setup";
 import type { Gain, Legs, Pan } from "./units";
 
 /** Gains of each channel of a source into left and right: one row for one channel, two for two. */
 export type ChannelGains = readonly Legs[];
 
-const falling: { readonly [law in Exclude<TwoChannelLaw, "pan">]: (away: number) => Gain } = {
-  "balance-linear": (away) => 1 - away,
-  "balance-sine": (away) => Math.sin(((1 - away) * Math.PI) / 2),
-};
-
 /**
- * Two-channel pan of the W3C Web Audio API 1.1, StereoPannerNode, stereo input:
- * the far channel moves over into the near leg instead of being lost.
+ * Gains of the far channel into the far and into the near leg, by the distance of the pan from centre;
+ * the near channel stays in its leg at 0 dB.
  */
-const twoChannelPan = (pan: Pan): ChannelGains => {
-  const x = pan <= 0 ? pan + 1 : pan;
-  const stays = x === 1 ? 0 : Math.cos((x * Math.PI) / 2);
-  const moves = Math.sin((x * Math.PI) / 2);
-  return pan <= 0
-    ? [
-        [1, 0],
-        [stays, moves],
-      ]
-    : [
-        [stays, moves],
-        [0, 1],
-      ];
+const farChannel: {
+  readonly [law in TwoChannelLaw]: (away: number) => { readonly stays: Gain; readonly crosses: Gain };
+} = {
+  "balance-linear": (away) => ({ stays: 1 - away, crosses: 0 }),
+  "balance-sine": (away) => ({ stays: quarter(1 - away), crosses: 0 }),
+  pan: (away) => ({ stays: quarter(1 - away), crosses: quarter(away) }),
 };
 
 /**
- * Gains of a two-channel source, left channel first.
- * Balance (common practice, no source): the near leg stays at 0 dB, the far one falls to silence and its content is lost.
+ * Gains of a two-channel source, left channel first; a mirrored pan gives exactly the mirrored gains.
+ * Balance (common practice, no source): the far channel falls to silence and what it carries is lost.
+ * Pan (W3C Web Audio API 1.1, StereoPannerNode, stereo input): the far channel moves over into the near leg.
+ * @param pan −1 house left … +1 house right
  */
 export const twoChannelGains = (law: TwoChannelLaw, pan: Pan): ChannelGains => {
-  if (law === "pan") return twoChannelPan(pan);
-  const far = falling[law](Math.abs(pan));
+  const { stays, crosses } = farChannel[law](Math.abs(pan));
   return pan <= 0
     ? [
         [1, 0],
-        [0, far],
+        [crosses, stays],
       ]
     : [
-        [far, 0],
+        [stays, crosses],
         [0, 1],
       ];
 };

@@ -1,3 +1,4 @@
+import { levelOf } from "./decibels";
 import type { Console, LawId, LawReference } from "./setup";
 import type { Db, Gain, Legs, Pan } from "./units";
 
@@ -17,7 +18,8 @@ export interface Law {
   readonly source: string;
 }
 
-const quarter = (t: number): number => Math.sin((t * Math.PI) / 2);
+/** The first quarter of a sine for a share 0…1: exactly 0 at 0 and exactly 1 at 1. */
+export const quarter = (t: number): number => Math.sin((t * Math.PI) / 2);
 
 const custom = (t: number, centreDb: Db): Gain =>
   t === 0 ? 0 : quarter(t) ** (centreDb / (10 * Math.log10(2)));
@@ -78,9 +80,9 @@ export const LAWS: { readonly [id in LawId]: Law } = {
 /** What of a console decides how a one-channel source is panned. */
 export type PanSettings = Pick<Console, "law" | "centreDb" | "reference">;
 
-/** Gain by which a law is lifted so that its reference end is 0 dB: 1 for "sides". */
-const lift = (law: Law, centreDb: Db, reference: LawReference): Gain =>
-  reference === "sides" ? 1 : 1 / law.curve(0.5, centreDb);
+/** Gain of the law that counts as 0 dB: the fully panned side's, or the centre's. */
+const unity = (law: Law, centreDb: Db, reference: LawReference): Gain =>
+  reference === "sides" ? 1 : law.curve(0.5, centreDb);
 
 /**
  * Left and right gain of a one-channel source.
@@ -91,12 +93,12 @@ const lift = (law: Law, centreDb: Db, reference: LawReference): Gain =>
  */
 export const panGains = (settings: PanSettings, pan: Pan): Legs => {
   const law = LAWS[settings.law];
-  const up = lift(law, settings.centreDb, settings.reference);
+  const one = unity(law, settings.centreDb, settings.reference);
   const away = Math.abs(pan);
-  const near = up * law.curve((1 + away) / 2, settings.centreDb);
-  const far = up * law.curve((1 - away) / 2, settings.centreDb);
+  const near = law.curve((1 + away) / 2, settings.centreDb) / one;
+  const far = law.curve((1 - away) / 2, settings.centreDb) / one;
   return pan <= 0 ? [near, far] : [far, near];
 };
 
 /** Level of each leg at the centre against the fully panned side, dB (negative). */
-export const centreLevel = (id: LawId, centreDb: Db): Db => 20 * Math.log10(LAWS[id].curve(0.5, centreDb));
+export const centreLevel = (id: LawId, centreDb: Db): Db => levelOf(LAWS[id].curve(0.5, centreDb));

@@ -40,7 +40,21 @@ export const printNumber = (value: number, digits: number): string => {
 export const printEntry = (value: number): string => String(Number(value.toFixed(6))).replace("-", "−");
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
-const HALF = /^[+-]?(\d*\.?)$/;
+const HALF = /^[+-]?\.?$/;
+
+/** A typed text as it is quoted in a sentence: what a paste brings is cut. */
+export const quote = (text: string): string => {
+  const letters = [...text.trim()];
+  return letters.length > 24 ? `${letters.slice(0, 24).join("")}…` : letters.join("");
+};
+
+/** How much of a unit stands behind a number, in letters: typing "−3 dB" passes through "−3 d". */
+const unitTyped = (bare: string, unit: string): number => {
+  for (let length = unit.length; length > 0; length -= 1) {
+    if (bare.endsWith(unit.slice(0, length))) return length;
+  }
+  return 0;
+};
 
 /**
  * Reads a typed number by a rule: a comma is a decimal point, every minus is a minus, the unit may stand behind.
@@ -48,27 +62,22 @@ const HALF = /^[+-]?(\d*\.?)$/;
  * @example readNumber("−3 dB", { name: "Trim", min: -60, max: 20, unit: "dB" }) // { state: "value", value: -3 }
  */
 export const readNumber = (text: string, rule: NumberRule): Typed => {
-  const shown = text.trim();
-  const unit = rule.unit.toLowerCase().replace(SPACES, "");
-  let bare = plain(text);
-  if (unit !== "" && bare.endsWith(unit)) bare = bare.slice(0, -unit.length);
+  const unit = plain(rule.unit);
+  const typed = plain(text);
+  const behind = unitTyped(typed, unit);
+  const bare = typed.slice(0, typed.length - behind);
   const range = `${printEntry(rule.min)} to ${printEntry(rule.max)}${rule.unit === "" ? "" : ` ${rule.unit}`}`;
+  if (HALF.test(bare) && behind === 0) return { state: "open" };
   if (!NUMBER.test(bare)) {
-    if (HALF.test(bare)) return { state: "open" };
-    return {
-      state: "wrong",
-      why: `${rule.name}: “${shown.slice(0, 24)}” is not a number. Allowed: ${range}.`,
-    };
+    return { state: "wrong", why: `${rule.name}: “${quote(text)}” is not a number. Allowed: ${range}.` };
   }
+  if (behind > 0 && behind < unit.length) return { state: "open" };
   const value = Number(bare);
   if (rule.whole && !Number.isInteger(value)) {
-    return {
-      state: "wrong",
-      why: `${rule.name}: ${shown.slice(0, 24)} is not a whole number. Allowed: ${range}.`,
-    };
+    return { state: "wrong", why: `${rule.name}: ${quote(text)} is not a whole number. Allowed: ${range}.` };
   }
   if (value < rule.min || value > rule.max) {
-    return { state: "wrong", why: `${rule.name}: ${shown.slice(0, 24)} is outside ${range}.` };
+    return { state: "wrong", why: `${rule.name}: ${quote(text)} is outside ${range}.` };
   }
   return { state: "value", value: value === 0 ? 0 : value };
 };

@@ -1,25 +1,41 @@
-import type { Db, Degrees, Gain, Legs, Side } from "./units";
+import { levelOf } from "./decibels";
+import type { Db, Degrees, Legs, Side } from "./units";
 
 /** Below this level difference an image is in the middle. Mills, JASA 32 (1960): about 1 dB at 1 kHz. */
 export const MIDDLE_DB: Db = 1;
 /** From here on an image begins to be fully at one side; a secondary text gives 15–20 dB. */
 export const SIDE_DB: Legs<Db> = [15, 20];
 /** Half the angle between two loudspeakers, degrees. */
-const BASE: Degrees = 30;
+export const BASE: Degrees = 30;
+
+const radians = (angle: Degrees): number => (angle * Math.PI) / 180;
+const degrees = (angle: number): Degrees => (angle * 180) / Math.PI;
+
+/** (r − l)/(r + l) of the absolute gains, −1…+1, exactly opposite for a swapped pair; null when both are silent. */
+const lean = ([left, right]: Legs): number | null => {
+  const sum = Math.abs(left) + Math.abs(right);
+  return sum === 0 ? null : (Math.abs(right) - Math.abs(left)) / sum;
+};
 
 /** Where something is heard or stands. */
 export type Place = Side | "middle";
 
-/** Right over left, dB: +∞ with the left silent, −∞ with the right silent, NaN never: 0 when both are silent. */
+/**
+ * Right over left, dB: +∞ with the left silent, −∞ with the right silent, NaN never: 0 when both are silent.
+ * Exactly opposite for a swapped pair.
+ */
 export const levelDifference = ([left, right]: Legs): Db =>
-  left === right ? 0 : 20 * Math.log10(Math.abs(right / left));
+  Math.abs(left) === Math.abs(right) ? 0 : levelOf(right) - levelOf(left);
 
 /**
- * Lateral position −1…+1 of a pair of gains: (4/π)·atan2(r, l) − 1, the pan that sin/cos would need.
+ * Lateral position −1…+1 of a pair of gains: (4/π)·atan((r − l)/(r + l)), which is (4/π)·atan2(r, l) − 1,
+ * the pan that sin/cos would need. Exactly opposite for a swapped pair.
  * @returns null when both are silent: there is no image
  */
-export const lateralPosition = ([left, right]: Legs): number | null =>
-  left === 0 && right === 0 ? null : (4 / Math.PI) * Math.atan2(Math.abs(right), Math.abs(left)) - 1;
+export const lateralPosition = (legs: Legs): number | null => {
+  const share = lean(legs);
+  return share === null ? null : (4 / Math.PI) * Math.atan(share);
+};
 
 /** Share of the way to one side in ear-worn monitors, −1…+1: difference over 15 dB. A display model, from memory. */
 export const earPosition = (difference: Db): number => Math.max(-1, Math.min(1, difference / SIDE_DB[0]));
@@ -36,9 +52,22 @@ export const heardPlace = (legs: Legs): Place | null => {
  * tan φ / tan φ0 = (r − l)/(r + l). Pulkki, JAES 45(6) 1997, section 1.1.
  * @returns null when both are silent
  */
-export const loudspeakerAngle = ([left, right]: Legs): Degrees | null => {
-  const sum: Gain = Math.abs(left) + Math.abs(right);
-  if (sum === 0) return null;
-  const base = (BASE * Math.PI) / 180;
-  return (Math.atan((Math.tan(base) * (Math.abs(right) - Math.abs(left))) / sum) * 180) / Math.PI;
+export const loudspeakerAngle = (legs: Legs): Degrees | null => {
+  const share = lean(legs);
+  return share === null ? null : degrees(Math.atan(Math.tan(radians(BASE)) * share));
+};
+
+/**
+ * Gains that put an image at an angle before two loudspeakers at ±30°: vector base panning, the unit vector of the
+ * angle times the inverse of the two loudspeakers' vectors, scaled to constant power. Pulkki, JAES 45(6) 1997.
+ * The way back is `loudspeakerAngle`.
+ * @param angle degrees, positive to the right
+ * @returns null beyond the loudspeakers, where one gain would have to be negative
+ */
+export const baseGains = (angle: Degrees): Legs | null => {
+  if (!(Math.abs(angle) <= BASE)) return null;
+  const along = Math.cos(radians(angle)) / Math.cos(radians(BASE));
+  const across = Math.sin(radians(angle)) / Math.sin(radians(BASE));
+  const size = Math.hypot(along - across, along + across);
+  return [(along - across) / size, (along + across) / size];
 };

@@ -1,0 +1,84 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { channelGains, energyLegs, twoChannelGains } from "../../src/core/channels";
+import { levelOf } from "../../src/core/decibels";
+import type { Console, TwoChannelLaw } from "../../src/core/setup";
+import { expectNear } from "../near";
+import { BALANCE } from "../tables/balance";
+import { W3C_STEREO_INPUT, W3C_UNCORRELATED } from "../tables/w3c-panner";
+
+const LAWS: readonly TwoChannelLaw[] = ["balance-linear", "balance-sine", "pan"];
+
+describe("two-channel sources", () => {
+  it("pan as the Web Audio specification pans a stereo input", () => {
+    for (const [pan, ...gains] of W3C_STEREO_INPUT) {
+      const flat = twoChannelGains("pan", pan).flat();
+      gains.forEach((gain, i) => {
+        expectNear(flat[i] as number, gain, 1e-12, `gain ${i} at ${pan}`);
+      });
+    }
+    for (const [pan, left, right] of W3C_UNCORRELATED) {
+      const legs = energyLegs(twoChannelGains("pan", pan));
+      expectNear(levelOf(legs[0]), left, 1e-9, `left at ${pan}`);
+      expectNear(levelOf(legs[1]), right, 1e-9, `right at ${pan}`);
+    }
+  });
+
+  it("balance lets the far leg fall to silence", () => {
+    for (const [pan, linearLeft, linearRight, sineLeft, sineRight] of BALANCE) {
+      const linear = twoChannelGains("balance-linear", pan);
+      const sine = twoChannelGains("balance-sine", pan);
+      expectNear(linear[0]?.[0] ?? null, linearLeft, 1e-12, `linear left at ${pan}`);
+      expectNear(linear[1]?.[1] ?? null, linearRight, 1e-12, `linear right at ${pan}`);
+      expectNear(sine[0]?.[0] ?? null, sineLeft, 1e-12, `sine left at ${pan}`);
+      expectNear(sine[1]?.[1] ?? null, sineRight, 1e-12, `sine right at ${pan}`);
+      expect([linear[0]?.[1], linear[1]?.[0], sine[0]?.[1], sine[1]?.[0]]).toEqual([0, 0, 0, 0]);
+    }
+  });
+
+  it("mirror exactly, and leave both channels alone at the centre", () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...LAWS), fc.double({ min: -1, max: 1, noNaN: true }), (law, pan) => {
+        const mirrored = twoChannelGains(law, -pan).map(([l, r]) => [r, l]);
+        expect(mirrored.reverse()).toEqual(twoChannelGains(law, pan));
+      }),
+    );
+    for (const law of LAWS) {
+      expect(twoChannelGains(law, 0)).toEqual([
+        [1, 0],
+        [0, 1],
+      ]);
+    }
+  });
+});
+
+describe("channels of a source", () => {
+  const console: Console = {
+    law: "linear",
+    centreDb: 3,
+    reference: "sides",
+    twoChannel: "balance-linear",
+    panStyle: "steps",
+    panSteps: 100,
+    levelStep: 0.1,
+    rms: "sample",
+    outputDbu: 18,
+  };
+
+  it("one goes by the pan law, two by the two-channel law", () => {
+    expect(channelGains(console, { channels: 1 }, -0.5)).toEqual([[0.75, 0.25]]);
+    expect(channelGains(console, { channels: 2 }, -0.5)).toEqual([
+      [1, 0],
+      [0, 0.5],
+    ]);
+  });
+
+  it("add in energy, whatever the polarity", () => {
+    expect(
+      energyLegs([
+        [3, 0],
+        [-4, 1],
+      ]),
+    ).toEqual([5, 1]);
+  });
+});

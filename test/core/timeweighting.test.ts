@@ -1,0 +1,93 @@
+import { describe, expect, it } from "vitest";
+import { levelOfPower } from "../../src/core/decibels";
+import { exposureLevel } from "../../src/core/levels";
+import { timeWeighting } from "../../src/core/timeweighting";
+import { expectNear } from "../near";
+import { DECAY, FAST_AGAINST_SLOW, TABLE_4 } from "../tables/iec61672";
+
+const RATE = 48_000;
+/** Level of a full-scale sine, to which the table's differences refer. */
+const STEADY = levelOfPower(1 / 2);
+
+const sine = (frequency: number, seconds: number): Float64Array =>
+  Float64Array.from({ length: Math.round(seconds * RATE) }, (_, i) =>
+    Math.sin((2 * Math.PI * frequency * i) / RATE),
+  );
+const silence = (seconds: number): Float64Array => new Float64Array(Math.round(seconds * RATE));
+const oneDigit = (level: number): number => Math.round(level * 10) / 10 + 0;
+
+describe("IEC 61672-1:2013 Table 4: real 4 kHz tonebursts at 48 kHz", () => {
+  it.each(TABLE_4)("%d ms", (milliseconds, fast, exposure, slow) => {
+    const burst = sine(4000, milliseconds / 1000);
+    const meter = timeWeighting(RATE);
+    meter.push(silence(0.01));
+    meter.push(burst);
+    meter.push(silence(0.2));
+    const meanSquare = burst.reduce((sum, x) => sum + x * x, 0) / burst.length;
+
+    expect(oneDigit(meter.fast().max - STEADY)).toBe(fast);
+    expect(oneDigit(exposureLevel(levelOfPower(meanSquare), burst.length / RATE) - STEADY)).toBe(exposure);
+    if (slow !== null) expect(oneDigit(meter.slow().max - STEADY)).toBe(slow);
+
+    // Equation (7), 10 lg(1 − e^(−Tb/τ)): the tone's own ripple at 8 kHz adds less than 0.001 dB.
+    const seconds = milliseconds / 1000;
+    expectNear(meter.fast().max - STEADY, levelOfPower(1 - Math.exp(-seconds / 0.125)), 1e-3);
+    expectNear(meter.slow().max - STEADY, levelOfPower(1 - Math.exp(-seconds)), 1e-3);
+  });
+
+  it("holds all 33 printed values", () => {
+    expect(TABLE_4.flat().filter((v) => v !== null).length - TABLE_4.length).toBe(33);
+  });
+});
+
+describe("IEC 61672-1:2013, 5.8", () => {
+  it("decays after a steady 4 kHz tone stops", () => {
+    const meter = timeWeighting(RATE);
+    meter.push(sine(4000, 5));
+    const before = [meter.fast().now, meter.slow().now] as const;
+    meter.push(silence(1));
+    expect(oneDigit(before[0] - meter.fast().now)).toBe(DECAY.fast);
+    expect(oneDigit(before[1] - meter.slow().now)).toBe(DECAY.slow);
+    expect([meter.fast().max, meter.slow().max]).toEqual([
+      expect.closeTo(before[0], 3),
+      expect.closeTo(before[1], 3),
+    ]);
+  });
+
+  it("F and S agree on a steady 1 kHz tone", () => {
+    const meter = timeWeighting(RATE);
+    meter.push(sine(1000, 10));
+    expect(Math.abs(meter.fast().now - meter.slow().now)).toBeLessThanOrEqual(FAST_AGAINST_SLOW);
+    expectNear(meter.fast().now, STEADY, 0.01);
+    expectNear(meter.slow().now, STEADY, 0.01);
+  });
+});
+
+describe("a meter in pieces", () => {
+  it("reads the same in blocks, in one go, and by squares", () => {
+    const tone = sine(997, 0.3);
+    const [whole, blocks, squares] = [timeWeighting(RATE), timeWeighting(RATE), timeWeighting(RATE)];
+    whole.push(tone);
+    for (let at = 0; at < tone.length; at += 113) blocks.push(tone.subarray(at, at + 113));
+    for (const x of tone) squares.pushSquare(x * x);
+    const read = (meter: typeof whole) => [meter.fast(), meter.slow()];
+    expect(read(blocks)).toEqual(read(whole));
+    expect(read(squares)).toEqual(read(whole));
+  });
+
+  it("holds its response at another rate", () => {
+    const meter = timeWeighting(8000);
+    for (let i = 0; i < 1000; i += 1) meter.pushSquare(1);
+    expectNear(meter.fast().now, levelOfPower(1 - Math.exp(-1)), 1e-12);
+    expectNear(meter.slow().now, levelOfPower(1 - Math.exp(-1 / 8)), 1e-12);
+  });
+
+  it("begins at silence, and comes back to it", () => {
+    const meter = timeWeighting(8000);
+    expect(meter.fast()).toEqual({ now: -Infinity, max: -Infinity });
+    meter.push([1]);
+    meter.push(new Float32Array(8000 * 10));
+    expect(meter.fast().now).toBe(-Infinity);
+    expect(Number.isFinite(meter.fast().max)).toBe(true);
+  });
+});
