@@ -1,0 +1,92 @@
+import { timeWeighting } from "../timeweighting";
+import type { Hertz, Legs } from "../units";
+import { mixedEnergy, productAt, productCount, productsOf } from "./covariance";
+import type { Figures } from "./figures";
+import { STRETCH_STEPS, stepFrames } from "./gate";
+import { newHistory } from "./history";
+import { BEFORE, newPeaks } from "./peaks";
+import { summarise } from "./summary";
+
+/** Products of stretches that are kept at most: 16 MB, six hours of eight tracks or six minutes of 64. */
+const KEPT_PRODUCTS = 2 ** 21;
+
+/** Everything that runs while the samples of a recording pass. */
+export interface Bank {
+  /** Frames of a step: about 50 ms. */
+  readonly step: number;
+  /** Where the samples of each track are put before `push`, from index `start` on. */
+  readonly rows: readonly Float64Array[];
+  readonly start: number;
+  /** Takes one step from the rows. Only the last may be shorter. */
+  readonly push: (count: number) => void;
+  /** Closes the measurement. */
+  readonly finish: () => Figures;
+}
+
+const addTo = (sum: Float64Array, more: Float64Array): void => {
+  for (let i = 0; i < sum.length; i += 1) sum[i] = (sum[i] as number) + (more[i] as number);
+};
+
+/**
+ * A measurement of several tracks side by side and of their sum through the given gains.
+ * The memory it takes grows with the length only by the course (4 bytes a column and step) and the kept stretches.
+ * @param gains signed gain of each track into the left and right leg
+ */
+export const newBank = (rate: Hertz, gains: readonly Legs[]): Bank => {
+  const tracks = gains.length;
+  const step = stepFrames(rate);
+  const rows = gains.map(() => new Float64Array(BEFORE + step));
+  const peaks = newPeaks(rows, gains, step);
+  const meters = gains.map(() => timeWeighting(rate));
+  const size = productCount(tracks);
+  const now = new Float64Array(size);
+  const stretch = new Float64Array(size);
+  const whole = new Float64Array(size);
+  const legs = Object.values(peaks.mixes).map((mix) => mix.gains);
+  const course = newHistory(tracks + legs.length);
+  const powers = new Float64Array(course.columns);
+  let stretches: number[] | null = [];
+  let inStretch = 0;
+  let frames = 0;
+
+  const closeStretch = (): void => {
+    if (inStretch === 0) return;
+    if (stretches && stretches.length + size > KEPT_PRODUCTS) stretches = null;
+    for (let p = 0; p < size; p += 1) stretches?.push((stretch[p] as number) / inStretch);
+    stretch.fill(0);
+    inStretch = 0;
+  };
+
+  const takeProducts = (count: number): void => {
+    productsOf(now, rows, BEFORE, BEFORE + count);
+    addTo(stretch, now);
+    addTo(whole, now);
+    for (let t = 0; t < tracks; t += 1) powers[t] = (now[productAt(t, t)] as number) / count;
+    legs.forEach((gain, i) => {
+      powers[tracks + i] = mixedEnergy(now, gain) / count;
+    });
+    course.add(powers);
+    inStretch += count;
+    if (course.rows() % STRETCH_STEPS === 0) closeStretch();
+  };
+
+  return {
+    step,
+    rows,
+    start: BEFORE,
+    push: (count) => {
+      peaks.take(count, frames);
+      rows.forEach((row, t) => {
+        meters[t]?.push(row.subarray(BEFORE, BEFORE + count));
+      });
+      takeProducts(count);
+      for (const row of rows) row.copyWithin(0, count, count + BEFORE);
+      frames += count;
+    },
+    finish: () => {
+      closeStretch();
+      peaks.flush(frames);
+      return summarise({ rate, frames, peaks, meters, whole, stretches, course });
+    },
+  };
+};

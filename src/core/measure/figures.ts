@@ -1,0 +1,80 @@
+import type { Db, Gain, Hertz, Seconds } from "../units";
+import type { Products } from "./covariance";
+
+/** What one track measures. Levels re full scale by samples: the rms of a full-scale sine is −3.01 dBFS. */
+export interface TrackFigures {
+  /** Over the whole length. */
+  readonly rms: Db;
+  /** Over the stretches of 400 ms within 20 dB of the loudest. */
+  readonly playing: Db;
+  /** Largest sample, dBFS. */
+  readonly peak: Db;
+  /** Largest value at or between the samples, dBTP. */
+  readonly truePeak: Db;
+  /** Largest sample over the rms of the whole length, dB; 0 when silent. */
+  readonly crest: Db;
+  /** Largest F time-weighted level. */
+  readonly fast: Db;
+  /** Largest S time-weighted level. */
+  readonly slow: Db;
+  /** Mean of all samples, share of full scale. */
+  readonly offset: number;
+  /** Three or more samples in a row at full scale: how often. */
+  readonly clipped: number;
+  /** Samples that were no number or beyond +120 dBFS, taken as silence. */
+  readonly unusable: number;
+  /** Not one sample other than 0. */
+  readonly silent: boolean;
+}
+
+/** What one leg, or the mono fold of the pair, measures. */
+export interface MixFigures {
+  readonly rms: Db;
+  readonly playing: Db;
+  readonly peak: Db;
+  readonly truePeak: Db;
+  /** When the largest sample comes. */
+  readonly peakAt: Seconds;
+  /** What each track put into that sample, signed, share of full scale. They add up to the sample. */
+  readonly parts: readonly Gain[];
+}
+
+/** The mixes that are measured: both legs, and left + right plainly added. */
+export type MixName = "left" | "right" | "mono";
+
+/** Level over time, one row a step. */
+export interface Course {
+  /** Length of a step. */
+  readonly step: Seconds;
+  /** Columns of a row: every track, then left, right, mono. */
+  readonly columns: number;
+  /** Mean power of each step and column, row by row. */
+  readonly powers: Float32Array;
+}
+
+/** The step in which the louder leg is loudest. */
+export interface Moment {
+  readonly at: Seconds;
+  readonly leg: "left" | "right";
+  readonly level: Db;
+  /** Share of each track in the energies of that leg and step, 0…1; they add up to 1. */
+  readonly shares: readonly number[];
+}
+
+/** All that is measured of the tracks of a recording and of their sum. */
+export interface Figures {
+  readonly rate: Hertz;
+  readonly frames: number;
+  readonly seconds: Seconds;
+  readonly tracks: readonly TrackFigures[];
+  readonly mixes: { readonly [name in MixName]: MixFigures };
+  /** Mean products of each two tracks over the whole length, packed. */
+  readonly products: Products;
+  /** Mean products of each stretch of 400 ms, one after the other; null where there would be too many to keep. */
+  readonly stretches: Products | null;
+  /** −1…1, row by row. */
+  readonly correlation: readonly (readonly number[])[];
+  readonly course: Course;
+  /** null when all is silent. */
+  readonly loudest: Moment | null;
+}

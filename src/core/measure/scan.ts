@@ -1,0 +1,75 @@
+/** Samples beyond this (+120 dBFS), and those that are no number, are no audio: they count as silence and are counted. */
+const PLAUSIBLE = 1e6;
+
+/** Three or more samples in a row at full scale are a clipped run; the number is common practice, no source. */
+const CLIPPED_IN_A_ROW = 3;
+/** Full scale of 16 bits, the coarsest that is read: 1 − 2^−15. */
+const FULL_SCALE = 1 - 2 ** -15;
+
+/** What runs through all the samples of one track. */
+export interface Scan {
+  /** Largest absolute sample so far. */
+  peak: number;
+  /** Index of that sample from the beginning. */
+  peakAt: number;
+  /** Plain sum of all samples. */
+  sum: number;
+  /** Clipped runs so far. */
+  clipped: number;
+  /** Samples at full scale directly before the next one. */
+  run: number;
+  /** Samples that were no number or beyond +120 dBFS. */
+  unusable: number;
+}
+
+/** A scan before the first sample. */
+export const newScan = (): Scan => ({ peak: 0, peakAt: 0, sum: 0, clipped: 0, run: 0, unusable: 0 });
+
+/** Silences what is no audio and counts it. */
+const clean = (scan: Scan, x: Float64Array, from: number, to: number): void => {
+  for (let i = from; i < to; i += 1) {
+    if (Math.abs(x[i] as number) <= PLAUSIBLE) continue;
+    x[i] = 0;
+    scan.unusable += 1;
+  }
+};
+
+const countClipped = (scan: Scan, x: Float64Array, from: number, to: number): void => {
+  for (let i = from; i < to; i += 1) {
+    scan.run = Math.abs(x[i] as number) >= FULL_SCALE ? scan.run + 1 : 0;
+    if (scan.run === CLIPPED_IN_A_ROW) scan.clipped += 1;
+  }
+};
+
+/**
+ * Takes x[from…to) into the scan, silencing unusable samples in place.
+ * @param frame index of x[from] from the beginning
+ * @returns the largest absolute sample of the stretch
+ */
+export const scanStretch = (scan: Scan, x: Float64Array, from: number, to: number, frame: number): number => {
+  let high = 0;
+  let low = 0;
+  let sum = 0;
+  for (let i = from; i < to; i += 1) {
+    const sample = x[i] as number;
+    if (sample > high) high = sample;
+    if (sample < low) low = sample;
+    sum += sample;
+  }
+  // A sample that is no number shows in the sum only.
+  if (Number.isNaN(sum) || high > PLAUSIBLE || low < -PLAUSIBLE) {
+    clean(scan, x, from, to);
+    return scanStretch(scan, x, from, to, frame);
+  }
+  scan.sum += sum;
+  const top = Math.max(high, -low);
+  if (top >= FULL_SCALE) countClipped(scan, x, from, to);
+  else scan.run = 0;
+  if (top > scan.peak) {
+    scan.peak = top;
+    let at = from;
+    while (Math.abs(x[at] as number) < top) at += 1;
+    scan.peakAt = frame + at - from;
+  }
+  return top;
+};

@@ -1,0 +1,136 @@
+import { levelOf, levelOfPower } from "../decibels";
+import type { TimeWeighting } from "../timeweighting";
+import type { Hertz } from "../units";
+import { correlationOf, mixedEnergy, productAt } from "./covariance";
+import type { Figures, MixFigures, Moment, TrackFigures } from "./figures";
+import { playingPower, STRETCH_STEPS, stepFrames } from "./gate";
+import type { History } from "./history";
+import type { MixPeak } from "./mixpeak";
+import type { Peaks } from "./peaks";
+import type { Scan } from "./scan";
+
+/** What has run through the samples, ready to be put into figures. */
+export interface Measured {
+  readonly rate: Hertz;
+  readonly frames: number;
+  readonly peaks: Peaks;
+  readonly meters: readonly TimeWeighting[];
+  /** Sums of products over the whole length. */
+  readonly whole: Float64Array;
+  readonly stretches: readonly number[] | null;
+  readonly course: History;
+}
+
+/** Frames in a row of the course: all steps are full but perhaps the last. */
+const framesIn = (m: Measured, row: number): number => {
+  const step = stepFrames(m.rate);
+  return Math.min(step, m.frames - row * step);
+};
+
+/** Mean power of one column over each stretch of the course. */
+const stretchPowers = (m: Measured, column: number): number[] => {
+  const { columns } = m.course;
+  const values = m.course.values();
+  const rows = m.course.rows();
+  const powers: number[] = [];
+  for (let first = 0; first < rows; first += STRETCH_STEPS) {
+    let energy = 0;
+    let frames = 0;
+    for (let row = first; row < Math.min(rows, first + STRETCH_STEPS); row += 1) {
+      const count = framesIn(m, row);
+      energy += count * (values[row * columns + column] as number);
+      frames += count;
+    }
+    powers.push(energy / frames);
+  }
+  return powers;
+};
+
+const playing = (m: Measured, column: number): number => levelOfPower(playingPower(stretchPowers(m, column)));
+
+const trackFigures = (m: Measured, t: number): TrackFigures => {
+  const scan = m.peaks.scans[t] as Scan;
+  const meter = m.meters[t] as TimeWeighting;
+  const power = (m.whole[productAt(t, t)] as number) / m.frames;
+  return {
+    rms: levelOfPower(power),
+    playing: playing(m, t),
+    peak: levelOf(scan.peak),
+    truePeak: levelOf(m.peaks.truePeaks[t] as number),
+    crest: power === 0 ? 0 : levelOf(scan.peak / Math.sqrt(power)),
+    fast: meter.fast().max,
+    slow: meter.slow().max,
+    offset: scan.sum / m.frames,
+    clipped: scan.clipped,
+    unusable: scan.unusable,
+    silent: scan.peak === 0,
+  };
+};
+
+const mixFigures = (m: Measured, mix: MixPeak, column: number): MixFigures => {
+  // What cancels out exactly leaves rounding in the products, but no sample.
+  const energy = mix.peak === 0 ? 0 : mixedEnergy(m.whole, mix.gains);
+  return {
+    rms: levelOfPower(energy / m.frames),
+    playing: playing(m, column),
+    peak: levelOf(mix.peak),
+    truePeak: levelOf(mix.truePeak),
+    peakAt: mix.peakAt / m.rate,
+    parts: [...mix.parts],
+  };
+};
+
+/** The step in which the louder leg is loudest, and who made it. */
+const loudestMoment = (m: Measured): Moment | null => {
+  const tracks = m.meters.length;
+  const { columns } = m.course;
+  const values = m.course.values();
+  let best = 0;
+  let at = 0;
+  for (let row = 0; row < m.course.rows(); row += 1) {
+    for (const column of [tracks, tracks + 1]) {
+      const power = values[row * columns + column] as number;
+      if (power <= best) continue;
+      best = power;
+      at = row * columns + column;
+    }
+  }
+  if (best === 0) return null;
+  const column = at % columns;
+  const row = (at - column) / columns;
+  const leg = column === tracks ? "left" : "right";
+  const energies = m.peaks.mixes[leg].gains.map((g, t) => g * g * (values[row * columns + t] as number));
+  const all = energies.reduce((sum, e) => sum + e, 0);
+  return {
+    at: (row * stepFrames(m.rate)) / m.rate,
+    leg,
+    level: levelOfPower(best),
+    shares: energies.map((e) => e / all),
+  };
+};
+
+/** Puts what has run through the samples into levels. At least one frame has passed. */
+export const summarise = (m: Measured): Figures => {
+  const tracks = m.meters.length;
+  const { left, right, mono } = m.peaks.mixes;
+  return {
+    rate: m.rate,
+    frames: m.frames,
+    seconds: m.frames / m.rate,
+    tracks: m.meters.map((_, t) => trackFigures(m, t)),
+    mixes: {
+      left: mixFigures(m, left, tracks),
+      right: mixFigures(m, right, tracks + 1),
+      mono: mixFigures(m, mono, tracks + 2),
+    },
+    products: m.whole.map((sum) => sum / m.frames),
+    stretches: m.stretches && Float64Array.from(m.stretches),
+    correlation: correlationOf(m.whole, tracks),
+    course: {
+      step: stepFrames(m.rate) / m.rate,
+      columns: m.course.columns,
+      powers: m.course.values().slice(),
+    },
+    loudest: loudestMoment(m),
+  };
+};

@@ -1,0 +1,111 @@
+import { newBank } from "../core/measure/bank";
+import { type Feed, goneSentence, openFeed } from "./feed";
+import { lineUp } from "./line-up";
+import type { Job, Outcome, TrackPlan } from "./protocol";
+import type { Slice } from "./wav/decode";
+
+/** Bytes of all inputs together that are read at once; as much again is on its way meanwhile. */
+const ROUND_BYTES = 2 ** 20;
+
+/** What of one input lies in one round: frames counted from the input's own beginning. */
+interface Part {
+  readonly slice: Slice | null;
+  readonly from: number;
+  readonly to: number;
+}
+
+const NOTHING: Part = { slice: null, from: 0, to: 0 };
+
+/** The frames of an input between two times counted from its own beginning; nothing where it is not sounding. */
+const readPart = async (feed: Feed, begin: number, end: number): Promise<Part> => {
+  const from = Math.max(0, begin);
+  const to = Math.min(feed.frames, end);
+  if (from >= to) return NOTHING;
+  try {
+    return { slice: await feed.read(from, to - from), from, to };
+  } catch {
+    throw new Error(goneSentence(feed.name));
+  }
+};
+
+/** Writes one track's samples from `frame` on into a row; silence where the input has none. */
+const fill = (part: Part, channel: number, frame: number, count: number, row: Float64Array, at: number): void => {
+  const from = Math.max(frame, part.from);
+  const to = Math.min(frame + count, part.to);
+  if (!part.slice || from >= to) {
+    row.fill(0, at, at + count);
+    return;
+  }
+  row.fill(0, at, at + from - frame);
+  part.slice.decode(channel, from - part.from, to - from, row, at + from - frame);
+  row.fill(0, at + to - frame, at + count);
+};
+
+const refuseTracks = (tracks: readonly TrackPlan[], feeds: readonly Feed[]): string[] =>
+  tracks.flatMap(({ input, channel }) => {
+    const feed = feeds[input];
+    if (!feed) return ["A track names a file that was not given."];
+    return channel < feed.channels ? [] : [`“${feed.name}” has no channel ${channel + 1}; it has ${feed.channels}.`];
+  });
+
+const measureFeeds = async (job: Job, feeds: readonly Feed[], progress: (share: number) => void): Promise<Outcome> => {
+  const line = lineUp(feeds, job.align);
+  const why = line.ok ? refuseTracks(job.tracks, feeds) : line.why;
+  if (!line.ok || why.length > 0) return { kind: "refused", why };
+  const bank = newBank(
+    line.rate,
+    job.tracks.map((t) => t.gains),
+  );
+  const frameBytes = feeds.reduce((sum, feed) => sum + feed.frameBytes, 0);
+  const round = bank.step * Math.max(1, Math.floor(ROUND_BYTES / frameBytes / bank.step));
+  const read = (begin: number): Promise<Part[]> =>
+    Promise.all(
+      feeds.map((feed, i) => {
+        const own = begin - (line.delays[i] as number);
+        return readPart(feed, own, own + Math.min(round, line.frames - begin));
+      }),
+    );
+
+  let next = read(0);
+  for (let begin = 0; begin < line.frames; begin += round) {
+    const parts = await next;
+    const end = Math.min(line.frames, begin + round);
+    if (end < line.frames) {
+      next = read(end);
+      // The wait for it comes only after this round; a failure until then is no surprise.
+      next.catch(() => undefined);
+    }
+    for (let at = begin; at < end; at += bank.step) {
+      const count = Math.min(bank.step, end - at);
+      job.tracks.forEach((track, t) => {
+        const own = at - (line.delays[track.input] as number);
+        fill(parts[track.input] as Part, track.channel, own, count, bank.rows[t] as Float64Array, bank.start);
+      });
+      bank.push(count);
+    }
+    progress(end / line.frames);
+  }
+  const notes = [...feeds.flatMap((feed) => feed.notes), ...line.notes];
+  return { kind: "done", measurement: { figures: bank.finish(), notes } };
+};
+
+/**
+ * Measures a job. Memory stays bounded: two rounds of 1 MiB, and what the figures themselves take.
+ * Never rejects: whatever stands in the way is said.
+ * @param progress told after each round, 0…1
+ */
+export const runJob = async (job: Job, progress: (share: number) => void): Promise<Outcome> => {
+  if (job.tracks.length === 0) return { kind: "refused", why: ["No track is matched to a source yet."] };
+  const opened = await Promise.all(job.inputs.map(openFeed));
+  const why = opened.flatMap((o) => (o.ok ? [] : [o.why]));
+  if (why.length > 0) return { kind: "refused", why };
+  try {
+    return await measureFeeds(
+      job,
+      opened.flatMap((o) => (o.ok ? [o.feed] : [])),
+      progress,
+    );
+  } catch (fault) {
+    return { kind: "refused", why: [fault instanceof Error ? fault.message : String(fault)] };
+  }
+};

@@ -1,0 +1,64 @@
+import { bytesOf } from "./bytes";
+import type { Input } from "./protocol";
+import { type Slice, sliceOf } from "./wav/decode";
+import { openWav } from "./wav/open";
+
+/** An input that is ready to be read frame by frame. */
+export interface Feed {
+  readonly name: string;
+  readonly rate: number;
+  readonly channels: number;
+  readonly frames: number;
+  /** Bytes that one frame takes while it is read. */
+  readonly frameBytes: number;
+  /** Frames since midnight at which it began; null where nobody knows. */
+  readonly began: number | null;
+  readonly notes: readonly string[];
+  /** Reads frames that exist. Rejects with a sentence when the file has gone. */
+  readonly read: (frame: number, count: number) => Promise<Slice>;
+}
+
+/** A feed, or the sentence why it is none. */
+export type OpenedFeed = { readonly ok: true; readonly feed: Feed } | { readonly ok: false; readonly why: string };
+
+const fromFile = async (name: string, file: Blob): Promise<OpenedFeed> => {
+  const bytes = bytesOf(file);
+  const opened = await openWav(bytes);
+  if (!opened.ok) return { ok: false, why: `“${name}” ${opened.why}.` };
+  const { wav } = opened;
+  const frameBytes = wav.width * wav.channels;
+  const read: Feed["read"] = async (frame, count) => {
+    const got = await bytes.read(wav.dataAt + frame * frameBytes, count * frameBytes);
+    if (got.length < count * frameBytes) throw new Error("it became shorter");
+    return sliceOf(wav, got);
+  };
+  const notes = wav.notes.map((note) => `“${name}” ${note}.`);
+  const { rate, channels, frames, began } = wav;
+  return { ok: true, feed: { name, rate, channels, frames, frameBytes, began, notes, read } };
+};
+
+const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => {
+  const { name, rate, channels } = input;
+  const frames = channels[0]?.length ?? 0;
+  if (frames === 0) return { ok: false, why: `“${name}” holds no audio.` };
+  const read: Feed["read"] = async (start) => ({
+    decode: (channel, frame, count, out, at) =>
+      out.set((channels[channel] as Float32Array).subarray(start + frame, start + frame + count), at),
+  });
+  const frameBytes = channels.length * Float32Array.BYTES_PER_ELEMENT;
+  return { ok: true, feed: { name, rate, channels: channels.length, frames, frameBytes, began: null, notes: [], read } };
+};
+
+/** Opens an input: its header is read, its samples are not. Never rejects. */
+export const openFeed = async (input: Input): Promise<OpenedFeed> => {
+  if (input.kind === "decoded") return fromDecoded(input);
+  try {
+    return await fromFile(input.name, input.file);
+  } catch {
+    return { ok: false, why: goneSentence(input.name) };
+  }
+};
+
+/** What is said when a chosen file cannot be read any more. */
+export const goneSentence = (name: string): string =>
+  `“${name}” could not be read: it was moved, changed or removed after it was chosen. Choose it again.`;

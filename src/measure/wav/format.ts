@@ -1,0 +1,88 @@
+/** How the samples of a file lie. */
+export interface Format {
+  readonly coding: "integer" | "float";
+  /** Bytes of one sample of one channel. */
+  readonly width: 2 | 3 | 4 | 8;
+  /** Bits that are used of them. */
+  readonly bits: number;
+  readonly channels: number;
+  /** Frames a second. */
+  readonly rate: number;
+}
+
+/** The format, or why it cannot be read. */
+export type ReadFormat =
+  | { readonly ok: true; readonly format: Format }
+  | { readonly ok: false; readonly why: string };
+
+/** What is read. */
+export const ALLOWED = { rate: [8000, 192_000], channels: [1, 64] } as const;
+const INTEGER = 1;
+const FLOAT = 3;
+const EXTENSIBLE = 0xfffe;
+const SHORTEST = 16;
+const EXTENSIBLE_LENGTH = 40;
+const SUBFORMAT_AT = 24;
+/** Behind the format number in the sub-format of WAVE_FORMAT_EXTENSIBLE; anything else is somebody's own coding. */
+const SUBFORMAT_TAIL = [0, 0, 0, 0, 16, 0, 128, 0, 0, 170, 0, 56, 155, 113];
+
+/** Codings that turn up in WAV files, to say what it is that is not read. */
+const CODINGS: { readonly [tag: number]: string } = {
+  2: "ADPCM",
+  6: "A-law",
+  7: "µ-law",
+  17: "ADPCM",
+  49: "GSM",
+  80: "MPEG",
+  85: "MP3",
+};
+
+const refuse = (why: string): ReadFormat => ({ ok: false, why });
+
+const allowed = ([least, most]: readonly [number, number], value: number): boolean => value >= least && value <= most;
+
+/** The coding's number, looked up in the extension where there is one; null where the extension is none that is known. */
+const tagOf = (content: Uint8Array, data: DataView): number | null => {
+  const tag = data.getUint16(0, true);
+  if (tag !== EXTENSIBLE) return tag;
+  if (content.length < EXTENSIBLE_LENGTH) return null;
+  const tail = content.subarray(SUBFORMAT_AT + 2, EXTENSIBLE_LENGTH);
+  return SUBFORMAT_TAIL.every((byte, i) => tail[i] === byte) ? data.getUint16(SUBFORMAT_AT, true) : null;
+};
+
+const refuseWidth = (coding: Format["coding"], bits: number, width: number): ReadFormat => {
+  if (coding === "integer" && width === 1)
+    return refuse("has 8-bit samples, too coarse to measure; export 16 bits or more");
+  const allowedBits = coding === "integer" ? "16, 24 or 32 bits" : "32 or 64 bits";
+  return refuse(
+    `says ${bits} bits in ${width} bytes a sample, as ${coding === "integer" ? "whole numbers" : "floating point"}; read are ${allowedBits}`,
+  );
+};
+
+/**
+ * Reads the content of a fmt chunk. Samples of fewer bits than their bytes hold are taken as left-justified,
+ * as the format asks: 24 bits in 32 have the full scale of 32.
+ */
+export const readFormat = (content: Uint8Array): ReadFormat => {
+  if (content.length < SHORTEST)
+    return refuse(`has a fmt chunk of ${content.length} bytes; it takes at least ${SHORTEST}`);
+  const data = new DataView(content.buffer, content.byteOffset, content.byteLength);
+  const tag = tagOf(content, data);
+  if (tag !== INTEGER && tag !== FLOAT) {
+    const name = tag === null ? "an unknown coding" : (CODINGS[tag] ?? `coding ${tag}`);
+    return refuse(`is coded as ${name}; read are plain whole-number and floating-point samples`);
+  }
+  const coding = tag === INTEGER ? "integer" : "float";
+  const channels = data.getUint16(2, true);
+  const rate = data.getUint32(4, true);
+  const frameBytes = data.getUint16(12, true);
+  const bits = data.getUint16(14, true);
+  if (!allowed(ALLOWED.channels, channels)) return refuse(`says ${channels} channels; read are 1 to 64`);
+  if (!allowed(ALLOWED.rate, rate)) return refuse(`says a rate of ${rate} Hz; read are 8000 to 192 000 Hz`);
+  if (frameBytes % channels !== 0)
+    return refuse(`says ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
+  const width = frameBytes / channels;
+  const fits = coding === "integer" ? [2, 3, 4].includes(width) : [4, 8].includes(width) && bits === width * 8;
+  if (!fits || bits > width * 8 || bits <= 8) return refuseWidth(coding, bits, width);
+  return { ok: true, format: { coding, width: width as Format["width"], bits, channels, rate } };
+};
