@@ -1,0 +1,157 @@
+import { createHash } from "node:crypto";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import axe from "axe-core";
+import { type Browser, type BrowserContext, chromium, type Locator, type Page } from "playwright-core";
+import { expect } from "vitest";
+import { serve } from "../tools/serve.mjs";
+
+/** The built app under test; DIST names another folder than ./dist. */
+export const DIST = resolve(process.env.DIST ?? join(import.meta.dirname, "../../dist"));
+
+/** A running static server. */
+export type Site = Awaited<ReturnType<typeof serve>>;
+
+/** Serves the built app, or a copy of it. */
+export const serveApp = (options: { folder?: string; base?: string; port?: number } = {}): Promise<Site> => {
+  const { folder = DIST, ...rest } = options;
+  if (!existsSync(join(folder, "index.html")))
+    throw new Error(`no built app in ${folder}: npm run build first`);
+  return serve(folder, rest);
+};
+
+/** Stops the server and makes sure that it is gone. */
+export const stopServer = async (site: Site): Promise<void> => {
+  await site.stop();
+  const answers = await fetch(site.url).then(
+    () => true,
+    () => false,
+  );
+  expect(answers, "server answers after its end").toBe(false);
+};
+
+const ARGS = [
+  "--no-sandbox",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-default-apps",
+  "--disable-sync",
+  "--no-first-run",
+  // Nothing but this machine can be reached, whatever the page asks for.
+  "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1",
+];
+const LAUNCH = { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ARGS };
+const PHONE = {
+  viewport: { width: 360, height: 740 },
+  deviceScaleFactor: 2,
+  hasTouch: true,
+  locale: "en-GB",
+};
+
+/** Starts Chromium with no memory of earlier runs. */
+export const launch = (): Promise<Browser> => chromium.launch(LAUNCH);
+
+/** A page on a phone, and what went wrong on it so far: it must stay empty. */
+export interface Phone {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly faults: string[];
+}
+
+/** Gathers console errors, reports of the page's policy, uncaught errors and requests that leave for another origin. */
+const watch = (context: BrowserContext): string[] => {
+  const faults: string[] = [];
+  context.on("console", (message) => {
+    const says = message.text();
+    // A page that reloads with its server stopped makes the browser, not the app, report the failed look for an update.
+    if (message.type() === "error" && !/net::ERR_CONNECTION_REFUSED/.test(says))
+      faults.push(`console: ${says}`);
+    else if (/Content.Security.Policy|Trusted/i.test(says)) faults.push(`policy: ${says}`);
+  });
+  context.on("weberror", (error) => faults.push(`uncaught: ${error.error().message}`));
+  context.on("request", (request) => {
+    const { protocol, hostname } = new URL(request.url());
+    if (!/^(blob|data|about):$/.test(protocol) && hostname !== "localhost")
+      faults.push(`leaves: ${request.url()}`);
+  });
+  return faults;
+};
+
+const onPhone = async (context: BrowserContext): Promise<Phone> => {
+  const faults = watch(context);
+  return { context, faults, page: context.pages()[0] ?? (await context.newPage()) };
+};
+
+/** A fresh phone of 360 × 740. */
+export const phone = async (
+  browser: Browser,
+  options: Parameters<Browser["newContext"]>[0] = {},
+): Promise<Phone> => onPhone(await browser.newContext({ ...PHONE, ...options }));
+
+/** A phone that keeps what it knows in a folder, so that it can be switched off and on. */
+export const phoneWithMemory = async (profile: string): Promise<Phone> =>
+  onPhone(await chromium.launchPersistentContext(profile, { ...LAUNCH, ...PHONE }));
+
+/** Waits until the page is served by its own worker, with everything kept. */
+export const controlled = async (page: Page): Promise<void> => {
+  await page.waitForFunction(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    return active?.state === "activated" && navigator.serviceWorker.controller !== null;
+  });
+};
+
+/** The app has drawn itself. */
+export const drawn = async (page: Page): Promise<void> => {
+  await page.locator("#app :is(h1, h2)").first().waitFor();
+};
+
+/** Types as a person does: key by key, over what stood there. */
+export const typeKeys = async (field: Locator, text: string): Promise<void> => {
+  await field.focus();
+  await field.press("ControlOrMeta+a");
+  await field.press("Delete");
+  await field.pressSequentially(text);
+};
+
+/** What axe finds against WCAG 2.2 A and AA and good practice, one line a finding. */
+export const axeFindings = async (page: Page): Promise<string[]> => {
+  await page.evaluate(axe.source);
+  const violations = await page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: typeof import("axe-core") };
+    return (await axe.run()).violations;
+  });
+  return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html}`));
+};
+
+/** Runs with a folder that is gone afterwards. */
+export const withFolder = async <T>(run: (folder: string) => Promise<T>): Promise<T> => {
+  const folder = mkdtempSync(join(tmpdir(), "hatside-"));
+  try {
+    return await run(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+};
+
+const fingerprint = (file: string): string =>
+  `sha256-${createHash("sha256").update(readFileSync(file)).digest("base64")}`;
+
+/** A second version of the app in a folder: another title, published as a build would. */
+export const copyAsVersion2 = (folder: string, title: string): void => {
+  cpSync(DIST, folder, { recursive: true });
+  const [index, worker] = [join(folder, "index.html"), join(folder, "sw.js")];
+  const before = fingerprint(index);
+  writeFileSync(index, readFileSync(index, "utf8").replace(/<title>.*<\/title>/, `<title>${title}</title>`));
+  const old = readFileSync(worker, "utf8");
+  expect(old).toContain(before);
+  const version = /hatside-files-[`"'\s+]*\+?\s*[`"']?([0-9a-f]{12})|[`"']([0-9a-f]{12})[`"']/.exec(old);
+  const found = version?.[1] ?? version?.[2];
+  if (!found) throw new Error("no version in sw.js");
+  writeFileSync(
+    worker,
+    old
+      .replaceAll(before, fingerprint(index))
+      .replaceAll(found, createHash("sha256").update(title).digest("hex").slice(0, 12)),
+  );
+};
