@@ -1,0 +1,118 @@
+import { gainOf } from "../decibels";
+import type { Db, Gain } from "../units";
+import { likelyPeak } from "./totals";
+
+/** A pull by more than this takes a source out of the mix: then it is no repair. A design choice. */
+export const MOST_PULL: Db = 12;
+/** More sends than this are better pulled all together. A design choice. */
+export const MOST_SENDS = 4;
+
+/** One leg: the peak every send brings to it, and what their likely peak may be. */
+export interface LegLimit {
+  readonly peaks: readonly Gain[];
+  readonly limit: Gain;
+}
+
+/** Which sends to pull, as indices, and by how many steps each. */
+export interface Pulls {
+  readonly sends: readonly number[];
+  readonly steps: number;
+}
+
+interface Leg extends LegLimit {
+  /** Indices of the sends, loudest first. */
+  readonly order: readonly number[];
+  readonly squares: number;
+}
+
+const legOf = (leg: LegLimit): Leg => ({
+  ...leg,
+  order: leg.peaks.map((_, i) => i).sort((a, b) => (leg.peaks[b] as number) - (leg.peaks[a] as number)),
+  squares: leg.peaks.reduce((sum, p) => sum + p * p, 0),
+});
+
+/**
+ * Lowest likely peak on one leg with the chosen sends pulled and `more` others, of those that are free, too.
+ * On one leg the loudest are the best to pull: pulling a louder instead of a softer one never leaves a higher peak.
+ */
+const lowest = (
+  { peaks, order, squares }: Leg,
+  chosen: readonly number[],
+  more: number,
+  free: (send: number) => boolean,
+  factor: Gain,
+): Gain => {
+  let left = more;
+  let top: Gain | null = null;
+  let rest = squares;
+  let topPulled = 0;
+  const pull = (peak: Gain): void => {
+    rest -= (1 - factor * factor) * peak * peak;
+    topPulled = Math.max(topPulled, factor * peak);
+  };
+  for (const send of chosen) pull(peaks[send] as number);
+  for (const send of order) {
+    if (left === 0 && top !== null) break;
+    if (chosen.includes(send)) continue;
+    const peak = peaks[send] as number;
+    if (left > 0 && free(send)) {
+      pull(peak);
+      left -= 1;
+    } else top ??= peak;
+  }
+  const loudest = Math.max(top ?? 0, topPulled);
+  return likelyPeak(loudest, Math.max(0, rest - loudest * loudest));
+};
+
+/** Exactly `count` sends that keep every leg under its limit when pulled by a factor, or null if there are none. */
+const search = (legs: readonly Leg[], count: number, factor: Gain): readonly number[] | null => {
+  const sends = legs[0]?.peaks.length ?? 0;
+  const weight = (send: number): number =>
+    Math.max(...legs.map((leg) => (leg.peaks[send] as number) / leg.limit));
+  const byWeight = Array.from({ length: sends }, (_, i) => i).sort((a, b) => weight(b) - weight(a));
+  const rank: number[] = [];
+  byWeight.forEach((send, at) => {
+    rank[send] = at;
+  });
+  const go = (chosen: readonly number[], from: number): readonly number[] | null => {
+    const more = count - chosen.length;
+    const free = (send: number): boolean => (rank[send] as number) >= from;
+    if (legs.some((leg) => lowest(leg, chosen, more, free, factor) > leg.limit)) return null;
+    if (more === 0) return chosen;
+    for (let at = from; at <= sends - more; at += 1) {
+      const found = go([...chosen, byWeight[at] as number], at + 1);
+      if (found) return found;
+    }
+    return null;
+  };
+  return go([], 0);
+};
+
+/**
+ * The fewest sends whose pull brings every leg under its limit, and of those the choice that needs the least pull,
+ * the same for each. Exact: it looks through all choices, leaving out only those that even their best completion
+ * on one leg cannot save.
+ * @param step the console's level step, dB
+ * @returns null where more than `MOST_SENDS` sends or more than `MOST_PULL` would be needed
+ */
+export const fewestPulls = (limits: readonly LegLimit[], step: Db): Pulls | null => {
+  const legs = limits.map(legOf);
+  const by = (count: number, steps: number): readonly number[] | null =>
+    search(legs, count, gainOf(-steps * step));
+  let most = Math.floor(MOST_PULL / step);
+  for (let count = 1; count <= MOST_SENDS; count += 1) {
+    let sends = by(count, most);
+    if (!sends) continue;
+    let tooFew = 0;
+    while (most - tooFew > 1) {
+      const steps = Math.floor((most + tooFew) / 2);
+      const found = by(count, steps);
+      if (found) {
+        sends = found;
+        most = steps;
+      } else tooFew = steps;
+    }
+    return { sends, steps: most };
+  }
+  return null;
+};

@@ -1,0 +1,397 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { fullScaleSine } from "../../../src/core/analog";
+import type { Setup, Source, Sum } from "../../../src/core/setup";
+import { sumFigures } from "../../../src/core/sum/figures";
+import type { LegFigures } from "../../../src/core/sum/leg";
+import type { Legs } from "../../../src/core/units";
+import { expectNear, printed } from "../../near";
+import { EQUAL_SOURCES, EXAMPLE_KIT, EXAMPLE_SUMS } from "../../tables/example-kit";
+import { anySetup, onlySum, recordingOf, setupOf, source } from "./setups";
+
+const figuresOf = (setup: Setup) => sumFigures(setup, onlySum(setup));
+/** Rounding that a chain of sums and logarithms may leave, dB. */
+const TINY = 1e-9;
+
+const expectAtMost = (low: number, high: number, what: string): void =>
+  expect(low, what).toBeLessThanOrEqual(high + TINY);
+
+const outletsOf = (setup: Setup): LegFigures[] => {
+  const { legs, mono } = figuresOf(setup);
+  return [...legs, mono];
+};
+
+/** Paths of everything that is NaN or undefined. */
+const holes = (value: unknown, path = ""): string[] => {
+  if (value === undefined || Number.isNaN(value)) return [path];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.entries(value).flatMap(([key, v]) => holes(v, `${path}.${key}`));
+};
+
+const withSum = (setup: Setup, change: (sum: Sum) => Partial<Sum>): Setup => {
+  const sum = onlySum(setup);
+  return { ...setup, sums: [{ ...sum, ...change(sum) }] };
+};
+
+describe("the invented kit, computed at 40 digits", () => {
+  const sources = EXAMPLE_KIT.map(([id, pan, peak]) => source(id, { pan, peak, level: peak }));
+
+  it.each(EXAMPLE_SUMS)("%s", (law, peakLeft, peakRight, powerLeft, powerRight, peakMono) => {
+    const { legs, mono } = figuresOf(setupOf(sources, { console: { law } }));
+    expectNear(legs[0].allAtOnce, peakLeft, printed(4));
+    expectNear(legs[1].allAtOnce, peakRight, printed(4));
+    expectNear(legs[0].level, powerLeft, printed(4));
+    expectNear(legs[1].level, powerRight, printed(4));
+    expectNear(mono.allAtOnce, peakMono, printed(4));
+  });
+
+  it.each(EXAMPLE_SUMS)("%s mirrored", (law, peakLeft, peakRight, powerLeft, powerRight, peakMono) => {
+    const mirrored = sources.map((s) => ({ ...s, pan: -s.pan }));
+    const { legs, mono } = figuresOf(setupOf(mirrored, { console: { law } }));
+    expectNear(legs[1].allAtOnce, peakLeft, printed(4));
+    expectNear(legs[0].allAtOnce, peakRight, printed(4));
+    expectNear(legs[1].level, powerLeft, printed(4));
+    expectNear(legs[0].level, powerRight, printed(4));
+    expectNear(mono.allAtOnce, peakMono, printed(4));
+  });
+});
+
+describe("equal sources in a mono sum", () => {
+  const mono = (n: number) =>
+    figuresOf(
+      setupOf(
+        Array.from({ length: n }, (_, i) => source(`s${i}`, { level: -20, peak: -6 })),
+        { sum: { stereo: false } },
+      ),
+    );
+
+  it.each(EQUAL_SOURCES)("%d of them", (n, level, peak) => {
+    const { legs, mono: fold } = mono(n);
+    expectNear(legs[0].level + 20, level, printed(4));
+    expectNear(legs[0].allAtOnce + 6, peak, printed(4));
+    expect(legs[1]).toEqual(legs[0]);
+    expect(fold).toEqual(legs[0]);
+  });
+
+  it("likely peak is the loudest and the root-sum-square of the rest", () => {
+    // Five at 0.5: 0.5 + 0.5·√4 = 1.5.
+    const peak = 20 * Math.log10(0.5);
+    const setup = setupOf(
+      Array.from({ length: 5 }, (_, i) => source(`s${i}`, { peak })),
+      { sum: { stereo: false } },
+    );
+    expectNear(figuresOf(setup).legs[0].likely, 20 * Math.log10(1.5), 1e-12);
+  });
+});
+
+describe("a full-scale sine", () => {
+  it.each(["sample", "aes17"] as const)("in the %s convention", (rms) => {
+    const level = fullScaleSine(rms);
+    const alone = setupOf([source("s", { level, peak: 0 })], { console: { rms }, sum: { stereo: false } });
+    const { legs, ceilings } = figuresOf(alone);
+    expectNear(legs[0].level, rms === "sample" ? -3.01 : 0, printed(2));
+    // Its crest factor: peak over the rms of the samples themselves, whatever rms prints as.
+    expectNear(
+      legs[0].likely - (legs[0].level - fullScaleSine(rms) + fullScaleSine("sample")),
+      3.0103,
+      printed(4),
+    );
+    // The peak meets the ceilings alike: full scale is the top of the sum and of the output.
+    expect(ceilings.slice(0, 2).map((c) => c.headroom)).toEqual([0, 0]);
+  });
+});
+
+describe("channels, polarity and fold", () => {
+  it("takes both channels of a source into one leg: power sum for the level, peak sum for the peak", () => {
+    // Two-channel pan hard left by the W3C law puts both channels at unity into the left.
+    const setup = setupOf([source("s", { channels: 2, pan: -1, level: -20, peak: -6 })], {
+      console: { twoChannel: "pan" },
+    });
+    const { legs } = figuresOf(setup);
+    expectNear(legs[0].level, -20 + 3.0103, printed(4));
+    expectNear(legs[0].allAtOnce, -6 + 6.0206, printed(4));
+    expect([legs[1].level, legs[1].allAtOnce]).toEqual([-Infinity, -Infinity]);
+  });
+
+  it("folds source by source: with a leg inverted the centre vanishes and the sides stay", () => {
+    const setup = setupOf([source("centre"), source("side", { pan: 1 })], {
+      sum: { legInverted: [false, true] },
+    });
+    const { mono, folds } = figuresOf(setup);
+    expect(mono.contributions.map((c) => c.peak)).toEqual([-Infinity, expect.closeTo(-6, 10)]);
+    expect(folds.map((f) => f.rise)).toEqual([-Infinity, 0]);
+  });
+
+  it.each([
+    ["sine", 3.0103],
+    ["root", 3.0103],
+    ["linear", 0],
+    ["mean45", 1.505],
+    ["cosine2", 0],
+  ] as const)("the centre rises against the sides: %s", (law, rise) => {
+    const sources = [source("left", { pan: -1 }), source("centre"), source("right", { pan: 1 })];
+    const setup = setupOf(sources, { console: { law }, sum: { trim: -7 } });
+    const [left, centre, right] = figuresOf(setup).folds.map((f) => f.rise) as [number, number, number];
+    expectNear(centre - left, rise, printed(3));
+    expectNear(right - left, 0, TINY);
+    expectNear(left, 0, TINY);
+  });
+
+  it("says what the far side drops to in one ear, by the way the pair is patched", () => {
+    const sources = [
+      source("a", { pan: -1 }),
+      source("b", { pan: 0.5 }),
+      source("c", { pan: 0.2 }),
+      source("d"),
+    ];
+    const straight = figuresOf(setupOf(sources)).oneEar;
+    expect(straight.map((far) => far.map((f) => f.source))).toEqual([["b", "c"], ["a"]]);
+    // sin/cos at ±0.5: 7.656 dB, at ±0.2: 2.775 dB between the legs.
+    expectNear(straight[0][0]?.drop ?? null, -7.656, printed(3));
+    expectNear(straight[0][1]?.drop ?? null, -2.775, printed(3));
+    expect(straight[1][0]?.drop).toBe(-Infinity);
+    const reversed = figuresOf(setupOf(sources, { sum: { reversed: true } })).oneEar;
+    expect(reversed).toEqual([straight[1], straight[0]]);
+    const mono = setupOf(sources, { sum: { stereo: false, legTrim: [0, 9] } });
+    expect(figuresOf(mono).oneEar).toEqual([[], []]);
+  });
+});
+
+describe("correlations of a recording", () => {
+  const two = (correlation: number, inverted = false) =>
+    figuresOf(
+      setupOf([source("a"), source("b", { inverted }), source("c", { level: -30 })], {
+        sum: { stereo: false },
+        recording: recordingOf(["a", "b"], correlation),
+      }),
+    ).legs[0].correlated;
+  const withThird = (power: number) => 10 * Math.log10(power * 0.01 + 0.001);
+
+  it("add with their sign and with the polarity", () => {
+    expectNear(two(1), withThird(4), TINY);
+    expectNear(two(0.5), withThird(3), TINY);
+    expectNear(two(0), withThird(2), TINY);
+    expectNear(two(0.5, true), withThird(1), TINY);
+    expectNear(two(1, true), withThird(0), TINY);
+  });
+
+  it("say nothing of fewer than two of the sources", () => {
+    const of = (ids: string[]) =>
+      figuresOf(setupOf([source("a"), source("b")], { recording: recordingOf(ids, 0.5) })).legs[0].correlated;
+    expect(of(["a", "x"])).toBeNull();
+    expect(of(["a", "b"])).not.toBeNull();
+  });
+});
+
+describe("loss, shares and laws", () => {
+  it("counts against the loudest single source before its pan", () => {
+    // Two equal sources at one side: likely peak 6.0206 dB above one; trims do not count.
+    const two = [source("a", { pan: -1 }), source("b", { pan: -1 })];
+    const { loss, alone } = figuresOf(setupOf(two, { sum: { trim: -5, legTrim: [2, 0] } }));
+    expectNear(alone, -6, TINY);
+    expectNear(loss[0], 6.0206, printed(4));
+    expect(loss[1]).toBeNull();
+  });
+
+  it.each([
+    ["sine", 3.0103],
+    ["root", 3.0103],
+    ["linear", 6.0206],
+    ["mean45", 4.5154],
+    ["cosine2", 6.0206],
+  ] as const)("centre at 0 dB costs a fully panned source its boost: %s", (law, boost) => {
+    const { laws } = figuresOf(setupOf([source("a", { pan: 1 }), source("b", { pan: 0.3, peak: -30 })]));
+    const row = (reference: string) => laws.find((l) => l.law === law && l.reference === reference);
+    expectNear((row("centre")?.loss ?? 0) - (row("sides")?.loss ?? 0), boost, printed(3));
+    expectNear((row("sides")?.headroom ?? 0) - (row("centre")?.headroom ?? 0), boost, printed(3));
+  });
+
+  it("the believed law's row is what the figures say, and there is one such row", () => {
+    fc.assert(
+      fc.property(anySetup(6), (setup) => {
+        const { laws, legs, mono, loss, lowest } = figuresOf(setup);
+        const believed = laws.filter((l) => l.believed);
+        expect(believed).toHaveLength(1);
+        const losses = loss.filter((l) => l !== null);
+        expect(believed[0]).toMatchObject({
+          likely: [legs[0].likely, legs[1].likely],
+          level: [legs[0].level, legs[1].level],
+          mono: { likely: mono.likely, level: mono.level },
+          loss: losses.length === 0 ? null : Math.max(...losses),
+          headroom: lowest.headroom,
+          lowest: lowest.place,
+        });
+      }),
+    );
+  });
+
+  it("shares add up, and the costliest has the most", () => {
+    fc.assert(
+      fc.property(anySetup(8), (setup) => {
+        for (const leg of outletsOf(setup)) {
+          const energy = leg.contributions.map((c) => c.energyShare);
+          const peak = leg.contributions.map((c) => c.peakShare);
+          if (leg.level > -Infinity)
+            expectNear(
+              energy.reduce((a, b) => a + b, 0),
+              1,
+              TINY,
+            );
+          if (leg.allAtOnce > -Infinity)
+            expectNear(
+              peak.reduce((a, b) => a + b, 0),
+              1,
+              TINY,
+            );
+          expect(leg.costliest.energy?.share ?? 0).toBe(Math.max(0, ...energy));
+          expect(leg.costliest.peak?.share ?? 0).toBe(Math.max(0, ...peak));
+        }
+      }),
+    );
+  });
+});
+
+describe("on any setup", () => {
+  it("nothing is NaN", () => {
+    fc.assert(
+      fc.property(anySetup(10), (setup) => {
+        expect(holes(figuresOf(setup))).toEqual([]);
+      }),
+    );
+  });
+
+  it("loudest ≤ likely peak and playable ceiling ≤ all at once", () => {
+    fc.assert(
+      fc.property(anySetup(10), (setup) => {
+        for (const { loudest, likely, playable, allAtOnce } of outletsOf(setup)) {
+          expectAtMost(loudest?.peak ?? -Infinity, likely, "loudest, likely");
+          expectAtMost(loudest?.peak ?? -Infinity, playable, "loudest, playable");
+          expectAtMost(likely, allAtOnce, "likely, all at once");
+          expectAtMost(playable, allAtOnce, "playable, all at once");
+        }
+      }),
+    );
+  });
+
+  it("level ≤ coherent level: all correlations 1, no polarity switched", () => {
+    fc.assert(
+      fc.property(anySetup(8), (setup) => {
+        const ids = setup.sources.map((s) => s.id);
+        const coherent: Setup = {
+          ...setup,
+          sources: setup.sources.map((s) => ({ ...s, inverted: false })),
+          recording: recordingOf(ids, 1),
+        };
+        const { legs } = figuresOf(coherent);
+        for (const leg of legs) {
+          if (leg.correlated !== null) expectAtMost(leg.level, leg.correlated, "level, coherent");
+          const amplitudes = leg.contributions.map((c) => 10 ** ((c.level ?? -Infinity) / 20));
+          const bound = 20 * Math.log10(amplitudes.reduce((a, b) => a + b, 0));
+          if (leg.correlated !== null) expectNear(leg.correlated, bound, TINY);
+        }
+      }),
+    );
+  });
+
+  it("adding or unmuting a source lowers nothing, muting one raises nothing", () => {
+    fc.assert(
+      fc.property(anySetup(8), fc.nat(7), (setup, at) => {
+        const mute = (muted: boolean): Setup => ({
+          ...setup,
+          sources: setup.sources.map((s, i): Source => (i === at ? { ...s, muted } : s)),
+        });
+        const without = outletsOf(mute(true));
+        const removed = withSum(setup, (sum) => ({ sends: sum.sends.filter((_, i) => i !== at) }));
+        expect(outletsOf(removed)).toEqual(without);
+        outletsOf(mute(false)).forEach((leg, i) => {
+          for (const figure of ["level", "likely", "playable", "allAtOnce"] as const)
+            expectAtMost(without[i]?.[figure] ?? 0, leg[figure], figure);
+        });
+      }),
+    );
+  });
+
+  it("a mirror swaps the columns and nothing else, and leaves the mono figures", () => {
+    const swap = <T>([left, right]: Legs<T>): Legs<T> => [right, left];
+    /** Below this, dB, what is left of two equal gains is rounding. */
+    const GONE = -200;
+    const close = (a: unknown, b: unknown, path: string): void => {
+      if (typeof a === "number" && typeof b === "number")
+        expectNear(Math.max(a, GONE), Math.max(b, GONE), 1e-6, path);
+      else if (typeof a === "object" && a !== null && typeof b === "object" && b !== null) {
+        expect(Object.keys(a), path).toEqual(Object.keys(b));
+        for (const [key, value] of Object.entries(a))
+          close(value, (b as Record<string, unknown>)[key], `${path}.${key}`);
+      } else expect(a, path).toEqual(b);
+    };
+    fc.assert(
+      fc.property(anySetup(8), (any) => {
+        const setup = withSum(any, () => ({ stereo: true }));
+        const sum = onlySum(setup);
+        const mirrored: Setup = {
+          ...setup,
+          sources: setup.sources.map((s) => ({ ...s, pan: -s.pan })),
+          sums: [
+            {
+              ...sum,
+              sends: sum.sends.map((s) => ({ ...s, pan: s.pan === null ? null : -s.pan })),
+              legTrim: swap(sum.legTrim),
+              legInverted: swap(sum.legInverted),
+            },
+          ],
+        };
+        const a = figuresOf(setup);
+        const b = figuresOf(mirrored);
+        // Which of two equal shares is called the costliest, and the loudest of equals, is rounding.
+        const figures = (leg: LegFigures) => ({ ...leg, costliest: null, loudest: leg.loudest?.peak ?? 0 });
+        close(a.legs.map(figures), swap(b.legs).map(figures), "legs");
+        close(figures(a.mono), figures(b.mono), "mono");
+        close(a.loss, swap(b.loss), "loss");
+        close(a.folds, b.folds, "folds");
+        close(
+          a.ceilings.map((c) => [c.place, c.headroom]),
+          b.ceilings.map((c) => [c.place, c.headroom]),
+          "ceilings",
+        );
+        close(
+          a.laws.map((l) => l.likely),
+          b.laws.map((l) => swap(l.likely)),
+          "laws",
+        );
+      }),
+    );
+  });
+
+  it("names what is not known and leaves it out", () => {
+    const setup = setupOf([source("a"), source("b", { level: null }), source("c", { peak: null })]);
+    const { unknown, legs } = figuresOf(setup);
+    expect(unknown).toEqual({ level: ["b"], peak: ["c"] });
+    expect(legs[0].contributions.map((c) => [c.level === null, c.peak === null])).toEqual([
+      [false, false],
+      [true, false],
+      [false, true],
+    ]);
+    expectNear(legs[0].level, 10 * Math.log10(2 * 0.5 * 10 ** -2), TINY);
+  });
+
+  it("an empty sum is silent, one source is itself, 512 and +40 dB are finite", () => {
+    const empty = figuresOf(setupOf([]));
+    expect([empty.legs[0].level, empty.legs[0].likely, empty.mono.playable]).toEqual([
+      -Infinity,
+      -Infinity,
+      -Infinity,
+    ]);
+    expect(empty.loss).toEqual([null, null]);
+    expect(empty.lowest).toMatchObject({ headroom: Infinity, state: "silent" });
+    const one = figuresOf(setupOf([source("a", { pan: -1 })])).legs[0];
+    expect([one.level, one.likely, one.playable, one.allAtOnce]).toEqual(
+      [-20, -6, -6, -6].map((x) => expect.closeTo(x, 10)),
+    );
+    const many = Array.from({ length: 512 }, (_, i) => source(`s${i}`, { pan: i / 256 - 1 }));
+    const sends = many.map((s) => ({ source: s.id, level: 40, pan: null }));
+    const full = figuresOf(setupOf(many, { sum: { sends } }));
+    expect(holes(full)).toEqual([]);
+    expect(full.lowest.state).toBe("over");
+    expect(Number.isFinite(full.legs[0].allAtOnce)).toBe(true);
+  });
+});

@@ -1,0 +1,158 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Setup, Sum } from "../../../src/core/setup";
+import { SLACK } from "../../../src/core/sum/ceilings";
+import { MOST_PULL, MOST_SENDS } from "../../../src/core/sum/fewest";
+import { type SumFigures, sumFigures } from "../../../src/core/sum/figures";
+import { expectNear } from "../../near";
+import { ALIGNMENTS } from "../../tables/analogue-levels";
+import { anySetup, onlySum, setupOf, source } from "./setups";
+
+const figuresOf = (setup: Setup) => sumFigures(setup, onlySum(setup));
+
+const changed = (setup: Setup, change: Partial<Sum>): Setup => ({
+  ...setup,
+  sums: [{ ...onlySum(setup), ...change }],
+});
+
+/** The sum with some sends pulled. */
+const pulled = (setup: Setup, by: ReadonlyMap<string, number>): Setup =>
+  changed(setup, {
+    sends: onlySum(setup).sends.map((s) =>
+      s.level === null ? s : { ...s, level: s.level - (by.get(s.source) ?? 0) },
+    ),
+  });
+
+const allPulled = (setup: Setup, by: number) => pulled(setup, new Map(setup.sources.map((s) => [s.id, by])));
+const hasMargin = ({ lowest }: SumFigures, margin: number) => lowest.headroom >= margin - 2 * SLACK;
+
+describe("ceilings", () => {
+  // EBU R 68, SMPTE RP 155 and others: a sine at alignment leaves the output with the alignment's dBu.
+  it.each(ALIGNMENTS)("%d dBu at %d dBFS, full scale at %d dBu", (dbu, dbfs, atFullScale) => {
+    const setup = setupOf([source("sine", { pan: -1, peak: dbfs })], {
+      console: { outputDbu: atFullScale },
+      inputMaxDbu: dbu,
+    });
+    const [sum, output, input] = figuresOf(setup).ceilings;
+    expectNear(sum?.headroom ?? null, -dbfs, 1e-9);
+    expectNear(output?.headroom ?? null, -dbfs, 1e-9);
+    expectNear(input?.ceiling ?? null, dbfs, 1e-12);
+    expectNear(input?.headroom ?? null, 0, 1e-9);
+  });
+
+  it("EBU R 68: the permitted maximum 9 dB above alignment keeps 9 dB under full scale", () =>
+    expectNear(
+      figuresOf(setupOf([source("sine", { pan: -1, peak: -18 + 9 })])).ceilings[1]?.headroom ?? null,
+      9,
+      1e-9,
+    ));
+
+  const one = (sum: Partial<Sum>, inputMaxDbu: number) =>
+    figuresOf(setupOf([source("a", { pan: -1, peak: -6 })], { sum, inputMaxDbu }));
+  const rooms = (f: SumFigures) => f.ceilings.map((c) => expect.closeTo(c.headroom, 9));
+
+  it("a trim gives the output and the input room, not the sum before it; a pad only the input", () => {
+    expect([6, 6, 3]).toEqual(rooms(one({}, 15)));
+    expect([6, 16, 13]).toEqual(rooms(one({ trim: -10 }, 15)));
+    expect([6, 4, 1]).toEqual(rooms(one({ legTrim: [2, -20] }, 15)));
+    expect([6, 6, 13]).toEqual(rooms(one({ padDb: 10 }, 15)));
+  });
+
+  it("names the lowest, the first of equals, and the leg that comes closest", () => {
+    expect(one({}, 15).lowest).toMatchObject({ place: "input", leg: "left", state: "inside margin" });
+    expect(one({}, 24).lowest).toMatchObject({ place: "sum", state: "fine" });
+    expect(one({ trim: 3 }, 24).lowest).toMatchObject({ place: "output", state: "inside margin" });
+    expect(one({ trim: 7 }, 24).lowest).toMatchObject({ place: "output", state: "over" });
+    expect(figuresOf(setupOf([source("a", { pan: 0.4 })])).lowest.leg).toBe("right");
+  });
+
+  it("knows silence from not knowing", () => {
+    expect(figuresOf(setupOf([source("a", { muted: true })])).lowest.state).toBe("silent");
+    expect(figuresOf(setupOf([source("a", { peak: null })])).lowest.state).toBe("unknown");
+  });
+});
+
+describe("what restores the margin", () => {
+  it("is nothing where every ceiling has it, on any setup", () => {
+    fc.assert(
+      fc.property(anySetup(8), (setup) => {
+        const { remedy, ceilings } = figuresOf(setup);
+        const short = ceilings.some((c) => c.state === "over" || c.state === "inside margin");
+        expect(remedy !== null).toBe(short);
+      }),
+    );
+  });
+
+  it("the trim: on the console's steps, restores what lies after it, a step more does not", () => {
+    fc.assert(
+      fc.property(anySetup(8), (setup) => {
+        const { margin } = setup.wishes;
+        const trim = figuresOf(setup).remedy?.trim;
+        if (!trim) return;
+        const step = setup.console.levelStep;
+        expectNear(trim.to / step, Math.round(trim.to / step), 1e-9);
+        expectNear(onlySum(setup).trim - trim.by, trim.to, 1e-9);
+        const after = figuresOf(changed(setup, { trim: trim.to }));
+        const worst = (f: SumFigures) => Math.min(...f.ceilings.slice(1).map((c) => c.headroom));
+        expect(worst(after)).toBeGreaterThanOrEqual(margin - 2 * SLACK);
+        expect(worst(figuresOf(changed(setup, { trim: trim.to + step })))).toBeLessThan(margin);
+        expect(hasMargin(after, margin)).toBe(trim.enough);
+      }),
+    );
+  });
+
+  it("all sends: enough everywhere, a step less is not", () => {
+    fc.assert(
+      fc.property(anySetup(8), (setup) => {
+        const { remedy } = figuresOf(setup);
+        if (!remedy) return;
+        expect(hasMargin(figuresOf(allPulled(setup, remedy.allSends)), setup.wishes.margin)).toBe(true);
+        const less = allPulled(setup, remedy.allSends - setup.console.levelStep);
+        expect(figuresOf(less).lowest.headroom).toBeLessThan(setup.wishes.margin);
+      }),
+    );
+  });
+
+  const subsets = (ids: readonly string[], size: number): string[][] =>
+    size === 0
+      ? [[]]
+      : ids.flatMap((id, i) => subsets(ids.slice(i + 1), size - 1).map((rest) => [id, ...rest]));
+
+  it("the fewest sends: as few and by as little as brute force finds", () => {
+    let found = 0;
+    let none = 0;
+    fc.assert(
+      fc.property(anySetup(6), (any) => {
+        const setup = { ...any, console: { ...any.console, levelStep: 3 } };
+        const { remedy } = figuresOf(setup);
+        if (!remedy) return;
+        const restored = (sends: readonly string[], by: number) =>
+          hasMargin(figuresOf(pulled(setup, new Map(sends.map((s) => [s, by])))), setup.wishes.margin);
+        const sounding = figuresOf(setup).legs[0].contributions.map((c) => c.source);
+        let best: { readonly count: number; readonly by: number } | null = null;
+        for (let count = 1; count <= MOST_SENDS && !best; count += 1)
+          for (let by = 3; by <= MOST_PULL && !best; by += 3)
+            if (subsets(sounding, count).some((sends) => restored(sends, by))) best = { count, by };
+        const fewest = remedy.fewest && { count: remedy.fewest.length, by: remedy.fewest[0]?.by };
+        expect(fewest).toEqual(best);
+        if (remedy.fewest) {
+          expect(
+            restored(
+              remedy.fewest.map((p) => p.source),
+              remedy.fewest[0]?.by ?? 0,
+            ),
+          ).toBe(true);
+          found += 1;
+        } else none += 1;
+      }),
+      { numRuns: 150 },
+    );
+    expect(Math.min(found, none)).toBeGreaterThan(5);
+  });
+
+  it("pulls one source that dominates, by the steps it needs", () => {
+    const setup = setupOf([source("kick", { peak: -2, pan: -1 }), source("hat", { peak: -60, pan: -1 })]);
+    const fewest = figuresOf(setup).remedy?.fewest;
+    expect(fewest).toEqual([{ source: "kick", by: expect.closeTo(4.1, 9), to: expect.closeTo(-4.1, 9) }]);
+  });
+});

@@ -1,0 +1,208 @@
+import fc from "fast-check";
+import type { Console, Limb, Piece, Recording, Send, Setup, Source, Sum } from "../../../src/core/setup";
+
+export const CONSOLE: Console = {
+  law: "sine",
+  centreDb: 3,
+  reference: "sides",
+  twoChannel: "balance-linear",
+  panStyle: "steps",
+  panSteps: 100,
+  levelStep: 0.1,
+  rms: "sample",
+  outputDbu: 18,
+};
+
+export const SUM: Sum = {
+  id: "m",
+  name: "Drums",
+  stereo: true,
+  sends: [],
+  trim: 0,
+  legTrim: [0, 0],
+  legInverted: [false, false],
+  unevenLegs: false,
+  reversed: false,
+  folded: false,
+  padDb: 0,
+};
+
+/** A source with no place at the kit. */
+export const source = (id: string, given: Partial<Source> = {}): Source => ({
+  id,
+  name: id,
+  kind: "drum",
+  piece: null,
+  channels: 1,
+  pan: 0,
+  muted: false,
+  inverted: false,
+  level: -20,
+  peak: -6,
+  keepSides: false,
+  ...given,
+});
+
+export const piece = (id: string, limbs: readonly Limb[], player = "drummer"): Piece => ({
+  id,
+  name: id,
+  kind: "other",
+  x: 0,
+  y: 1,
+  limbs,
+  player,
+});
+
+/** A setup with one sum that every source goes to at 0 dB unless the sum's own sends are given. */
+export const setupOf = (
+  sources: readonly Source[],
+  given: {
+    readonly console?: Partial<Console>;
+    readonly sum?: Partial<Sum>;
+    readonly pieces?: readonly Piece[];
+    readonly recording?: Recording | null;
+    readonly inputMaxDbu?: number;
+    readonly margin?: number;
+  } = {},
+): Setup => ({
+  kit: { hand: "right", yaw: 0, pieces: given.pieces ?? [] },
+  console: { ...CONSOLE, ...given.console },
+  sources,
+  sums: [{ ...SUM, sends: sources.map((s) => ({ source: s.id, level: 0, pan: null })), ...given.sum }],
+  listeners: [],
+  monitor: { slotCount: 16, slots: [], inputMaxDbu: given.inputMaxDbu ?? 24 },
+  wishes: { first: "l", houseFixed: true, margin: given.margin ?? 6 },
+  ear: null,
+  recording: given.recording ?? null,
+});
+
+export const onlySum = (setup: Setup): Sum => setup.sums[0] as Sum;
+
+/** A recording of these sources with one correlation between any two of them. */
+export const recordingOf = (ids: readonly string[], correlation: number): Recording => ({
+  name: "r",
+  seconds: 60,
+  sources: ids.map((id) => ({
+    source: id,
+    rms: -20,
+    playing: -20,
+    peak: -6,
+    truePeak: -6,
+    fast: -18,
+    slow: -19,
+  })),
+  correlation: ids.map((a) => ids.map((b) => (a === b ? 1 : correlation))),
+});
+
+const db = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const LIMBS: readonly Limb[] = ["hand", "kick-foot", "hat-foot", "whole"];
+
+const anyPiece = (at: number): fc.Arbitrary<Piece> =>
+  fc
+    .record({
+      limbs: fc.oneof(
+        { weight: 3, arbitrary: fc.constant<Limb[]>(["hand"]) },
+        fc.subarray([...LIMBS]),
+        fc.constant<Limb[]>(["hand", "hat-foot"]),
+      ),
+      player: fc.constantFrom("drummer", "drummer", "drummer", "Noor"),
+    })
+    .map(({ limbs, player }) => piece(`p${at}`, limbs, player));
+
+const anySource = (at: number, pieces: number): fc.Arbitrary<Source> =>
+  fc
+    .record({
+      piece: fc.option(
+        fc.nat({ max: pieces }).map((i) => `p${i}`),
+        { freq: 4 },
+      ),
+      channels: fc.constantFrom<1 | 2>(1, 1, 1, 2),
+      pan: fc.oneof(db(-1, 1), fc.constantFrom(-1, 0, 1)),
+      muted: fc.oneof({ weight: 6, arbitrary: fc.constant(false) }, fc.boolean()),
+      inverted: fc.boolean(),
+      level: fc.oneof({ weight: 8, arbitrary: db(-60, 0) }, fc.constantFrom(null, Number.NEGATIVE_INFINITY)),
+      peak: fc.oneof({ weight: 8, arbitrary: db(-40, 0) }, fc.constantFrom(null, Number.NEGATIVE_INFINITY)),
+    })
+    .map((given) => source(`s${at}`, given));
+
+const anySend = (at: number): fc.Arbitrary<Send> =>
+  fc
+    .record({
+      level: fc.oneof(
+        { weight: 6, arbitrary: db(-40, 10) },
+        fc.constantFrom(null, 40, Number.NEGATIVE_INFINITY),
+      ),
+      pan: fc.option(db(-1, 1), { freq: 2 }),
+    })
+    .map((given) => ({ source: `s${at}`, ...given }));
+
+const anyRecording = (sources: number): fc.Arbitrary<Recording> =>
+  fc.array(fc.array(db(-1, 1), { minLength: 3, maxLength: 3 }), { maxLength: sources }).map((vectors) => {
+    const ids = vectors.map((_, i) => `s${i}`);
+    const size = (v: readonly number[]) => Math.hypot(...v, 1e-9);
+    const dot = (a: readonly number[], b: readonly number[]) =>
+      a.reduce((sum, x, i) => sum + x * (b[i] ?? 0), 0) / (size(a) * size(b));
+    return {
+      ...recordingOf(ids, 0),
+      correlation: vectors.map((a, i) => vectors.map((b, j) => (i === j ? 1 : dot(a, b)))),
+    };
+  });
+
+/** Any setup with one sum of up to `most` sources: every law, limb, polarity, trim, unknown and silent values. */
+export const anySetup = (most: number): fc.Arbitrary<Setup> =>
+  fc.tuple(fc.nat({ max: most }), fc.nat({ max: 6 })).chain(([sources, pieces]) =>
+    fc
+      .record({
+        pieces: fc.tuple(...Array.from({ length: pieces }, (_, i) => anyPiece(i))),
+        sources: fc.tuple(...Array.from({ length: sources }, (_, i) => anySource(i, pieces))),
+        sends: fc.tuple(...Array.from({ length: sources }, (_, i) => anySend(i))),
+        recording: fc.option(anyRecording(sources), { freq: 2 }),
+        law: fc.constantFrom<Console["law"][]>(
+          "sine",
+          "root",
+          "linear",
+          "mean45",
+          "sine45",
+          "cosine2",
+          "custom",
+        ),
+        reference: fc.constantFrom<Console["reference"][]>("sides", "centre"),
+        twoChannel: fc.constantFrom<Console["twoChannel"][]>("balance-linear", "balance-sine", "pan"),
+        levelStep: fc.constantFrom(0.1, 0.5, 1, 3),
+        stereo: fc.oneof({ weight: 4, arbitrary: fc.constant(true) }, fc.constant(false)),
+        folded: fc.oneof({ weight: 4, arbitrary: fc.constant(false) }, fc.constant(true)),
+        trim: fc.oneof(fc.constant(0), db(-20, 10)),
+        legTrim: fc.oneof(fc.constant<[number, number]>([0, 0]), fc.tuple(db(-6, 6), db(-6, 6))),
+        legInverted: fc.tuple(fc.boolean(), fc.boolean()),
+        reversed: fc.boolean(),
+        padDb: fc.constantFrom(0, 0, 10, 20),
+        inputMaxDbu: db(4, 26),
+        outputDbu: fc.constantFrom(15, 18, 22, 24),
+        margin: fc.constantFrom(0, 3, 6, 10),
+      })
+      .map((g) =>
+        setupOf(g.sources, {
+          pieces: g.pieces,
+          recording: g.recording,
+          margin: g.margin,
+          inputMaxDbu: g.inputMaxDbu,
+          console: {
+            law: g.law,
+            reference: g.reference,
+            twoChannel: g.twoChannel,
+            levelStep: g.levelStep,
+            outputDbu: g.outputDbu,
+          },
+          sum: {
+            sends: g.sends,
+            stereo: g.stereo,
+            folded: g.folded,
+            trim: g.trim,
+            legTrim: g.legTrim,
+            legInverted: g.legInverted,
+            reversed: g.reversed,
+            padDb: g.padDb,
+          },
+        }),
+      ),
+  );
