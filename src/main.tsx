@@ -1,30 +1,23 @@
+import "./pieces/base.css";
+import "./pieces/parts.css";
 import { render } from "preact";
 import { allowOwnScripts } from "./offline/own-scripts";
-import { startOffline } from "./offline/update";
+import { AboutScreen } from "./screens/about";
+import { KitScreen } from "./screens/kit/kit";
+import { followAddress } from "./screens/route";
+import { Shell } from "./screens/shell";
 
 allowOwnScripts();
+followAddress();
 
 const root = document.getElementById("app");
-const show = (accept: (() => void) | null, ready: boolean): void => {
-  if (!root) return;
+import { SumScreen } from "./screens/sum/sum";
+const Soon = () => <p>soon</p>;
+if (root)
   render(
-    <main>
-      <h1>Hatside</h1>
-      <p>{ready ? "Ready to work offline" : ""}</p>
-      {accept ? (
-        <button type="button" onClick={accept}>
-          Use the new version
-        </button>
-      ) : null}
-    </main>,
+    <Shell
+      screens={{ kit: KitScreen, image: Soon, sum: SumScreen, patch: Soon, check: Soon, setups: Soon, about: AboutScreen }}
+      notices={() => null}
+    />,
     root,
   );
-};
-
-show(null, false);
-if (import.meta.env.PROD)
-  startOffline({
-    ready: () => show(null, true),
-    waiting: (accept) => show(accept, true),
-    failed: console.error,
-  });

@@ -7,6 +7,8 @@ export interface PanBarProps {
   readonly value: Pan;
   /** The value in the console's own notation. */
   readonly printed: string;
+  /** What the left and the right leg get, dB as text; said too. */
+  readonly legs?: readonly [left: string, right: string] | undefined;
   /** Steps each side of centre. */
   readonly steps: number;
   readonly onValue: (pan: Pan) => void;
@@ -41,6 +43,7 @@ export const PanBar = (props: PanBarProps) => {
     start.current = null;
     props.onDone();
   };
+  const { legs } = props;
   const at = `${(50 + 50 * props.value).toFixed(3)}%`;
   return (
     <div
@@ -51,7 +54,7 @@ export const PanBar = (props: PanBarProps) => {
       aria-valuemin={-props.steps}
       aria-valuemax={props.steps}
       aria-valuenow={Math.round(props.value * props.steps)}
-      aria-valuetext={props.printed}
+      aria-valuetext={legs ? `${props.printed}: left ${legs[0]}, right ${legs[1]}` : props.printed}
       onPointerDown={(e) => {
         if (e.button !== 0) return;
         e.currentTarget.setPointerCapture(e.pointerId);
@@ -75,13 +78,13 @@ export const PanBar = (props: PanBarProps) => {
       }}
     >
       <span class="pan-end left" aria-hidden="true">
-        L
+        L{legs ? <small>{legs[0]}</small> : null}
       </span>
       <span class="pan-line" aria-hidden="true">
         <i style={{ left: at }} />
       </span>
       <span class="pan-end right" aria-hidden="true">
-        R
+        R{legs ? <small>{legs[1]}</small> : null}
       </span>
     </div>
   );

@@ -1,28 +1,36 @@
 import type { NumberRule } from "../core/number";
+import { RANGES } from "../document/limits";
 
-const db = (name: string, min: number, max: number, empty?: string): NumberRule => ({
+type RangeName = keyof typeof RANGES;
+
+/** A field's rule: its name and unit here, its limits where the check of a setup file has them too. */
+const rule = (name: string, range: RangeName, unit: string, more: Partial<NumberRule> = {}): NumberRule => ({
   name,
-  min,
-  max,
-  unit: "dB",
-  ...(empty === undefined ? {} : { empty }),
+  ...RANGES[range],
+  unit,
+  ...more,
 });
-const dbfs = (name: string): NumberRule => ({ name, min: -120, max: 24, unit: "dBFS", empty: "not known" });
 
-/** What every number field allows; the same limits stand in the check of a setup file. */
+/** What every number field is called and allows. */
 export const RULES = {
-  level: dbfs("Level"),
-  peak: dbfs("Peak"),
-  send: db("Send", -120, 40, "off"),
-  trim: db("Trim", -60, 20),
-  pad: db("Pad", 0, 60),
-  margin: db("Wanted margin", 0, 40),
-  centre: db("Centre attenuation", 0.5, 12),
-  levelStep: db("Level step", 0.01, 3),
-  output: { name: "Output at 0 dBFS", min: -20, max: 36, unit: "dBu" },
-  input: { name: "Largest input level", min: -40, max: 36, unit: "dBu" },
-  panSteps: { name: "Pan steps each side", min: 1, max: 1000, unit: "", whole: true },
-  metres: { name: "Metres", min: -20, max: 20, unit: "m" },
-  degrees: { name: "Degrees", min: -180, max: 180, unit: "°" },
-  slots: { name: "Slots", min: 8, max: 64, unit: "", whole: true },
+  level: rule("Level", "level", "dBFS", { empty: "not known" }),
+  peak: rule("Peak", "level", "dBFS", { empty: "not known" }),
+  send: rule("Send", "send", "dB", { empty: "off" }),
+  trim: rule("Trim", "trim", "dB"),
+  pad: rule("Pad", "pad", "dB"),
+  margin: rule("Wanted margin", "margin", "dB"),
+  centre: rule("Centre attenuation", "centre", "dB"),
+  levelStep: rule("Smallest level step", "levelStep", "dB"),
+  output: rule("Output at 0 dBFS", "output", "dBu"),
+  input: rule("Largest input level", "input", "dBu"),
+  panSteps: rule("Pan steps each side", "panSteps", "", { whole: true }),
+  metres: rule("Metres", "metres", "m"),
+  degrees: rule("Degrees", "degrees", "°"),
+  slots: rule("Slots", "slotCount", "", { whole: true }),
+  sensitivity: rule("Sensitivity", "sensitivity", "dB"),
+  impedance: rule("Impedance", "impedance", "Ω"),
+  sourceImpedance: rule("Source impedance", "sourceImpedance", "Ω"),
+  drive: rule("Drive", "drive", "V"),
+  isolation: rule("Isolation", "isolation", "dB"),
+  stage: rule("Level on stage", "stage", "dBA"),
 } as const satisfies { readonly [name: string]: NumberRule };

@@ -1,6 +1,6 @@
 import { isReversed } from "../../core/patched";
 import type { Id, Send, Slot, Sum } from "../../core/setup";
-import type { Pan } from "../../core/units";
+import type { Db, Pan } from "../../core/units";
 import { amend, amendIn, insertAfter, kept, mapped } from "../amend";
 import { BLANK_SUM } from "../blank";
 import { type Command, drag, step } from "../command";
@@ -67,6 +67,12 @@ export const setSend = (sum: Id, source: Id, patch: Partial<Omit<Send, "source">
 /** One move of a send's own pan under the finger, −1…+1. */
 export const dragSendPan = (sum: Id, source: Id, pan: Pan): Command =>
   drag("pan in sum", (file) => withSend(file, sum, source, { pan }));
+
+/** Several sends brought to new levels, dB, as one step. */
+export const pullSends = (sum: Id, pulls: readonly { readonly source: Id; readonly to: Db }[]): Command =>
+  step("pull sends", (file) =>
+    pulls.reduce((now, { source, to }) => withSend(now, sum, source, { level: to }), file),
+  );
 
 const otherLeg = (slot: Slot | null, sum: Id): Slot | null =>
   slot?.feed.kind === "leg" && slot.feed.sum === sum

@@ -1,7 +1,9 @@
+import { signal } from "@preact/signals";
 import { centreLevel, LAWS } from "../../core/laws";
 import { printNumber } from "../../core/number";
 import { addSource } from "../../document/commands/sources";
 import { current, figures, run } from "../../document/store";
+import { Choice } from "../../pieces/choice";
 import { Icon } from "../../pieces/icon";
 import { Verdict } from "../../pieces/verdict";
 import { SumPick } from "../sum-pick";
@@ -25,24 +27,49 @@ const headline = (): string => {
   return `${sources} one ${sum.stereo ? "pair" : "mono sum"}: ${sum.name}`;
 };
 
+/** Only the sources of the chosen sum are listed; the others behind one tap. */
+const onlySum = signal(true);
+
 /** The place for sources: what there is, where it is panned, how loud it is, what goes into the sum. */
 export const KitScreen = () => {
   const { sources } = current.value;
+  const sum = chosenSum.value;
+  const inSum = new Set(sum?.sends.map((s) => s.source));
+  const listed = onlySum.value && inSum.size > 0 ? sources.filter((s) => inSum.has(s.id)) : sources;
   return (
     <>
       <Verdict tone={sources.length === 0 ? "care" : "fine"} says={headline()}>
-        {lawLine()}
+        {lawLine()} Each bead is the house pan; beside it what each leg gets, dB.
       </Verdict>
-      <SumPick label="Sends shown are into" />
+      <SumPick label="Legs and sends are of" />
+      {inSum.size > 0 && inSum.size < sources.length ? (
+        <Choice
+          label="Sources listed"
+          hideLabel
+          value={onlySum.value ? "sum" : "all"}
+          options={[
+            ["sum", `In ${sum?.name} (${inSum.size})`],
+            ["all", `All sources (${sources.length})`],
+          ]}
+          onValue={(v) => {
+            onlySum.value = v === "sum";
+          }}
+        />
+      ) : null}
       <ul class="stack sources" aria-label="Sources">
-        {sources.map((source, at) => (
-          <SourceRow key={source.id} source={source} first={at === 0} last={at === sources.length - 1} />
+        {listed.map((source) => (
+          <SourceRow
+            key={source.id}
+            source={source}
+            first={source === sources[0]}
+            last={source === sources.at(-1)}
+          />
         ))}
       </ul>
       {sources.length === 0 ? (
         <p class="soft">No source yet. Add the first microphone, or start from a template under Setups.</p>
       ) : null}
-      <button type="button" class="main" onClick={() => run(addSource())}>
+      <button type="button" class="main" onClick={() => run(addSource(sum?.id ?? null))}>
         <span class="row">
           <Icon name="plus" /> Add a source
         </span>

@@ -10,25 +10,13 @@ import { PanBar } from "../../pieces/pan-bar";
 import { chosenSum } from "../state";
 import { SourceDetails } from "./source-details";
 
-const leg = (gain: number): string => (gain === 0 ? "silent" : `${printNumber(levelOf(gain), 1)} dB`);
+const level = (gain: number): string => (gain === 0 ? "−∞" : printNumber(levelOf(gain), 1));
 
-/** What the source brings into each leg of the chosen sum. */
-const LegLine = ({ source }: { source: Source }) => {
+/** What the source brings into each leg of the chosen sum; undefined where it brings nothing. */
+const legsOf = (source: Source): readonly [string, string] | undefined => {
   const sum = chosenSum.value;
   const part = sum && figures.value.parts.get(sum.id)?.find((p) => p.source.id === source.id);
-  if (source.muted) return <p class="soft small">Muted: not in any sum</p>;
-  if (!sum || !part) return <p class="soft small">{sum ? `Not in ${sum.name}` : "In no sum"}</p>;
-  if (!sum.stereo) return <p class="soft small">{leg(part.legs[0])} into the mono sum</p>;
-  return (
-    <p class="small row apart">
-      <span>
-        <b class="left">L</b> {leg(part.legs[0])}
-      </span>
-      <span>
-        {leg(part.legs[1])} <b class="right">R</b>
-      </span>
-    </p>
-  );
+  return part && [level(part.legs[0]), level(part.legs[1])];
 };
 
 /** One source: its name, its pan under the thumb, what reaches the legs; the rest behind one tap. */
@@ -69,11 +57,11 @@ export const SourceRow = (props: { source: Source; first: boolean; last: boolean
         label={`House pan of ${name}`}
         value={source.pan}
         printed={printed}
+        legs={legsOf(source)}
         steps={console.panSteps}
         onValue={(pan) => run(dragPan(source.id, pan))}
         onDone={endDrag}
       />
-      <LegLine source={source} />
       {open.value ? <SourceDetails {...props} /> : null}
     </li>
   );

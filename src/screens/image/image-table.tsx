@@ -1,0 +1,46 @@
+import type { Agreement, Image } from "../../core/image";
+import { levelOf } from "../../core/decibels";
+import { printNumber } from "../../core/number";
+import { sourceName } from "../names";
+
+const WORD: { readonly [agreement in Agreement]: string } = {
+  right: "right",
+  wrong: "reversed",
+  flat: "flat",
+  unplaceable: "no side",
+};
+
+const level = (gain: number): string => (gain === 0 ? "silent" : printNumber(levelOf(gain), 1));
+
+/** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
+export const ImageTable = ({ image, caption }: { image: Image; caption: string }) => (
+  <div class="scroll-x">
+    <table>
+      <caption>{caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Source</th>
+          <th scope="col">Stands</th>
+          <th scope="col">Heard</th>
+          <th scope="col">L dB</th>
+          <th scope="col">R dB</th>
+        </tr>
+      </thead>
+      <tbody>
+        {image.rows.map((row) => (
+          <tr key={row.source}>
+            <th scope="row">
+              {sourceName(row.source)}
+              <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}> {WORD[row.agreement]}</span>
+              {row.sidesLost ? <span class="small bad"> · its sides are exchanged</span> : null}
+            </th>
+            <td>{row.stands ?? "–"}</td>
+            <td>{row.heard ?? "silent"}</td>
+            <td>{level(row.legs[0])}</td>
+            <td>{level(row.legs[1])}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
+);

@@ -1,0 +1,87 @@
+import type { Piece, PieceKind } from "../../core/setup";
+import { offStage, onStage } from "../../core/stage";
+import { movePiece } from "../../document/commands/kit";
+import { current, endDrag, run } from "../../document/store";
+import { type Mark, Plan } from "../../pieces/plan";
+import { PIECE_KINDS } from "../kit/source-details";
+import { metres } from "../where";
+
+/** Half a drum's or a cymbal's usual width, metres: only for the drawing. */
+const SIZE: { readonly [kind in PieceKind]: number } = {
+  kick: 0.24,
+  snare: 0.17,
+  hat: 0.17,
+  tom: 0.14,
+  floor: 0.2,
+  ride: 0.24,
+  crash: 0.2,
+  percussion: 0.14,
+  overhead: 0.07,
+  other: 0.14,
+};
+const METAL: readonly PieceKind[] = ["hat", "ride", "crash"];
+
+const lookOf = (piece: Piece): Mark["look"] =>
+  piece.kind === "overhead" ? "mic" : METAL.includes(piece.kind) ? "metal" : "drum";
+
+/**
+ * The kit from above. The drummer's view has the throne below and the kit's front up;
+ * the house's view is the stage as the audience has it before them, the audience below.
+ */
+export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
+  const { kit } = current.value;
+  const house = view === "house";
+  const drawn = (at: { x: number; y: number }) => {
+    if (!house) return at;
+    const spot = onStage(kit, at);
+    return { x: spot.x, y: -spot.y };
+  };
+  const back = (x: number, y: number) => (house ? offStage(kit, { x, y: -y }) : { x, y });
+  const throne: Mark = {
+    id: "throne",
+    name: "throne",
+    ...drawn({ x: 0, y: 0 }),
+    size: 0.16,
+    fixed: true,
+    look: "throne",
+    facing: house ? 180 + kit.yaw : 0,
+    says: "The throne",
+  };
+  const marks = kit.pieces.map((piece): Mark => {
+    const name = piece.name || PIECE_KINDS[piece.kind];
+    return {
+      id: piece.id,
+      name,
+      ...drawn(piece),
+      size: SIZE[piece.kind],
+      look: lookOf(piece),
+      says: `${name}: ${metres(piece.x, "right", "left")} and ${metres(piece.y, "in front", "behind")} of the throne`,
+    };
+  });
+  return (
+    <Plan
+      label={house ? "The kit from above, as the house sees it" : "The kit from above, as the drummer sees it"}
+      marks={[throne, ...marks]}
+      reach={1.35}
+      middle={house ? [0, -0.3] : [0, 0.3]}
+      step={0.05}
+      onMove={(id, x, y) => {
+        const at = back(x, y);
+        run(movePiece(id, at.x, at.y));
+      }}
+      onDone={endDrag}
+    >
+      <text x="8" y="20" class="plan-word">
+        {house ? "house left" : "drummer’s left"}
+      </text>
+      <text x="332" y="20" text-anchor="end" class="plan-word">
+        {house ? "house right" : "drummer’s right"}
+      </text>
+      {house ? (
+        <text x="170" y="332" text-anchor="middle" class="plan-word">
+          audience
+        </text>
+      ) : null}
+    </Plan>
+  );
+};

@@ -1,0 +1,104 @@
+import { imageStatement } from "../../core/statements";
+import type { Listener } from "../../core/setup";
+import { addListener, editListener, removeListener } from "../../document/commands/listeners";
+import { editWishes } from "../../document/commands/settings";
+import { current, figures, run } from "../../document/store";
+import { Pick, Tick } from "../../pieces/choice";
+import { NumberField } from "../../pieces/number-field";
+import { TextField } from "../../pieces/text-field";
+import { done, runWithWord, typing } from "../act";
+import { RULES } from "../rules";
+
+const Fields = ({ listener }: { listener: Listener }) => {
+  const { sums, wishes } = current.value;
+  const edit = (patch: Partial<Omit<Listener, "id" | "kind">>) => run(editListener(listener.id, patch));
+  const audience = listener.kind === "audience";
+  return (
+    <div class="stack">
+      <div class="fields">
+        <TextField
+          label="Name"
+          value={listener.name}
+          onValue={(name) => typing(editListener(listener.id, { name }))}
+          onDone={done}
+        />
+        {audience ? null : (
+          <Pick
+            label="Hears"
+            value={listener.sum ?? ""}
+            options={[["", "no sum"], ...sums.map((s) => [s.id, s.name || "Unnamed sum"] as const)]}
+            onValue={(sum) => edit({ sum: sum === "" ? null : sum })}
+          />
+        )}
+        {listener.kind === "performer" ? (
+          <NumberField
+            rule={RULES.degrees}
+            label="Turned to the own left from facing the audience"
+            value={listener.facing}
+            step={15}
+            onValue={(facing) => typing(editListener(listener.id, { facing }))}
+            onDone={done}
+          />
+        ) : null}
+      </div>
+      {audience ? null : (
+        <>
+          <Tick
+            label="Left and right flipped at this mixer"
+            value={listener.flipped}
+            onValue={(flipped) => edit({ flipped })}
+          />
+          <Tick label="Hears both legs in one" value={listener.mono} onValue={(mono) => edit({ mono })} />
+          <Tick
+            label="Matters most"
+            value={wishes.first === listener.id}
+            disabled={wishes.first === listener.id}
+            onValue={() => run(editWishes({ first: listener.id }))}
+          />
+        </>
+      )}
+      {listener.kind === "performer" ? (
+        <button
+          type="button"
+          onClick={() => runWithWord(removeListener(listener.id), `${listener.name} taken away`)}
+        >
+          Take away
+        </button>
+      ) : null}
+    </div>
+  );
+};
+
+/** Everybody who hears the pair or the house, with one line each. */
+export const Listeners = () => {
+  const setup = current.value;
+  return (
+    <section class="stack" aria-labelledby="listeners">
+      <h2 id="listeners">Who hears what</h2>
+      <ul class="stack">
+        {setup.listeners.map((listener, at) => {
+          const image = figures.value.images[at];
+          return (
+            <li class="card" key={listener.id}>
+              <details>
+                <summary>
+                  <span>
+                    {listener.name || "Unnamed listener"}
+                    <br />
+                    <span class="soft small">
+                      {image ? imageStatement(setup, listener, image).says : ""}
+                    </span>
+                  </span>
+                </summary>
+                <Fields listener={listener} />
+              </details>
+            </li>
+          );
+        })}
+      </ul>
+      <button type="button" onClick={() => run(addListener())}>
+        Add a listener
+      </button>
+    </section>
+  );
+};

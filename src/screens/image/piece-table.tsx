@@ -1,0 +1,79 @@
+import type { Piece, PieceKind } from "../../core/setup";
+import { addPiece, editPiece, removePiece } from "../../document/commands/kit";
+import { current, run } from "../../document/store";
+import { Pick } from "../../pieces/choice";
+import { NumberField } from "../../pieces/number-field";
+import { TextField } from "../../pieces/text-field";
+import { done, runWithWord, typing } from "../act";
+import { PIECE_KINDS } from "../kit/source-details";
+import { RULES } from "../rules";
+
+const KINDS = Object.entries(PIECE_KINDS) as [PieceKind, string][];
+
+const PieceFields = ({ piece }: { piece: Piece }) => {
+  const name = piece.name || PIECE_KINDS[piece.kind];
+  return (
+    <details>
+      <summary>
+        {name}
+        <span class="soft small">
+          {piece.x} m right, {piece.y} m in front
+        </span>
+      </summary>
+      <div class="fields">
+        <TextField
+          label="Name"
+          value={piece.name}
+          onValue={(v) => typing(editPiece(piece.id, { name: v }))}
+          onDone={done}
+        />
+        <Pick
+          label="What it is"
+          value={piece.kind}
+          options={KINDS}
+          onValue={(kind) => run(editPiece(piece.id, { kind }))}
+        />
+        <NumberField
+          rule={RULES.metres}
+          label="Right of the throne"
+          value={piece.x}
+          step={0.05}
+          onValue={(x) => typing(editPiece(piece.id, { x }))}
+          onDone={done}
+        />
+        <NumberField
+          rule={RULES.metres}
+          label="In front of the throne"
+          value={piece.y}
+          step={0.05}
+          onValue={(y) => typing(editPiece(piece.id, { y }))}
+          onDone={done}
+        />
+        <TextField
+          label="Played by"
+          value={piece.player}
+          onValue={(player) => typing(editPiece(piece.id, { player }))}
+          onDone={done}
+        />
+        <button type="button" onClick={() => runWithWord(removePiece(piece.id), `${name} taken away`)}>
+          Take away
+        </button>
+      </div>
+    </details>
+  );
+};
+
+/** Every piece with its place in metres, for typing. */
+export const PieceTable = () => (
+  <details class="card">
+    <summary>Pieces and their places, typed</summary>
+    <div class="stack">
+      {current.value.kit.pieces.map((piece) => (
+        <PieceFields key={piece.id} piece={piece} />
+      ))}
+      <button type="button" onClick={() => run(addPiece("other"))}>
+        Add a piece
+      </button>
+    </div>
+  </details>
+);

@@ -1,0 +1,46 @@
+import { facingOf } from "../../core/stage";
+import { moveListener } from "../../document/commands/listeners";
+import { current, endDrag, run } from "../../document/store";
+import { type Mark, Plan } from "../../pieces/plan";
+import { metres } from "../where";
+
+/** The stage from above as the house has it before it: house left on the left, the audience below. */
+export const StagePlan = () => {
+  const { kit, listeners } = current.value;
+  const marks = listeners.map((l): Mark => {
+    const name = l.name || "Unnamed listener";
+    const drummer = l.kind === "drummer";
+    return {
+      id: l.id,
+      name,
+      x: drummer ? 0 : l.x,
+      y: drummer ? 0 : -l.y,
+      size: 0.35,
+      facing: 180 + facingOf(kit, l),
+      fixed: drummer,
+      look: drummer ? "throne" : "person",
+      says: drummer
+        ? `${name}, at the kit`
+        : `${name}: ${metres(l.x, "house right", "house left")} and ${metres(l.y, "in front", "behind")} of the throne`,
+    };
+  });
+  return (
+    <Plan
+      label="The stage from above, the audience below"
+      marks={marks}
+      reach={5}
+      middle={[0, -3]}
+      step={0.25}
+      onMove={(id, x, y) => run(moveListener(id, x, -y))}
+      onDone={endDrag}
+    >
+      <path d="M0 306H340" class="plan-line" />
+      <text x="8" y="20" class="plan-word">
+        house left
+      </text>
+      <text x="332" y="20" text-anchor="end" class="plan-word">
+        house right
+      </text>
+    </Plan>
+  );
+};

@@ -1,0 +1,33 @@
+import { setHand, setYaw } from "../../document/commands/kit";
+import { current, run } from "../../document/store";
+import { Choice } from "../../pieces/choice";
+import { NumberField } from "../../pieces/number-field";
+import { done, typing } from "../act";
+import { RULES } from "../rules";
+
+/** Which way the kit is set up and which way the throne is turned. */
+export const ThroneFields = () => {
+  const { hand, yaw } = current.value.kit;
+  return (
+    <div class="fields">
+      <Choice
+        label="The drummer plays"
+        value={hand}
+        options={[
+          ["right", "Right-handed"],
+          ["left", "Left-handed"],
+          ["open", "Open-handed"],
+        ]}
+        onValue={(v) => run(setHand(v))}
+      />
+      <NumberField
+        rule={RULES.degrees}
+        label="Throne turned to the drummer’s left"
+        value={yaw}
+        step={15}
+        onValue={(v) => typing(setYaw(v))}
+        onDone={done}
+      />
+    </div>
+  );
+};

@@ -1,0 +1,120 @@
+import { printNumber } from "../../core/number";
+import type { Ear } from "../../core/setup";
+import { type Allowed, EAR_ERROR, EU_VALUES, type EarFigures } from "../../core/sum/ear";
+import { editEar } from "../../document/commands/settings";
+import { current, figures, run } from "../../document/store";
+import { Choice, Tick } from "../../pieces/choice";
+import { NumberField } from "../../pieces/number-field";
+import { done, typing } from "../act";
+import { RULES } from "../rules";
+import { db } from "./words";
+
+type Figure = Exclude<keyof Ear, "unit">;
+
+const FIELDS: readonly (readonly [field: Figure, label: string, rule: keyof typeof RULES])[] = [
+  ["impedance", "Impedance of the earphone", "impedance"],
+  ["drive", "Drive without load", "drive"],
+  ["sourceImpedance", "Impedance of the amplifier", "sourceImpedance"],
+  ["isolation", "Isolation of the earpiece", "isolation"],
+  ["stage", "Level on stage", "stage"],
+];
+
+/** A time in the units people plan with. */
+const time = (seconds: number): string => {
+  if (seconds >= 24 * 3600) return "a whole day";
+  if (seconds >= 3600) return `${Math.floor(seconds / 3600)} h ${Math.round((seconds % 3600) / 60)} min`;
+  if (seconds >= 120) return `${Math.round(seconds / 60)} min`;
+  return `${printNumber(seconds, seconds < 10 ? 1 : 0)} s`;
+};
+
+const Rule = ({ allowed }: { allowed: Allowed }) => (
+  <tr>
+    <th scope="row">{allowed.rule.name}</th>
+    <td>{time(allowed.time)}</td>
+    <td>
+      {time(allowed.shortest)} – {time(allowed.longest)}
+    </td>
+  </tr>
+);
+
+const Estimate = ({ f }: { f: EarFigures }) => (
+    <>
+      <p>
+        <span class="big">{db(f.total)}</span> dB at the ear, ±{EAR_ERROR} dB or worse:{" "}
+        {printNumber(f.level, 1)} from the earphone, {printNumber(f.leak, 1)} leaking in from the stage.
+      </p>
+      <table>
+        <caption>Time a day at that level, by rule; last column by the error of the estimate</caption>
+        <thead>
+          <tr>
+            <th scope="col">Rule</th>
+            <th scope="col">Time</th>
+            <th scope="col">Between</th>
+          </tr>
+        </thead>
+        <tbody>
+          <Rule allowed={f.niosh} />
+          <Rule allowed={f.osha} />
+        </tbody>
+      </table>
+      <p class="small soft">
+        Directive 2003/10/EC, for a working day of 8 h:{" "}
+        {EU_VALUES.map((v) => `${v.name} ${v.daily} dBA, ${printNumber(v.peak, 1)} dBC peak`).join("; ")}.
+      </p>
+    </>
+);
+
+/** Estimated level at the ear: optional, with its error and every caution. */
+export const EarPanel = () => {
+  const { ear } = current.value;
+  const estimate = figures.value.ear;
+  return (
+    <details class="card">
+      <summary>Level at the ear, estimated</summary>
+      <div class="stack">
+        <p class="notice warn small">
+          An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by
+          5 dB or more. Ear-worn monitors do not protect by themselves. Hearing limits differ by country: follow
+          local rules and qualified advice; in doubt, turn down.
+        </p>
+        <Tick
+          label="Estimate it"
+          value={ear !== null}
+          onValue={(on) => run(editEar(on ? {} : null))}
+        />
+        {ear ? (
+          <>
+            <div class="fields">
+              <Choice
+                label="Sensitivity is given in"
+                value={ear.unit}
+                options={[
+                  ["dB/mW", "dB/mW"],
+                  ["dB/V", "dB/V"],
+                ]}
+                onValue={(unit) => run(editEar({ unit }))}
+              />
+              <NumberField
+                rule={{ ...RULES.sensitivity, unit: ear.unit }}
+                value={ear.sensitivity}
+                onValue={(sensitivity) => typing(editEar({ sensitivity }))}
+                onDone={done}
+              />
+              {FIELDS.map(([field, label, rule]) => (
+                <NumberField
+                  key={field}
+                  rule={RULES[rule]}
+                  label={label}
+                  value={ear[field]}
+                  onValue={(v) => typing(editEar({ [field]: v }))}
+                  onDone={done}
+                />
+              ))}
+            </div>
+            {estimate ? <Estimate f={estimate} /> : null}
+          </>
+        ) : null}
+      </div>
+    </details>
+  );
+};

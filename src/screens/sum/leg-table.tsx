@@ -1,0 +1,85 @@
+import type { Sum } from "../../core/setup";
+import type { SumFigures } from "../../core/sum/figures";
+import { LEVEL_ERROR, type LegFigures } from "../../core/sum/leg";
+import { Explain } from "../../pieces/explain";
+import { sourceName } from "../names";
+import { db } from "./words";
+
+type Pick = (leg: LegFigures) => number | null;
+
+const ROWS: readonly (readonly [name: string, pick: Pick])[] = [
+  [`Level, ±${LEVEL_ERROR}`, (l) => l.level],
+  ["Likely peak", (l) => l.likely],
+  ["A drummer can play", (l) => l.playable],
+  ["All at once", (l) => l.allAtOnce],
+];
+
+const shown = (value: number | null): string => (value === null ? "–" : db(value));
+
+const Unknown = ({ figures }: { figures: SumFigures }) => {
+  const { level, peak } = figures.unknown;
+  if (level.length + peak.length === 0) return null;
+  const names = (ids: readonly string[]) => ids.map(sourceName).join(", ");
+  return (
+    <p class="notice small">
+      Left out, because nobody knows them yet: {level.length > 0 ? `level of ${names(level)}` : ""}
+      {level.length > 0 && peak.length > 0 ? "; " : ""}
+      {peak.length > 0 ? `peak of ${names(peak)}` : ""}.
+    </p>
+  );
+};
+
+/** Both legs and the mono fold in the figures that need no recording, and the correlated level where one is known. */
+export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) => {
+  const legs = sum.stereo ? [figures.legs[0], figures.legs[1], figures.mono] : [figures.mono];
+  const heads = sum.stereo ? ["Left", "Right", "Mono"] : ["Leg"];
+  const correlated = legs.some((l) => l.correlated !== null);
+  const rows = correlated ? [...ROWS, ["Level, correlated", (l: LegFigures) => l.correlated] as const] : ROWS;
+  return (
+    <section class="stack" aria-label="Legs">
+      <table>
+        <caption>dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Figure</th>
+            {heads.map((h) => (
+              <th scope="col" key={h}>
+                {h}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([name, pick]) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              {legs.map((leg, at) => (
+                <td key={heads[at]}>{shown(pick(leg))}</td>
+              ))}
+            </tr>
+          ))}
+          {sum.stereo ? (
+            <tr>
+              <th scope="row">Headroom loss</th>
+              <td>{shown(figures.loss[0])}</td>
+              <td>{shown(figures.loss[1])}</td>
+              <td />
+            </tr>
+          ) : null}
+        </tbody>
+      </table>
+      <Unknown figures={figures} />
+      <Explain about="What these figures are">
+        <p>Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another.</p>
+        <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
+        <p>
+          A drummer can play: the largest sum that two hands, the kick foot and the hat foot can make at once,
+          with every microphone that hears the whole kit.
+        </p>
+        <p>All at once: the plain sum of all peaks. Nothing can be louder.</p>
+        <p>Mono: both legs in one, added source by source.</p>
+        <p>Headroom loss: what summing and the pan law cost against the loudest single source.</p>
+      </Explain>
+    </section>
+  );
+};
