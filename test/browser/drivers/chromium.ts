@@ -1,0 +1,22 @@
+import { launch, phone, typeKeys } from "../harness";
+import type { Start } from "./driver";
+
+/** Chromium, by its own protocol. */
+export const startChromium: Start = async () => {
+  const browser = await launch();
+  const { page, faults } = await phone(browser, { viewport: { width: 390, height: 844 } });
+  return {
+    name: "Chromium",
+    open: async (url) => void (await page.goto(url)),
+    reload: async () => void (await page.reload()),
+    click: (selector) => page.locator(selector).first().click(),
+    type: (selector, text) => typeKeys(page.locator(selector).first(), text),
+    text: async (selector) => {
+      const found = page.locator(selector).first();
+      return (await found.count()) === 0 ? "" : ((await found.textContent()) ?? "");
+    },
+    run: (body) => page.evaluate(`(async () => { ${body} })()`),
+    faults: () => faults,
+    close: () => browser.close(),
+  };
+};

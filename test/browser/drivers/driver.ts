@@ -1,0 +1,30 @@
+/** One browser with one page of 390 × 844 or so: what the smoke scenario needs, and no more. */
+export interface Driver {
+  readonly name: string;
+  open(url: string): Promise<void>;
+  reload(): Promise<void>;
+  /** Clicks the first element that a CSS selector finds. */
+  click(selector: string): Promise<void>;
+  /** Types key by key into a field, over what stood there. */
+  type(selector: string, text: string): Promise<void>;
+  /** Text of the first element that a selector finds; "" where there is none. */
+  text(selector: string): Promise<string>;
+  /** Result of a function body, which may await, run in the page. */
+  run<T>(body: string): Promise<T>;
+  /** Console errors and uncaught errors so far, where the engine tells them. */
+  faults(): readonly string[];
+  close(): Promise<void>;
+}
+
+/** Starts one engine. */
+export type Start = () => Promise<Driver>;
+
+/** Waits until a function body run in the page gives something true. */
+export const until = async (driver: Driver, body: string, what: string): Promise<void> => {
+  const deadline = Date.now() + 20_000;
+  while (Date.now() < deadline) {
+    if (await driver.run<boolean>(body)) return;
+    await new Promise((done) => setTimeout(done, 100));
+  }
+  throw new Error(`${driver.name}: ${what} did not come`);
+};
