@@ -63,8 +63,4 @@ export const LIMITS = {
   listeners: 32,
   slots: 192,
   hits: 1000,
-  /** Characters of a name. */
-  name: 80,
-  /** Characters of a note. */
-  note: 4000,
 } as const;

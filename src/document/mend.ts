@@ -19,7 +19,7 @@ const unique = <T extends { readonly id: Id; readonly name: string }>(
   const taken = new Set<Id>();
   for (const item of list) {
     const double = item.id === "" || taken.has(item.id);
-    if (double) note(`“${item.name}” had the id “${item.id}” of another and got its own.`);
+    if (double) note(`“${item.name}” had no id of its own and got one.`);
     const id = double ? nextId(prefix, [...list, ...seen]) : item.id;
     taken.add(id);
     seen.push(double ? { ...item, id } : item);
@@ -125,6 +125,13 @@ const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): 
   return Object.fromEntries(good);
 };
 
+/** Whose image matters most: somebody who is there, else the drummer. */
+const mendFirst = ({ listeners, wishes }: Setup, note: Note): Id => {
+  const isThere = listeners.some((l) => l.id === wishes.first);
+  if (!isThere) note("The listener who matters most is not there: it is the drummer now.");
+  return isThere ? wishes.first : (listeners.find((l) => l.kind === "drummer")?.id ?? "");
+};
+
 /**
  * A setup whose references all hold: ids are unique, what is named exists, there is one drummer and an audience.
  * The very same file when nothing was amiss. Commands that take something away end here, so that what hangs on it
@@ -157,13 +164,4 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
     check: patched.check && mendCheck(patched.check, patched, note),
     lineCheck: mendTicks(patched.lineCheck, patched, note),
   });
-};
-
-/** Whose image matters most: somebody who is there, else the drummer. */
-const mendFirst = (setup: Setup, note: Note): Id => {
-  const { first } = setup.wishes;
-  const drummer = setup.listeners.find((l) => l.kind === "drummer");
-  if (!drummer || setup.listeners.some((l) => l.id === first)) return first;
-  note("The listener who matters most is not there: it is the drummer now.");
-  return drummer.id;
 };

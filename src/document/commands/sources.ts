@@ -9,8 +9,11 @@ import type { SetupFile } from "../schema";
 
 const isFull = (file: SetupFile): boolean => file.sources.length >= LIMITS.sources;
 
-/** A new drum microphone at the end, sent at 0 dB into the sum that the drummer hears. Nothing happens beyond `LIMITS.sources`. */
-export const addSource = (): Command =>
+/**
+ * A new drum microphone at the end, sent at 0 dB into a sum. Nothing happens beyond `LIMITS.sources`.
+ * @param into the sum's id; null leaves it in no sum
+ */
+export const addSource = (into: Id | null): Command =>
   step("add source", (file) => {
     if (isFull(file)) return file;
     const source: Source = {
@@ -26,14 +29,11 @@ export const addSource = (): Command =>
       peak: null,
       keepSides: false,
     };
-    const drums = file.listeners.find((l) => l.kind === "drummer")?.sum;
     return {
       ...file,
       sources: [...file.sources, source],
       sums: mapped(file.sums, (sum) =>
-        sum.id === drums
-          ? { ...sum, sends: [...sum.sends, { source: source.id, level: 0, pan: null }] }
-          : sum,
+        sum.id === into ? { ...sum, sends: [...sum.sends, { source: source.id, level: 0, pan: null }] } : sum,
       ),
     };
   });

@@ -1,0 +1,132 @@
+import { printEntry } from "../core/number";
+import type { Range } from "./limits";
+
+/** Where a reader says what it could not take: the path of the field, and a sentence about it. */
+export type Say = (at: string, says: string) => void;
+
+/**
+ * Turns a value from outside into what it should be. What is missing (undefined) or wrong is said and replaced
+ * by the default; too much of something throws `Refusal`. Nothing of the value itself is passed on but plain
+ * texts, numbers and truth values.
+ */
+export type Reader<T> = (value: unknown, at: string, say: Say) => T;
+
+/** A file that is not read at all; its message is for people. */
+export class Refusal extends Error {}
+
+type Fields = { readonly [key: string]: unknown };
+
+/** Whether a value is an object with fields, and no list. */
+export const isFields = (value: unknown): value is Fields =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** A value of any kind as a sentence can show it. */
+export const show = (value: unknown): string => {
+  if (value === undefined) return "missing";
+  if (value === null) return "nothing";
+  if (typeof value === "string") return `“${value.length > 24 ? `${value.slice(0, 24)}…` : value}”`;
+  if (typeof value === "number") return String(value).replaceAll("-", "−");
+  if (Array.isArray(value)) return "a list";
+  return typeof value === "object" ? "an object" : String(value);
+};
+
+const replace = <T>(value: unknown, at: string, say: Say, allowed: string, fallback: T): T => {
+  const what = value === undefined ? "missing" : `${show(value)} is not ${allowed}`;
+  say(at, `${what}; ${show(fallback)} taken`);
+  return fallback;
+};
+
+/** A number in a range, both ends included; NaN and infinities are none. */
+export const number =
+  <F extends number | null>(range: Range, fallback: F): Reader<number | F> =>
+  (value, at, say) =>
+    typeof value === "number" && value >= range.min && value <= range.max
+      ? value
+      : replace(
+          value,
+          at,
+          say,
+          `a number from ${printEntry(range.min)} to ${printEntry(range.max)}`,
+          fallback,
+        );
+
+/** A whole number in a range. */
+export const whole = (range: Range, fallback: number): Reader<number> => {
+  const read = number(range, fallback);
+  return (value, at, say) =>
+    typeof value === "number" && !Number.isInteger(value)
+      ? replace(value, at, say, "a whole number", fallback)
+      : read(value, at, say);
+};
+
+/** Any text, kept as it is. */
+export const text =
+  (fallback: string): Reader<string> =>
+  (value, at, say) =>
+    typeof value === "string" ? value : replace(value, at, say, "a text", fallback);
+
+/** True or false. */
+export const yes =
+  (fallback: boolean): Reader<boolean> =>
+  (value, at, say) =>
+    typeof value === "boolean" ? value : replace(value, at, say, "true or false", fallback);
+
+/** One of some words or numbers. */
+export const oneOf =
+  <T extends string | number>(allowed: readonly T[], fallback: T): Reader<T> =>
+  (value, at, say) =>
+    allowed.find((each) => each === value) ??
+    replace(value, at, say, `one of ${allowed.map(show).join(", ")}`, fallback);
+
+/** What another reader takes, or null; missing is null and said. */
+export const orNull =
+  <T>(read: Reader<T>): Reader<T | null> =>
+  (value, at, say) => {
+    if (value === undefined) say(at, "missing; left empty");
+    return value === null || value === undefined ? null : read(value, at, say);
+  };
+
+/** A list of at most so many; a longer one refuses the file, because a part of it would be lost. */
+export const list =
+  <T>(read: Reader<T>, limit: number): Reader<readonly T[]> =>
+  (value, at, say) => {
+    if (!Array.isArray(value)) return replace<T[]>(value, at, say, "a list", []);
+    if (value.length > limit)
+      throw new Refusal(`${at}: ${value.length} are too many. Allowed: up to ${limit}.`);
+    return value.map((item, index) => read(item ?? null, `${at}[${index}]`, say));
+  };
+
+/** Left and right of something. */
+export const legs =
+  <T>(read: Reader<T>): Reader<readonly [T, T]> =>
+  (value, at, say) => {
+    const [left, right] = Array.isArray(value) ? value : [];
+    return [read(left, `${at}[0]`, say), read(right, `${at}[1]`, say)];
+  };
+
+/** An object with exactly these fields; others are said and left out, whatever they are called. */
+export const fields = <T extends object>(readers: { readonly [K in keyof T]-?: Reader<T[K]> }): Reader<T> => {
+  const known = Object.entries<Reader<unknown>>(readers);
+  const from = (value: Fields, at: string, say: Say): T =>
+    Object.fromEntries(
+      known.map(([key, read]) => [
+        key,
+        read(Object.hasOwn(value, key) ? value[key] : undefined, join(at, key), say),
+      ]),
+    ) as T;
+  return (value, at, say) => {
+    if (!isFields(value)) {
+      say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; defaults taken`);
+      return from({}, at, () => {});
+    }
+    for (const key of Object.keys(value)) {
+      if (!Object.hasOwn(readers, key)) say(join(at, key), "not known here; left out");
+    }
+    return from(value, at, say);
+  };
+};
+
+const join = (at: string, key: string): string => {
+  const short = key.length > 24 ? `${key.slice(0, 24)}…` : key;
+  return at === "" ? short : `${at}.${short}`;
+};

@@ -1,0 +1,338 @@
+import { describe, expect, it } from "vitest";
+import { isReversed } from "../../src/core/patched";
+import type { Slot } from "../../src/core/setup";
+import { answer, endCheck, startCheck, takeBackAnswer, tickSlot } from "../../src/document/commands/check";
+import { addPiece, editPiece, removePiece, setHand } from "../../src/document/commands/kit";
+import { addListener, removeListener } from "../../src/document/commands/listeners";
+import { editEar, editWishes } from "../../src/document/commands/settings";
+import { editSlot, moveSlot, setSlot, setSlotCount } from "../../src/document/commands/slots";
+import {
+  addSource,
+  duplicateSource,
+  editSource,
+  moveSource,
+  removeSource,
+} from "../../src/document/commands/sources";
+import {
+  addSum,
+  duplicateSum,
+  editSum,
+  removeSum,
+  setSend,
+  swapPair,
+} from "../../src/document/commands/sums";
+import { exampleSetup } from "../../src/document/example";
+import { LIMITS } from "../../src/document/limits";
+import type { SetupFile } from "../../src/document/schema";
+import { applied } from "./commands";
+
+const example = exampleSetup();
+const names = (list: readonly { readonly name: string }[]) => list.map((item) => item.name);
+
+/** What is in the slots, short: "m1L", "s11R", "s9", "-". */
+const inSlots = (file: SetupFile): string =>
+  file.monitor.slots
+    .map((slot) => {
+      if (!slot) return "-";
+      if (slot.feed.kind === "leg") return slot.feed.sum + (slot.feed.leg === "left" ? "L" : "R");
+      const { source, channel } = slot.feed;
+      return source + { both: "", left: "L", right: "R" }[channel];
+    })
+    .join(" ");
+
+const drums = (file: SetupFile) => {
+  const sum = file.sums[0];
+  if (!sum) throw new Error("no drums");
+  return sum;
+};
+
+describe("sources", () => {
+  it("duplicates with name, id and sends of its own, right behind", () => {
+    const file = applied(example, duplicateSource("s4"));
+    expect(names(file.sources).slice(3, 6)).toEqual(["Tom 1", "Tom 3", "Tom 2"]);
+    expect(file.sources[4]?.id).toBe("s19");
+    expect(drums(file).sends.at(-1)).toEqual({ source: "s19", level: -6, pan: null });
+  });
+
+  it("sends a new one into the wanted sum only", () => {
+    expect(drums(applied(example, addSource("m1"))).sends.at(-1)).toEqual({
+      source: "s19",
+      level: 0,
+      pan: null,
+    });
+    expect(drums(applied(example, addSource(null)))).toBe(drums(example));
+  });
+
+  it("takes everything that hung on it along, but not the piece", () => {
+    const measured = (source: string) => ({
+      source,
+      rms: -20,
+      playing: -18,
+      peak: -3,
+      truePeak: -2,
+      fast: -9,
+      slow: -12,
+    });
+    const recording = {
+      name: "Rehearsal",
+      seconds: 60,
+      sources: [measured("s1"), measured("s11"), measured("s3")],
+      correlation: [
+        [1, 0.1, 0.2],
+        [0.1, 1, 0.3],
+        [0.2, 0.3, 1],
+      ],
+    };
+    const file = applied(
+      { ...example, recording },
+      tickSlot(4, true),
+      removeSource("s11"),
+      removeSource("s1"),
+    );
+    expect(file.sources).toHaveLength(16);
+    expect(drums(file).sends).toHaveLength(7);
+    expect(inSlots(file)).toBe("m1L m1R s9 s10 - - s12 s13 s14 s15 s16 s17L s17R s18 - -");
+    expect(file.recording).toEqual({ ...recording, sources: [measured("s3")], correlation: [[1]] });
+    expect(file.lineCheck).toEqual({});
+    expect(file.kit.pieces).toBe(example.kit.pieces);
+  });
+
+  it("moves within the list and stops at its ends", () => {
+    const order = (by: number) => names(applied(example, moveSource("s2", by)).sources).slice(0, 3);
+    expect(order(1)).toEqual(["Kick", "Hat", "Snare"]);
+    expect(order(-9)).toEqual(["Snare", "Kick", "Hat"]);
+    expect(applied(example, moveSource("s1", -1))).toBe(example);
+    expect(applied(example, moveSource("s18", 1))).toBe(example);
+  });
+
+  it("made mono fills its slots with the one channel", () => {
+    expect(inSlots(applied(example, editSource("s11", { channels: 1 })))).toContain("s10 s11 s11 s12");
+  });
+
+  it("stops at the limit", () => {
+    const filled = Array.from({ length: LIMITS.sources }, () => addSource(null));
+    const file = applied(example, ...filled);
+    expect(file.sources).toHaveLength(LIMITS.sources);
+    expect(applied(file, duplicateSource("s1"))).toBe(file);
+  });
+});
+
+describe("sums", () => {
+  it("swaps a pair at the patch and back again", () => {
+    const swapped = applied(example, swapPair("m1"));
+    expect(inSlots(swapped).slice(0, 7)).toBe("m1R m1L");
+    expect(drums(swapped).reversed).toBe(true);
+    expect(isReversed(swapped, drums(swapped))).toBe(true);
+    expect(applied(swapped, swapPair("m1"))).toEqual(example);
+  });
+
+  it("leaves a slot its trim and switch when legs change places", () => {
+    const file = applied(example, editSlot(0, { trim: -3, on: false }), swapPair("m1"));
+    expect(file.monitor.slots[0]).toEqual({
+      feed: { kind: "leg", sum: "m1", leg: "right" },
+      trim: -3,
+      on: false,
+    });
+  });
+
+  it("turns the image round even where plan and patch did not agree", () => {
+    const crossed = applied(example, editSum("m1", { reversed: true }));
+    expect(isReversed(crossed, drums(crossed))).toBe(false);
+    const swapped = applied(crossed, swapPair("m1"));
+    expect(isReversed(swapped, drums(swapped))).toBe(true);
+    expect(drums(swapped).reversed).toBe(true);
+  });
+
+  it("swaps the plan only where a leg has no slot, and nothing in a mono sum", () => {
+    const partly = applied(example, setSlot(1, null), swapPair("m1"));
+    expect(inSlots(partly).slice(0, 5)).toBe("m1L -");
+    expect(isReversed(partly, drums(partly))).toBe(true);
+    const mono = applied(example, editSum("m1", { stereo: false }));
+    expect(applied(mono, swapPair("m1"))).toBe(mono);
+  });
+
+  it("made mono gives the right leg's slot back", () => {
+    expect(inSlots(applied(example, editSum("m1", { stereo: false }))).slice(0, 5)).toBe("m1L -");
+  });
+
+  it("taken away frees its slots and its listeners", () => {
+    const file = applied(example, removeSum("m1"));
+    expect(file.listeners.every((l) => l.sum === null)).toBe(true);
+    expect(inSlots(file).slice(0, 4)).toBe("- - ");
+  });
+
+  it("duplicates its sends but nobody hears the copy", () => {
+    const file = applied(example, addSum(true, "Horns"), duplicateSum("m1"));
+    expect(names(file.sums)).toEqual(["Drums", "Drums 2", "Horns"]);
+    expect(file.sums[1]?.sends).toEqual(drums(file).sends);
+    expect(file.listeners).toBe(example.listeners);
+  });
+
+  it("puts a source in, changes and takes out its send", () => {
+    const sendOf = (file: SetupFile) => drums(file).sends.find((send) => send.source === "s9");
+    const put = applied(example, setSend("m1", "s9", { pan: 0.5 }));
+    expect(sendOf(put)).toEqual({ source: "s9", level: 0, pan: 0.5 });
+    expect(sendOf(applied(put, setSend("m1", "s9", { level: -3 })))).toEqual({
+      source: "s9",
+      level: -3,
+      pan: 0.5,
+    });
+    expect(sendOf(applied(put, setSend("m1", "s9", null)))).toBeUndefined();
+    expect(applied(example, setSend("m1", "nobody", {}))).toBe(example);
+    expect(applied(example, setSend("m1", "s9", null))).toBe(example);
+  });
+});
+
+describe("kit and listeners", () => {
+  const xOf = (file: SetupFile, name: string) => file.kit.pieces.find((p) => p.name === name)?.x;
+  const places = (file: SetupFile) => [
+    xOf(file, "Hat"),
+    xOf(file, "Ride"),
+    xOf(file, "Overhead L"),
+    xOf(file, "Kick"),
+  ];
+  const withRide = applied(example, addPiece("ride", "Ride"));
+
+  it("mirrors for a left-handed drummer, moves the ride alone for an open-handed one, the microphones above never", () => {
+    expect(places(withRide)).toEqual([-0.5, 0.55, 0.5, 0]);
+    const left = applied(withRide, setHand("left"));
+    expect(places(left)).toEqual([0.5, -0.55, 0.5, 0]);
+    const open = applied(left, setHand("open"));
+    expect(places(open)).toEqual([-0.5, -0.55, 0.5, 0]);
+    expect(applied(open, setHand("right"))).toEqual(withRide);
+  });
+
+  it("puts no two new pieces in one place", () => {
+    const file = applied(example, ...Array.from({ length: 8 }, () => addPiece("tom", "Tom 1")));
+    const spots = file.kit.pieces.map(({ x, y }) => `${x} ${y}`);
+    expect(new Set(spots).size).toBe(spots.length);
+    expect(new Set(names(file.kit.pieces)).size).toBe(file.kit.pieces.length);
+  });
+
+  it("takes a piece from its source and the check, not the source with it", () => {
+    const file = applied(
+      example,
+      startCheck("l2"),
+      answer("p1", "middle"),
+      answer("p3", "left"),
+      removePiece("p3"),
+    );
+    expect(file.sources.find((s) => s.name === "Hat")?.piece).toBeNull();
+    expect(file.check?.hits).toEqual([{ piece: "p1", answer: "middle" }]);
+  });
+
+  it("keeps drummer and audience; gives the first place to the drummer when its holder goes", () => {
+    expect(applied(example, removeListener("l1"))).toBe(example);
+    expect(applied(example, removeListener("l2"))).toBe(example);
+    const file = applied(example, editWishes({ first: "l6" }), startCheck("l6"), removeListener("l6"));
+    expect([file.wishes.first, file.check]).toEqual(["l2", null]);
+    expect(applied(example, editWishes({ first: "nobody" }))).toEqual(example);
+  });
+
+  it("gives a new performer what the drummer hears", () => {
+    expect(applied(example, addListener()).listeners.at(-1)).toMatchObject({
+      id: "l7",
+      kind: "performer",
+      sum: "m1",
+    });
+  });
+
+  it("begins, changes and ends the estimate at the ear", () => {
+    const begun = applied(example, editEar({ impedance: 16 }));
+    expect(begun.ear?.impedance).toBe(16);
+    expect(applied(begun, editEar({ drive: 1 })).ear).toEqual({ ...begun.ear, drive: 1 });
+    expect(applied(begun, editEar(null))).toEqual(example);
+  });
+});
+
+describe("slots", () => {
+  const order = (from: number, to: number) => inSlots(applied(example, moveSlot(from, to)));
+  const was = "m1L m1R s9 s10 s11L s11R s12 s13 s14 s15 s16 s17L s17R s18 - -";
+
+  it("moves one past others", () => {
+    expect(inSlots(example)).toBe(was);
+    expect(order(2, 3)).toBe(was.replace("s9 s10", "s10 s9"));
+    expect(order(13, 2)).toBe(was.replace("s18 ", "").replace("s9", "s18 s9"));
+    expect(order(14, 15)).toBe(was);
+  });
+
+  it("moves a pair together, whichever half is taken", () => {
+    const moved = was.replace("m1L m1R s9", "s9 m1L m1R");
+    expect(order(0, 1)).toBe(moved);
+    expect(order(1, 2)).toBe(moved);
+    expect(order(4, 0)).toBe("s11L s11R m1L m1R s9 s10 s12 s13 s14 s15 s16 s17L s17R s18 - -");
+  });
+
+  it("tears no pair apart that it passes", () => {
+    expect(order(3, 4)).toBe(was.replace("s10 s11L s11R", "s11L s11R s10"));
+    expect(order(6, 5)).toBe(was.replace("s11L s11R s12", "s12 s11L s11R"));
+  });
+
+  it("stops at the ends and ignores slots that are not there", () => {
+    expect(order(0, -5)).toBe(was);
+    expect(applied(example, moveSlot(99, 0))).toBe(example);
+    expect(order(2, 99).endsWith("s18 - - s9")).toBe(true);
+  });
+
+  it("keeps what is over the slot count, and shortens only what is free", () => {
+    const nine = applied(example, setSlotCount(9));
+    expect(inSlots(nine)).toBe(was.replace(" - -", ""));
+    expect(inSlots(applied(nine, setSlotCount(20)))).toBe(`${was} - - - -`);
+    expect(applied(example, setSlotCount(7))).toBe(example);
+    expect(applied(example, setSlotCount(8.5))).toBe(example);
+  });
+
+  it("forgets the tick of a slot that takes something else, keeps the others", () => {
+    const ticked = applied(example, tickSlot(2, true), tickSlot(3, false), tickSlot(6, true));
+    expect(applied(ticked, moveSlot(2, 3)).lineCheck).toEqual({ 6: true });
+    expect(applied(ticked, editSlot(2, { trim: -1 })).lineCheck).toEqual(ticked.lineCheck);
+    expect(applied(ticked, setSlot(3, null)).lineCheck).toEqual({ 2: true, 6: true });
+    expect(applied(ticked, tickSlot(2, null)).lineCheck).toEqual({ 3: false, 6: true });
+    expect(applied(ticked, tickSlot(2, true))).toBe(ticked);
+    expect(applied(example, tickSlot(15, true))).toBe(example);
+  });
+
+  it("takes no feed of something that is not there", () => {
+    const ghost: Slot = { feed: { kind: "leg", sum: "m9", leg: "left" }, on: true, trim: 0 };
+    expect(inSlots(applied(example, setSlot(15, ghost)))).toBe(was);
+    expect(applied(example, setSlot(-1, ghost))).toBe(example);
+    expect(applied(example, setSlot(LIMITS.slots, ghost))).toBe(example);
+  });
+});
+
+describe("the check at the kit", () => {
+  it("is kept answer by answer and taken back", () => {
+    const begun = applied(example, startCheck("l2"), answer("p1", "middle"), answer("p3", "right"));
+    expect(begun.check).toEqual({
+      listener: "l2",
+      hits: [
+        { piece: "p1", answer: "middle" },
+        { piece: "p3", answer: "right" },
+      ],
+    });
+    expect(applied(begun, takeBackAnswer()).check?.hits).toHaveLength(1);
+    expect(applied(begun, endCheck())).toEqual(example);
+    expect(applied(begun, startCheck("l6")).check).toEqual({ listener: "l6", hits: [] });
+  });
+
+  it("takes nothing when none is under way or nobody listens", () => {
+    expect(applied(example, answer("p1", "left"))).toBe(example);
+    expect(applied(example, startCheck("nobody"))).toBe(example);
+    const begun = applied(example, startCheck("l2"));
+    expect(applied(begun, takeBackAnswer())).toBe(begun);
+    expect(applied(begun, answer("nothing", "left"))).toEqual(begun);
+  });
+});
+
+describe("a patch that changes nothing", () => {
+  it("is the very same setup", () => {
+    expect(
+      applied(
+        example,
+        editPiece("p1", { name: "Kick" }),
+        editSource("s1", { pan: 0 }),
+        editSlot(0, { on: true }),
+      ),
+    ).toBe(example);
+  });
+});

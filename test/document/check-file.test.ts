@@ -1,0 +1,267 @@
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { evaluate } from "../../src/core/evaluate";
+import { printSetup, readSetup, readSetupText } from "../../src/document/check-file";
+import { exampleSetup } from "../../src/document/example";
+import { LIMITS } from "../../src/document/limits";
+import { mend } from "../../src/document/mend";
+
+/** Parsed JSON, as loose as it comes. */
+type Json = ReturnType<typeof JSON.parse>;
+
+const frozen = readFileSync(new URL("../fixtures/setup-v1.json", import.meta.url), "utf8");
+const example = (): Json => JSON.parse(printSetup(exampleSetup()));
+
+const read = (value: unknown) => {
+  const result = readSetup(value);
+  if (!result.ok) throw new Error(result.why);
+  return result;
+};
+
+const refused = (value: unknown): string => {
+  const result = readSetup(value);
+  return result.ok ? "" : result.why;
+};
+
+/** Reads the example with one field changed. */
+const withChange = (change: (file: Json) => void) => {
+  const file = example();
+  change(file);
+  return read(file);
+};
+
+const set = (file: object, key: string, value: unknown) =>
+  Object.defineProperty(file, key, { value, enumerable: true, configurable: true, writable: true });
+
+describe("a setup file", () => {
+  it("of version 1 as it was shipped is read whole", () => {
+    const result = readSetupText(frozen);
+    expect(result).toMatchObject({ ok: true, notes: [] });
+    if (!result.ok) return;
+    expect(JSON.parse(printSetup(result.file))).toEqual(JSON.parse(frozen));
+    expect(result.file.recording?.sources[1]?.peak).toBe(Number.NEGATIVE_INFINITY);
+    expect(result.file.sums[1]?.sends).toEqual([{ source: "s14", level: null, pan: null }]);
+    expect(result.file.lineCheck).toEqual({ 0: true, 3: false });
+  });
+
+  it("is refused when it is something else", () => {
+    expect(readSetupText("{ not json")).toMatchObject({
+      ok: false,
+      why: expect.stringContaining("not JSON"),
+    });
+    expect(readSetupText(frozen.slice(0, 5000))).toMatchObject({ ok: false });
+    expect(readSetupText("[".repeat(200_000))).toMatchObject({ ok: false });
+    expect(refused(null)).toBe("This is not a setup of Hatside: it is nothing.");
+    expect(refused([])).toBe("This is not a setup of Hatside: it is a list.");
+    expect(refused("hat")).toBe("This is not a setup of Hatside: it is “hat”.");
+    expect(refused({ format: "drawing", version: 1 })).toBe(
+      "This is not a setup of Hatside: its format is “drawing”. Allowed: “hatside-setup”.",
+    );
+    expect(refused({ version: 1 })).toContain("its format is missing");
+  });
+
+  it("is refused when it is newer, with what to do", () => {
+    expect(refused({ ...example(), version: 2 })).toBe(
+      "This setup is from a newer Hatside (its version is 2, this app reads up to 1). Update the app, then open it again.",
+    );
+    for (const version of [0, -1, 1.5, "1", null, undefined])
+      expect(refused({ ...example(), version })).toMatch(
+        /^version: .* is not a version\. Allowed: 1 to 1\.$/,
+      );
+  });
+
+  it("with nothing in it gets every default, each named", () => {
+    const { file, notes } = read({ format: "hatside-setup", version: 1 });
+    expect(mend(file)).toBe(file);
+    expect(evaluate(file)).toBeTruthy();
+    expect(notes).toContain("name: missing; “Unnamed setup” taken.");
+    expect(notes).toContain("console: missing; defaults taken.");
+    expect(notes).toContain("sources: missing; a list taken.");
+    expect(notes).toContain("There was no drummer among the listeners: added.");
+    expect(file.monitor.slots).toHaveLength(16);
+  });
+
+  it("names a missing, a foreign and a wrong field by its path and value, and keeps the rest", () => {
+    const { file, notes } = withChange((f) => {
+      delete f.console.panSteps;
+      set(f, "colour", "blue");
+      set(f.sources[2], "muted", "yes");
+      set(f.sums[0].sends[1], "level", "loud");
+      set(f.console, "law", "mine");
+      set(f.listeners[1], "facing", { a: 1 });
+      set(f.kit, "yaw", [1]);
+    });
+    expect(notes).toEqual([
+      "colour: not known here; left out.",
+      "kit.yaw: a list is not a number from −180 to 180; 0 taken.",
+      "console.law: “mine” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.",
+      "console.panSteps: missing; 100 taken.",
+      "sources[2].muted: “yes” is not true or false; false taken.",
+      "sums[0].sends[1].level: “loud” is not a number from −120 to 40; 0 taken.",
+      "listeners[1].facing: an object is not a number from −180 to 180; 0 taken.",
+    ]);
+    expect(file.sources).toEqual(exampleSetup().sources);
+    expect(file).not.toHaveProperty("colour");
+  });
+
+  it("names numbers out of range, never clamps them", () => {
+    const { file, notes } = withChange((f) => {
+      set(f.sources[0], "pan", 1.5);
+      set(f.sources[1], "pan", Number.NaN);
+      set(f.sources[2], "level", Number.POSITIVE_INFINITY);
+      set(f.monitor, "slotCount", 12.5);
+      set(f.sums[0], "legTrim", [-61]);
+    });
+    expect(notes).toEqual([
+      "sources[0].pan: 1.5 is not a number from −1 to 1; 0 taken.",
+      "sources[1].pan: NaN is not a number from −1 to 1; 0 taken.",
+      "sources[2].level: Infinity is not a number from −120 to 24; nothing taken.",
+      "sums[0].legTrim[0]: −61 is not a number from −60 to 20; 0 taken.",
+      "sums[0].legTrim[1]: missing; 0 taken.",
+      "monitor.slotCount: 12.5 is not a whole number; 16 taken.",
+    ]);
+    expect([file.sources[0]?.pan, file.sources[1]?.pan, file.sources[2]?.level]).toEqual([0, 0, null]);
+    const huge = readSetupText(printSetup(exampleSetup()).replace('"yaw": 0', '"yaw": 1e999'));
+    expect(huge).toMatchObject({
+      ok: true,
+      notes: ["kit.yaw: Infinity is not a number from −180 to 180; 0 taken."],
+    });
+  });
+
+  it("takes the ends of a range and nothing beyond", () => {
+    const panNotes = (pan: number) => withChange((f) => set(f.sources[0], "pan", pan)).notes.length;
+    expect([-1, 1, -1 - Number.EPSILON, 1 + Number.EPSILON].map(panNotes)).toEqual([0, 0, 1, 1]);
+  });
+
+  it("is refused when a part of it would be lost, the limit named", () => {
+    const file = example();
+    const many = Array.from({ length: 10_000 }, (_, at) => ({ ...file.sources[0], id: `x${at}` }));
+    expect(refused({ ...file, sources: many })).toBe("sources: 10000 are too many. Allowed: up to 512.");
+    expect(refused({ ...file, sources: many.slice(0, LIMITS.sources + 1) })).toContain("513");
+    expect(read({ ...file, sources: many.slice(0, LIMITS.sources) }).file.sources).toHaveLength(512);
+    const slots = Array(LIMITS.slots + 1).fill(null);
+    expect(refused({ ...file, monitor: { ...file.monitor, slots } })).toContain(
+      "monitor.slots: 193 are too many",
+    );
+  });
+
+  it("mends references that name nothing, each with a word", () => {
+    const { file, notes } = withChange((f) => {
+      set(f.sources[0], "piece", "p99");
+      set(f.sources[1], "id", "s1");
+      set(f.listeners[2], "sum", "m7");
+      set(f.listeners[3], "kind", "drummer");
+      set(f.monitor.slots[2].feed, "source", "s99");
+      set(f.wishes, "first", "l99");
+      set(f, "check", { listener: "l99", hits: [] });
+      set(f, "lineCheck", { 15: true, elsewhere: false, 0: true });
+    });
+    expect(mend(file)).toBe(file);
+    expect(notes).toEqual([
+      "“Snare” had no id of its own and got one.",
+      "“Lene, keys” was a second drummer and is a performer now.",
+      "“Tobi, lead voice” heard a sum that is not there and hears none now.",
+      "“Kick” stood at a piece that is not there and stands at none now.",
+      "“Drums” had a send of a source that is not there or twice: taken out.",
+      "Slot 3 took something that is not there: it is free now.",
+      "The listener who matters most is not there: it is the drummer now.",
+      "The check at the kit was for a listener who is not there: ended.",
+      "The line check had ticks of free slots: taken out.",
+    ]);
+    expect(file.sources[1]?.id).toMatch(/^s\d+$/);
+    expect(file.lineCheck).toEqual({ 0: true });
+  });
+
+  it("adds an audience and a drummer where there are none", () => {
+    const { file, notes } = withChange((f) => set(f, "listeners", []));
+    expect(file.listeners.map((l) => [l.id, l.kind])).toEqual([
+      ["l1", "audience"],
+      ["l2", "drummer"],
+    ]);
+    expect(notes).toContain("There was no audience among the listeners: added.");
+  });
+
+  it("leaves a recording out whose correlations do not fit, rather than guess", () => {
+    const file = JSON.parse(frozen);
+    file.recording.correlation.pop();
+    const { file: got, notes } = read(file);
+    expect(got.recording).toBeNull();
+    expect(notes).toEqual(["recording.correlation: not 2 rows of 2; the recording is left out."]);
+  });
+
+  it("frees a slot whose feed is nothing known", () => {
+    const { file } = withChange((f) => set(f.monitor.slots[0], "feed", { kind: "cable" }));
+    expect(file.monitor.slots[0]).toBeNull();
+  });
+
+  it("keeps hostile names as text", () => {
+    const name = "<img src=x onerror=alert(1)>\u202E\u0000=cmd|'/c calc'!A1";
+    const { file, notes } = withChange((f) => set(f.sources[0], "name", name));
+    expect([file.sources[0]?.name, notes]).toEqual([name, []]);
+  });
+
+  it("lets no key reach a prototype", () => {
+    const evil = '{"__proto__": {"polluted": true}, "constructor": {"prototype": {"polluted": true}},';
+    const text = printSetup(exampleSetup())
+      .replace("{", evil)
+      .replace('"kit": {', `"kit": ${evil}`)
+      .replace('"lineCheck": {}', '"lineCheck": {"__proto__": true, "constructor": true}');
+    const result = readSetupText(text);
+    expect(result).toMatchObject({ ok: true });
+    if (!result.ok) return;
+    expect(({} as { polluted?: unknown }).polluted).toBeUndefined();
+    expect(result.file).toEqual(exampleSetup());
+    expect(Object.getPrototypeOf(result.file)).toBe(Object.prototype);
+    expect(result.notes).toContain("kit.__proto__: not known here; left out.");
+  });
+
+  it("tells of at most a hundred things, and how many more", () => {
+    const sources = Array.from({ length: 200 }, (_, at) => ({
+      ...example().sources[0],
+      id: `x${at}`,
+      pan: 9,
+    }));
+    const { notes } = read({ ...example(), sums: [], sources });
+    expect(notes).toHaveLength(101);
+    expect(notes.at(-1)).toMatch(/^And \d+ more of the kind\.$/);
+  });
+
+  it("does not change what it is given", () => {
+    const given = JSON.parse(frozen);
+    delete given.kit.hand;
+    const before = JSON.stringify(given);
+    read(given);
+    expect(JSON.stringify(given)).toBe(before);
+  });
+
+  it("of any content is read or refused, never thrown over, and what is read is whole", () => {
+    const paths = (value: unknown, at: string[] = []): string[][] =>
+      typeof value === "object" && value !== null
+        ? [at, ...Object.entries(value).flatMap(([key, inner]) => paths(inner, [...at, key]))]
+        : [at];
+    const every = paths(JSON.parse(frozen)).slice(1);
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.constantFrom(...every), fc.anything()), { maxLength: 6 }),
+        (changes) => {
+          const file = JSON.parse(frozen);
+          for (const [path, value] of changes) {
+            let at = file;
+            for (const key of path.slice(0, -1)) at = at?.[key];
+            if (typeof at === "object" && at !== null) set(at, path.at(-1) ?? "", value);
+          }
+          const result = readSetup(file);
+          if (!result.ok) {
+            expect(result.why).toBeTruthy();
+            return;
+          }
+          expect(mend(result.file)).toBe(result.file);
+          expect(readSetupText(printSetup(result.file))).toMatchObject({ ok: true, notes: [] });
+          evaluate(result.file);
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+});

@@ -1,0 +1,103 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { drag, step } from "../../src/document/command";
+import { dragPan } from "../../src/document/commands/sources";
+import { exampleSetup } from "../../src/document/example";
+import { back, begin, forward, type History, MAX_STEPS, record, settle } from "../../src/document/history";
+import { commands } from "./commands";
+
+const start = begin(exampleSetup());
+const named = (name: string) => step(name, (file) => ({ ...file, name }));
+
+const histories = fc
+  .array(
+    fc.oneof({ weight: 5, arbitrary: commands }, fc.constantFrom("back", "forward", "settle" as const)),
+    {
+      maxLength: 30,
+    },
+  )
+  .map((moves) =>
+    moves.reduce<History>((history, move) => {
+      if (move === "back") return back(history);
+      if (move === "forward") return forward(history);
+      return move === "settle" ? settle(history) : record(history, move);
+    }, start),
+  );
+
+describe("history", () => {
+  it("undoes and redoes exactly, from anywhere", () => {
+    fc.assert(
+      fc.property(histories, (history) => {
+        if (history.past.length > 0) {
+          const again = forward(back(history));
+          expect(again).toEqual({ ...history, drag: null });
+          expect(again.present).toBe(history.present);
+        }
+        if (history.future.length > 0) expect(back(forward(history))).toEqual({ ...history, drag: null });
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("goes all the way back to the very setup it began with", () => {
+    fc.assert(
+      fc.property(fc.array(commands, { maxLength: 30 }), (done) => {
+        let history = done.reduce(record, start);
+        while (history.past.length > 0) history = back(history);
+        expect(history.present).toBe(start.present);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("forgets what was undone when something else is done", () => {
+    const undone = back(record(record(start, named("a")), named("b")));
+    expect(undone.future).toHaveLength(1);
+    const other = record(undone, named("c"));
+    expect(other.future).toEqual([]);
+    expect(forward(other)).toBe(other);
+    expect(back(other).present.name).toBe("a");
+  });
+
+  it("makes any number of drag moves one undo, until the drag ends", () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.integer({ min: 1, max: 99 }), { minLength: 1 }), (pans) => {
+        const moved = pans.reduce((history, pan) => record(history, dragPan("s1", pan / 100)), start);
+        expect(moved.past).toHaveLength(1);
+        expect(back(moved).present).toBe(start.present);
+        expect(record(settle(moved), dragPan("s1", -1)).past).toHaveLength(2);
+      }),
+    );
+  });
+
+  it("keeps drags of different labels and steps between them apart", () => {
+    const turn = drag("turn throne", (file) => ({ ...file, kit: { ...file.kit, yaw: file.kit.yaw + 1 } }));
+    const labels = [dragPan("s1", 0.1), turn, turn, named("a"), turn]
+      .reduce(record, start)
+      .past.map((stop) => stop.label);
+    expect(labels).toEqual(["pan", "turn throne", "a", "turn throne"]);
+  });
+
+  it("begins a new drag after an undo", () => {
+    const undone = back(record(record(start, dragPan("s1", 0.1)), named("a")));
+    expect(record(undone, dragPan("s1", 0.2)).past).toHaveLength(2);
+  });
+
+  it("adds no step for a command that changes nothing", () => {
+    expect(record(start, dragPan("nobody", 1))).toBe(start);
+    const once = record(start, dragPan("s1", 0.5));
+    expect(record(once, dragPan("s1", 0.5))).toBe(once);
+  });
+
+  it("clears on a load and is bounded", () => {
+    const many = Array.from({ length: MAX_STEPS + 50 }, (_, at) => named(`n${at}`)).reduce(record, start);
+    expect(many.past).toHaveLength(MAX_STEPS);
+    expect(many.past[0]?.file.name).toBe("n49");
+    const loaded = record(many, {
+      kind: "load",
+      label: "open",
+      apply: (file) => ({ ...file, name: "other" }),
+    });
+    expect(loaded).toEqual(begin({ ...many.present, name: "other" }));
+  });
+});

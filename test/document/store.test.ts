@@ -1,0 +1,80 @@
+import { effect } from "@preact/signals-core";
+import { beforeEach, describe, expect, it } from "vitest";
+import { rename } from "../../src/document/commands/settings";
+import { addSource, dragPan } from "../../src/document/commands/sources";
+import { exampleSetup } from "../../src/document/example";
+import {
+  canRedo,
+  canUndo,
+  current,
+  endDrag,
+  figures,
+  load,
+  readOnly,
+  redo,
+  run,
+  undo,
+} from "../../src/document/store";
+
+const example = exampleSetup();
+
+beforeEach(() => {
+  readOnly.value = false;
+  load(example);
+});
+
+describe("the store", () => {
+  it("says what can be undone and redone", () => {
+    expect([canUndo.value, canRedo.value]).toEqual([null, null]);
+    run(addSource(null));
+    run(rename("Other"));
+    undo();
+    expect([canUndo.value, canRedo.value]).toEqual(["add source", "rename"]);
+    redo();
+    expect([canUndo.value, canRedo.value]).toEqual(["rename", null]);
+  });
+
+  it("takes a drag back as one", () => {
+    for (const pan of [0.1, 0.2, 0.3]) run(dragPan("s1", pan));
+    endDrag();
+    run(dragPan("s1", 0.4));
+    undo();
+    expect(current.value.sources[0]?.pan).toBe(0.3);
+    undo();
+    expect(current.value).toBe(example);
+  });
+
+  it("keeps the figures in step", () => {
+    const before = figures.value;
+    run(dragPan("s3", -1));
+    expect(figures.value).not.toEqual(before);
+    undo();
+    expect(figures.value).toEqual(before);
+  });
+
+  it("refuses every change while another tab edits, but opens what that tab has", () => {
+    run(rename("Mine"));
+    undo();
+    readOnly.value = true;
+    run(rename("Other"));
+    redo();
+    expect(current.value).toBe(example);
+    load({ ...example, name: "Theirs" });
+    expect(current.value.name).toBe("Theirs");
+    run(rename("Other"));
+    undo();
+    expect(current.value.name).toBe("Theirs");
+  });
+
+  it("tells nobody of a command that changes nothing", () => {
+    let told = 0;
+    const stop = effect(() => {
+      current.value;
+      told += 1;
+    });
+    run(rename(example.name));
+    run(dragPan("nobody", 1));
+    stop();
+    expect(told).toBe(1);
+  });
+});

@@ -1,0 +1,56 @@
+import { describe, expect, it } from "vitest";
+import { imagesOf } from "../../src/core/image";
+import { mend } from "../../src/document/mend";
+import { MICROPHONE_COUNTS, templateSetup } from "../../src/document/templates";
+
+const all = MICROPHONE_COUNTS.flatMap((count) =>
+  (["right", "left", "open"] as const).map((hand) => ({ count, hand })),
+);
+
+describe.each(all)("the template of $count microphones, $hand-handed", ({ count, hand }) => {
+  const setup = templateSetup(count, hand);
+  const image = (kind: string) => imagesOf(setup).find((_, at) => setup.listeners[at]?.kind === kind);
+  const name = (at: number) => setup.sources[at]?.name;
+
+  it("has that many microphones, all in the pair, at a piece each, under names of their own", () => {
+    expect(setup.sources).toHaveLength(count);
+    expect(setup.sums[0]?.sends.map((s) => s.source)).toEqual(setup.sources.map((s) => s.id));
+    expect(setup.sources.every((s) => s.piece !== null)).toBe(true);
+    expect(new Set(setup.sources.map((s) => s.name)).size).toBe(count);
+    expect(setup.sums[0]?.sends.every((s) => s.level !== null && s.level <= 0)).toBe(true);
+  });
+
+  it("is whole, no example, and patched", () => {
+    expect(mend(setup)).toBe(setup);
+    expect(setup.example).toBe(false);
+    expect(setup.monitor.slots.slice(0, 3).map((s) => s?.feed)).toEqual([
+      { kind: "leg", sum: "m1", leg: "left" },
+      { kind: "leg", sum: "m1", leg: "right" },
+      undefined,
+    ]);
+  });
+
+  it("is right for the audience from side to side, and turned round for the drummer", () => {
+    expect(image("audience")?.count).toMatchObject({ wrong: 0, flat: 0, unplaceable: 0 });
+    const sided = image("audience")?.rows.flatMap((row, at) => (row.stands === "middle" ? [] : [name(at)]));
+    const wrong = image("drummer")?.rows.flatMap((row, at) => (row.agreement === "wrong" ? [name(at)] : []));
+    expect(wrong).toEqual(sided);
+    expect(image("drummer")?.count.flat).toBe(0);
+  });
+
+  it("leaves the peaks below full scale", () => {
+    for (const source of setup.sources) {
+      expect(source.peak).toBeLessThan(0);
+      expect(source.level ?? 0).toBeLessThan(source.peak ?? 0);
+    }
+  });
+});
+
+it("has the hat on the side on which it is played", () => {
+  const hatX = (hand: "right" | "left" | "open") =>
+    templateSetup(10, hand).kit.pieces.find((p) => p.kind === "hat")?.x ?? 0;
+  const rideX = (hand: "right" | "left" | "open") =>
+    templateSetup(10, hand).kit.pieces.find((p) => p.kind === "ride")?.x ?? 0;
+  expect([hatX("right"), hatX("left"), hatX("open")].map(Math.sign)).toEqual([-1, 1, -1]);
+  expect([rideX("right"), rideX("left"), rideX("open")].map(Math.sign)).toEqual([1, -1, -1]);
+});
