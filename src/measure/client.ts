@@ -8,7 +8,8 @@ export interface MeasureOptions {
   readonly makeWorker?: () => Worker;
 }
 
-const ownWorker = (): Worker => new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
+const ownWorker = (): Worker =>
+  new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
 
 /**
  * Measures a job off the page's thread. One worker a job, ended with it.

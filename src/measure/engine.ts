@@ -29,7 +29,14 @@ const readPart = async (feed: Feed, begin: number, end: number): Promise<Part> =
 };
 
 /** Writes one track's samples from `frame` on into a row; silence where the input has none. */
-const fill = (part: Part, channel: number, frame: number, count: number, row: Float64Array, at: number): void => {
+const fill = (
+  part: Part,
+  channel: number,
+  frame: number,
+  count: number,
+  row: Float64Array,
+  at: number,
+): void => {
   const from = Math.max(frame, part.from);
   const to = Math.min(frame + count, part.to);
   if (!part.slice || from >= to) {
@@ -45,10 +52,16 @@ const refuseTracks = (tracks: readonly TrackPlan[], feeds: readonly Feed[]): str
   tracks.flatMap(({ input, channel }) => {
     const feed = feeds[input];
     if (!feed) return ["A track names a file that was not given."];
-    return channel < feed.channels ? [] : [`“${feed.name}” has no channel ${channel + 1}; it has ${feed.channels}.`];
+    return channel < feed.channels
+      ? []
+      : [`“${feed.name}” has no channel ${channel + 1}; it has ${feed.channels}.`];
   });
 
-const measureFeeds = async (job: Job, feeds: readonly Feed[], progress: (share: number) => void): Promise<Outcome> => {
+const measureFeeds = async (
+  job: Job,
+  feeds: readonly Feed[],
+  progress: (share: number) => void,
+): Promise<Outcome> => {
   const line = lineUp(feeds, job.align);
   const why = line.ok ? refuseTracks(job.tracks, feeds) : line.why;
   if (!line.ok || why.length > 0) return { kind: "refused", why };

@@ -19,7 +19,9 @@ export interface Feed {
 }
 
 /** A feed, or the sentence why it is none. */
-export type OpenedFeed = { readonly ok: true; readonly feed: Feed } | { readonly ok: false; readonly why: string };
+export type OpenedFeed =
+  | { readonly ok: true; readonly feed: Feed }
+  | { readonly ok: false; readonly why: string };
 
 const fromFile = async (name: string, file: Blob): Promise<OpenedFeed> => {
   const bytes = bytesOf(file);
@@ -46,7 +48,10 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => 
       out.set((channels[channel] as Float32Array).subarray(start + frame, start + frame + count), at),
   });
   const frameBytes = channels.length * Float32Array.BYTES_PER_ELEMENT;
-  return { ok: true, feed: { name, rate, channels: channels.length, frames, frameBytes, began: null, notes: [], read } };
+  return {
+    ok: true,
+    feed: { name, rate, channels: channels.length, frames, frameBytes, began: null, notes: [], read },
+  };
 };
 
 /** Opens an input: its header is read, its samples are not. Never rejects. */

@@ -21,7 +21,9 @@ const refuseRates = (feeds: readonly Feed[]): LineUp => {
   const named = rates.map((rate) => `${rate} Hz in “${feeds.find((f) => f.rate === rate)?.name}”`);
   return {
     ok: false,
-    why: [`The files have different rates: ${named.join(", ")}. Samples of different rates cannot be added; export all at one rate.`],
+    why: [
+      `The files have different rates: ${named.join(", ")}. Samples of different rates cannot be added; export all at one rate.`,
+    ],
   };
 };
 
@@ -32,13 +34,18 @@ const byTime = (feeds: readonly Feed[]): { delays: number[]; notes: string[] } =
   if (known.length === 0) return { delays: together, notes: [] };
   if (known.length < feeds.length) {
     const without = feeds.filter((f) => f.began === null).map((f) => `“${f.name}”`);
-    return { delays: together, notes: [`No start time in ${without.join(", ")}: all files are taken to begin together.`] };
+    return {
+      delays: together,
+      notes: [`No start time in ${without.join(", ")}: all files are taken to begin together.`],
+    };
   }
   const first = Math.min(...known);
   const delays = known.map((began) => began - first);
   const notes = feeds.flatMap((f, i) => {
     const delay = delays[i] as number;
-    return delay === 0 ? [] : [`“${f.name}” begins ${seconds(delay, f.rate)} later, by the time in its header.`];
+    return delay === 0
+      ? []
+      : [`“${f.name}” begins ${seconds(delay, f.rate)} later, by the time in its header.`];
   });
   return { delays, notes };
 };
@@ -46,7 +53,9 @@ const byTime = (feeds: readonly Feed[]): { delays: number[]; notes: string[] } =
 const lengthNotes = (feeds: readonly Feed[], delays: readonly number[], frames: number): string[] =>
   feeds.flatMap((f, i) => {
     const short = frames - f.frames - (delays[i] as number);
-    return short === 0 ? [] : [`“${f.name}” ends ${seconds(short, f.rate)} before the longest; it counts as silent from there.`];
+    return short === 0
+      ? []
+      : [`“${f.name}” ends ${seconds(short, f.rate)} before the longest; it counts as silent from there.`];
   });
 
 /**
@@ -60,11 +69,17 @@ export const lineUp = (feeds: readonly Feed[], align: Job["align"]): LineUp => {
   if (feeds.some((f) => f.rate !== rate)) return refuseRates(feeds);
   const { delays, notes } = align === "time" ? byTime(feeds) : { delays: feeds.map(() => 0), notes: [] };
   const frames = Math.max(...feeds.map((f, i) => f.frames + (delays[i] as number)));
-  const apart = feeds.find((f) => Math.min(...delays.map((d, i) => d + (feeds[i] as Feed).frames)) <= (delays[feeds.indexOf(f)] as number));
+  const apart = feeds.find(
+    (f) =>
+      Math.min(...delays.map((d, i) => d + (feeds[i] as Feed).frames)) <=
+      (delays[feeds.indexOf(f)] as number),
+  );
   if (apart)
     return {
       ok: false,
-      why: [`By the times in their headers the files do not overlap: “${apart.name}” begins after another has ended. Line them up at their beginnings instead.`],
+      why: [
+        `By the times in their headers the files do not overlap: “${apart.name}” begins after another has ended. Line them up at their beginnings instead.`,
+      ],
     };
   return { ok: true, rate, delays, frames, notes: [...notes, ...lengthNotes(feeds, delays, frames)] };
 };

@@ -64,20 +64,20 @@ describe("IEC 61672-1:2013, 5.8", () => {
 });
 
 describe("a meter in pieces", () => {
-  it("reads the same in blocks, in one go, and by squares", () => {
+  it("reads the same in blocks and in one go", () => {
     const tone = sine(997, 0.3);
-    const [whole, blocks, squares] = [timeWeighting(RATE), timeWeighting(RATE), timeWeighting(RATE)];
+    const [whole, blocks] = [timeWeighting(RATE), timeWeighting(RATE)];
     whole.push(tone);
     for (let at = 0; at < tone.length; at += 113) blocks.push(tone.subarray(at, at + 113));
-    for (const x of tone) squares.pushSquare(x * x);
-    const read = (meter: typeof whole) => [meter.fast(), meter.slow()];
-    expect(read(blocks)).toEqual(read(whole));
-    expect(read(squares)).toEqual(read(whole));
+    for (const weighting of ["fast", "slow"] as const) {
+      expectNear(blocks[weighting]().now, whole[weighting]().now, 1e-12);
+      expectNear(blocks[weighting]().max, whole[weighting]().max, 1e-12);
+    }
   });
 
   it("holds its response at another rate", () => {
     const meter = timeWeighting(8000);
-    for (let i = 0; i < 1000; i += 1) meter.pushSquare(1);
+    meter.push(Array.from({ length: 1000 }, () => -1));
     expectNear(meter.fast().now, levelOfPower(1 - Math.exp(-1)), 1e-12);
     expectNear(meter.slow().now, levelOfPower(1 - Math.exp(-1 / 8)), 1e-12);
   });

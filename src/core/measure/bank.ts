@@ -42,7 +42,7 @@ export const newBank = (rate: Hertz, gains: readonly Legs[]): Bank => {
   const now = new Float64Array(size);
   const stretch = new Float64Array(size);
   const whole = new Float64Array(size);
-  const legs = Object.values(peaks.mixes).map((mix) => mix.gains);
+  const legs = [peaks.pair.left, peaks.pair.right, peaks.pair.mono].map((mix) => mix.gains);
   const course = newHistory(tracks + legs.length);
   const powers = new Float64Array(course.columns);
   let stretches: number[] | null = [];

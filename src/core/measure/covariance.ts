@@ -67,12 +67,7 @@ const addSquare = (
  * Sums of products of each two tracks over x[from…to), written to `out`.
  * @param rows samples of each track
  */
-export const productsOf = (
-  out: Products,
-  rows: readonly Float64Array[],
-  from: number,
-  to: number,
-): void => {
+export const productsOf = (out: Products, rows: readonly Float64Array[], from: number, to: number): void => {
   const even = rows.length - (rows.length % 2);
   for (let i = 0; i < even; i += 2) {
     for (let j = 0; j < i; j += 2) addSquare(out, rows, i, j, from, to);
@@ -111,9 +106,7 @@ export const correlationOf = (products: Products, tracks: number): number[][] =>
   Array.from({ length: tracks }, (_, i) =>
     Array.from({ length: tracks }, (_, j) => {
       if (i === j) return 1;
-      const both = Math.sqrt(
-        (products[productAt(i, i)] as number) * (products[productAt(j, j)] as number),
-      );
+      const both = Math.sqrt((products[productAt(i, i)] as number) * (products[productAt(j, j)] as number));
       return both === 0 ? 0 : Math.max(-1, Math.min(1, (products[productAt(i, j)] as number) / both));
     }),
   );

@@ -7,8 +7,8 @@
 /** Samples each side of a place between two samples that make its value. */
 export const REACH = 12;
 const OVERSAMPLING = 4;
-/** Shape of the window: flat to 0.45 of the rate within 0.1 dB; tried, not derived. */
-const KAISER_BETA = 4;
+/** Shape of the window: with it all phases are flat within 0.04 dB to 20 kHz at 48 kHz. */
+const KAISER_BETA = 5;
 /** Places that share one look at the largest sample around them. */
 const RUN = 32;
 
@@ -39,14 +39,51 @@ const phase = (part: number): Float64Array => {
 
 const PHASES = Array.from({ length: OVERSAMPLING - 1 }, (_, i) => phase((i + 1) / OVERSAMPLING));
 
+const size = (sum: number, tap: number): number => sum + Math.abs(tap);
+
 /** No place between samples can exceed the largest sample within reach by more than this ratio. */
-export const OVERSHOOT = Math.max(...PHASES.map((taps) => taps.reduce((sum, tap) => sum + Math.abs(tap), 0)));
+export const OVERSHOOT = Math.max(...PHASES.map((taps) => taps.reduce(size, 0)));
+
+const all = (taps: Float64Array): number => taps.reduce((sum, tap) => sum + tap, 0);
+
+/** The most that all samples but the four around a place can make of its value. */
+const BEYOND_FOUR = Math.max(
+  ...PHASES.map((taps) => taps.reduce(size, 0) - taps.slice(REACH - 2, REACH + 2).reduce(size, 0)),
+);
+
+/**
+ * How far a place can lie from the straight line between the two samples beside it, as a multiple of the largest
+ * difference of two neighbours within reach: each difference counts with the sum of the taps on its far side.
+ */
+const STRAY = Math.max(
+  ...PHASES.map((taps, i) => {
+    const beside = REACH - 1;
+    let stray = Math.abs(all(taps.slice(REACH)) - (i + 1) / OVERSAMPLING);
+    for (let at = 0; at < beside; at += 1) stray += Math.abs(all(taps.slice(0, at + 1)));
+    for (let at = REACH; at < 2 * REACH - 1; at += 1) stray += Math.abs(all(taps.slice(at + 1)));
+    return stray;
+  }),
+);
 
 const [QUARTER, HALF, THREE] = PHASES as [Float64Array, Float64Array, Float64Array];
 
+/** What the samples from `first` to `last` of those within reach make of the three places between x[n] and x[n + 1]. */
+const largestOf = (x: Float64Array, n: number, first: number, last: number): number => {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  for (let k = first, i = n - REACH + 1 + first; k <= last; k += 1, i += 1) {
+    const sample = x[i] as number;
+    a += sample * (QUARTER[k] as number);
+    b += sample * (HALF[k] as number);
+    c += sample * (THREE[k] as number);
+  }
+  return Math.max(Math.abs(a), Math.abs(b), Math.abs(c));
+};
+
 /**
  * The largest absolute value between samples, or `best` if that is larger.
- * Runs whose largest sample cannot lead beyond the best so far are left out; the result is the same.
+ * Places where the samples around are too small to lead beyond the best so far are left out; the result is the same.
  * @param x samples; from `from` − REACH + 1 to `to` + REACH − 1 must exist
  * @param from first place: between x[from] and x[from + 1]
  * @param to place after the last
@@ -57,23 +94,19 @@ export const peakBetween = (x: Float64Array, from: number, to: number, best: num
   for (let start = from; start < to; start += RUN) {
     const end = Math.min(to, start + RUN);
     let near = 0;
+    let step = 0;
+    let last = x[start - REACH + 1] as number;
     for (let i = start - REACH + 1; i < end + REACH; i += 1) {
-      const size = Math.abs(x[i] as number);
-      if (size > near) near = size;
+      const sample = x[i] as number;
+      if (Math.abs(sample) > near) near = Math.abs(sample);
+      if (Math.abs(sample - last) > step) step = Math.abs(sample - last);
+      last = sample;
     }
-    if (near * OVERSHOOT <= top) continue;
+    if (near * OVERSHOOT <= top || near + STRAY * step <= top) continue;
     for (let n = start; n < end; n += 1) {
-      let a = 0;
-      let b = 0;
-      let c = 0;
-      const first = n - REACH + 1;
-      for (let k = 0; k < 2 * REACH; k += 1) {
-        const sample = x[first + k] as number;
-        a += sample * (QUARTER[k] as number);
-        b += sample * (HALF[k] as number);
-        c += sample * (THREE[k] as number);
-      }
-      top = Math.max(top, Math.abs(a), Math.abs(b), Math.abs(c));
+      if (Math.max(Math.abs(x[n] as number), Math.abs(x[n + 1] as number)) + STRAY * step <= top) continue;
+      if (largestOf(x, n, REACH - 2, REACH + 1) + BEYOND_FOUR * near <= top) continue;
+      top = Math.max(top, largestOf(x, n, 0, 2 * REACH - 1));
     }
   }
   return top;

@@ -47,22 +47,30 @@ const countClipped = (scan: Scan, x: Float64Array, from: number, to: number): vo
  * @returns the largest absolute sample of the stretch
  */
 export const scanStretch = (scan: Scan, x: Float64Array, from: number, to: number, frame: number): number => {
-  let high = 0;
-  let low = 0;
-  let sum = 0;
-  for (let i = from; i < to; i += 1) {
-    const sample = x[i] as number;
-    if (sample > high) high = sample;
-    if (sample < low) low = sample;
-    sum += sample;
+  let top = 0;
+  let even = 0;
+  let odd = 0;
+  let i = from;
+  for (; i + 1 < to; i += 2) {
+    const a = x[i] as number;
+    const b = x[i + 1] as number;
+    if (Math.abs(a) > top) top = Math.abs(a);
+    if (Math.abs(b) > top) top = Math.abs(b);
+    even += a;
+    odd += b;
   }
+  if (i < to) {
+    const a = x[i] as number;
+    if (Math.abs(a) > top) top = Math.abs(a);
+    even += a;
+  }
+  const sum = even + odd;
   // A sample that is no number shows in the sum only.
-  if (Number.isNaN(sum) || high > PLAUSIBLE || low < -PLAUSIBLE) {
+  if (Number.isNaN(sum) || top > PLAUSIBLE) {
     clean(scan, x, from, to);
     return scanStretch(scan, x, from, to, frame);
   }
   scan.sum += sum;
-  const top = Math.max(high, -low);
   if (top >= FULL_SCALE) countClipped(scan, x, from, to);
   else scan.run = 0;
   if (top > scan.peak) {

@@ -5,7 +5,7 @@ import { correlationOf, mixedEnergy, productAt } from "./covariance";
 import type { Figures, MixFigures, Moment, TrackFigures } from "./figures";
 import { playingPower, STRETCH_STEPS, stepFrames } from "./gate";
 import type { History } from "./history";
-import type { MixPeak } from "./mixpeak";
+import type { MixPeak } from "./pairpeaks";
 import type { Peaks } from "./peaks";
 import type { Scan } from "./scan";
 
@@ -99,7 +99,7 @@ const loudestMoment = (m: Measured): Moment | null => {
   const column = at % columns;
   const row = (at - column) / columns;
   const leg = column === tracks ? "left" : "right";
-  const energies = m.peaks.mixes[leg].gains.map((g, t) => g * g * (values[row * columns + t] as number));
+  const energies = m.peaks.pair[leg].gains.map((g, t) => g * g * (values[row * columns + t] as number));
   const all = energies.reduce((sum, e) => sum + e, 0);
   return {
     at: (row * stepFrames(m.rate)) / m.rate,
@@ -112,7 +112,7 @@ const loudestMoment = (m: Measured): Moment | null => {
 /** Puts what has run through the samples into levels. At least one frame has passed. */
 export const summarise = (m: Measured): Figures => {
   const tracks = m.meters.length;
-  const { left, right, mono } = m.peaks.mixes;
+  const { left, right, mono } = m.peaks.pair;
   return {
     rate: m.rate,
     frames: m.frames,

@@ -28,10 +28,13 @@ const view = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.b
 
 /** Four bytes as letters; what is no letter becomes a full stop. */
 const letters = (bytes: Uint8Array, at: number): string =>
-  Array.from(bytes.subarray(at, at + 4), (b) => (b >= 0x20 && b < 0x7f ? String.fromCharCode(b) : ".")).join("");
+  Array.from(bytes.subarray(at, at + 4), (b) => (b >= 0x20 && b < 0x7f ? String.fromCharCode(b) : ".")).join(
+    "",
+  );
 
 /** 64-bit length; beyond 2^53 digits are lost, but no file is that long. */
-const long = (data: DataView, at: number): number => data.getUint32(at, true) + data.getUint32(at + 4, true) * 2 ** 32;
+const long = (data: DataView, at: number): number =>
+  data.getUint32(at, true) + data.getUint32(at + 4, true) * 2 ** 32;
 
 /** Lengths of the chunks that are too long for 32 bits, by id. */
 const longSizes = async (bytes: Bytes, at: number, size: number): Promise<Map<string, number>> => {

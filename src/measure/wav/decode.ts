@@ -30,7 +30,9 @@ const bytewise = (
   const stride = 3 * channels;
   for (let i = 0, from = frame * stride + 3 * channel; i < count; i += 1, from += stride) {
     const word =
-      ((bytes[from] as number) << 8) | ((bytes[from + 1] as number) << 16) | ((bytes[from + 2] as number) << 24);
+      ((bytes[from] as number) << 8) |
+      ((bytes[from + 1] as number) << 16) |
+      ((bytes[from + 2] as number) << 24);
     out[at + i] = word * SCALE_24_TOP;
   }
 };

@@ -39,7 +39,8 @@ const CODINGS: { readonly [tag: number]: string } = {
 
 const refuse = (why: string): ReadFormat => ({ ok: false, why });
 
-const allowed = ([least, most]: readonly [number, number], value: number): boolean => value >= least && value <= most;
+const allowed = ([least, most]: readonly [number, number], value: number): boolean =>
+  value >= least && value <= most;
 
 /** The coding's number, looked up in the extension where there is one; null where the extension is none that is known. */
 const tagOf = (content: Uint8Array, data: DataView): number | null => {
@@ -82,7 +83,8 @@ export const readFormat = (content: Uint8Array): ReadFormat => {
   if (frameBytes % channels !== 0)
     return refuse(`says ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
   const width = frameBytes / channels;
-  const fits = coding === "integer" ? [2, 3, 4].includes(width) : [4, 8].includes(width) && bits === width * 8;
+  const fits =
+    coding === "integer" ? [2, 3, 4].includes(width) : [4, 8].includes(width) && bits === width * 8;
   if (!fits || bits > width * 8 || bits <= 8) return refuseWidth(coding, bits, width);
   return { ok: true, format: { coding, width: width as Format["width"], bits, channels, rate } };
 };

@@ -15,9 +15,7 @@ export interface Wav extends Format {
 }
 
 /** The file, or why it is refused; the sentence goes on from the file's name. */
-export type Opened =
-  | { readonly ok: true; readonly wav: Wav }
-  | { readonly ok: false; readonly why: string };
+export type Opened = { readonly ok: true; readonly wav: Wav } | { readonly ok: false; readonly why: string };
 
 /** No fmt chunk is longer; what is behind is of no use here. */
 const FORMAT_BYTES = 64;
@@ -42,24 +40,40 @@ const clock = (frames: number, rate: number): string => {
 };
 
 /** Bytes of samples that are really there, and what is to be said of them. */
-const measureData = (data: Chunk, behind: boolean, bytes: Bytes, format: Format): { length: number; notes: string[] } => {
+const measureData = (
+  data: Chunk,
+  behind: boolean,
+  bytes: Bytes,
+  format: Format,
+): { length: number; notes: string[] } => {
   const there = Math.max(0, bytes.size - data.at);
   const frameBytes = format.width * format.channels;
   // A recorder that was not closed leaves 0 or an open length; an empty chunk is followed by another.
   if (data.size === null || (data.size === 0 && there > 0 && !behind)) {
     const length = clock(Math.floor(there / frameBytes), format.rate);
-    return { length: there, notes: [`has no length in its header (it was not closed properly); read to its end, ${length}`] };
+    return {
+      length: there,
+      notes: [`has no length in its header (it was not closed properly); read to its end, ${length}`],
+    };
   }
   if (data.size <= there) return { length: data.size, notes: [] };
   const held = clock(Math.floor(there / frameBytes), format.rate);
   const promised = clock(Math.floor(data.size / frameBytes), format.rate);
-  return { length: there, notes: [`is cut off: its header promises ${promised}, it holds ${held}; measured up to the cut`] };
+  return {
+    length: there,
+    notes: [`is cut off: its header promises ${promised}, it holds ${held}; measured up to the cut`],
+  };
 };
 
 /** Whether a chunk behind an empty data chunk looks like one: then the data chunk is really empty. */
 const fitsBehind = (data: Chunk, chunks: readonly Chunk[], bytes: Bytes): boolean => {
   const next = chunks[chunks.indexOf(data) + 1];
-  return next?.size != null && /^[ -~]{4}$/.test(next.id) && !next.id.includes(".") && next.at + next.size <= bytes.size;
+  return (
+    next?.size != null &&
+    /^[ -~]{4}$/.test(next.id) &&
+    !next.id.includes(".") &&
+    next.at + next.size <= bytes.size
+  );
 };
 
 /**
@@ -84,7 +98,8 @@ export const openWav = async (bytes: Bytes): Promise<Opened> => {
   const { length, notes } = measureData(data, fitsBehind(data, list.chunks, bytes), bytes, format);
   const frameBytes = format.width * format.channels;
   const frames = Math.floor(length / frameBytes);
-  if (frames === 0) return { ok: false, why: `holds no audio: its data chunk at byte ${data.at - 8} is empty` };
+  if (frames === 0)
+    return { ok: false, why: `holds no audio: its data chunk at byte ${data.at - 8} is empty` };
   const rest = length - frames * frameBytes;
   if (rest > 0) notes.push(`ends within a frame; its last ${rest} bytes are left out`);
   const began = await readReference(bytes, find("bext"));
