@@ -47,10 +47,20 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => 
     decode: (channel, frame, count, out, at) =>
       out.set((channels[channel] as Float32Array).subarray(start + frame, start + frame + count), at),
   });
-  const frameBytes = channels.length * Float32Array.BYTES_PER_ELEMENT;
   return {
     ok: true,
-    feed: { name, rate, channels: channels.length, frames, frameBytes, began: null, notes: [], read },
+    feed: {
+      name,
+      rate,
+      channels: channels.length,
+      frames,
+      frameBytes: channels.length * Float32Array.BYTES_PER_ELEMENT,
+      began: null,
+      notes: [
+        `“${name}” was decoded by the browser at ${rate} Hz; its peaks may differ a little from the original's.`,
+      ],
+      read,
+    },
   };
 };
 

@@ -1,0 +1,128 @@
+import type { Id, Source } from "../core/setup";
+import { type Words, wordsOf } from "./match-words";
+
+/** One channel of one chosen file. */
+export interface Candidate {
+  /** Index of the file. */
+  readonly input: number;
+  /** Counted from 0. */
+  readonly channel: number;
+  readonly name: string;
+  /** How many channels the file has. */
+  readonly of: number;
+}
+
+/** Where a track belongs: a source, and which of its channels. */
+export interface Place {
+  readonly source: Id;
+  readonly channel: 0 | 1;
+}
+
+/** What each candidate is taken for; null is left out. */
+export type Matching = readonly (Place | null)[];
+
+/** Below this likeness, 0…1, a name is no match: two names that share half of their words reach it. */
+const LEAST = 0.5;
+/** Weight of a shared or a missing number and side beside a word; of a place in the list as a last resort. */
+const NUMBER = 0.6;
+const SIDE = 0.8;
+const ORDER = 0.1;
+
+const shared = <T>(a: ReadonlySet<T>, b: ReadonlySet<T>): number => {
+  let count = 0;
+  for (const item of a) if (b.has(item)) count += 1;
+  return count;
+};
+
+/**
+ * Likeness of two names, 0…1: what they share over what both hold. A number or side counts when the source has one;
+ * a file's own running number does not count against it.
+ */
+const likeness = (file: Words, source: Words): number => {
+  const words = shared(file.words, source.words);
+  if (words === 0) return 0;
+  const numbers = shared(file.numbers, source.numbers);
+  const sides = source.side !== null && source.side === file.side ? 1 : 0;
+  const clash = source.side !== null && file.side !== null && source.side !== file.side ? 1 : 0;
+  const both = words + NUMBER * numbers + SIDE * sides;
+  const apart =
+    file.words.size -
+    words +
+    (source.words.size - words) +
+    NUMBER * (source.numbers.size - numbers) +
+    SIDE * (source.side !== null && file.side === null ? 1 : 0) +
+    2 * SIDE * clash;
+  return (2 * both) / (2 * both + apart);
+};
+
+/** Words that all files share say nothing: the name of the evening. Left in when nothing else would remain. */
+const withoutCommon = (names: readonly Words[]): readonly Words[] => {
+  if (names.length < 2) return names;
+  const common = [...(names[0] as Words).words].filter((w) => names.every((n) => n.words.has(w)));
+  if (names.some((n) => n.words.size <= common.length)) return names;
+  return names.map((n) => ({ ...n, words: new Set([...n.words].filter((w) => !common.includes(w))) }));
+};
+
+/** A channel of a two-channel file or source as a name of its own: first left, then right. */
+const sided = (words: Words, channel: number, of: number): Words =>
+  of === 2 && words.side === null ? { ...words, side: channel === 0 ? "left" : "right" } : words;
+
+interface Pair {
+  readonly candidate: number;
+  readonly place: number;
+  readonly score: number;
+}
+
+/** All channels of all sources, in their order. */
+const placesOf = (sources: readonly Source[]): (Place & { readonly words: Words })[] =>
+  sources.flatMap((source) =>
+    Array.from({ length: source.channels }, (_, channel) => ({
+      source: source.id,
+      channel: channel as 0 | 1,
+      words: sided(wordsOf(source.name), channel, source.channels),
+    })),
+  );
+
+/**
+ * Matches the channels of the chosen files to sources by name: the likest pair first, each of them once. Of pairs
+ * equally like, the one whose number in the file's name, or channel, is the source's number in the list.
+ * The channels of one file with more than two have no names: they are taken in the order of the sources.
+ * @param corrections what the user has said of a candidate, by its index: it stands, whatever the names say
+ */
+export const matchTracks = (
+  candidates: readonly Candidate[],
+  sources: readonly Source[],
+  corrections: ReadonlyMap<number, Place | null> = new Map(),
+): Matching => {
+  const places = placesOf(sources);
+  const names = withoutCommon(candidates.map((c) => wordsOf(c.name))).map((words, i) => {
+    const { channel, of } = candidates[i] as Candidate;
+    return sided(words, channel, of);
+  });
+  const result: (Place | null)[] = candidates.map((_, i) => corrections.get(i) ?? null);
+  const given = result.filter((p) => p !== null);
+  const taken = new Set(
+    places.flatMap((p, i) =>
+      given.some((g) => g.source === p.source && g.channel === p.channel) ? [i] : [],
+    ),
+  );
+  const pairs: Pair[] = [];
+  candidates.forEach((candidate, c) => {
+    if (corrections.has(c)) return;
+    places.forEach((place, p) => {
+      const byOrder = candidate.of > 2 ? candidate.channel === p : names[c]?.running === p + 1;
+      const score = candidate.of > 2 ? (byOrder ? 1 : 0) : likeness(names[c] as Words, place.words);
+      if (score >= LEAST) pairs.push({ candidate: c, place: p, score: score + (byOrder ? ORDER : 0) });
+    });
+  });
+  pairs.sort((a, b) => b.score - a.score || a.candidate - b.candidate || a.place - b.place);
+  const done = new Set<number>();
+  for (const { candidate, place } of pairs) {
+    if (done.has(candidate) || taken.has(place)) continue;
+    const { source, channel } = places[place] as Place;
+    result[candidate] = { source, channel };
+    done.add(candidate);
+    taken.add(place);
+  }
+  return result;
+};
