@@ -63,4 +63,6 @@ export const LIMITS = {
   listeners: 32,
   slots: 192,
   hits: 1000,
+  /** Characters of a name in an imported list; a setup file's names are kept as they are. */
+  name: 80,
 } as const;

@@ -1,0 +1,97 @@
+import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
+import type { SetupFile } from "../document/schema";
+import { current, readOnly } from "../document/store";
+import { troubleOf } from "./trouble";
+
+/** Whether what is on screen is safe. "unavailable": nothing can be kept here at all. */
+export interface Saving {
+  readonly state: "saved" | "saving" | "failed" | "unavailable";
+  /** What is wrong, as the middle of a sentence. */
+  readonly why?: string;
+}
+
+/** A change is handed to the cupboard at most so long after it was made, ms; moves of a drag in between go together. */
+export const SAVE_AFTER = 100;
+/** After a failure it is tried again by itself, ms. */
+const RETRY_AFTER = 5000;
+
+/** Keeps the open setup safe while it is edited. */
+export interface Autosave {
+  readonly saving: ReadonlySignal<Saving>;
+  /** From now on changes are saved. What is open lies in the cupboard already; null: nothing of it does. */
+  readonly begin: (file: SetupFile | null) => void;
+  /** Saves now what is not safe yet; done when it is, or when it failed. */
+  readonly flush: () => Promise<void>;
+  /** Whether something on screen is not in the cupboard. */
+  readonly isUnsaved: () => boolean;
+  /** Nothing can be kept: said instead of "saved" from now on. */
+  readonly giveUp: (why: string) => void;
+}
+
+/**
+ * Watches the document and writes it. Writes nothing before `begin`, nor while another tab edits.
+ * @param write puts a setup into the cupboard; resolves when it is safe
+ */
+export const createAutosave = (write: (file: SetupFile) => Promise<void>): Autosave => {
+  const saving: Signal<Saving> = signal({ state: "saved" });
+  /** What the cupboard was last given; null after a failure, undefined before anything was opened. */
+  let given: SetupFile | null | undefined;
+  let last: Promise<void> = Promise.resolve();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let hopeless: string | null = null;
+
+  const atRest = (): Saving =>
+    hopeless === null ? { state: "saved" } : { state: "unavailable", why: hopeless };
+  const stop = (): void => {
+    clearTimeout(timer);
+    timer = undefined;
+  };
+  const later = (after: number): void => {
+    timer ??= setTimeout(() => {
+      timer = undefined;
+      flush();
+    }, after);
+  };
+  const flush = (): Promise<void> => {
+    stop();
+    const file = current.peek();
+    if (given === undefined || file === given || readOnly.peek()) return last;
+    given = file;
+    saving.value = { state: "saving" };
+    last = write(file).then(
+      () => {
+        if (given === file) saving.value = atRest();
+      },
+      (error: unknown) => {
+        // A later write is on its way and speaks for itself.
+        if (given !== file) return;
+        given = null;
+        saving.value = { state: "failed", why: troubleOf(error) };
+        later(RETRY_AFTER);
+      },
+    );
+    return last;
+  };
+  effect(() => {
+    const file = current.value;
+    if (given === undefined || file === given || readOnly.value) return;
+    // A change does not wait for the next try by itself.
+    if (given === null) stop();
+    later(SAVE_AFTER);
+  });
+
+  return {
+    saving,
+    begin: (file) => {
+      stop();
+      given = file;
+      saving.value = atRest();
+    },
+    flush,
+    isUnsaved: () => given !== undefined && (given !== current.peek() || saving.peek().state === "saving"),
+    giveUp: (why) => {
+      hopeless = why;
+      saving.value = atRest();
+    },
+  };
+};
