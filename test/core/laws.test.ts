@@ -85,6 +85,7 @@ describe("properties of every law", () => {
     expect(panGains(sides(law), 1)).toEqual([0, 1]);
     expect(panGains(centre(law), 0)).toEqual([1, 1]);
     expect(panGains(centre(law), 1)[0]).toBe(0);
+    expect(panGains(sides(law, 0), 1)[0]).toBe(0);
   });
 
   it("never falls towards the side it is turned to", () => {

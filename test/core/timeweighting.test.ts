@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { levelOfPower } from "../../src/core/decibels";
 import { exposureLevel } from "../../src/core/levels";
@@ -73,6 +74,34 @@ describe("a meter in pieces", () => {
       expectNear(blocks[weighting]().now, whole[weighting]().now, 1e-12);
       expectNear(blocks[weighting]().max, whole[weighting]().max, 1e-12);
     }
+  });
+
+  it("is the plain average sample by sample, its maximum too, however the blocks fall", () => {
+    const block = fc.array(
+      fc.double({ min: -1, max: 1, noNaN: true }).map((x) => x ** 5),
+      { maxLength: 30 },
+    );
+    fc.assert(
+      fc.property(fc.array(block, { minLength: 1, maxLength: 12 }), (blocks) => {
+        const rate = 100; // so low that a few samples rise and fall by decibels
+        const meter = timeWeighting(rate);
+        const plain = [0.125, 1].map((tau) => ({ share: 1 - Math.exp(-1 / (tau * rate)), now: 0, max: 0 }));
+        for (const samples of blocks) {
+          meter.push(samples);
+          for (const average of plain) {
+            for (const x of samples) {
+              average.now += average.share * (x * x - average.now);
+              average.max = Math.max(average.max, average.now);
+            }
+          }
+        }
+        [meter.fast(), meter.slow()].forEach(({ now, max }, i) => {
+          // Below −290 dB the meter may call it silence.
+          if ((plain[i]?.now ?? 0) > 1e-29) expectNear(now, levelOfPower(plain[i]?.now ?? Number.NaN), 1e-11);
+          if ((plain[i]?.max ?? 0) > 1e-29) expectNear(max, levelOfPower(plain[i]?.max ?? Number.NaN), 1e-11);
+        });
+      }),
+    );
   });
 
   it("holds its response at another rate", () => {
