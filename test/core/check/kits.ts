@@ -1,0 +1,158 @@
+import type { Console, LawId, Listener, Pan, Piece, PieceKind, Setup, Sum } from "../../../src/core/setup";
+
+interface Place {
+  readonly name: string;
+  readonly kind: PieceKind;
+  readonly x: number;
+  readonly y: number;
+  /** House pan of its microphone, as an audience sees a right-handed kit. */
+  readonly pan: Pan;
+}
+
+/** A right-handed kit with pans for the audience. Invented, as a band might set them. */
+const PLACES = {
+  kick: { name: "Kick", kind: "kick", x: 0, y: 0.6, pan: 0 },
+  snare: { name: "Snare", kind: "snare", x: -0.1, y: 0.3, pan: 0 },
+  hat: { name: "Hat", kind: "hat", x: -0.5, y: 0.3, pan: 0.6 },
+  tom1: { name: "Tom 1", kind: "tom", x: -0.2, y: 0.6, pan: 0.4 },
+  tom2: { name: "Tom 2", kind: "tom", x: 0.2, y: 0.6, pan: -0.3 },
+  tom3: { name: "Tom 3", kind: "tom", x: 0.4, y: 0.5, pan: -0.5 },
+  floor: { name: "Floor tom", kind: "floor", x: 0.5, y: 0.25, pan: -0.7 },
+  ride: { name: "Ride", kind: "ride", x: 0.65, y: 0.5, pan: -0.8 },
+  crash: { name: "Crash", kind: "crash", x: -0.6, y: 0.7, pan: 0.8 },
+  cowbell: { name: "Cowbell", kind: "percussion", x: 0.1, y: 0.7, pan: -0.2 },
+  overLeft: { name: "Over left", kind: "overhead", x: -0.5, y: 0.5, pan: 1 },
+  overRight: { name: "Over right", kind: "overhead", x: 0.5, y: 0.5, pan: -1 },
+} satisfies { readonly [id: string]: Place };
+
+type PlaceId = keyof typeof PLACES;
+
+/** Which places have a microphone, by the number of drum microphones. */
+export const KITS: { readonly [microphones: number]: readonly PlaceId[] } = {
+  3: ["kick", "overLeft", "overRight"],
+  4: ["kick", "snare", "overLeft", "overRight"],
+  8: ["kick", "snare", "hat", "tom1", "tom2", "floor", "overLeft", "overRight"],
+  10: ["kick", "snare", "hat", "tom1", "tom2", "floor", "ride", "crash", "overLeft", "overRight"],
+  12: [
+    "kick",
+    "snare",
+    "hat",
+    "tom1",
+    "tom2",
+    "tom3",
+    "floor",
+    "ride",
+    "crash",
+    "cowbell",
+    "overLeft",
+    "overRight",
+  ],
+};
+
+/** The pieces that stand there even without a microphone. */
+const STANDING: readonly PlaceId[] = ["kick", "snare", "hat", "tom1", "floor", "ride", "crash"];
+
+const pieceOf = (id: PlaceId): Piece => {
+  const { name, kind, x, y } = PLACES[id];
+  const limbs =
+    kind === "overhead"
+      ? (["whole"] as const)
+      : kind === "kick"
+        ? (["kick-foot"] as const)
+        : (["hand"] as const);
+  return { id, name, kind, x, y, limbs, player: "drummer" };
+};
+
+const CONSOLE: Console = {
+  law: "sine",
+  centreDb: 3,
+  reference: "sides",
+  twoChannel: "balance-linear",
+  panStyle: "steps",
+  panSteps: 100,
+  levelStep: 0.1,
+  rms: "sample",
+  outputDbu: 18,
+};
+
+export const drummer: Listener = {
+  id: "drummer",
+  name: "Drummer",
+  kind: "drummer",
+  x: 0,
+  y: 0,
+  facing: 0,
+  sum: "drums",
+  flipped: false,
+  mono: false,
+};
+
+const pair = (sources: readonly PlaceId[]): Sum => ({
+  id: "drums",
+  name: "Drums",
+  stereo: true,
+  sends: sources.map((source) => ({ source, level: 0, pan: null })),
+  trim: 0,
+  legTrim: [0, 0],
+  legInverted: [false, false],
+  unevenLegs: false,
+  reversed: true,
+  folded: false,
+  padDb: 0,
+});
+
+/** A setup with this many drum microphones in one pair, patched in reverse for the drummer in slots 3 and 4 of 16. */
+export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => {
+  const sources = KITS[microphones] ?? [];
+  const places = [...new Set([...sources, ...STANDING])];
+  const leg = (side: "left" | "right") => ({
+    feed: { kind: "leg", sum: "drums", leg: side } as const,
+    on: true,
+    trim: 0,
+  });
+  const slots = Array.from({ length: 16 }, (_, at) =>
+    at === 2 ? leg("right") : at === 3 ? leg("left") : null,
+  );
+  return {
+    kit: { hand: "right", yaw: 0, pieces: places.map(pieceOf) },
+    console: { ...CONSOLE, law },
+    sources: sources.map((id) => ({
+      id,
+      name: PLACES[id].name,
+      kind: "drum",
+      piece: id,
+      channels: 1,
+      pan: PLACES[id].pan,
+      muted: false,
+      inverted: false,
+      level: null,
+      peak: null,
+      keepSides: false,
+    })),
+    sums: [pair(sources)],
+    listeners: [drummer],
+    monitor: { slotCount: 16, slots, inputMaxDbu: 18 },
+    wishes: { first: "drummer", houseFixed: true, margin: 6 },
+    ear: null,
+    recording: null,
+  };
+};
+
+/** A setup of many sources, every one at a piece of its own that can be struck: for the time a question takes. */
+export const crowd = (sources: number): Setup => {
+  const setup = setupWith(8, "sine");
+  const ids = Array.from({ length: sources }, (_, at) => `piece ${at}`);
+  const across = (at: number): number => (2 * at) / (sources - 1) - 1;
+  const [source] = setup.sources;
+  const [sum] = setup.sums;
+  if (!source || !sum) throw new Error("No source to copy");
+  return {
+    ...setup,
+    kit: {
+      ...setup.kit,
+      pieces: ids.map((id, at) => ({ ...pieceOf("tom1"), id, name: id, x: across(at) })),
+    },
+    sources: ids.map((id, at) => ({ ...source, id, name: id, piece: id, pan: -across(at) })),
+    sums: [{ ...sum, sends: ids.map((id) => ({ source: id, level: 0, pan: null })) }],
+  };
+};

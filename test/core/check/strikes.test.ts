@@ -1,0 +1,53 @@
+import { describe, expect, it } from "vitest";
+import { strikesOf } from "../../../src/core/check/strikes";
+import type { Setup, Sum } from "../../../src/core/setup";
+import { setupWith } from "./kits";
+
+const sumIn = (setup: Setup): Sum => setup.sums[0] as Sum;
+const strikes = (setup: Setup) => strikesOf(setup, sumIn(setup));
+const pieces = (setup: Setup) => strikes(setup).map((s) => s.piece);
+
+describe("what can be hit", () => {
+  it("is every piece with a microphone of its own, and no whole-kit microphone", () => {
+    expect(pieces(setupWith(8, "sine"))).toEqual(["kick", "snare", "hat", "tom1", "tom2", "floor"]);
+  });
+
+  it("leaves out what is muted or whose send is off", () => {
+    const setup = setupWith(10, "sine");
+    const muted = {
+      ...setup,
+      sources: setup.sources.map((s) => (s.id === "hat" ? { ...s, muted: true } : s)),
+    };
+    expect(pieces(muted)).not.toContain("hat");
+    const sum = sumIn(setup);
+    const off = { ...sum, sends: sum.sends.map((s) => (s.source === "snare" ? { ...s, level: null } : s)) };
+    expect(pieces({ ...setup, sums: [off] })).not.toContain("snare");
+  });
+
+  it("adds pieces through the nearest whole-kit microphone when fewer than five have their own", () => {
+    const found = strikes(setupWith(4, "sine"));
+    expect(found.map((s) => s.piece)).toEqual(["kick", "snare", "hat", "tom1", "floor", "ride", "crash"]);
+    const through = new Map(found.map((s) => [s.piece, s]));
+    expect(through.get("hat")).toMatchObject({ through: "whole", sources: ["overLeft"] });
+    expect(through.get("ride")).toMatchObject({ through: "whole", sources: ["overRight"] });
+    expect(through.get("snare")).toMatchObject({ through: "own", sources: ["snare"] });
+  });
+
+  it("hears a piece between two whole-kit microphones through both", () => {
+    const setup = setupWith(3, "sine");
+    const kit = {
+      ...setup.kit,
+      pieces: setup.kit.pieces.map((p) => (p.id === "tom1" ? { ...p, x: 0.01 } : p)),
+    };
+    expect(strikes({ ...setup, kit }).find((s) => s.piece === "tom1")?.sources).toEqual([
+      "overLeft",
+      "overRight",
+    ]);
+  });
+
+  it("does not guess the side in a two-channel source over the kit", () => {
+    const setup = setupWith(3, "sine");
+    const sources = setup.sources.map((s) => (s.id === "kick" ? s : { ...s, channels: 2 as const }));
+    expect(pieces({ ...setup, sources })).toEqual(["kick"]);
+  });
+});
