@@ -98,8 +98,16 @@ const measureFeeds = async (
     }
     progress(end / line.frames);
   }
-  const notes = [...feeds.flatMap((feed) => feed.notes), ...line.notes];
-  return { kind: "done", measurement: { figures: bank.finish(), notes } };
+  const figures = bank.finish();
+  const unusable = job.tracks.flatMap(({ input }, t) => {
+    const count = figures.tracks[t]?.unusable ?? 0;
+    const name = feeds[input]?.name;
+    return count === 0
+      ? []
+      : [`${count} samples of “${name}” are no numbers or beyond +120 dBFS; they count as silence.`];
+  });
+  const notes = [...feeds.flatMap((feed) => feed.notes), ...line.notes, ...unusable];
+  return { kind: "done", measurement: { figures, notes } };
 };
 
 /**

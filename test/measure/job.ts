@@ -1,0 +1,47 @@
+import type { Figures } from "../../src/core/measure/figures";
+import type { Legs } from "../../src/core/units";
+import { runJob } from "../../src/measure/engine";
+import type { Job, Outcome } from "../../src/measure/protocol";
+import { type WavPlan, wavFile } from "./wavfile";
+
+/** A chosen file with these bytes. */
+export const file = (name: string, bytes: Uint8Array): Job["inputs"][number] => ({
+  kind: "file",
+  name,
+  file: new Blob([bytes as Uint8Array<ArrayBuffer>]),
+});
+
+/** Measures one file's channels through these gains. */
+export const measureBytes = (bytes: Uint8Array, gains: readonly Legs[]): Promise<Outcome> =>
+  runJob(
+    {
+      inputs: [file("take.wav", bytes)],
+      tracks: gains.map((g, channel) => ({ input: 0, channel, gains: g })),
+      align: "start",
+    },
+    () => undefined,
+  );
+
+/** Figures of channels written as a WAV file; 64-bit floating point unless the plan says otherwise. */
+export const figuresOf = async (
+  channels: readonly ArrayLike<number>[],
+  gains: readonly Legs[] = channels.map(() => [1, 0]),
+  plan: WavPlan = { coding: "float", width: 8 },
+): Promise<Figures> => {
+  const outcome = await measureBytes(wavFile(channels, plan), gains);
+  if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
+  return outcome.measurement.figures;
+};
+
+/** The sentences with which a job was refused. */
+export const whyNot = (outcome: Outcome): string => (outcome.kind === "refused" ? outcome.why.join(" ") : "");
+/** The sentences that came with a measurement. */
+export const notesOf = (outcome: Outcome): string =>
+  outcome.kind === "done" ? outcome.measurement.notes.join(" ") : "";
+
+/** Every number anywhere in a value. */
+export const numbersIn = (value: unknown): number[] => {
+  if (typeof value === "number") return [value];
+  if (ArrayBuffer.isView(value)) return Array.from(value as Float64Array);
+  return typeof value === "object" && value !== null ? Object.values(value).flatMap(numbersIn) : [];
+};
