@@ -1,0 +1,97 @@
+import type { Feed, Id, Send, Setup, Slot, Sum } from "../setup";
+import { APART } from "./costs";
+import type { Move } from "./move";
+import { withinCount } from "./place";
+
+type Slots = readonly (Slot | null)[];
+
+const without = (slots: Slots, indexes: readonly number[]): (Slot | null)[] =>
+  slots.map((slot, i) => (indexes.includes(i) ? null : slot));
+
+const withSlots = (setup: Setup, slots: Slots): Setup => ({
+  ...setup,
+  monitor: { ...setup.monitor, slots },
+});
+
+/** The level at which a slot brings its source: its trim; off is off. */
+const sendOf = (setup: Setup, source: Id, slots: readonly number[]): Send => {
+  const mine = slots
+    .map((i) => setup.monitor.slots[i])
+    .filter((s) => s?.feed.kind === "source" && s.feed.source === source);
+  const slot = mine.find((s) => s?.on);
+  return { source, level: slot ? slot.trim : null, pan: null };
+};
+
+const fold = (setup: Setup, move: Move & { move: "fold" }): Setup => {
+  const slot = setup.monitor.slots[move.keeps] as Slot;
+  const feed: Feed =
+    slot.feed.kind === "leg" ? { ...slot.feed, leg: "left" } : { ...slot.feed, channel: "both" };
+  const slots = without(setup.monitor.slots, move.slots);
+  slots[move.keeps] = { ...slot, feed };
+  const sums = setup.sums.map((s) =>
+    move.of === "sum" && s.id === move.id ? { ...s, stereo: false, reversed: false, folded: false } : s,
+  );
+  return { ...withSlots(setup, slots), sums };
+};
+
+const into = (setup: Setup, move: Move & { move: "into" }): Setup => {
+  const send = sendOf(setup, move.source, move.slots);
+  const sums = setup.sums.map((s) =>
+    s.id === move.sum ? { ...s, sends: [...s.sends.filter((o) => o.source !== move.source), send] } : s,
+  );
+  return { ...withSlots(setup, without(setup.monitor.slots, move.slots)), sums };
+};
+
+/** A text that none of the list has: itself, else with the next free number. */
+const freeText = (stem: string, taken: readonly string[], from: number, gap: string): string => {
+  let n = from;
+  while (taken.includes(`${stem}${gap}${n}`)) n += 1;
+  return `${stem}${gap}${n}`;
+};
+
+/** What a new sum of these sources is called. */
+export const groupName = (setup: Setup, sources: readonly Id[]): string => {
+  const first = setup.sources.find((s) => sources.includes(s.id));
+  const stem = (first && APART[first.kind].family) ?? "Sum";
+  const taken = setup.sums.map((s) => s.name);
+  return taken.includes(stem) ? freeText(stem, taken, 2, " ") : stem;
+};
+
+const together = (setup: Setup, move: Move & { move: "together" }): Setup => {
+  const id = freeText(
+    "m",
+    setup.sums.map((s) => s.id),
+    setup.sums.length + 1,
+    "",
+  );
+  const sum: Sum = {
+    id,
+    name: groupName(setup, move.sources),
+    stereo: false,
+    sends: move.sources.map((source) => sendOf(setup, source, move.slots)),
+    trim: 0,
+    legTrim: [0, 0],
+    legInverted: [false, false],
+    unevenLegs: false,
+    reversed: false,
+    folded: false,
+    padDb: 0,
+  };
+  const slots = without(setup.monitor.slots, move.slots);
+  slots[Math.min(...move.slots)] = { feed: { kind: "leg", sum: id, leg: "left" }, on: true, trim: 0 };
+  return { ...withSlots(setup, slots), sums: [...setup.sums, sum] };
+};
+
+/** A setup after one move; the slots it frees stay where they are. */
+export const applyMove = (setup: Setup, move: Move): Setup => {
+  if (move.move === "fold") return fold(setup, move);
+  if (move.move === "into") return into(setup, move);
+  if (move.move === "together") return together(setup, move);
+  return withSlots(setup, without(setup.monitor.slots, move.slots));
+};
+
+/** A setup after all the moves, what lay beyond the count moved into what they freed. */
+export const applyMoves = (setup: Setup, moves: readonly Move[]): Setup => {
+  const moved = moves.reduce(applyMove, setup);
+  return withSlots(moved, withinCount(moved.monitor));
+};

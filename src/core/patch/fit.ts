@@ -1,0 +1,69 @@
+import type { Id, Setup } from "../setup";
+import { applyMoves, groupName } from "./apply";
+import { COSTS } from "./costs";
+import { lossesOf } from "./losses";
+import type { Move } from "./move";
+import { optionsOf } from "./options";
+import { cheapest } from "./search";
+import { usageOf } from "./usage";
+import { listed, sentence, slotsSaid } from "./words";
+
+/** One way back under the slot count. */
+export interface Fit {
+  readonly moves: readonly Move[];
+  /** How many slots it frees, at least as many as are missing. */
+  readonly frees: number;
+  /** Points of `COSTS`, added up. */
+  readonly cost: number;
+  /** What to do, as a sentence. */
+  readonly says: string;
+  /** What it loses, in sentences, in the order of the moves. */
+  readonly loses: readonly string[];
+}
+
+/** How many ways back are shown. */
+const MOST = 5;
+
+const saidOf = (setup: Setup, move: Move): string => {
+  const name = (id: Id): string => [...setup.sources, ...setup.sums].find((x) => x.id === id)?.name ?? "";
+  if (move.move === "fold") return `fold ${name(move.id)} to mono`;
+  if (move.move === "into") return `put ${name(move.source)} into ${name(move.sum)}`;
+  if (move.move === "together")
+    return `sum ${listed(move.sources.map(name))} to one mono slot, “${groupName(setup, move.sources)}”`;
+  return `free ${slotsSaid(move.slots)} (${name(move.id)})`;
+};
+
+/**
+ * The cheapest ways back under the slot count, cheapest first, none with a move that could be left out. The search is exact:
+ * no other set of moves on the same things costs less. None when nothing is over the count, or when there is no way.
+ * @param most how many at most
+ */
+export const fits = (setup: Setup, most = MOST): Fit[] => {
+  const { over, tooMany } = usageOf(setup);
+  if (over.length === 0) return [];
+  if (tooMany === 0) {
+    const says = `Move ${slotsSaid(over)} into free slots.`;
+    return [{ moves: [], frees: 0, cost: 0, says, loses: ["Nothing is lost."] }];
+  }
+  const options = optionsOf(setup);
+  return cheapest(options, tooMany, COSTS.newSum, most).map(({ moves: single, groups, cost, frees }) => {
+    const moves: Move[] = [
+      ...single,
+      ...groups.map((group): Move => {
+        const things = group.flatMap((i) => options[i]?.thing ?? []);
+        const slots = things.flatMap((t) => t.slots).sort((a, b) => a - b);
+        return { move: "together", sources: things.map((t) => t.id), slots };
+      }),
+    ];
+    return {
+      moves,
+      frees,
+      cost,
+      says: `${sentence(listed(moves.map((m) => saidOf(setup, m))))}.`,
+      loses: moves.flatMap((m) => lossesOf(setup, m)),
+    };
+  });
+};
+
+/** The setup after a fit: the moves made, and what lay beyond the count moved into free slots, pairs as neighbours. */
+export const applyFit = (setup: Setup, fit: Fit): Setup => applyMoves(setup, fit.moves);

@@ -1,0 +1,103 @@
+import { parsePan, printPan } from "../core/pannotation";
+import type { ListFeed, ListRow } from "../core/patch/list";
+import type { SheetRow } from "../core/patch/sheet";
+import { TAP_NAMES } from "../core/patch/taps";
+import type { Pan } from "../core/units";
+import type { Delimiter } from "./csv";
+import { guard } from "./csv-cells";
+import { FIELD_NAMES, FIELDS, type Field } from "./csv-columns";
+import { AND } from "./csv-list";
+
+/** How a spreadsheet of some language reads CSV: a decimal comma goes with semicolons between the cells. */
+export interface CsvStyle {
+  readonly delimiter: Delimiter;
+  readonly decimal: "." | ",";
+}
+
+/** The style of a language, such as "de-AT". */
+export const csvStyle = (language: string): CsvStyle => {
+  const comma = new Intl.NumberFormat(language).format(0.5).includes(",");
+  return comma ? { delimiter: ";", decimal: "," } : { delimiter: ",", decimal: "." };
+};
+
+const POINT: CsvStyle = { delimiter: ",", decimal: "." };
+
+/** Every digit, so that reading gives the same number again; a plain hyphen, so that it stays a number. */
+const digits = (value: number, style: CsvStyle): string => String(value).replace(".", style.decimal);
+
+const yes = (value: boolean): string => (value ? "yes" : "no");
+
+/** Steps each side in which every pan comes back as it was: those of percent, else parts of 1. */
+const stepsFor = (rows: readonly ListRow[]): number => {
+  const hundred = { panStyle: "steps", panSteps: 100 } as const;
+  const same = (pan: Pan): boolean => {
+    const typed = parsePan(printPan(pan, hundred), hundred);
+    return typed.state === "value" && Object.is(typed.value, pan);
+  };
+  return rows.every((r) => same(r.pan)) ? hundred.panSteps : 1;
+};
+
+const panText = (pan: Pan, steps: number, style: CsvStyle): string => {
+  if (pan === 0) return "C";
+  const share = steps === 1 ? Math.abs(pan) : Math.round(Math.abs(pan) * steps);
+  return `${pan < 0 ? "L" : "R"}${digits(share, style)}`;
+};
+
+const LETTER = { left: "L", right: "R", both: "M" } as const;
+
+const slotText = (row: ListRow): string =>
+  row.feeds.map((f) => `${f.slot}${row.channels === 2 ? LETTER[f.channel] : ""}`).join(" ");
+
+/** What is said of every slot: once, where it is the same for all. */
+const eachText = (feeds: readonly ListFeed[], text: (feed: ListFeed) => string): string => {
+  const texts = feeds.map(text);
+  return texts.every((t) => t === texts[0]) ? (texts[0] ?? "") : texts.join(AND);
+};
+
+const CELLS: { readonly [field in Field]: (row: ListRow, style: CsvStyle, steps: number) => string } = {
+  name: (r) => r.name,
+  kind: (r) => r.kind,
+  piece: (r) => r.piece ?? "",
+  stereo: (r) => (r.channels === 2 ? "stereo" : "mono"),
+  pan: (r, style, steps) => panText(r.pan, steps, style),
+  muted: (r) => yes(r.muted),
+  polarity: (r) => (r.inverted ? "inverted" : "normal"),
+  level: (r, style) => (r.level === null ? "" : digits(r.level, style)),
+  peak: (r, style) => (r.peak === null ? "" : digits(r.peak, style)),
+  keepSides: (r) => yes(r.keepSides),
+  slot: slotText,
+  tap: (r) => eachText(r.feeds, (f) => TAP_NAMES[f.tap]),
+  on: (r) => eachText(r.feeds, (f) => yes(f.on)),
+  trim: (r, style) => eachText(r.feeds, (f) => digits(f.trim, style)),
+};
+
+/** CSV as spreadsheets open it by a double tap: a mark for UTF-8 at the beginning, CR LF, no cell that could be a formula. */
+const csvText = async (rows: readonly (readonly string[])[], style: CsvStyle): Promise<string> => {
+  const { default: papa } = await import("papaparse");
+  const cells = rows.map((row) => row.map(guard));
+  return `\uFEFF${papa.unparse(cells, { delimiter: style.delimiter, newline: "\r\n" })}\r\n`;
+};
+
+/** An input list as CSV; `openCsv` and `readList` give the very same list again. */
+export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): Promise<string> => {
+  const steps = stepsFor(rows);
+  const headers = FIELD_NAMES.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
+  const lines = rows.map((row) => FIELD_NAMES.map((f) => CELLS[f](row, style, steps)));
+  return csvText([headers, ...lines], style);
+};
+
+const SHEET_HEADERS = ["Slot", "Name", "From", "Tap point", "On", "Trim dB", "Swapped"];
+
+/** The patch sheet as CSV. */
+export const sheetToCsv = (rows: readonly SheetRow[], style: CsvStyle = POINT): Promise<string> => {
+  const lines = rows.map((r) => [
+    String(r.slot),
+    r.name,
+    r.from,
+    r.tap,
+    r.on === null ? "" : yes(r.on),
+    r.trim === null ? "" : digits(r.trim, style),
+    r.swapped,
+  ]);
+  return csvText([SHEET_HEADERS, ...lines], style);
+};
