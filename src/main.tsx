@@ -11,12 +11,24 @@ allowOwnScripts();
 followAddress();
 
 const root = document.getElementById("app");
+
+import { CheckScreen } from "./screens/check/check";
+import { PatchScreen } from "./screens/patch/patch";
 import { SumScreen } from "./screens/sum/sum";
+
 const Soon = () => <p>soon</p>;
 if (root)
   render(
     <Shell
-      screens={{ kit: KitScreen, image: Soon, sum: SumScreen, patch: Soon, check: Soon, setups: Soon, about: AboutScreen }}
+      screens={{
+        kit: KitScreen,
+        image: Soon,
+        sum: SumScreen,
+        patch: PatchScreen,
+        check: CheckScreen,
+        setups: Soon,
+        about: AboutScreen,
+      }}
       notices={() => null}
     />,
     root,

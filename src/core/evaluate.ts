@@ -1,5 +1,6 @@
 import { type Image, imagesOf } from "./image";
 import { type Part, partsOf } from "./mix";
+import { type PatchFigures, patchFigures } from "./patch/figures";
 import type { Id, Setup } from "./setup";
 import { type EarFigures, earFigures } from "./sum/ear";
 import { type SumFigures, sumFigures } from "./sum/figures";
@@ -14,6 +15,8 @@ export interface Figures {
   readonly images: readonly Image[];
   /** Estimated level at the ear; null where it is not asked for. */
   readonly ear: EarFigures | null;
+  /** The slots. */
+  readonly patch: PatchFigures;
 }
 
 /** The front door of the arithmetic: all figures of a setup. */
@@ -24,5 +27,6 @@ export const evaluate = (setup: Setup): Figures => {
     sums: new Map(setup.sums.map((s) => [s.id, sumFigures(setup, s)])),
     images: imagesOf(setup),
     ear: setup.ear && earFigures(setup.ear),
+    patch: patchFigures(setup),
   };
 };

@@ -99,11 +99,7 @@ export const Plan = (props: {
           <circle r={24} class="mark-touch" />
           <circle r={Math.max(5, m.size * scale)} class="mark-body" />
           {m.facing === undefined ? null : (
-            <path
-              d="M0 -24l-6 9h12z"
-              class="mark-facing"
-              transform={`rotate(${-m.facing})`}
-            />
+            <path d="M0 -24l-6 9h12z" class="mark-facing" transform={`rotate(${-m.facing})`} />
           )}
           <text y={4} text-anchor="middle">
             {shortName(m.name, 10)}

@@ -77,33 +77,33 @@ export const Threads = (props: {
   return (
     <figure class="threads">
       <p class="soft small">{props.above}</p>
-    <svg viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label={props.says}>
-      <Line y={y1} />
-      <Line y={y2} />
-      {threads.map((t, i) => {
-        const a = tops[i] ?? 0;
-        const b = feet[i] ?? 0;
-        const up = upper[i] ?? { x: a, row: 0 };
-        const low = lower[i] ?? { x: b, row: 0 };
-        const upY = y1 - 12 - up.row * ROW;
-        const lowY = y2 + 20 + low.row * ROW;
-        return (
-          <g key={t.id} class={`thread ${t.agreement}`}>
-            <path d={`M${up.x} ${upY + 2}L${a} ${y1}`} class="thread-lead" />
-            <path d={`M${low.x} ${lowY - 10}L${b} ${y2}`} class="thread-lead" />
-            <path d={`M${a} ${y1}C${a} ${y1 + 60} ${b} ${y2 - 60} ${b} ${y2}`} class="thread-line" />
-            <circle cx={a} cy={y1} r="3.5" class="thread-dot" />
-            <End x={b} y={y2} agreement={t.agreement} />
-            <text x={up.x} y={upY} text-anchor="middle">
-              {names[i]}
-            </text>
-            <text x={low.x} y={lowY} text-anchor="middle">
-              {names[i]}
-            </text>
-          </g>
-        );
-      })}
-    </svg>
+      <svg viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label={props.says}>
+        <Line y={y1} />
+        <Line y={y2} />
+        {threads.map((t, i) => {
+          const a = tops[i] ?? 0;
+          const b = feet[i] ?? 0;
+          const up = upper[i] ?? { x: a, row: 0 };
+          const low = lower[i] ?? { x: b, row: 0 };
+          const upY = y1 - 12 - up.row * ROW;
+          const lowY = y2 + 20 + low.row * ROW;
+          return (
+            <g key={t.id} class={`thread ${t.agreement}`}>
+              <path d={`M${up.x} ${upY + 2}L${a} ${y1}`} class="thread-lead" />
+              <path d={`M${low.x} ${lowY - 10}L${b} ${y2}`} class="thread-lead" />
+              <path d={`M${a} ${y1}C${a} ${y1 + 60} ${b} ${y2 - 60} ${b} ${y2}`} class="thread-line" />
+              <circle cx={a} cy={y1} r="3.5" class="thread-dot" />
+              <End x={b} y={y2} agreement={t.agreement} />
+              <text x={up.x} y={upY} text-anchor="middle">
+                {names[i]}
+              </text>
+              <text x={low.x} y={lowY} text-anchor="middle">
+                {names[i]}
+              </text>
+            </g>
+          );
+        })}
+      </svg>
       <p class="soft small">{props.below}</p>
     </figure>
   );

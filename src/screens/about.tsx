@@ -6,7 +6,10 @@ const SOURCES: readonly (readonly [text: string, used: string])[] = [
   ["MMA/AMEI RP-036, default pan formula", "pan in 0–127: 64 is the centre, the mirror is 128 − n"],
   ["Pulkki, JAES 45(6) 1997", "tangent law and vector base panning, for loudspeakers"],
   ["Mills, JASA 32, 1960 (abstract)", "level differences under about 1 dB are heard in the middle"],
-  ["IEC 61672-1:2013, tables 3 and 4 (as transcribed in open libraries)", "F and S time weighting, A and C weighting"],
+  [
+    "IEC 61672-1:2013, tables 3 and 4 (as transcribed in open libraries)",
+    "F and S time weighting, A and C weighting",
+  ],
   ["ITU-R BS.1770 (as quoted in open texts)", "true peak by four times oversampling"],
   ["EBU Tech 3341 (as quoted in open test suites)", "check signals for true peak"],
   ["AES17 / IEC 61606 (as quoted in glossaries)", "0 dBFS rms as a full-scale sine"],
@@ -38,8 +41,8 @@ export const AboutScreen = () => (
           monitors do not protect by themselves.
         </li>
         <li class="notice warn">
-          Headroom figures are for planning. Check with the meters of the desk before you trust a whole show to
-          them.
+          Headroom figures are for planning. Check with the meters of the desk before you trust a whole show
+          to them.
         </li>
       </ul>
     </section>

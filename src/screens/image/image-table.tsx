@@ -1,5 +1,5 @@
-import type { Agreement, Image } from "../../core/image";
 import { levelOf } from "../../core/decibels";
+import type { Agreement, Image } from "../../core/image";
 import { printNumber } from "../../core/number";
 import { sourceName } from "../names";
 
@@ -31,7 +31,10 @@ export const ImageTable = ({ image, caption }: { image: Image; caption: string }
           <tr key={row.source}>
             <th scope="row">
               {sourceName(row.source)}
-              <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}> {WORD[row.agreement]}</span>
+              <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}>
+                {" "}
+                {WORD[row.agreement]}
+              </span>
               {row.sidesLost ? <span class="small bad"> · its sides are exchanged</span> : null}
             </th>
             <td>{row.stands ?? "–"}</td>

@@ -1,5 +1,5 @@
-import { imageStatement } from "../../core/statements";
 import { isReversed } from "../../core/patched";
+import { imageStatement } from "../../core/statements";
 import { swapPair } from "../../document/commands/sums";
 import { current, figures, run } from "../../document/store";
 import { Icon } from "../../pieces/icon";
@@ -37,7 +37,9 @@ export const ImageScreen = () => {
             <button type="button" class="main" aria-pressed={reversed} onClick={() => run(swapPair(sum.id))}>
               <span class="row">
                 <Icon name="swap" />
-                {reversed ? `${sum.name} is patched in reverse: patch it straight` : `Patch ${sum.name} in reverse`}
+                {reversed
+                  ? `${sum.name} is patched in reverse: patch it straight`
+                  : `Patch ${sum.name} in reverse`}
               </span>
             </button>
           ) : null}

@@ -60,7 +60,9 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
   });
   return (
     <Plan
-      label={house ? "The kit from above, as the house sees it" : "The kit from above, as the drummer sees it"}
+      label={
+        house ? "The kit from above, as the house sees it" : "The kit from above, as the drummer sees it"
+      }
       marks={[throne, ...marks]}
       reach={1.35}
       middle={house ? [0, -0.3] : [0, 0.3]}

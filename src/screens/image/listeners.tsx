@@ -1,5 +1,5 @@
-import { imageStatement } from "../../core/statements";
 import type { Listener } from "../../core/setup";
+import { imageStatement } from "../../core/statements";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editWishes } from "../../document/commands/settings";
 import { current, figures, run } from "../../document/store";
@@ -85,9 +85,7 @@ export const Listeners = () => {
                   <span>
                     {listener.name || "Unnamed listener"}
                     <br />
-                    <span class="soft small">
-                      {image ? imageStatement(setup, listener, image).says : ""}
-                    </span>
+                    <span class="soft small">{image ? imageStatement(setup, listener, image).says : ""}</span>
                   </span>
                 </summary>
                 <Fields listener={listener} />

@@ -12,12 +12,7 @@ const LAW_OPTIONS = Object.values(LAWS).map((law) => [law.id, law.name] as const
 
 const Laws = ({ console, edit }: { console: Console; edit: (patch: Partial<Console>) => void }) => (
   <>
-    <Pick<LawId>
-      label="Pan law"
-      value={console.law}
-      options={LAW_OPTIONS}
-      onValue={(law) => edit({ law })}
-    />
+    <Pick<LawId> label="Pan law" value={console.law} options={LAW_OPTIONS} onValue={(law) => edit({ law })} />
     {console.law === "custom" ? (
       <NumberField
         rule={RULES.centre}

@@ -6,8 +6,8 @@ import { current, figures, run } from "../../document/store";
 import { Choice } from "../../pieces/choice";
 import { Icon } from "../../pieces/icon";
 import { Verdict } from "../../pieces/verdict";
-import { SumPick } from "../sum-pick";
 import { chosenSum } from "../state";
+import { SumPick } from "../sum-pick";
 import { ConsoleSettings } from "./console-settings";
 import { SourceRow } from "./source-row";
 

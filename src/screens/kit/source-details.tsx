@@ -127,11 +127,7 @@ export const SourceDetails = ({ source, first, last }: { source: Source; first: 
           onValue={(n) => edit({ channels: n === "1" ? 1 : 2 })}
         />
       </div>
-      <Tick
-        label="Polarity switched"
-        value={source.inverted}
-        onValue={(inverted) => edit({ inverted })}
-      />
+      <Tick label="Polarity switched" value={source.inverted} onValue={(inverted) => edit({ inverted })} />
       <Tick
         label="Must keep its sides (stereo playback, keys)"
         value={source.keepSides}

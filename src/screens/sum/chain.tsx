@@ -37,8 +37,8 @@ export const Chain = ({ ceilings, lowest }: { ceilings: readonly Ceiling[]; lowe
     </div>
     <Explain about="How headroom is counted">
       <p>
-        Ceiling minus likely peak, on the leg that comes closest. The sum clips at 0 dBFS before its trims, the
-        output at 0 dBFS after them, the receiving input at its largest level after the pad (here{" "}
+        Ceiling minus likely peak, on the leg that comes closest. The sum clips at 0 dBFS before its trims,
+        the output at 0 dBFS after them, the receiving input at its largest level after the pad (here{" "}
         {printNumber(ceilings.at(-1)?.ceiling ?? 0, 1)} dBFS).
       </p>
       <p>

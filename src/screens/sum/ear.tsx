@@ -1,6 +1,6 @@
 import { printNumber } from "../../core/number";
 import type { Ear } from "../../core/setup";
-import { type Allowed, EAR_ERROR, EU_VALUES, type EarFigures } from "../../core/sum/ear";
+import { type Allowed, EAR_ERROR, type EarFigures, EU_VALUES } from "../../core/sum/ear";
 import { editEar } from "../../document/commands/settings";
 import { current, figures, run } from "../../document/store";
 import { Choice, Tick } from "../../pieces/choice";
@@ -38,30 +38,30 @@ const Rule = ({ allowed }: { allowed: Allowed }) => (
 );
 
 const Estimate = ({ f }: { f: EarFigures }) => (
-    <>
-      <p>
-        <span class="big">{db(f.total)}</span> dB at the ear, ±{EAR_ERROR} dB or worse:{" "}
-        {printNumber(f.level, 1)} from the earphone, {printNumber(f.leak, 1)} leaking in from the stage.
-      </p>
-      <table>
-        <caption>Time a day at that level, by rule; last column by the error of the estimate</caption>
-        <thead>
-          <tr>
-            <th scope="col">Rule</th>
-            <th scope="col">Time</th>
-            <th scope="col">Between</th>
-          </tr>
-        </thead>
-        <tbody>
-          <Rule allowed={f.niosh} />
-          <Rule allowed={f.osha} />
-        </tbody>
-      </table>
-      <p class="small soft">
-        Directive 2003/10/EC, for a working day of 8 h:{" "}
-        {EU_VALUES.map((v) => `${v.name} ${v.daily} dBA, ${printNumber(v.peak, 1)} dBC peak`).join("; ")}.
-      </p>
-    </>
+  <>
+    <p>
+      <span class="big">{db(f.total)}</span> dB at the ear, ±{EAR_ERROR} dB or worse:{" "}
+      {printNumber(f.level, 1)} from the earphone, {printNumber(f.leak, 1)} leaking in from the stage.
+    </p>
+    <table>
+      <caption>Time a day at that level, by rule; last column by the error of the estimate</caption>
+      <thead>
+        <tr>
+          <th scope="col">Rule</th>
+          <th scope="col">Time</th>
+          <th scope="col">Between</th>
+        </tr>
+      </thead>
+      <tbody>
+        <Rule allowed={f.niosh} />
+        <Rule allowed={f.osha} />
+      </tbody>
+    </table>
+    <p class="small soft">
+      Directive 2003/10/EC, for a working day of 8 h:{" "}
+      {EU_VALUES.map((v) => `${v.name} ${v.daily} dBA, ${printNumber(v.peak, 1)} dBC peak`).join("; ")}.
+    </p>
+  </>
 );
 
 /** Estimated level at the ear: optional, with its error and every caution. */
@@ -74,14 +74,10 @@ export const EarPanel = () => {
       <div class="stack">
         <p class="notice warn small">
           An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by
-          5 dB or more. Ear-worn monitors do not protect by themselves. Hearing limits differ by country: follow
-          local rules and qualified advice; in doubt, turn down.
+          5 dB or more. Ear-worn monitors do not protect by themselves. Hearing limits differ by country:
+          follow local rules and qualified advice; in doubt, turn down.
         </p>
-        <Tick
-          label="Estimate it"
-          value={ear !== null}
-          onValue={(on) => run(editEar(on ? {} : null))}
-        />
+        <Tick label="Estimate it" value={ear !== null} onValue={(on) => run(editEar(on ? {} : null))} />
         {ear ? (
           <>
             <div class="fields">

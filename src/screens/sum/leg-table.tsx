@@ -38,7 +38,9 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
   return (
     <section class="stack" aria-label="Legs">
       <table>
-        <caption>dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}</caption>
+        <caption>
+          dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}
+        </caption>
         <thead>
           <tr>
             <th scope="col">Figure</th>

@@ -1,6 +1,6 @@
 import type { Sum } from "../../core/setup";
-import type { FarSource } from "../../core/sum/folded";
 import type { SumFigures } from "../../core/sum/figures";
+import type { FarSource } from "../../core/sum/folded";
 import { sourceName } from "../names";
 import { db } from "./words";
 

@@ -20,17 +20,16 @@ export const RemedyCard = ({ sum, remedy }: { sum: Sum; remedy: Remedy | null })
         <button
           type="button"
           class={trim.enough ? "main" : ""}
-          onClick={() => runWithWord(editSum(sum.id, { trim: trim.to }), `${sum.name} trimmed to ${db(trim.to)} dB`)}
+          onClick={() =>
+            runWithWord(editSum(sum.id, { trim: trim.to }), `${sum.name} trimmed to ${db(trim.to)} dB`)
+          }
         >
           Trim {sum.name} to {db(trim.to)} dB ({db(trim.by)} down)
           {trim.enough ? "" : "; the sum itself stays short"}
         </button>
       ) : null}
       {fewest ? (
-        <button
-          type="button"
-          onClick={() => runWithWord(pullSends(sum.id, fewest), "Sends pulled")}
-        >
+        <button type="button" onClick={() => runWithWord(pullSends(sum.id, fewest), "Sends pulled")}>
           Pull {list(fewest.map((p) => `${sourceName(p.source)} to ${db(p.to)} dB`))}
         </button>
       ) : null}

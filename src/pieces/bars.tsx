@@ -1,0 +1,45 @@
+/** One row of a drawing of shares. */
+export interface Bar {
+  readonly id: string;
+  readonly name: string;
+  /** Lengths, 0…1: one or two, drawn under each other. */
+  readonly shares: readonly number[];
+  /** What the lengths say, as text. */
+  readonly texts: readonly string[];
+  /** The one to look at. */
+  readonly marked?: boolean;
+}
+
+/** Shares as lengths beside their names: a table that draws itself, so it needs no second one. */
+export const Bars = (props: { caption: string; heads: readonly string[]; bars: readonly Bar[] }) => (
+  <table class="bars">
+    <caption>{props.caption}</caption>
+    <thead>
+      <tr>
+        <th scope="col">Source</th>
+        {props.heads.map((head) => (
+          <th scope="col" key={head}>
+            {head}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {props.bars.map((bar) => (
+        <tr key={bar.id} class={bar.marked ? "marked" : ""}>
+          <th scope="row">
+            {bar.name}
+            {bar.marked ? <span class="small"> · costs most</span> : null}
+          </th>
+          {bar.shares.map((share, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the columns are fixed
+            <td key={at}>
+              {bar.texts[at]}
+              <i style={{ width: `${(100 * share).toFixed(1)}%` }} aria-hidden="true" />
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

@@ -1,0 +1,50 @@
+import { counted } from "../../core/patch/words";
+import { tickSlot } from "../../document/commands/check";
+import { current, figures, run } from "../../document/store";
+
+/** Every patched slot, ticked as heard or not: the plain line check. */
+export const LineCheck = () => {
+  const { lineCheck } = current.value;
+  const rows = figures.value.patch.rows.filter((r) => r.name !== "");
+  const open = rows.filter((r) => lineCheck[r.slot - 1] === undefined).length;
+  const missing = rows.filter((r) => lineCheck[r.slot - 1] === false);
+  if (rows.length === 0) return null;
+  return (
+    <section class="stack" aria-labelledby="line-check">
+      <h2 id="line-check">Line check</h2>
+      <p class="soft" role="status">
+        {open === 0 ? "Every slot is ticked" : `${counted(open, "slot")} still to hear`}
+        {missing.length > 0 ? `; not heard: ${missing.map((r) => r.name).join(", ")}` : ""}.
+      </p>
+      <ol class="line-check">
+        {rows.map((row) => {
+          const at = row.slot - 1;
+          const said = lineCheck[at];
+          const tick = (heard: boolean) => run(tickSlot(at, said === heard ? null : heard));
+          return (
+            <li class="row" key={row.slot}>
+              <span class="slot-number">{row.slot}</span>
+              <span class="grow">{row.name}</span>
+              <button
+                type="button"
+                aria-pressed={said === true}
+                aria-label={`${row.name} heard`}
+                onClick={() => tick(true)}
+              >
+                Heard
+              </button>
+              <button
+                type="button"
+                aria-pressed={said === false}
+                aria-label={`${row.name} not heard`}
+                onClick={() => tick(false)}
+              >
+                Not
+              </button>
+            </li>
+          );
+        })}
+      </ol>
+    </section>
+  );
+};

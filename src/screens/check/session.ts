@@ -1,0 +1,40 @@
+import { computed } from "@preact/signals";
+import { checkOf } from "../../core/check/check";
+import { judge } from "../../core/check/judge";
+import { progressOf } from "../../core/check/progress";
+import type { Hit, Setup } from "../../core/setup";
+import { current } from "../../document/store";
+
+/** The listener of the check under way. */
+export const checkedListener = computed(() => {
+  const { check, listeners } = current.value;
+  return check ? listeners.find((l) => l.id === check.listener) : undefined;
+});
+
+/** What was hit and said so far. */
+export const hits = computed<readonly Hit[]>(() => current.value.check?.hits ?? []);
+
+/** The setup without the check itself: an answer changes nothing of it, so the check is prepared once. */
+const asked = computed<readonly Setup[keyof Setup][]>((): readonly Setup[keyof Setup][] => {
+  const { kit, console, sources, sums, listeners, monitor } = current.value;
+  return [kit, console, sources, sums, listeners, monitor];
+});
+
+let prepared: { readonly from: readonly unknown[]; readonly check: ReturnType<typeof checkOf> } | null = null;
+
+/** The check of this listener, prepared anew only when something it reads has changed. */
+const check = computed(() => {
+  const listener = checkedListener.value;
+  if (!listener) return null;
+  const from = [...asked.value, listener];
+  if (!prepared || from.some((part, at) => part !== prepared?.from[at])) {
+    prepared = { from, check: checkOf(current.value, listener) };
+  }
+  return prepared.check;
+});
+
+/** What is to be said now. */
+export const verdict = computed(() => (check.value ? judge(check.value, hits.value) : null));
+
+/** How far it has come, 0…1. */
+export const progress = computed(() => (check.value ? progressOf(check.value, hits.value) : 0));

@@ -1,0 +1,20 @@
+import type { Answer } from "../../core/setup";
+
+/** The five answers as they stand on the buttons, with their keys 1–5. */
+export const ANSWER_WORDS: readonly (readonly [answer: Answer, word: string])[] = [
+  ["left", "Left"],
+  ["middle", "Middle"],
+  ["right", "Right"],
+  ["nothing", "Nothing"],
+  ["unclear", "Can’t place it"],
+];
+
+/** An answer inside a sentence. */
+export const heardAs = (answer: Answer): string =>
+  ({
+    left: "on the left",
+    middle: "in the middle",
+    right: "on the right",
+    nothing: "not at all",
+    unclear: "nowhere to point at",
+  })[answer];

@@ -1,0 +1,2 @@
+/** Out of the phone: sheet, lists, links. */
+export const Papers = () => null;

@@ -1,0 +1,59 @@
+import type { PatchFigures } from "../../core/patch/figures";
+import { counted } from "../../core/patch/words";
+import { setSlotCount } from "../../document/commands/slots";
+import { current, figures } from "../../document/store";
+import { NumberField } from "../../pieces/number-field";
+import { type Tone, Verdict } from "../../pieces/verdict";
+import { done, typing } from "../act";
+import { RULES } from "../rules";
+import { Fits } from "./fits";
+import { Flags } from "./flags";
+import { Papers } from "./papers";
+import { SlotList } from "./slot-list";
+import { Unplaced } from "./unplaced";
+
+const headline = ({ usage, flags }: PatchFigures, slotCount: number): { tone: Tone; says: string } => {
+  const feeds = counted(usage.used.length, "feed");
+  const faults = flags.filter((f) => f.severity === "fault").length;
+  if (usage.tooMany > 0)
+    return { tone: "wrong", says: `${counted(usage.tooMany, "feed")} too many for ${slotCount} slots` };
+  if (usage.used.length === 0) return { tone: "care", says: "Nothing is patched yet" };
+  if (faults > 0) return { tone: "wrong", says: `${counted(faults, "fault")} in the patch` };
+  return { tone: "fine", says: `${feeds} fit: ${counted(usage.free.length, "slot")} free` };
+};
+
+/** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the desk. */
+export const PatchScreen = () => {
+  const { monitor } = current.value;
+  const { patch } = figures.value;
+  const { tone, says } = headline(patch, monitor.slotCount);
+  const doubts = patch.flags.length;
+  return (
+    <>
+      <Verdict tone={tone} says={says}>
+        {doubts === 0 ? "Nothing to look at." : `${counted(doubts, "thing")} to look at below.`}
+      </Verdict>
+      <Fits fits={patch.fits} />
+      <div class="two">
+        <div class="stack">
+          <SlotList rows={patch.rows} />
+          <div class="fields">
+            <NumberField
+              rule={RULES.slots}
+              label="Slots of the monitor system"
+              value={monitor.slotCount}
+              step={1}
+              onValue={(n) => typing(setSlotCount(n))}
+              onDone={done}
+            />
+          </div>
+          <Unplaced usage={patch.usage} />
+        </div>
+        <div class="stack">
+          <Flags flags={patch.flags} />
+          <Papers />
+        </div>
+      </div>
+    </>
+  );
+};
