@@ -1,0 +1,141 @@
+import { describe, expect, it } from "vitest";
+import type { Source } from "../../src/core/setup";
+import { type Candidate, matchTracks } from "../../src/measure/match";
+import { wordsOf } from "../../src/measure/match-words";
+
+const source = (name: string, channels: 1 | 2 = 1): Source => ({
+  id: name,
+  name,
+  kind: "drum",
+  piece: null,
+  channels,
+  pan: 0,
+  muted: false,
+  inverted: false,
+  level: null,
+  peak: null,
+  keepSides: false,
+});
+const mono = (...names: string[]): Candidate[] =>
+  names.map((name, input) => ({ input, channel: 0, name, of: 1 }));
+const kit = [
+  "Kick in",
+  "Kick out",
+  "Snare top",
+  "Snare bottom",
+  "Hat",
+  "Tom 1",
+  "Tom 2",
+  "Floor tom",
+  "OH left",
+  "OH right",
+].map((n) => source(n));
+const found = (candidates: readonly Candidate[], sources: readonly Source[]) =>
+  matchTracks(candidates, sources).map((p) => (p === null ? null : p.source));
+
+describe("names of files against names of sources", () => {
+  const names: readonly [file: string, source: string | null][] = [
+    ["01 Kick In.wav", "Kick in"],
+    ["KickOut_02.wav", "Kick out"],
+    ["BD out.wav", "Kick out"],
+    ["bass drum inside.WAV", "Kick in"],
+    ["SnareTop.wav", "Snare top"],
+    ["sn btm.wav", "Snare bottom"],
+    ["HH_02.wav", "Hat"],
+    ["hi-hat.wav", "Hat"],
+    ["Tom2.wav", "Tom 2"],
+    ["T1.wav", "Tom 1"],
+    ["07-Rack Tom 2.wav", "Tom 2"],
+    ["FT.wav", "Floor tom"],
+    ["Floor.wav", "Floor tom"],
+    ["OHL.wav", "OH left"],
+    ["Overheads R.wav", "OH right"],
+    ["oh_right.wav", "OH right"],
+    ["Trombone.wav", null],
+    ["Untitled.wav", null],
+    ["Bass.wav", null],
+  ];
+  it.each(names)("%s", (file, expected) => {
+    expect(found(mono(file), kit)).toEqual([expected]);
+  });
+
+  it("a whole session, with the evening's name in every file", () => {
+    const files = [
+      "2024-05-04 Hall 01 Kick In.wav",
+      "2024-05-04 Hall 02 Kick Out.wav",
+      "2024-05-04 Hall 03 Snare Top.wav",
+      "2024-05-04 Hall 04 Snare Bot.wav",
+      "2024-05-04 Hall 05 HH.wav",
+      "2024-05-04 Hall 06 Tom 1.wav",
+      "2024-05-04 Hall 07 Tom 2.wav",
+      "2024-05-04 Hall 08 Floor.wav",
+      "2024-05-04 Hall 09 OH L.wav",
+      "2024-05-04 Hall 10 OH R.wav",
+    ];
+    expect(found(mono(...files), kit)).toEqual(kit.map((s) => s.id));
+  });
+
+  it("each source once: the likest file has it", () => {
+    expect(found(mono("Snare.wav", "Snare Top.wav"), [source("Snare top")])).toEqual([null, "Snare top"]);
+  });
+
+  it("equal names: the running number decides", () => {
+    const toms = [source("Tom high"), source("Tom low")];
+    expect(found(mono("02 Tom.wav", "01 Tom.wav"), toms)).toEqual(["Tom low", "Tom high"]);
+  });
+});
+
+describe("channels", () => {
+  const stereo = (name: string): Candidate[] => [0, 1].map((channel) => ({ input: 0, channel, name, of: 2 }));
+
+  it("a two-channel file for a source of two", () => {
+    expect(matchTracks(stereo("Overheads.wav"), [source("OH", 2)])).toEqual([
+      { source: "OH", channel: 0 },
+      { source: "OH", channel: 1 },
+    ]);
+  });
+
+  it("a two-channel file for two sources", () => {
+    expect(found(stereo("OH.wav"), kit)).toEqual(["OH left", "OH right"]);
+  });
+
+  it("two files for one source of two channels", () => {
+    expect(matchTracks(mono("OH R.wav", "OH L.wav"), [source("Overheads", 2)])).toEqual([
+      { source: "Overheads", channel: 1 },
+      { source: "Overheads", channel: 0 },
+    ]);
+  });
+
+  it("one many-channel file: in the order of the sources", () => {
+    const many = Array.from({ length: 12 }, (_, channel) => ({
+      input: 0,
+      channel,
+      name: "Hall.wav",
+      of: 12,
+    }));
+    expect(found(many, kit)).toEqual([...kit.map((s) => s.id), null, null]);
+  });
+});
+
+describe("corrections", () => {
+  it("stand, and what they take is not given again", () => {
+    const files = mono("Kick In.wav", "Kick Out.wav");
+    const corrected = matchTracks(files, kit, new Map([[1, { source: "Kick in", channel: 0 }]]));
+    expect(corrected[1]).toEqual({ source: "Kick in", channel: 0 });
+    expect(corrected[0]?.source).not.toBe("Kick in");
+    expect(matchTracks(files, kit, new Map([[0, null]]))[0]).toBeNull();
+  });
+});
+
+describe("a name taken apart", () => {
+  it.each([
+    ["07_OHL.wav", ["overhead"], 7, "left"],
+    ["SD Top Mic.wav", ["snare", "top"], null, null],
+    ["FloorTom2 R.wav", ["floor", "tom"], null, "right"],
+  ] as const)("%s", (name, words, running, side) => {
+    const taken = wordsOf(name);
+    expect([...taken.words].sort()).toEqual(words);
+    expect(taken.running).toBe(running);
+    expect(taken.side).toBe(side);
+  });
+});
