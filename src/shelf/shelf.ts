@@ -44,6 +44,8 @@ export interface Shelf {
   readonly remove: (id: string) => Promise<() => Promise<void>>;
   /** The file of a setup as it lies there, readable or not. */
   readonly textOf: (id: string) => Promise<string>;
+  /** The files of all setups as they lie there, last changed first. */
+  readonly texts: () => Promise<readonly string[]>;
   /** Saves now what is not safe yet. */
   readonly flush: () => Promise<void>;
   /** Whether leaving now would lose something. */
@@ -215,6 +217,11 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
     textOf: async (id) => {
       await autosave.flush();
       return (await catalogue.read(id)).text;
+    },
+    texts: async () => {
+      await autosave.flush();
+      const { records } = await catalogue.readAll();
+      return catalogue.list.peek().flatMap(({ id }) => records.get(id)?.text ?? []);
     },
     flush: autosave.flush,
     isUnsaved: () => autosave.isUnsaved() || autosave.saving.peek().state === "unavailable",

@@ -1,0 +1,62 @@
+import { printSetup, type ReadSetup, readSetup } from "../document/check-file";
+import type { SetupFile } from "../document/schema";
+import { BACKUP_FORMAT, type BackupPreview, readBackup } from "./backup";
+
+/** A file to be handed to the user. */
+export interface ExportedFile {
+  readonly name: string;
+  readonly blob: Blob;
+}
+
+/** What was in a file: a setup, a backup of several, or nothing that is read here. */
+export type Imported =
+  | ({ readonly kind: "setup" } & Extract<ReadSetup, { ok: true }>)
+  | { readonly kind: "backup"; readonly backup: BackupPreview }
+  | { readonly kind: "refused"; readonly why: string };
+
+/** Largest file of one setup and of a backup, bytes. */
+const MAX_SETUP = 4 * 2 ** 20;
+const MAX_BACKUP = 64 * 2 ** 20;
+/** In so much of its beginning a backup says that it is one, bytes. */
+const HEAD = 200;
+
+/** A name as a file's: letters, digits and hyphens of any script. */
+export const fileName = (name: string): string => {
+  const words = name.toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? ["setup"];
+  return [...words.join("-")].slice(0, 60).join("");
+};
+
+/** The text of a setup's file, read or not, as a file. */
+export const exportText = (name: string, text: string): ExportedFile => ({
+  name: `${fileName(name)}.hatside.json`,
+  blob: new Blob([text], { type: "application/json" }),
+});
+
+/** A setup as a file. */
+export const exportFile = (file: SetupFile): ExportedFile => exportText(file.name, printSetup(file));
+
+const megabytes = (bytes: number): string => (bytes / 2 ** 20).toFixed(1);
+
+/** Reads a file that the user chose or dropped. Never rejects: what is wrong is said. */
+export const importFile = async (file: File): Promise<Imported> => {
+  const refuse = (why: string): Imported => ({ kind: "refused", why: `“${file.name}”: ${why}` });
+  try {
+    const isBackup = (await file.slice(0, HEAD).text()).includes(`"${BACKUP_FORMAT}"`);
+    const most = isBackup ? MAX_BACKUP : MAX_SETUP;
+    if (file.size > most)
+      return refuse(`${megabytes(file.size)} MB is too much. Allowed: up to ${megabytes(most)} MB.`);
+    // The decoder takes a byte order mark away.
+    const text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer());
+    const value: unknown = JSON.parse(text);
+    if (isBackup) {
+      const result = readBackup(value);
+      return result.ok ? { kind: "backup", backup: result.backup } : refuse(result.why);
+    }
+    const result = readSetup(value);
+    return result.ok ? { kind: "setup", ...result } : refuse(result.why);
+  } catch (error) {
+    if (error instanceof SyntaxError) return refuse(`this is not JSON (${error.message}).`);
+    if (error instanceof TypeError) return refuse("this is not a text file.");
+    return refuse(`it could not be read (${error instanceof Error ? error.message : "no reason given"}).`);
+  }
+};

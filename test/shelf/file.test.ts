@@ -1,0 +1,111 @@
+import { describe, expect, it } from "vitest";
+import { printSetup } from "../../src/document/check-file";
+import { exampleSetup } from "../../src/document/example";
+import type { SetupFile } from "../../src/document/schema";
+import { templateSetup } from "../../src/document/templates";
+import { printBackup, restore } from "../../src/shelf/backup";
+import { exportFile, fileName, importFile } from "../../src/shelf/file";
+import { full } from "./shaky-cupboard";
+
+const example = exampleSetup();
+const file = (content: BlobPart, name = "a.json") => new File([content], name);
+const why = async (content: BlobPart) => {
+  const result = await importFile(file(content));
+  return result.kind === "refused" ? result.why : result.kind;
+};
+
+describe("a setup's file", () => {
+  it("is read back exactly", async () => {
+    const { name, blob } = exportFile(example);
+    expect(name).toBe("tallow-street-soul-at-linden-hall.hatside.json");
+    expect(await importFile(new File([blob], name))).toEqual({
+      kind: "setup",
+      ok: true,
+      file: example,
+      notes: [],
+    });
+  });
+
+  it("gets a name that every system takes", () => {
+    expect(fileName("../..\\CON: <Hall> & Söhne?*")).toBe("con-hall-söhne");
+    expect(fileName("")).toBe("setup");
+    expect(fileName("\u202E/.")).toBe("setup");
+    expect([...fileName("鼓".repeat(200))]).toHaveLength(60);
+  });
+
+  it("may begin with a byte order mark", async () => {
+    expect((await importFile(file(`\uFEFF${printSetup(example)}`))).kind).toBe("setup");
+  });
+
+  it("is refused with a sentence when it is something else", async () => {
+    expect(await why("")).toMatch(/^“a\.json”: this is not JSON/);
+    expect(await why("{")).toMatch(/^“a\.json”: this is not JSON/);
+    expect(await why(new Uint8Array([0xff, 0xfe, 0x80]))).toBe("“a.json”: this is not a text file.");
+    expect(await why('{"format":"drawing"}')).toContain("its format is “drawing”");
+    expect(await why(printSetup(example).replace('"version": 1', '"version": 7'))).toContain("newer Hatside");
+  });
+
+  it("is refused over 4 MB before it is read", async () => {
+    const big = `${printSetup(example)}${" ".repeat(4 * 2 ** 20)}`;
+    expect(await why(big)).toMatch(/^“a\.json”: 4\.\d MB is too much\. Allowed: up to 4\.0 MB\.$/);
+    expect((await importFile(file(printSetup(example).padEnd(4 * 2 ** 20)))).kind).toBe("setup");
+  });
+
+  it("that cannot be read is said", async () => {
+    const broken = {
+      name: "a.json",
+      size: 1,
+      slice: () => ({ text: () => Promise.reject(new Error("gone")) }),
+    };
+    expect(await importFile(broken as unknown as File)).toEqual({
+      kind: "refused",
+      why: "“a.json”: it could not be read (gone).",
+    });
+  });
+});
+
+describe("a backup", () => {
+  const other = templateSetup(4, "left");
+  const newer = printSetup(example).replace('"version": 1', '"version": 2');
+  const texts = async () => [printSetup(example), newer, "cut off {", printSetup(other)];
+
+  it("holds every setup, also what cannot be read, and shows each before it is restored", async () => {
+    const text = await printBackup({ texts });
+    const result = await importFile(file(text, "b.json"));
+    if (result.kind !== "backup") throw new Error(JSON.stringify(result));
+    const shown = result.backup.setups.map((s) => (s.ok ? s.file.name : s.why));
+    expect(shown).toEqual([
+      example.name,
+      expect.stringContaining("newer Hatside"),
+      other.name,
+      expect.stringContaining("not JSON"),
+    ]);
+    expect(result.backup.setups[0]).toEqual({ ok: true, file: example, notes: [] });
+    expect(JSON.parse(text).unread).toEqual(["cut off {"]);
+  });
+
+  it("is refused when it is newer or no backup inside", async () => {
+    const backup = (more: object) =>
+      why(JSON.stringify({ format: "hatside-backup", version: 1, setups: [], ...more }));
+    expect(await backup({})).toBe("backup");
+    expect(await backup({ version: 2 })).toContain("from a newer Hatside (its version is 2");
+    expect(await backup({ version: "1" })).toContain("version: “1” is not a version");
+    expect(await backup({ setups: {} })).toContain("setups: an object is not a list");
+    expect(await backup({ setups: Array(1001).fill(0) })).toContain("1001 are too many");
+    expect(await why('{"x":"hatside-backup"} ')).toMatch(/not a backup/);
+  });
+
+  it("is restored one by one, and says where it stopped", async () => {
+    const kept: SetupFile[] = [];
+    const put = async (setup: SetupFile) => {
+      if (kept.length === 1) throw full();
+      kept.push(setup);
+    };
+    expect(await restore({ put }, [example, other])).toEqual({
+      done: 1,
+      why: "the browser's storage is full",
+    });
+    expect(kept).toEqual([example]);
+    expect(await restore({ put: async () => {} }, [example, other])).toEqual({ done: 2 });
+  });
+});
