@@ -88,7 +88,7 @@ export const Threads = (props: {
           const upY = y1 - 12 - up.row * ROW;
           const lowY = y2 + 20 + low.row * ROW;
           return (
-            <g key={t.id} class={`thread ${t.agreement}`}>
+            <g key={t.id} class={`thread is-${t.agreement}`}>
               <path d={`M${up.x} ${upY + 2}L${a} ${y1}`} class="thread-lead" />
               <path d={`M${low.x} ${lowY - 10}L${b} ${y2}`} class="thread-lead" />
               <path d={`M${a} ${y1}C${a} ${y1 + 60} ${b} ${y2 - 60} ${b} ${y2}`} class="thread-line" />

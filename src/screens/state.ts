@@ -36,3 +36,9 @@ export const chooseSum = (id: Id): void => {
 export const chooseListener = (id: Id): void => {
   wantedListener.value = id;
 };
+
+/** The copy of the app on this device: there or not, and how to take a newer one that waits. */
+export const offline = signal<{ readonly ready: boolean; readonly accept: (() => void) | null }>({
+  ready: false,
+  accept: null,
+});

@@ -64,8 +64,8 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
         house ? "The kit from above, as the house sees it" : "The kit from above, as the drummer sees it"
       }
       marks={[throne, ...marks]}
-      reach={1.35}
-      middle={house ? [0, -0.3] : [0, 0.3]}
+      reach={1.1}
+      middle={house ? [0, -0.35] : [0, 0.35]}
       step={0.05}
       onMove={(id, x, y) => {
         const at = back(x, y);

@@ -1,0 +1,91 @@
+import { readOnly } from "../document/store";
+import { exportText } from "../shelf/file";
+import { shelf, takeOver } from "../shelf/here";
+import { saveFile, shareFile } from "../shelf/share";
+import { current } from "../document/store";
+import { exportFile } from "../shelf/file";
+import { offline } from "./state";
+
+const asFile = ({ name, blob }: { name: string; blob: Blob }): File => new File([blob], name, { type: blob.type });
+
+const Elsewhere = () =>
+  readOnly.value ? (
+    <div class="notice warn stack">
+      <p>Another tab is editing. This one only looks on.</p>
+      <button type="button" onClick={() => void takeOver()}>
+        Edit here instead
+      </button>
+    </div>
+  ) : null;
+
+const Unsaved = () => {
+  const { state, why } = shelf.saving.value;
+  if (state !== "failed" && state !== "unavailable") return null;
+  return (
+    <div class="notice bad stack" role="alert">
+      <p>
+        {state === "failed" ? "Not saved" : "Nothing can be kept here"}: {why}. You can go on working; take the
+        setup with you as a file before you close this page.
+      </p>
+      <button type="button" onClick={() => void shareFile(asFile(exportFile(current.value)))}>
+        Take the file
+      </button>
+    </div>
+  );
+};
+
+const News = () => {
+  const [first] = shelf.news.value;
+  if (!first) return null;
+  const { raw } = first;
+  return (
+    <div class="notice warn stack" role="alert">
+      <p>{first.says}</p>
+      {first.details.length > 0 ? (
+        <ul class="small soft">
+          {first.details.map((detail) => (
+            <li key={detail}>{detail}</li>
+          ))}
+        </ul>
+      ) : null}
+      <div class="row">
+        {raw ? (
+          <button type="button" onClick={() => saveFile(asFile(exportText(raw.name, raw.text)))}>
+            Take the file as it was
+          </button>
+        ) : null}
+        <button
+          type="button"
+          onClick={() => {
+            shelf.news.value = shelf.news.value.slice(1);
+          }}
+        >
+          Understood
+        </button>
+      </div>
+    </div>
+  );
+};
+
+const NewVersion = () => {
+  const { accept } = offline.value;
+  if (!accept || shelf.saving.value.state === "saving") return null;
+  return (
+    <div class="notice stack">
+      <p>A new version of Hatside is ready. Nothing changes until you agree.</p>
+      <button type="button" onClick={accept}>
+        Use the new version
+      </button>
+    </div>
+  );
+};
+
+/** What has to be known before anything else: who edits, what is not safe, what was not read, what is new. */
+export const Notices = () => (
+  <>
+    <Elsewhere />
+    <Unsaved />
+    <News />
+    <NewVersion />
+  </>
+);
