@@ -61,6 +61,12 @@ it("a reversal found is put into the slots where the pair lies in them", () => {
   expect(patchedOrder(found.monitor, found.sums[0] as Sum)).toBe("straight");
 });
 
+it("polarity found is put in, which levels alone do not show", () => {
+  const inverted = faultsIn(patched).find((f) => f.kind === "inverted") as Fault;
+  const found = putIntoSetup(patched, drummer, inverted) as Setup;
+  expect(faultsIn(found).find((f) => f.kind === "planned")?.images).toEqual(inverted.images);
+});
+
 it("nothing is put in for a listener without a sum", () => {
   const [fault] = faultsIn(patched);
   expect(putIntoSetup(patched, { ...drummer, sum: null }, fault as Fault)).toBeNull();

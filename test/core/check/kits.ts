@@ -1,4 +1,5 @@
-import type { Console, LawId, Listener, Pan, Piece, PieceKind, Setup, Sum } from "../../../src/core/setup";
+import type { Console, LawId, Listener, Piece, PieceKind, Setup, Sum } from "../../../src/core/setup";
+import type { Pan } from "../../../src/core/units";
 
 interface Place {
   readonly name: string;
