@@ -9,10 +9,12 @@ import { foldsOf } from "../sum/folded";
 import type { Db } from "../units";
 import { applyMove } from "./apply";
 import type { Move } from "./move";
-import { changeSaid, counted, listed } from "./words";
+import { counted, listed } from "./words";
 
 const nameOf = (list: readonly { readonly id: Id; readonly name: string }[], id: Id): string =>
   list.find((item) => item.id === id)?.name ?? "";
+
+const decibels = (level: Db): string => `${printNumber(level, 2)} dB`;
 
 /** Likely peak of a sum in its louder leg, dBFS; null where a peak is not known. */
 const peakOf = (setup: Setup, sum: Sum): Db | null => {
@@ -34,7 +36,7 @@ const spreadSaid = (
   const sorted = rises.filter((r) => Number.isFinite(r.rise)).sort((a, b) => b.rise - a.rise);
   const [most, least] = [sorted[0], sorted.at(-1)];
   if (!most || !least || most.rise - least.rise < 0.05) return null;
-  return `${nameOf(setup.sources, most.source)} comes up by ${changeSaid(most.rise - least.rise)} against ${nameOf(setup.sources, least.source)}`;
+  return `${nameOf(setup.sources, most.source)} comes up by ${decibels(most.rise - least.rise)} against ${nameOf(setup.sources, least.source)}`;
 };
 
 const foldedPair = (setup: Setup, sum: Sum, after: Setup): string[] => {
@@ -74,8 +76,8 @@ const grouped = (setup: Setup, move: Move & { move: "together" }, after: Setup):
     `${listed(names)} can no longer be mixed apart.`,
     ...wide.map((s) => `${s.name} goes to mono.`),
     known
-      ? `The sum needs ${changeSaid(cost)} of headroom over its loudest source.`
-      : `Equally loud, they need ${changeSaid(cost)} of headroom over one of them; their peaks are not all known.`,
+      ? `The sum needs ${decibels(cost)} of headroom over its loudest source.`
+      : `Equally loud, they need ${decibels(cost)} of headroom over one of them; their peaks are not all known.`,
   ];
 };
 
@@ -104,7 +106,7 @@ export const lossesOf = (setup: Setup, move: Move): string[] => {
   const source = setup.sources.find((s) => s.id === move.id);
   return [
     `${source?.name ?? ""} goes to mono: what lies to its sides goes to the middle.`,
-    `What is in its middle comes up by ${changeSaid(MIDDLE_RISE)} against what is at one side.`,
+    `What is in its middle comes up by ${decibels(MIDDLE_RISE)} against what is at one side.`,
     ...(source?.keepSides ? ["It is marked to keep its sides."] : []),
   ];
 };

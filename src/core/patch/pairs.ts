@@ -2,7 +2,7 @@ import type { Setup, Slot, Sum } from "../setup";
 import { type Edit, flag, type PatchFlag } from "./flag";
 import { firstOfSide, type Patched, patchedThings, sidesReversed } from "./sides";
 import { firstFree, slotsOfSum } from "./usage";
-import { sentence, slotsSaid } from "./words";
+import { slotsSaid } from "./words";
 
 /** Two feeds change slots; switch and trim stay with the slot. */
 const exchange = (setup: Setup, a: number, b: number): Edit[] => {
@@ -133,5 +133,5 @@ export const pairFlags = (setup: Setup): PatchFlag[] =>
     if (!thing.stereo) return [];
     const sum = thing.kind === "sum" ? setup.sums.find((s) => s.id === thing.id) : undefined;
     if (sum?.folded) return spareLeg(setup, sum);
-    return checked(setup, thing, sum?.reversed ?? false).map((f) => ({ ...f, says: sentence(f.says) }));
+    return checked(setup, thing, sum?.reversed ?? false);
   });

@@ -99,19 +99,23 @@ export const cheapest = <T>(
     (least[items.length] as number[])[members * width] = 0;
   for (let item = items.length - 1; item >= 0; item -= 1) {
     for (let members = 0; members < MEMBERS; members += 1) {
-      for (let missing = 0; missing < width; missing += 1) {
-        (least[item] as number[])[members * width + missing] = Math.min(
-          ...ways(item, members).map((w) => w.cost + still(item + 1, w.members, missing - w.frees)),
-        );
+      for (const way of ways(item, members)) {
+        for (let missing = 0; missing < width; missing += 1) {
+          const cost = way.cost + still(item + 1, way.members, missing - way.frees);
+          const at = members * width + missing;
+          const row = least[item] as number[];
+          if (cost < (row[at] as number)) row[at] = cost;
+        }
       }
     }
   }
   const kept: Found<T>[] = [];
   const worst = (): number =>
     kept.length < most ? Number.POSITIVE_INFINITY : (kept[most - 1]?.cost ?? Number.POSITIVE_INFINITY);
+  // A set without spare moves frees less than this too many: a group of two is one move.
   const largest = Math.max(
     1,
-    ...items.flatMap((i) => [i.join?.frees ?? 0, ...i.choices.map((c) => c.frees)]),
+    ...items.flatMap((i) => [2 * (i.join?.frees ?? 0), ...i.choices.map((c) => c.frees)]),
   );
   const descend = (item: number, members: number, frees: number, cost: number, picks: Picks<T>): void => {
     if (item === items.length) {
@@ -136,6 +140,6 @@ export const cheapest = <T>(
         descend(item + 1, starts ? 0 : way.members, frees + way.frees, cost + way.cost, next);
       });
   };
-  if (needed > 0 && most > 0) descend(0, 0, 0, 0, []);
+  if (needed > 0 && most > 0 && Number.isFinite(still(0, 0, needed))) descend(0, 0, 0, 0, []);
   return kept;
 };
