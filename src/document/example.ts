@@ -68,11 +68,14 @@ const PATCH: readonly (Slot | null)[] = [
   direct("s14"),
   direct("s15"),
   { ...direct("s16"), on: false },
-  ...both("s17"),
   direct("s18", "before-eq"),
+  ...both("s17"),
   null,
   null,
 ];
+
+/** Every send of the drums: fits under full scale with the wanted margin, but not under the receiving input. */
+const SEND_DB: Db = -5;
 
 /**
  * The worked example: a community hall's soul band, all of it invented. The drums are panned for the audience, so the
@@ -88,6 +91,7 @@ export const exampleSetup = (): SetupFile => {
     kit: { ...base.kit, pieces: base.kit.pieces.map((p) => (p.kind === "snare" ? { ...p, x: -0.15 } : p)) },
     console: { ...base.console, outputDbu: 22 },
     sources: [...base.sources.map((s) => (s.name === "Snare" ? { ...s, pan: 0.1 } : s)), ...LINES],
+    sums: base.sums.map((sum) => ({ ...sum, sends: sum.sends.map((send) => ({ ...send, level: SEND_DB })) })),
     listeners: [
       ...base.listeners.map((l) => (l.kind === "drummer" ? { ...l, name: "Mara, drums" } : l)),
       ...PERFORMERS,

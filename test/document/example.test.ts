@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { evaluate } from "../../src/core/evaluate";
 import { imagesOf } from "../../src/core/image";
 import { exampleSetup } from "../../src/document/example";
 import { mend } from "../../src/document/mend";
@@ -31,5 +32,18 @@ describe("the worked example", () => {
     expect([slotCount, slots.length]).toEqual([16, 16]);
     expect(slots.filter((slot) => slot === null)).toHaveLength(2);
     expect(slots.filter((slot) => slot && !slot.on)).toHaveLength(1);
+  });
+
+  it("has its margin everywhere but at the receiving input", () => {
+    const drums = evaluate(example).sums.get("m1");
+    expect(drums?.ceilings.map((c) => [c.place, c.state])).toEqual([
+      ["sum", "fine"],
+      ["output", "fine"],
+      ["input", "inside margin"],
+    ]);
+  });
+
+  it("has nothing amiss in the patch but the feed that was forgotten", () => {
+    expect(evaluate(example).patch.flags.map((flag) => [flag.code, flag.slots])).toEqual([["off", [10]]]);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { evaluate } from "../../src/core/evaluate";
 import { imagesOf } from "../../src/core/image";
 import { mend } from "../../src/document/mend";
 import { MICROPHONE_COUNTS, templateSetup } from "../../src/document/templates";
@@ -36,6 +37,11 @@ describe.each(all)("the template of $count microphones, $hand-handed", ({ count,
     const wrong = image("drummer")?.rows.flatMap((row, at) => (row.agreement === "wrong" ? [name(at)] : []));
     expect(wrong).toEqual(sided);
     expect(image("drummer")?.count.flat).toBe(0);
+  });
+
+  it("fits under every ceiling with its margin", () => {
+    const ceilings = evaluate(setup).sums.get("m1")?.ceilings ?? [];
+    expect(ceilings.map((c) => c.state)).toEqual(["fine", "fine", "fine"]);
   });
 
   it("leaves the peaks below full scale", () => {
