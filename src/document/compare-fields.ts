@@ -1,0 +1,205 @@
+import { LAWS } from "../core/laws";
+import { printEntry } from "../core/number";
+import { printPan } from "../core/pannotation";
+import { TAP_NAMES } from "../core/patch/taps";
+import type {
+  Console,
+  Ear,
+  Id,
+  Kit,
+  Listener,
+  Monitor,
+  Piece,
+  Send,
+  Slot,
+  Source,
+  Sum,
+  Wishes,
+} from "../core/setup";
+import type { Pan } from "../core/units";
+import type { SetupFile } from "./schema";
+
+/** One thing that can be said of a part of a setup. */
+export interface Field<T> {
+  /** What it is called in a sentence; "" where the words speak for themselves. */
+  readonly what: string;
+  /** What is compared. */
+  readonly value: (thing: T) => unknown;
+  /** The value in words. */
+  readonly print: (thing: T, setup: SetupFile) => string;
+}
+
+const number = <T>(
+  what: string,
+  unit: string,
+  value: (thing: T) => number | null,
+  none = "not known",
+): Field<T> => ({
+  what,
+  value,
+  print: (thing) => {
+    const n = value(thing);
+    return n === null ? none : `${printEntry(n)}${unit && ` ${unit}`}`;
+  },
+});
+
+const word = <T, W extends string | number>(
+  what: string,
+  value: (thing: T) => W,
+  words?: { readonly [word in W]: string },
+): Field<T> => ({ what, value, print: (thing) => words?.[value(thing)] ?? String(value(thing)) });
+
+const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): Field<T> => ({
+  what: "",
+  value,
+  print: (thing) => (value(thing) ? ifSo : ifNot),
+});
+
+const nameIn = (list: readonly { readonly id: Id; readonly name: string }[], id: Id | null): string | null =>
+  id === null ? null : `“${list.find((thing) => thing.id === id)?.name ?? ""}”`;
+
+const printPanOf = (pan: Pan | null, { console }: SetupFile): string =>
+  pan === null ? "as in the house" : printPan(pan, console);
+
+const place = (x: number, y: number, right: string, left: string): string =>
+  `${printEntry(Math.abs(x))} m ${x < 0 ? left : right}, ${printEntry(Math.abs(y))} m ${y < 0 ? "behind" : "in front"}`;
+
+/** Of the whole setup. */
+export const WHOLE: readonly Field<SetupFile>[] = [
+  { what: "note", value: (s) => s.note, print: (s) => `“${s.note}”` },
+  yes((s) => s.example, "an example with invented data", "no example"),
+];
+
+/** Of the kit as a whole. */
+export const KIT: readonly Field<Kit>[] = [
+  word("set up", (k) => k.hand, { right: "right-handed", left: "left-handed", open: "open-handed" }),
+  number("throne turned", "°", (k) => k.yaw),
+];
+
+/** Of one piece. */
+export const PIECE: readonly Field<Piece>[] = [
+  word("called", (p) => p.name),
+  word("kind", (p) => p.kind),
+  {
+    what: "place",
+    value: (p) => [p.x, p.y],
+    print: (p) => place(p.x, p.y, "right of the throne", "left of the throne"),
+  },
+  { what: "played with", value: (p) => p.limbs, print: (p) => p.limbs.join(" and ") || "nothing" },
+  word("played by", (p) => p.player),
+];
+
+/** Of the console. */
+export const CONSOLE: readonly Field<Console>[] = [
+  { what: "pan law", value: (c) => c.law, print: (c) => LAWS[c.law].name },
+  number("centre attenuation of a law of one's own", "dB", (c) => c.centreDb),
+  word("0 dB at the", (c) => c.reference, { sides: "sides", centre: "centre" }),
+  word("two-channel sources by", (c) => c.twoChannel, {
+    "balance-linear": "linear balance",
+    "balance-sine": "sine balance",
+    pan: "pan",
+  }),
+  word("pans shown as", (c) => c.panStyle, { steps: "L and R", midi: "0–127", clock: "clock hours" }),
+  number("pan steps each side", "", (c) => c.panSteps),
+  number("level step", "dB", (c) => c.levelStep),
+  word("a full-scale sine reads", (c) => c.rms, { sample: "−3.01 dBFS", aes17: "0 dBFS" }),
+  number("output at 0 dBFS", "dBu", (c) => c.outputDbu),
+];
+
+/** Of one source. */
+export const SOURCE: readonly Field<Source>[] = [
+  word("called", (s) => s.name),
+  word("kind", (s) => s.kind),
+  {
+    what: "stands at",
+    value: (s) => s.piece,
+    print: (s, { kit }) => nameIn(kit.pieces, s.piece) ?? "no place at the kit",
+  },
+  word("", (s) => s.channels, { 1: "one channel", 2: "two channels" }),
+  { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
+  yes((s) => s.muted, "muted", "not muted"),
+  yes((s) => s.inverted, "polarity switched", "polarity as it is"),
+  number("level", "dBFS", (s) => s.level),
+  number("peak", "dBFS", (s) => s.peak),
+  yes((s) => s.keepSides, "must keep its sides", "need not keep its sides"),
+];
+
+/** Of one sum, without its sends. */
+export const SUM: readonly Field<Sum>[] = [
+  word("called", (s) => s.name),
+  yes((s) => s.stereo, "a pair", "mono"),
+  number("trim", "dB", (s) => s.trim),
+  number("trim of the left leg", "dB", (s) => s.legTrim[0]),
+  number("trim of the right leg", "dB", (s) => s.legTrim[1]),
+  yes((s) => s.legInverted[0], "left leg switched in polarity", "left leg not switched in polarity"),
+  yes((s) => s.legInverted[1], "right leg switched in polarity", "right leg not switched in polarity"),
+  yes((s) => s.unevenLegs, "legs processed unlike", "legs processed alike"),
+  yes((s) => s.reversed, "legs swapped at the patch", "legs patched straight"),
+  yes((s) => s.folded, "folded to mono", "not folded to mono"),
+  number("pad", "dB", (s) => s.padDb),
+];
+
+/** Of one send. */
+export const SEND: readonly Field<Send>[] = [
+  number("send", "dB", (s) => s.level, "off"),
+  { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
+];
+
+/** Of one listener. */
+export const LISTENER: readonly Field<Listener>[] = [
+  word("called", (l) => l.name),
+  word("", (l) => l.kind, { drummer: "drummer", performer: "performer", audience: "audience" }),
+  {
+    what: "place",
+    value: (l) => [l.x, l.y],
+    print: (l) => place(l.x, l.y, "to house right", "to house left"),
+  },
+  number("facing", "°", (l) => l.facing),
+  { what: "hears", value: (l) => l.sum, print: (l, { sums }) => nameIn(sums, l.sum) ?? "no sum" },
+  yes((l) => l.flipped, "flipped at the own mixer", "not flipped at the own mixer"),
+  yes((l) => l.mono, "hears one leg of both", "hears both legs"),
+];
+
+/** Of the monitor system, without its slots. */
+export const MONITOR: readonly Field<Monitor>[] = [
+  number("number of slots", "", (m) => m.slotCount),
+  number("largest input level", "dBu", (m) => m.inputMaxDbu),
+];
+
+const SIDE = { left: " left", right: " right", both: "" } as const;
+
+/** What a slot takes, in words. */
+export const printSlot = (slot: Slot | null, { sources, sums }: SetupFile): string => {
+  if (!slot) return "nothing";
+  const { feed, on, trim } = slot;
+  const from =
+    feed.kind === "leg"
+      ? `the ${feed.leg} leg of ${nameIn(sums, feed.sum)}`
+      : `${nameIn(sources, feed.source)}${SIDE[feed.channel]}, ${TAP_NAMES[feed.tap]}`;
+  return `${from}${on ? "" : ", off"}${trim === 0 ? "" : `, trim ${printEntry(trim)} dB`}`;
+};
+
+/** Of what a repair may do. */
+export const WISHES: readonly Field<Wishes>[] = [
+  {
+    what: "who matters most:",
+    value: (w) => w.first,
+    print: (w, { listeners }) => nameIn(listeners, w.first) ?? "nobody",
+  },
+  yes((w) => w.houseFixed, "the house stays as it is", "the house may change"),
+  number("wanted margin", "dB", (w) => w.margin),
+];
+
+/** Of the earphones. */
+export const EAR: readonly Field<Ear>[] = [
+  {
+    what: "sensitivity",
+    value: (e) => [e.sensitivity, e.unit],
+    print: (e) => `${printEntry(e.sensitivity)} ${e.unit}`,
+  },
+  number("impedance", "Ω", (e) => e.impedance),
+  number("amplifier's impedance", "Ω", (e) => e.sourceImpedance),
+  number("drive", "V", (e) => e.drive),
+  number("isolation", "dB", (e) => e.isolation),
+  number("level on stage", "dBA", (e) => e.stage),
+];

@@ -1,0 +1,186 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Slot } from "../../src/core/setup";
+import { addPiece, movePiece } from "../../src/document/commands/kit";
+import { addListener, editListener } from "../../src/document/commands/listeners";
+import { editConsole, editEar, editWishes, rename } from "../../src/document/commands/settings";
+import { editSlot, moveSlot, setSlot, setSlotCount } from "../../src/document/commands/slots";
+import {
+  addSource,
+  dragPan,
+  duplicateSource,
+  editSource,
+  moveSource,
+  removeSource,
+} from "../../src/document/commands/sources";
+import { addSum, editSum, setSend, swapPair } from "../../src/document/commands/sums";
+import { differences } from "../../src/document/compare";
+import { exampleSetup } from "../../src/document/example";
+import type { SetupFile } from "../../src/document/schema";
+import { templateSetup } from "../../src/document/templates";
+import { applied, commands } from "./commands";
+
+const example = exampleSetup();
+const said = (from: SetupFile, to: SetupFile): string[] =>
+  differences(from, to).map(({ part, says }) => `${part} | ${says}`);
+const idOf = (name: string): string => example.sources.find((s) => s.name === name)?.id ?? "";
+
+/** A setup as far as a comparison is about it: without its name, ticks and answers, sends in the order of sources. */
+const compared = ({ name: _, check: __, lineCheck: ___, ...file }: SetupFile) => {
+  const slots: (Slot | null)[] = [...file.monitor.slots];
+  while (slots.at(-1) === null) slots.pop();
+  return JSON.stringify({
+    ...file,
+    monitor: { ...file.monitor, slots },
+    sums: file.sums.map((s) => ({
+      ...s,
+      sends: [...s.sends].sort((a, b) => a.source.localeCompare(b.source)),
+    })),
+  });
+};
+
+describe("one change at a time", () => {
+  it.each([
+    [dragPan(idOf("Hat"), -0.4), ["Sources | Hat: pan L40 instead of R70"]],
+    [
+      editSource(idOf("Bass"), { level: -20, muted: true }),
+      ["Sources | Bass: muted instead of not muted", "Sources | Bass: level −20 dBFS instead of −22 dBFS"],
+    ],
+    [editSource(idOf("Hat"), { name: "Hi-hat" }), ["Sources | Hat: called Hi-hat instead of Hat"]],
+    [addSource(null), ["Sources | Source is there as well"]],
+    [moveSource(idOf("Hat"), 1), ["Sources | The sources are in another order"]],
+    [editSource(idOf("Bass"), { peak: null }), ["Sources | Bass: peak not known instead of −10 dBFS"]],
+    [
+      editSource(idOf("Bass"), { piece: "p1" }),
+      ["Sources | Bass: stands at “Kick” instead of no place at the kit"],
+    ],
+    [
+      swapPair("m1"),
+      [
+        "Sums | Drums: legs swapped at the patch instead of legs patched straight",
+        "Slots | Slot 1: the right leg of “Drums” instead of the left leg of “Drums”",
+        "Slots | Slot 2: the left leg of “Drums” instead of the right leg of “Drums”",
+      ],
+    ],
+    [editSum("m1", { trim: -3 }), ["Sums | Drums: trim −3 dB instead of 0 dB"]],
+    [addSum(false, "Voices"), ["Sums | Voices is there as well"]],
+    [setSend("m1", idOf("Hat"), null), ["Sums | Drums: Hat does not go into it"]],
+    [setSend("m1", idOf("Bass"), {}), ["Sums | Drums: Bass goes into it as well"]],
+    [setSend("m1", idOf("Hat"), { pan: 0.4 }), ["Sums | Drums: Hat with pan R40 instead of as in the house"]],
+    [addListener("Sol, guitar"), ["Listeners | Sol, guitar is there as well"]],
+    [
+      editListener("l3", { flipped: true }),
+      ["Listeners | Tobi, lead voice: flipped at the own mixer instead of not flipped at the own mixer"],
+    ],
+    [editListener("l3", { sum: null }), ["Listeners | Tobi, lead voice: hears no sum instead of “Drums”"]],
+    [
+      editConsole({ law: "linear", outputDbu: 18 }),
+      [
+        "Console | Pan law Linear instead of Constant power, sin/cos",
+        "Console | Output at 0 dBFS 18 dBu instead of 22 dBu",
+      ],
+    ],
+    [editWishes({ first: "l1" }), ["Wishes | Who matters most: “Audience” instead of “Mara, drums”"]],
+    [editEar({}), ["Earphones | Data of earphones are there as well"]],
+    [setSlotCount(12), ["Slots | Number of slots 12 instead of 16"]],
+    [setSlot(2, null), ["Slots | Slot 3: nothing instead of “Bass”, before fader"]],
+    [
+      editSlot(10, { on: true, trim: -2 }),
+      [
+        "Slots | Slot 11: “Backing voice 2”, before fader, trim −2 dB instead of “Backing voice 2”, before fader, off",
+      ],
+    ],
+    [
+      movePiece("p1", 0.25, -0.5),
+      [
+        "Kit | Kick: place 0.25 m right of the throne, 0.5 m behind instead of 0 m right of the throne, 0.75 m in front",
+      ],
+    ],
+    [addPiece("ride", "Ride"), ["Kit | Ride is there as well"]],
+    [rename("For next week"), []],
+  ])("%#: $label", (command, says) => {
+    expect(said(example, applied(example, command))).toEqual(says);
+  });
+
+  it("says of a source that is gone what went with it", () => {
+    const [first, ...more] = said(example, applied(example, removeSource(idOf("Bass"))));
+    expect(first).toBe("Sources | Bass is not there");
+    expect(more).toEqual(["Slots | Slot 3: nothing instead of “Bass”, before fader"]);
+  });
+
+  it("tells two pans apart that the console prints alike", () => {
+    const near = applied(example, dragPan(idOf("Hat"), 0.701));
+    expect(said(example, near)).toEqual(["Sources | Hat: pan R70 (0.701) instead of R70 (0.7)"]);
+  });
+
+  it("says both slots when a feed moves", () => {
+    const moved = applied(example, moveSlot(2, 3));
+    expect(said(example, moved)).toEqual([
+      "Slots | Slot 3: “Guitar”, before fader instead of “Bass”, before fader",
+      "Slots | Slot 4: “Bass”, before fader instead of “Guitar”, before fader",
+    ]);
+  });
+});
+
+describe("what is the same thing", () => {
+  it("is known by its name where the ids are those of another setup", () => {
+    const small = templateSetup(3, "right");
+    const large = templateSetup(4, "right");
+    expect(small.sources[1]?.id).toBe(large.sources[1]?.id);
+    expect(said(small, large)).toEqual([
+      "Kit | Snare is there as well",
+      "Sources | Snare is there as well",
+      "Sums | Drums: Snare goes into it as well",
+    ]);
+  });
+
+  it("is known by id and name first, so that two of one name stay themselves", () => {
+    const twice = applied(example, duplicateSource(idOf("Hat")), editSource("s19", { name: "Hat" }));
+    const changed = applied(twice, dragPan("s19", -1));
+    expect(twice.sources.map((s) => s.name).filter((n) => n === "Hat")).toHaveLength(2);
+    expect(said(twice, changed)).toEqual(["Sources | Hat: pan L100 instead of R70"]);
+  });
+
+  it("is followed through all that refers to it", () => {
+    const ids: { readonly [id: string]: string } = { s3: "x1", p3: "x2", m1: "x3", l2: "x4" };
+    const other = JSON.parse(JSON.stringify(example), (_, value) => ids[value] ?? value) as SetupFile;
+    expect(other.sources.some((s) => s.id === "x1")).toBe(true);
+    expect(said(example, other)).toEqual([]);
+    expect(said(other, example)).toEqual([]);
+  });
+
+  it("is not another thing that happens to have its id", () => {
+    const without = applied(example, removeSource(idOf("Bass")));
+    const stranger = { ...example.sources[0], id: "gone s9", name: "Stranger", piece: null } as const;
+    const hostile = { ...without, sources: [...without.sources, stranger] } as SetupFile;
+    expect(said(example, hostile)).toContain("Sources | Stranger is there as well");
+    expect(said(example, hostile)).toContain("Sources | Bass is not there");
+  });
+});
+
+describe("any two setups", () => {
+  const setups = fc.array(commands, { maxLength: 8 }).map((done) => applied(example, ...done));
+
+  it("that differ have a difference, and a setup has none from itself", () => {
+    fc.assert(
+      fc.property(setups, setups, (a, b) => {
+        expect(differences(a, a)).toEqual([]);
+        expect(differences(a, b).length === 0).toBe(compared(a) === compared(b));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it("give whole sentences", () => {
+    fc.assert(
+      fc.property(setups, (b) => {
+        for (const { says } of differences(example, b)) {
+          expect(says).not.toMatch(/undefined|NaN|\[object|\bnull\b/);
+          const [, after, before] = /^(.*) instead of (.*)$/su.exec(says) ?? [];
+          if (after !== undefined) expect(after.endsWith(`: ${before}`)).toBe(false);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
