@@ -1,6 +1,9 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Slot } from "../../src/core/setup";
+import { readSetup } from "../../src/document/check-file";
 import { addPiece, movePiece } from "../../src/document/commands/kit";
 import { addListener, editListener } from "../../src/document/commands/listeners";
 import { editConsole, editEar, editWishes, rename } from "../../src/document/commands/settings";
@@ -20,6 +23,7 @@ import type { SetupFile } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { applied, commands } from "./commands";
 
+const FULL = join(import.meta.dirname, "../fixtures/setup-v1.json");
 const example = exampleSetup();
 const said = (from: SetupFile, to: SetupFile): string[] =>
   differences(from, to).map(({ part, says }) => `${part} | ${says}`);
@@ -156,6 +160,30 @@ describe("what is the same thing", () => {
     expect(said(example, hostile)).toContain("Sources | Stranger is there as well");
     expect(said(example, hostile)).toContain("Sources | Bass is not there");
   });
+});
+
+/** Every setup that is another in one single value, and where. */
+const mutants = function* (value: unknown, at = ""): Generator<readonly [at: string, value: unknown]> {
+  if (typeof value === "number") yield [at, value === 1 ? 2 : 1];
+  if (typeof value === "boolean") yield [at, !value];
+  if (typeof value === "string") yield [at, at.endsWith(".law") ? "linear" : `${value}x`];
+  if (typeof value !== "object" || value === null) return;
+  for (const [key, inner] of Object.entries(value))
+    for (const [where, other] of mutants(inner, `${at}.${key}`))
+      yield [where, Array.isArray(value) ? value.with(Number(key), other) : { ...value, [key]: other }];
+};
+
+it("sees every value that a setup has, one by one", () => {
+  const { ok, ...read } = readSetup(JSON.parse(readFileSync(FULL, "utf8")));
+  if (!ok || !("file" in read)) throw new Error("the frozen setup cannot be read");
+  const { file } = read;
+  const all = [...mutants(file)];
+  // Names, ticks and answers are no difference, and an id is only a key.
+  const none = /^\.(format|version|name|check|lineCheck)\b|\.id$/;
+  const unseen = all.filter(([, other]) => differences(file, other as SetupFile).length === 0);
+  expect(all.length).toBeGreaterThan(300);
+  expect(file.recording && file.ear).not.toBeNull();
+  expect(unseen.map(([at]) => at).filter((at) => !none.test(at))).toEqual([]);
 });
 
 describe("any two setups", () => {
