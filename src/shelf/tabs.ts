@@ -40,7 +40,8 @@ export const takeTurns = async (
   watching: Signal<boolean>,
   hooks: TurnHooks,
 ): Promise<Turns> => {
-  let waiting = new AbortController();
+  /** Whether this tab stands in the queue already. */
+  let isWaiting = false;
   let handedOver: () => void = () => {};
 
   const send = (message: Message): void => channel.postMessage(message);
@@ -53,21 +54,25 @@ export const takeTurns = async (
   };
   /** Has the lock for as long as the page lives, or until another tab steals it. */
   const hold = (): Promise<never> => new Promise(() => {});
-  const request = (options: LockOptions, isCalledOff: () => boolean): void => {
+  const request = (options: LockOptions): void => {
+    let isLost = false;
     const edit = async (): Promise<never> => {
+      if (!options.steal) isWaiting = false;
       await hooks.gain();
-      watching.value = false;
+      // Another tab may have stolen the turn meanwhile.
+      if (!isLost) watching.value = false;
       return hold();
     };
     locks?.request(LOCK, options, edit).catch(async () => {
-      if (isCalledOff()) return;
+      isLost = true;
       await lose();
       wait();
     });
   };
   const wait = (): void => {
-    const { signal } = waiting;
-    request({ signal }, () => signal.aborted);
+    if (isWaiting) return;
+    isWaiting = true;
+    request({});
   };
 
   channel.onmessage = ({ data }: MessageEvent<Message>) => {
@@ -97,9 +102,7 @@ export const takeTurns = async (
       });
       send("hand over");
       await answered;
-      waiting.abort();
-      waiting = new AbortController();
-      request({ steal: true }, () => false);
+      request({ steal: true });
     },
     saved: () => send("saved"),
   };

@@ -173,6 +173,12 @@ describe("a setup file", () => {
     expect(file.lineCheck).toEqual({ 0: true });
   });
 
+  it("takes each source into a sum once", () => {
+    const { file, notes } = withChange((f) => f.sums[0].sends.push({ source: "s1", level: 3, pan: null }));
+    expect(file.sums).toEqual(exampleSetup().sums);
+    expect(notes).toHaveLength(1);
+  });
+
   it("adds an audience and a drummer where there are none", () => {
     const { file, notes } = withChange((f) => set(f, "listeners", []));
     expect(file.listeners.map((l) => [l.id, l.kind])).toEqual([

@@ -59,6 +59,11 @@ describe("the store", () => {
     run(rename("Other"));
     redo();
     expect(current.value).toBe(example);
+    readOnly.value = false;
+    redo();
+    readOnly.value = true;
+    undo();
+    expect(current.value.name).toBe("Mine");
     load({ ...example, name: "Theirs" });
     expect(current.value.name).toBe("Theirs");
     run(rename("Other"));

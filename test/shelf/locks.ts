@@ -1,12 +1,11 @@
 type Holder = { readonly lost: (error: Error) => void };
-type Waiting = { readonly grant: () => void; readonly options: LockOptions };
 
-/** Web Locks for one name, by the specification's algorithm as far as it is used: queue, ifAvailable, steal, signal. */
-export const fakeLocks = (): Pick<LockManager, "request"> => {
+/** Web Locks for one name, by the specification's algorithm as far as it is used: queue, ifAvailable, steal. */
+export const fakeLocks = (): Pick<LockManager, "request"> & { readonly waiting: () => number } => {
   let holder: Holder | null = null;
-  const queue: Waiting[] = [];
+  const queue: (() => void)[] = [];
   const next = (): void => {
-    if (holder === null) queue.shift()?.grant();
+    if (holder === null) queue.shift()?.();
   };
   const request = (_: string, options: LockOptions, run: (lock: unknown) => unknown): Promise<unknown> =>
     new Promise((resolve, reject) => {
@@ -24,17 +23,9 @@ export const fakeLocks = (): Pick<LockManager, "request"> => {
         grant();
       } else if (holder === null) grant();
       else if (options.ifAvailable) Promise.resolve(run(null)).then(resolve, reject);
-      else {
-        const waiting = { grant, options };
-        queue.push(waiting);
-        options.signal?.addEventListener("abort", () => {
-          const at = queue.indexOf(waiting);
-          if (at >= 0) queue.splice(at, 1);
-          if (at >= 0) reject(new DOMException("called off", "AbortError"));
-        });
-      }
+      else queue.push(grant);
     });
-  return { request: request as LockManager["request"] };
+  return { request: request as LockManager["request"], waiting: () => queue.length };
 };
 
 type Channel = Pick<BroadcastChannel, "postMessage" | "onmessage">;

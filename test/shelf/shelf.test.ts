@@ -197,6 +197,27 @@ describe("saving", () => {
     expect((await stored(KEY)).name).toBe("B");
   });
 
+  it("does not wait for the next try when something else is changed", async () => {
+    cupboard.fails = full();
+    run(rename("A"));
+    await later(SAVE_AFTER);
+    cupboard.fails = null;
+    run(rename("B"));
+    await later(SAVE_AFTER);
+    expect([shelf.saving.value.state, (await stored(KEY)).name]).toEqual(["saved", "B"]);
+  });
+
+  it("makes nothing of a failure that a later write has made good", async () => {
+    cupboard.hold = new Promise((_, reject) => setTimeout(() => reject(full()), 500));
+    run(rename("A"));
+    await later(SAVE_AFTER);
+    cupboard.hold = new Promise((resolve) => setTimeout(resolve, 600));
+    run(rename("B"));
+    await later(10_000);
+    expect([shelf.saving.value.state, shelf.isUnsaved()]).toEqual(["saved", false]);
+    expect(cupboard.written).toEqual([KEY, KEY]);
+  });
+
   it("does not leave a setup that could not be saved", async () => {
     await lay("setup-b", record({ ...example, name: "Other" }));
     cupboard.fails = full();

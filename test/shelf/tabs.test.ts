@@ -13,7 +13,9 @@ interface Tab {
 let locks: ReturnType<typeof fakeLocks>;
 let channels: ReturnType<typeof fakeChannels>;
 
-const openTab = async (more: { saves?: Promise<void>; frozen?: boolean } = {}): Promise<Tab> => {
+const openTab = async (
+  more: { saves?: Promise<void>; reads?: Promise<void>; frozen?: boolean } = {},
+): Promise<Tab> => {
   const watching = signal(false);
   const log: string[] = [];
   const note = async (what: string) => {
@@ -22,7 +24,10 @@ const openTab = async (more: { saves?: Promise<void>; frozen?: boolean } = {}): 
   const channel = channels();
   const browser = { locks, channel: more.frozen ? { ...channel, postMessage: () => {} } : channel };
   const turns = await takeTurns(browser, watching, {
-    gain: () => note("gain"),
+    gain: async () => {
+      await note("gain");
+      await more.reads;
+    },
     lose: async () => {
       await note("lose");
       await more.saves;
@@ -68,10 +73,11 @@ describe("two tabs", () => {
 
   it("it goes back and forth", async () => {
     const [a, b] = [await openTab(), await openTab()];
-    for (const tab of [b, a, b, a]) {
+    for (const tab of [b, a, b, a, b, a]) {
       tab.turns.takeOver();
       await later(10);
       expect(roles(a, b)).toEqual(tab === a ? ["edits", "watches"] : ["watches", "edits"]);
+      expect(locks.waiting()).toBeLessThanOrEqual(2);
     }
   });
 
@@ -91,6 +97,21 @@ describe("two tabs", () => {
     a.turns.saved();
     await later();
     expect([a.log, b.log]).toEqual([[], ["changed watching"]]);
+  });
+
+  it("one that loses its turn while it still reads does not edit", async () => {
+    let ready: () => void = () => {};
+    const reads = new Promise<void>((resolve) => {
+      ready = resolve;
+    });
+    const [a, b] = [await openTab(), await openTab({ reads })];
+    b.turns.takeOver();
+    await later(10);
+    a.turns.takeOver();
+    await later(2000);
+    ready();
+    await later();
+    expect(roles(a, b)).toEqual(["edits", "watches"]);
   });
 
   it("nobody takes over from themselves", async () => {
