@@ -148,6 +148,20 @@ describe("a tab that closes", () => {
   });
 });
 
+describe("a tab whose turn was taken", () => {
+  it("has it again once the other closes", async () => {
+    const a = await openTab();
+    let close: () => void = () => {};
+    const elsewhere = () => new Promise<void>((resolve) => (close = resolve));
+    locks.request("hatside-edit", { steal: true }, elsewhere);
+    await later();
+    expect([roles(a), a.log]).toEqual([["watches"], ["lose"]]);
+    close();
+    await later();
+    expect([roles(a), a.log]).toEqual([["edits"], ["lose", "gain watching"]]);
+  });
+});
+
 describe("a browser without locks", () => {
   it("lets every tab edit", async () => {
     const watching = signal(false);
