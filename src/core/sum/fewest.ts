@@ -7,6 +7,9 @@ export const MOST_PULL: Db = 12;
 /** More sends than this are better pulled all together. A design choice. */
 export const MOST_SENDS = 4;
 
+/** Choices looked at before giving up: all that sixteen sends have, 1 + 16 + 120 + 560 + 1820, and some. */
+const MOST_LOOKS = 3000;
+
 /** One leg: the peak every send brings to it, and what their likely peak may be. */
 export interface LegLimit {
   readonly peaks: readonly Gain[];
@@ -64,55 +67,71 @@ const lowest = (
   return likelyPeak(loudest, Math.max(0, rest - loudest * loudest));
 };
 
-/** Exactly `count` sends that keep every leg under its limit when pulled by a factor, or null if there are none. */
-const search = (legs: readonly Leg[], count: number, factor: Gain): readonly number[] | null => {
-  const sends = legs[0]?.peaks.length ?? 0;
-  const weight = (send: number): number =>
-    Math.max(...legs.map((leg) => (leg.peaks[send] as number) / leg.limit));
-  const byWeight = Array.from({ length: sends }, (_, i) => i).sort((a, b) => weight(b) - weight(a));
-  const rank: number[] = [];
-  byWeight.forEach((send, at) => {
-    rank[send] = at;
-  });
-  const go = (chosen: readonly number[], from: number): readonly number[] | null => {
+/** The sends in the order in which they are tried: those first that take most of a leg's limit. */
+const trialOrder = (legs: readonly Leg[]): readonly number[] => {
+  const weights = (legs[0]?.peaks ?? []).map((_, send) =>
+    legs.reduce((most, leg) => Math.max(most, (leg.peaks[send] as number) / leg.limit), 0),
+  );
+  return weights.map((_, i) => i).sort((a, b) => (weights[b] as number) - (weights[a] as number));
+};
+
+/** Looks for exactly `count` sends that keep every leg under its limit when pulled by a factor. */
+const search = (
+  legs: readonly Leg[],
+  sends: readonly number[],
+  rank: readonly number[],
+  count: number,
+  factor: Gain,
+): readonly number[] | null | "gave up" => {
+  let looks = 0;
+  const complete = (chosen: readonly number[], from: number): readonly number[] | null => {
+    looks += 1;
+    if (looks > MOST_LOOKS) return null;
     const more = count - chosen.length;
     const free = (send: number): boolean => (rank[send] as number) >= from;
     if (legs.some((leg) => lowest(leg, chosen, more, free, factor) > leg.limit)) return null;
     if (more === 0) return chosen;
-    for (let at = from; at <= sends - more; at += 1) {
-      const found = go([...chosen, byWeight[at] as number], at + 1);
+    for (let at = from; at <= sends.length - more; at += 1) {
+      const found = complete([...chosen, sends[at] as number], at + 1);
       if (found) return found;
     }
     return null;
   };
-  return go([], 0);
+  const found = complete([], 0);
+  return looks > MOST_LOOKS ? "gave up" : found;
 };
 
 /**
  * The fewest sends whose pull brings every leg under its limit, and of those the choice that needs the least pull,
- * the same for each. Exact: it looks through all choices, leaving out only those that even their best completion
- * on one leg cannot save.
+ * the same for each. What it returns is exact: it looks through all choices, leaving out only those that even their
+ * best completion on one leg cannot save.
  * @param step the console's level step, dB
- * @returns null where more than `MOST_SENDS` sends or more than `MOST_PULL` would be needed
+ * @returns null where more than `MOST_SENDS` sends or more than `MOST_PULL` would be needed, or where there are too
+ * many choices to look through: only with more than 16 sends, and then only with dozens of nearly equal ones
  */
 export const fewestPulls = (limits: readonly LegLimit[], step: Db): Pulls | null => {
   const legs = limits.map(legOf);
-  const by = (count: number, steps: number): readonly number[] | null =>
-    search(legs, count, gainOf(-steps * step));
+  const order = trialOrder(legs);
+  const rank: number[] = [];
+  order.forEach((send, at) => {
+    rank[send] = at;
+  });
+  const by = (count: number, steps: number) => search(legs, order, rank, count, gainOf(-steps * step));
   let most = Math.floor(MOST_PULL / step);
   for (let count = 1; count <= MOST_SENDS; count += 1) {
     let sends = by(count, most);
-    if (!sends) continue;
     let tooFew = 0;
-    while (most - tooFew > 1) {
+    while (sends !== null && sends !== "gave up" && most - tooFew > 1) {
       const steps = Math.floor((most + tooFew) / 2);
       const found = by(count, steps);
-      if (found) {
+      if (found === null) tooFew = steps;
+      else {
         sends = found;
         most = steps;
-      } else tooFew = steps;
+      }
     }
-    return { sends, steps: most };
+    if (sends === "gave up") return null;
+    if (sends) return { sends, steps: most };
   }
   return null;
 };

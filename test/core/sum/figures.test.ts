@@ -113,6 +113,16 @@ describe("channels, polarity and fold", () => {
     expect([legs[1].level, legs[1].allAtOnce]).toEqual([-Infinity, -Infinity]);
   });
 
+  it("counts the peaks of both channels against each other as meeting", () => {
+    // In the fold with a leg inverted the channels arrive with opposite signs: +1 and −1, peaks up to 2.
+    const setup = setupOf([source("s", { channels: 2, level: -20, peak: -6 })], {
+      sum: { legInverted: [false, true] },
+    });
+    const { mono } = figuresOf(setup);
+    expectNear(mono.allAtOnce, -6 + 6.0206, printed(4));
+    expectNear(mono.level, -20 + 3.0103, printed(4));
+  });
+
   it("folds source by source: with a leg inverted the centre vanishes and the sides stay", () => {
     const setup = setupOf([source("centre"), source("side", { pan: 1 })], {
       sum: { legInverted: [false, true] },
@@ -191,6 +201,17 @@ describe("loss, shares and laws", () => {
     expectNear(alone, -6, TINY);
     expectNear(loss[0], 6.0206, printed(4));
     expect(loss[1]).toBeNull();
+  });
+
+  it("takes the loudest after its send", () => {
+    const sends = [
+      { source: "a", level: -10, pan: null },
+      { source: "b", level: -2, pan: null },
+    ];
+    const { alone, loss } = figuresOf(setupOf([source("a"), source("b")], { sum: { stereo: false, sends } }));
+    expectNear(alone, -8, TINY);
+    // The other is 8 dB under it.
+    expectNear(loss[0], 20 * Math.log10(1 + 10 ** (-8 / 20)), TINY);
   });
 
   it.each([

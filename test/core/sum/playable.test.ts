@@ -70,6 +70,12 @@ it("the feet add the kick and the hat, and a hand may take the hat while its foo
   expect(kit([hat])).toEqual(ones(1));
 });
 
+it("a foot that nothing louder needs stays free", () => {
+  // Both hats are struck by hand, so the kick's foot still counts, however soft.
+  const hats = [piece("hat", ["hand", "hat-foot"]), piece("second hat", ["hand", "hat-foot"])];
+  expect(kit([...hats, piece("kick", ["kick-foot"])])).toEqual(ones(3));
+});
+
 it("microphones at one piece sound together, once", () => {
   expect(kit([tom("a")], ["a", "a"])).toEqual(ones(2));
   expect(kit([tom("a"), tom("b"), tom("c")], ["a", "a", "b", "b", "c"])).toEqual(ones(4));

@@ -58,6 +58,12 @@ describe("ceilings", () => {
     expect([6, 6, 13]).toEqual(rooms(one({ padDb: 10 }, 15)));
   });
 
+  it("a mono sum has no right leg to trim", () => {
+    const mono = one({ stereo: false, legTrim: [0, -20] }, 15);
+    expect([6, 6, 3]).toEqual(rooms(mono));
+    expect(mono.loss[1]).toBe(mono.loss[0]);
+  });
+
   it("names the lowest, the first of equals, and the leg that comes closest", () => {
     expect(one({}, 15).lowest).toMatchObject({ place: "input", leg: "left", state: "inside margin" });
     expect(one({}, 24).lowest).toMatchObject({ place: "sum", state: "fine" });

@@ -101,9 +101,10 @@ const anyPiece = (at: number): fc.Arbitrary<Piece> =>
   fc
     .record({
       limbs: fc.oneof(
+        { weight: 2, arbitrary: fc.subarray([...LIMBS]) },
         { weight: 3, arbitrary: fc.constant<Limb[]>(["hand"]) },
-        fc.subarray([...LIMBS]),
-        fc.constant<Limb[]>(["hand", "hat-foot"]),
+        { weight: 2, arbitrary: fc.constant<Limb[]>(["hand", "hat-foot"]) },
+        { weight: 2, arbitrary: fc.constant<Limb[]>(["kick-foot"]) },
       ),
       player: fc.constantFrom("drummer", "drummer", "drummer", "Noor"),
     })
