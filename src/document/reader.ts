@@ -93,7 +93,8 @@ export const list =
     if (!Array.isArray(value)) return replace<T[]>(value, at, say, "a list", []);
     if (value.length > limit)
       throw new Refusal(`${at}: ${value.length} are too many. Allowed: up to ${limit}.`);
-    return value.map((item, index) => read(item ?? null, `${at}[${index}]`, say));
+    // Not map: it would pass over holes.
+    return Array.from(value, (item, index) => read(item ?? null, `${at}[${index}]`, say));
   };
 
 /** Left and right of something. */

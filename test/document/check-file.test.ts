@@ -201,6 +201,14 @@ describe("a setup file", () => {
     expect(file.monitor.slots[0]).toBeNull();
   });
 
+  it("reads a list with holes as one with nothing in them", () => {
+    const holes: unknown[] = [];
+    holes[2] = exampleSetup().kit.pieces[0];
+    const { file, notes } = withChange((f) => set(f.kit, "pieces", holes));
+    expect(file.kit.pieces).toHaveLength(3);
+    expect(notes).toContain("kit.pieces[0]: nothing is not an object; defaults taken.");
+  });
+
   it("keeps hostile names as text", () => {
     const name = "<img src=x onerror=alert(1)>\u202E\u0000=cmd|'/c calc'!A1";
     const { file, notes } = withChange((f) => set(f.sources[0], "name", name));
@@ -255,7 +263,7 @@ describe("a setup file", () => {
           for (const [path, value] of changes) {
             let at = file;
             for (const key of path.slice(0, -1)) at = at?.[key];
-            if (typeof at === "object" && at !== null) set(at, path.at(-1) ?? "", value);
+            if (typeof at === "object" && at !== null) set(at, path.at(-1) ?? "", structuredClone(value));
           }
           const result = readSetup(file);
           if (!result.ok) {
