@@ -132,7 +132,7 @@ export default defineConfig({
   plugins: [sizeBudget(), serviceWorker(), noPolicyInDevelopment()],
   test: {
     projects: [
-      tests("unit", { dir: "test", exclude: ["browser/**", "**/browser/**"] }),
+      tests("unit", { dir: "test", exclude: ["**/browser/**", "**/node_modules/**"] }),
       tests("browser", {
         dir: "test/browser",
         fileParallelism: false,
