@@ -1,11 +1,12 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
 import { evaluate, type Figures } from "../core/evaluate";
+import { blankSetup } from "./blank";
 import type { Command } from "./command";
-import { exampleSetup } from "./example";
 import { back, begin, forward, record, settle } from "./history";
 import type { SetupFile } from "./schema";
 
-const history = signal(begin(exampleSetup()));
+/** Blank until a setup is loaded. */
+const history = signal(begin(blankSetup()));
 
 /** Another tab is editing this setup: nothing is changed here then. */
 export const readOnly: Signal<boolean> = signal(false);

@@ -32,7 +32,6 @@ export const Bars = (props: { caption: string; heads: readonly string[]; bars: r
             {bar.marked ? <span class="small"> · costs most</span> : null}
           </th>
           {bar.shares.map((share, at) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: the columns are fixed
             <td key={at}>
               {bar.texts[at]}
               <i style={{ width: `${(100 * share).toFixed(1)}%` }} aria-hidden="true" />

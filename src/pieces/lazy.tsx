@@ -1,25 +1,34 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
+const waiting: (() => Promise<unknown>)[] = [];
+
+/** Loads every part that was not shown yet: called when the first screen stands, so that later ones open at once. */
+export const loadTheRest = (): void => {
+  // A part that cannot be loaded now says so when it is shown.
+  for (const load of waiting.splice(0)) load().catch(() => {});
+};
+
 /**
  * A part that is loaded when it is first shown. While it loads a word stands there;
  * if it cannot be loaded, the reason and another try.
  */
 export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> => {
   let loaded: ComponentType<P> | null = null;
+  const fetch = async (): Promise<ComponentType<P>> => {
+    loaded ??= await load();
+    return loaded;
+  };
+  waiting.push(fetch);
   return (props: P) => {
     const [part, setPart] = useState<{ readonly it: ComponentType<P> } | null>(loaded && { it: loaded });
     const [failed, setFailed] = useState(false);
     const [tries, setTries] = useState(0);
-    // biome-ignore lint/correctness/useExhaustiveDependencies: every try loads once
     useEffect(() => {
       if (part) return;
       setFailed(false);
-      load().then(
-        (it) => {
-          loaded = it;
-          setPart({ it });
-        },
+      fetch().then(
+        (it) => setPart({ it }),
         () => setFailed(true),
       );
     }, [tries]);

@@ -16,7 +16,6 @@ export const useTurning = (positions: readonly number[], turn: string): readonly
     from.current = last.current.positions;
     last.current = { turn, positions };
   } else last.current = { turn, positions };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new turn starts the motion, nothing else does
   useEffect(() => {
     if (still() || from.current.length !== positions.length || from.current === positions) return;
     const begun = performance.now();

@@ -1,12 +1,6 @@
-import { readOnly } from "../document/store";
-import { exportText } from "../shelf/file";
+import { current, readOnly } from "../document/store";
 import { shelf, takeOver } from "../shelf/here";
-import { saveFile, shareFile } from "../shelf/share";
-import { current } from "../document/store";
-import { exportFile } from "../shelf/file";
 import { offline } from "./state";
-
-const asFile = ({ name, blob }: { name: string; blob: Blob }): File => new File([blob], name, { type: blob.type });
 
 const Elsewhere = () =>
   readOnly.value ? (
@@ -24,10 +18,10 @@ const Unsaved = () => {
   return (
     <div class="notice bad stack" role="alert">
       <p>
-        {state === "failed" ? "Not saved" : "Nothing can be kept here"}: {why}. You can go on working; take the
-        setup with you as a file before you close this page.
+        {state === "failed" ? "Not saved" : "Nothing can be kept here"}: {why}. You can go on working; take
+        the setup with you as a file before you close this page.
       </p>
-      <button type="button" onClick={() => void shareFile(asFile(exportFile(current.value)))}>
+      <button type="button" onClick={async () => (await import("./take-file")).takeSetup(current.value)}>
         Take the file
       </button>
     </div>
@@ -50,7 +44,7 @@ const News = () => {
       ) : null}
       <div class="row">
         {raw ? (
-          <button type="button" onClick={() => saveFile(asFile(exportText(raw.name, raw.text)))}>
+          <button type="button" onClick={async () => (await import("./take-file")).takeRaw(raw)}>
             Take the file as it was
           </button>
         ) : null}

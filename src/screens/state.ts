@@ -8,8 +8,8 @@ export type Place = "kit" | "image" | "sum" | "patch" | "check" | "setups" | "ab
 /** Where the user is. */
 export const place = signal<Place>("kit");
 
-/** A word about what was just done, with the way back. */
-export const toast = signal<{ readonly says: string; readonly undo: boolean } | null>(null);
+/** A word about what was just done, with the way back: the last step of the open setup (`true`), or one of its own. */
+export const toast = signal<{ readonly says: string; readonly undo: boolean | (() => void) } | null>(null);
 
 const wantedSum = signal<Id | null>(null);
 const wantedListener = signal<Id | null>(null);

@@ -25,8 +25,9 @@ export const Toast = () => {
               type="button"
               class="bare"
               onClick={() => {
-                undo();
                 toast.value = null;
+                if (word.undo === true) undo();
+                else if (word.undo) word.undo();
               }}
             >
               Undo

@@ -1,7 +1,6 @@
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
 import { readSetupText } from "../document/check-file";
 import { rename as renameSetup } from "../document/commands/settings";
-import { exampleSetup } from "../document/example";
 import type { SetupFile } from "../document/schema";
 import { load, readOnly, run } from "../document/store";
 import { createAutosave, type Saving } from "./autosave";
@@ -53,6 +52,9 @@ export interface Shelf {
   /** Reads the list, and the open setup where another tab changed it. */
   readonly reload: () => Promise<void>;
 }
+
+/** The worked example, loaded only where it is needed: at the very first start. */
+const example = async (): Promise<SetupFile> => (await import("../document/example")).exampleSetup();
 
 /**
  * A shelf. Commands that change it are refused by the screens while another tab edits.
@@ -153,7 +155,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       const record = typeof id === "string" ? records.get(id) : undefined;
       if (record && tryShow(id as string, record)) return;
     }
-    await begin(exampleSetup());
+    await begin(await example());
   };
 
   return {
@@ -168,7 +170,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       } catch (error) {
         catalogue.use(memoryCupboard());
         autosave.giveUp(troubleOf(error));
-        await begin(exampleSetup());
+        await begin(await example());
       }
     },
     open,

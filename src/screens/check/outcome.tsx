@@ -108,7 +108,6 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
       </thead>
       <tbody>
         {unknown.heard.map((hit, at) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: hits have no other name than their order
           <tr key={at}>
             <th scope="row">{pieceName(hit.piece)}</th>
             <td>{heardAs(hit.answer)}</td>

@@ -1,49 +1,56 @@
 import { isReversed } from "../../core/patched";
-import { imageStatement } from "../../core/statements";
 import { swapPair } from "../../document/commands/sums";
-import { current, figures, run } from "../../document/store";
+import { current, run } from "../../document/store";
 import { Icon } from "../../pieces/icon";
+import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
+import { chosenImage, heardSum } from "./heard";
 import { ImageTable } from "./image-table";
-import { Listeners } from "./listeners";
-import { Notes } from "./notes";
-import { Plans } from "./plans";
-import { RepairList } from "./repair-list";
+import { statementOf } from "./statement";
 import { ThreadView } from "./thread-view";
+
+const RepairList = lazy(async () => (await import("./repair-list")).RepairList);
+const Listeners = lazy(async () => (await import("./listeners")).Listeners);
+const Plans = lazy(async () => (await import("./plans")).Plans);
+const Notes = lazy(async () => (await import("./notes")).Notes);
+const LawsCompare = lazy(async () => (await import("./laws-compare")).LawsCompare);
+
+const SwapButton = () => {
+  const sum = heardSum.value;
+  if (!sum?.stereo) return null;
+  const reversed = isReversed(current.value, sum);
+  return (
+    <button type="button" aria-pressed={reversed} onClick={() => run(swapPair(sum.id))}>
+      <span class="row">
+        <Icon name="swap" />
+        {reversed ? `${sum.name} is patched in reverse` : `Patch ${sum.name} in reverse`}
+      </span>
+    </button>
+  );
+};
 
 /** The place for left and right: who hears it right, and the best thing to do about it. */
 export const ImageScreen = () => {
   const setup = current.value;
   const listener = chosenListener.value;
-  const at = setup.listeners.findIndex((l) => l.id === listener?.id);
-  const image = figures.value.images[at];
+  const image = chosenImage.value;
+  const sum = heardSum.value;
   if (!listener || !image) return null;
-  const sum = setup.sums.find((s) => s.id === listener.sum && image.hears === "sum");
-  const statement = imageStatement(setup, listener, image);
-  const reversed = sum !== undefined && isReversed(setup, sum);
-  const turn = `${reversed}${listener.flipped}${listener.id}`;
+  const { tone, says, more } = statementOf(image, listener);
+  const turn = `${sum && isReversed(setup, sum)} ${listener.flipped} ${listener.id}`;
   return (
     <>
-      <Verdict tone={statement.tone} says={statement.says}>
-        {statement.more}
+      <Verdict tone={tone} says={says}>
+        {more}
       </Verdict>
       <ListenerPick label="As heard by" />
       <div class="two">
         <div class="stack">
-          <ThreadView image={image} listener={listener} says={statement.says} turn={turn} />
-          {sum?.stereo ? (
-            <button type="button" class="main" aria-pressed={reversed} onClick={() => run(swapPair(sum.id))}>
-              <span class="row">
-                <Icon name="swap" />
-                {reversed
-                  ? `${sum.name} is patched in reverse: patch it straight`
-                  : `Patch ${sum.name} in reverse`}
-              </span>
-            </button>
-          ) : null}
-          {sum?.stereo ? <RepairList sum={sum} /> : null}
+          <ThreadView image={image} listener={listener} says={says} turn={turn} />
+          <SwapButton />
+          {sum ? <RepairList /> : null}
         </div>
         <div class="stack">
           <ImageTable image={image} caption={`Each source as it reaches ${listener.name}`} />
@@ -52,6 +59,7 @@ export const ImageScreen = () => {
       </div>
       <Listeners />
       <Plans />
+      <LawsCompare />
     </>
   );
 };

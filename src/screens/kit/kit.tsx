@@ -5,11 +5,13 @@ import { addSource } from "../../document/commands/sources";
 import { current, figures, run } from "../../document/store";
 import { Choice } from "../../pieces/choice";
 import { Icon } from "../../pieces/icon";
+import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { chosenSum } from "../state";
 import { SumPick } from "../sum-pick";
-import { ConsoleSettings } from "./console-settings";
 import { SourceRow } from "./source-row";
+
+const ConsoleSettings = lazy(async () => (await import("./console-settings")).ConsoleSettings);
 
 /** One line on the pan law in force. */
 const lawLine = (): string => {

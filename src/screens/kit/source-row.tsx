@@ -6,9 +6,9 @@ import type { Source } from "../../core/setup";
 import { dragPan, editSource } from "../../document/commands/sources";
 import { current, endDrag, figures, run } from "../../document/store";
 import { Icon } from "../../pieces/icon";
+import { lazy } from "../../pieces/lazy";
 import { PanBar } from "../../pieces/pan-bar";
 import { chosenSum } from "../state";
-import { SourceDetails } from "./source-details";
 
 const level = (gain: number): string => (gain === 0 ? "−∞" : printNumber(levelOf(gain), 1));
 
@@ -18,6 +18,8 @@ const legsOf = (source: Source): readonly [string, string] | undefined => {
   const part = sum && figures.value.parts.get(sum.id)?.find((p) => p.source.id === source.id);
   return part && [level(part.legs[0]), level(part.legs[1])];
 };
+
+const SourceDetails = lazy(async () => (await import("./source-details")).SourceDetails);
 
 /** One source: its name, its pan under the thumb, what reaches the legs; the rest behind one tap. */
 export const SourceRow = (props: { source: Source; first: boolean; last: boolean }) => {

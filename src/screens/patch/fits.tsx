@@ -1,15 +1,18 @@
-import { applyFit, type Fit } from "../../core/patch/fit";
+import { computed } from "@preact/signals";
+import { applyFit, fits } from "../../core/patch/fit";
 import { replaceSetup } from "../../document/commands/apply";
+import { current } from "../../document/store";
 import { runWithWord } from "../act";
 
-/** The cheapest ways back under the slot count, each with what it loses. */
-export const Fits = ({ fits }: { fits: readonly Fit[] }) => {
-  if (fits.length === 0) return null;
+const found = computed(() => fits(current.value));
+
+/** The cheapest ways back under the slot count, each with what it loses. Loaded only when something is over. */
+export const Fits = () => {
   return (
     <section class="stack" aria-labelledby="fits">
       <h2 id="fits">Ways back under the count, cheapest first</h2>
       <ol class="stack">
-        {fits.map((fit, at) => (
+        {found.value.map((fit, at) => (
           <li class="card stack" key={fit.says}>
             <p>
               <b>{fit.says}</b>

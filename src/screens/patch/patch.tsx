@@ -2,11 +2,11 @@ import type { PatchFigures } from "../../core/patch/figures";
 import { counted } from "../../core/patch/words";
 import { setSlotCount } from "../../document/commands/slots";
 import { current, figures } from "../../document/store";
+import { lazy } from "../../pieces/lazy";
 import { NumberField } from "../../pieces/number-field";
 import { type Tone, Verdict } from "../../pieces/verdict";
 import { done, typing } from "../act";
 import { RULES } from "../rules";
-import { Fits } from "./fits";
 import { Flags } from "./flags";
 import { Papers } from "./papers";
 import { SlotList } from "./slot-list";
@@ -22,6 +22,8 @@ const headline = ({ usage, flags }: PatchFigures, slotCount: number): { tone: To
   return { tone: "fine", says: `${feeds} fit: ${counted(usage.free.length, "slot")} free` };
 };
 
+const Fits = lazy(async () => (await import("./fits")).Fits);
+
 /** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the desk. */
 export const PatchScreen = () => {
   const { monitor } = current.value;
@@ -33,7 +35,7 @@ export const PatchScreen = () => {
       <Verdict tone={tone} says={says}>
         {doubts === 0 ? "Nothing to look at." : `${counted(doubts, "thing")} to look at below.`}
       </Verdict>
-      <Fits fits={patch.fits} />
+      {patch.usage.over.length > 0 ? <Fits /> : null}
       <div class="two">
         <div class="stack">
           <SlotList rows={patch.rows} />

@@ -1,18 +1,17 @@
 import { addSum } from "../../document/commands/sums";
 import { current, figures, run } from "../../document/store";
+import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { sourceName } from "../names";
 import { chosenSum } from "../state";
 import { SumPick } from "../sum-pick";
 import { Chain } from "./chain";
 import { ContributionBars } from "./contributions";
-import { EarPanel } from "./ear";
-import { LawTable } from "./law-table";
 import { LegTable } from "./leg-table";
-import { MonoAndOneEar } from "./mono";
 import { RemedyCard } from "./remedy";
-import { SumSettings } from "./settings";
 import { db, fitLine } from "./words";
+
+const More = lazy(async () => (await import("./more")).More);
 
 const AddSums = () => (
   <div class="row">
@@ -60,10 +59,7 @@ export const SumScreen = () => {
           <ContributionBars sum={sum} figures={sumFigures} />
         </div>
       </div>
-      <LawTable sum={sum} figures={sumFigures} />
-      <MonoAndOneEar sum={sum} figures={sumFigures} />
-      <SumSettings sum={sum} />
-      <EarPanel />
+      <More sum={sum} figures={sumFigures} />
       <AddSums />
     </>
   );

@@ -1,0 +1,78 @@
+import { useSignal } from "@preact/signals";
+import { acrossLaws } from "../../core/acrosslaws";
+import { LAWS } from "../../core/laws";
+import { printNumber } from "../../core/number";
+import type { Db } from "../../core/units";
+import { current } from "../../document/store";
+import { Pick } from "../../pieces/choice";
+import { Explain } from "../../pieces/explain";
+
+/** A change with its sign; silence is said. */
+const change = (value: Db): string => {
+  if (!Number.isFinite(value)) return value < 0 ? "goes silent" : "comes up";
+  return value > 0 ? `+${printNumber(value, 1)}` : printNumber(value, 1);
+};
+
+/** One source's pan by every law: what moves if the console's law is another than believed. */
+export const LawsCompare = () => {
+  const { sources, console } = current.value;
+  const wanted = useSignal("");
+  const single = sources.filter((s) => s.channels === 1);
+  const source = single.find((s) => s.id === wanted.value) ?? single.find((s) => s.pan !== 0) ?? single[0];
+  if (!source) return null;
+  return (
+    <details class="card">
+      <summary>If the console’s pan law is another</summary>
+      <div class="stack">
+        <Pick
+          label="Source"
+          value={source.id}
+          options={single.map((s) => [s.id, s.name || "Unnamed source"] as const)}
+          onValue={(id) => {
+            wanted.value = id;
+          }}
+        />
+        <div class="scroll-x">
+          <table>
+            <caption>The same knob position by every law; changes against the law in force, dB</caption>
+            <thead>
+              <tr>
+                <th scope="col">Law</th>
+                <th scope="col">R − L</th>
+                <th scope="col">Image moves</th>
+                <th scope="col">L moves</th>
+                <th scope="col">R moves</th>
+                <th scope="col">Angle</th>
+              </tr>
+            </thead>
+            <tbody>
+              {acrossLaws(console, source.pan).map((row) => (
+                <tr key={`${row.law} ${row.reference}`}>
+                  <th scope="row">
+                    {LAWS[row.law].name}
+                    <span class="small soft">
+                      {" "}
+                      {row.reference} 0 dB{row.believed ? ", in force" : ""}
+                    </span>
+                  </th>
+                  <td>{printNumber(row.difference, 1)}</td>
+                  <td>{change(row.imageMove)}</td>
+                  <td>{change(row.levelMove[0])}</td>
+                  <td>{change(row.levelMove[1])}</td>
+                  <td>{printNumber(row.angle, 1)}°</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+        <Explain about="What these mean">
+          <p>
+            R − L: right over left, dB. In ear-worn monitors under 1 dB is the middle (Mills 1960) and 15 to
+            20 dB fully one side (a secondary text). Angle: before two loudspeakers at ±30°, by the tangent
+            law (Pulkki 1997); it does not hold for ear-worn monitors.
+          </p>
+        </Explain>
+      </div>
+    </details>
+  );
+};

@@ -1,0 +1,177 @@
+import { computed, useSignal } from "@preact/signals";
+import { imagesOf } from "../../core/image";
+import { whatWouldChange } from "../../core/repair/changes";
+import { applyRepair, type Repair, repairsFor } from "../../core/repair/repairs";
+import { sayRepair, sayStep } from "../../core/repair/say";
+import type { Sum } from "../../core/setup";
+import { replaceSetup } from "../../document/commands/apply";
+import { current } from "../../document/store";
+import { runWithWord } from "../act";
+import { listenerName } from "../names";
+import { chosenListener } from "../state";
+import { heardSum } from "./heard";
+import { statementOf } from "./statement";
+import { ThreadView } from "./thread-view";
+
+/** Every repair of the pair that the chosen listener hears. */
+const repairs = computed(() => heardSum.value && repairsFor(current.value, heardSum.value));
+
+/** The threads of the chosen listener once a repair is done. */
+const After = ({ repair }: { repair: Repair }) => {
+  const listener = chosenListener.value;
+  const after = applyRepair(current.value, repair);
+  const image = imagesOf(after).find((i) => i.listener === listener?.id);
+  if (!listener || !image) return null;
+  const { says } = statementOf(image, listener);
+  return (
+    <>
+      <p class="soft small">Afterwards: {says}.</p>
+      <ThreadView image={image} listener={listener} says={`Afterwards: ${says}`} turn="after" />
+    </>
+  );
+};
+
+const Details = ({ repair }: { repair: Repair }) => (
+  <>
+    <ol class="steps">
+      {repair.steps.map((step) => {
+        const said = sayStep(current.value, step);
+        return <li key={said}>{said}</li>;
+      })}
+    </ol>
+    <table>
+      <caption>Sides afterwards</caption>
+      <thead>
+        <tr>
+          <th scope="col">Listener</th>
+          <th scope="col">Right</th>
+          <th scope="col">Wrong</th>
+          <th scope="col">Flat</th>
+        </tr>
+      </thead>
+      <tbody>
+        {repair.outcomes.map(({ listener, tally }) => (
+          <tr key={listener}>
+            <th scope="row">{listenerName(listener)}</th>
+            <td>{tally.right}</td>
+            <td>{tally.wrong}</td>
+            <td>{tally.flat}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+    <ul class="small soft">
+      {repair.notes.map((note) => (
+        <li key={note.says}>{note.says}</li>
+      ))}
+    </ul>
+  </>
+);
+
+const Buttons = ({ repair, says, main }: { repair: Repair; says: string; main: boolean }) => {
+  const after = useSignal(false);
+  if (repair.steps.length === 0) return null;
+  return (
+    <>
+      <div class="row">
+        <button
+          type="button"
+          class={main ? "main" : ""}
+          onClick={() =>
+            runWithWord(
+              replaceSetup("repair", (s) => applyRepair(s, repair)),
+              `Done: ${says}`,
+            )
+          }
+        >
+          Do it
+        </button>
+        <button
+          type="button"
+          aria-pressed={after.value}
+          onClick={() => {
+            after.value = !after.value;
+          }}
+        >
+          Show afterwards
+        </button>
+      </div>
+      {after.value ? <After repair={repair} /> : null}
+    </>
+  );
+};
+
+const Others = ({ sum, others }: { sum: Sum; others: readonly Repair[] }) => (
+  <details>
+    <summary>Other ways: {others.length}</summary>
+    <ul class="stack">
+      {others.map((repair) => {
+        const says = sayRepair(current.value, sum, repair);
+        return (
+          <li key={repair.id} class="stack">
+            <details>
+              <summary>{says}</summary>
+              <div class="stack">
+                <Details repair={repair} />
+              </div>
+            </details>
+            <Buttons repair={repair} says={says} main={false} />
+          </li>
+        );
+      })}
+    </ul>
+  </details>
+);
+
+const WouldChange = ({ sum }: { sum: Sum }) => {
+  const open = useSignal(false);
+  return (
+    <details
+      onToggle={(e) => {
+        open.value = e.currentTarget.open;
+      }}
+    >
+      <summary>What would change this</summary>
+      {open.value ? <Changes sum={sum} /> : null}
+    </details>
+  );
+};
+
+const Changes = ({ sum }: { sum: Sum }) => {
+  const changes = whatWouldChange(current.value, sum);
+  if (changes.length === 0) return <p>No single fact that is known here.</p>;
+  return (
+    <ul class="stack">
+      {changes.map((c) => (
+        <li key={c.fact}>
+          {c.fact}: <b>{c.instead}</b>.
+        </li>
+      ))}
+    </ul>
+  );
+};
+
+/** The recommended repair, why it is first, what would change that, and the other ways. */
+export const RepairList = () => {
+  const found = repairs.value;
+  const sum = heardSum.value;
+  const [best, ...others] = found?.ranked ?? [];
+  if (!found || !sum || !best) return null;
+  return (
+    <section class="card stack" aria-labelledby="repair">
+      <h2 id="repair">{found.verdict.headline}</h2>
+      <p>{found.verdict.why}</p>
+      <Buttons key={best.id} repair={best} says={found.verdict.headline} main={true} />
+      {best.steps.length > 0 ? (
+        <details>
+          <summary>Step by step, and who hears what</summary>
+          <div class="stack">
+            <Details repair={best} />
+          </div>
+        </details>
+      ) : null}
+      <WouldChange sum={sum} />
+      {others.length > 0 ? <Others sum={sum} others={others} /> : null}
+    </section>
+  );
+};
