@@ -1,19 +1,17 @@
+import { type Agreement, addTo, finish, losesSides, type Standing, startCount, type Way } from "./agreement";
 import { channelGains, energyLegs } from "./channels";
-import { type Part, partsOf } from "./mix";
-import { isReversed } from "./patched";
-import { earPosition, heardPlace, lateralPosition, levelDifference, type Place } from "./position";
-import type { Id, Listener, Piece, Setup, Source, Sum } from "./setup";
+import { gainOf } from "./decibels";
+import { partsOf } from "./mix";
+import { isReversed, slotTrims } from "./patched";
+import { heardPlace, lateralPosition, levelDifference, type Place } from "./position";
+import type { Id, Listener, Setup, Source, Sum } from "./setup";
 import { isSideOn, offsetFor, standingPlace } from "./stage";
-import type { Db, Legs, Metres } from "./units";
+import type { Db, Legs } from "./units";
 
-/**
- * What is to be said of one source for one listener.
- * "flat": it stands at a side but is heard in the middle, or stands in the middle but is heard well to a side.
- */
-export type Agreement = "right" | "wrong" | "flat" | "unplaceable";
+export type { Agreement } from "./agreement";
 
 /** One source as one listener gets it. */
-export interface ImageRow {
+export interface ImageRow extends Standing {
   readonly source: Id;
   /** Gains into the left and right ear (for the audience: left and right of the house). */
   readonly legs: Legs;
@@ -22,11 +20,8 @@ export interface ImageRow {
   /** Lateral position −1…+1; null when silent. */
   readonly position: number | null;
   readonly heard: Place | null;
-  /** Metres to the listener's right of the throne; null without a place or side-on. */
-  readonly offset: Metres | null;
-  readonly stands: Place | null;
   readonly agreement: Agreement;
-  /** It must keep its sides and they are the wrong way round. */
+  /** It must keep its sides and has lost them. */
   readonly sidesLost: boolean;
 }
 
@@ -43,86 +38,60 @@ export interface Image {
   readonly score: number | null;
 }
 
-/** A piece in the middle may be heard this far off before it is flagged, dB: a third of the way to one side, a design choice. */
-const OFF_MIDDLE_DB: Db = 6;
-
-/** One source with what a listener's feed gives it, before the listener's own flip. */
-export interface Heard {
+/** One source with what a listener's feed gives it, before the listener's own mixer. */
+export interface Heard extends Way {
   readonly source: Source;
   readonly legs: Legs;
-  /** The feed has its sides the wrong way round already. */
-  readonly flipped: boolean;
 }
 
 const swap = <T>([left, right]: Legs<T>): Legs<T> => [right, left];
+
+/** Left and right of a source in the house. */
+export const houseLegs = (setup: Pick<Setup, "console">, source: Source): Legs =>
+  energyLegs(channelGains(setup.console, source, source.pan));
 
 /** What the house gets: every source that is not muted, by its house pan. */
 export const heardInHouse = (setup: Setup): Heard[] =>
   setup.sources
     .filter((s) => !s.muted)
-    .map((source) => ({
-      source,
-      legs: energyLegs(channelGains(setup.console, source, source.pan)),
-      flipped: false,
-    }));
+    .map((source) => ({ source, legs: houseLegs(setup, source), turned: false, collapsed: false }));
 
-/** What a sum brings to the ears, by the order in which it is patched. */
-export const heardInSum = (parts: readonly Part[], reversed: boolean): Heard[] =>
-  parts.map((p) => ({ source: p.source, legs: reversed ? swap(p.legs) : p.legs, flipped: reversed }));
+/** What a sum brings to the ears: by the order in which it is patched and the trims of its slots. */
+export const heardInSum = (setup: Setup, sum: Sum): Heard[] => {
+  const turned = isReversed(setup, sum);
+  const collapsed = !sum.stereo || sum.folded;
+  const [left, right] = slotTrims(setup.monitor, sum).map(gainOf) as [number, number];
+  return partsOf(setup, sum).map(({ source, legs }) => {
+    const patched: Legs = [legs[0] * left, legs[1] * right];
+    return { source, legs: turned ? swap(patched) : patched, turned, collapsed };
+  });
+};
 
 /** The listener's own mixer: flipped, or both legs into one. */
 const throughMixer = (heard: Heard, listener: Pick<Listener, "flipped" | "mono">): Heard => {
   if (listener.mono) {
     const both = heard.legs[0] + heard.legs[1];
-    return { ...heard, legs: [both, both] };
+    return { ...heard, legs: [both, both], collapsed: true };
   }
-  return listener.flipped ? { ...heard, legs: swap(heard.legs), flipped: !heard.flipped } : heard;
+  return listener.flipped ? { ...heard, legs: swap(heard.legs), turned: !heard.turned } : heard;
 };
 
-const agree = (stands: Place | null, heard: Place | null, difference: Db): Agreement => {
-  if (stands === null || heard === null) return "unplaceable";
-  if (stands === "middle") return Math.abs(difference) <= OFF_MIDDLE_DB ? "right" : "flat";
-  return heard === stands ? "right" : heard === "middle" ? "flat" : "wrong";
-};
+const NOWHERE: Standing = { offset: null, stands: null };
 
-const rowOf = (
-  heard: Heard,
-  piece: Piece | undefined,
-  setup: Setup,
-  listener: Listener,
-  sideOn: boolean,
-): ImageRow => {
-  const offset = piece && !sideOn ? offsetFor(setup.kit, listener, piece) : null;
-  const stands = offset === null ? null : standingPlace(offset);
-  const difference = levelDifference(heard.legs);
-  const place = heardPlace(heard.legs);
-  return {
-    source: heard.source.id,
-    legs: heard.legs,
-    difference,
-    position: lateralPosition(heard.legs),
-    heard: place,
-    offset,
-    stands,
-    agreement: agree(stands, place, difference),
-    sidesLost: heard.source.keepSides && heard.flipped,
-  };
-};
-
-/** Weighted agreement of the rows that stand at a side. */
-const scoreOf = (rows: readonly ImageRow[]): number | null => {
-  let sum = 0;
-  let weight = 0;
-  for (const row of rows) {
-    if (row.stands === null || row.stands === "middle" || row.heard === null || row.offset === null) continue;
-    weight += Math.abs(row.offset);
-    sum += row.offset * earPosition(row.difference);
-  }
-  return weight === 0 ? null : sum / weight;
+/** Where each source stands for a listener: nowhere without a piece or side-on. */
+export const standingFor = (setup: Setup, listener: Listener): ((source: Source) => Standing) => {
+  if (isSideOn(setup.kit, listener)) return () => NOWHERE;
+  const standings = new Map(
+    setup.kit.pieces.map((piece): [Id, Standing] => {
+      const offset = offsetFor(setup.kit, listener, piece);
+      return [piece.id, { offset, stands: standingPlace(offset) }];
+    }),
+  );
+  return (source) => (source.piece === null ? undefined : standings.get(source.piece)) ?? NOWHERE;
 };
 
 /**
- * The image of a feed for a listener. The one place where "right side" is decided.
+ * The image of a feed for a listener.
  * @param feed what reaches the listener's mixer
  */
 export const imageOf = (
@@ -130,34 +99,56 @@ export const imageOf = (
   listener: Listener,
   hears: Image["hears"],
   feed: readonly Heard[],
-  pieces: ReadonlyMap<Id, Piece>,
 ): Image => {
-  const sideOn = isSideOn(setup.kit, listener);
-  const rows = feed.map((h) => {
-    const piece = h.source.piece === null ? undefined : pieces.get(h.source.piece);
-    return rowOf(throughMixer(h, listener), piece, setup, listener, sideOn);
+  const standing = standingFor(setup, listener);
+  const count = startCount();
+  const rows = feed.map((fed): ImageRow => {
+    const heard = throughMixer(fed, listener);
+    const { source, legs } = heard;
+    const stands = standing(source);
+    const difference = levelDifference(legs);
+    const place = heardPlace(legs);
+    const told = place === null ? null : difference;
+    const house = source.keepSides ? levelDifference(houseLegs(setup, source)) : 0;
+    const sidesLost = losesSides(source, heard, house, told);
+    return {
+      source: source.id,
+      legs,
+      difference,
+      position: lateralPosition(legs),
+      heard: place,
+      ...stands,
+      agreement: addTo(count, stands, told, sidesLost),
+      sidesLost,
+    };
   });
-  const count = { right: 0, wrong: 0, flat: 0, unplaceable: 0 };
-  let sidesLost = 0;
-  for (const row of rows) {
-    count[row.agreement] += 1;
-    if (row.sidesLost) sidesLost += 1;
-  }
-  return { listener: listener.id, hears, sideOn, rows, count, sidesLost, score: scoreOf(rows) };
+  const { right, wrong, flat, unplaceable, sidesLost, score } = finish(count);
+  return {
+    listener: listener.id,
+    hears,
+    sideOn: isSideOn(setup.kit, listener),
+    rows,
+    count: { right, wrong, flat, unplaceable },
+    sidesLost,
+    score,
+  };
 };
 
 /** The sum a listener hears, if there is one. */
 export const sumOf = (setup: Setup, listener: Listener): Sum | undefined =>
   setup.sums.find((s) => s.id === listener.sum);
 
-/** The image of every listener as things stand. */
-export const imagesOf = (setup: Setup): Image[] => {
-  const pieces = new Map(setup.kit.pieces.map((p) => [p.id, p]));
-  const feeds = new Map(setup.sums.map((s) => [s.id, heardInSum(partsOf(setup, s), isReversed(setup, s))]));
-  const house = heardInHouse(setup);
-  return setup.listeners.map((listener) => {
-    if (listener.kind === "audience") return imageOf(setup, listener, "house", house, pieces);
-    const feed = listener.sum === null ? undefined : feeds.get(listener.sum);
-    return imageOf(setup, listener, feed ? "sum" : "nothing", feed ?? [], pieces);
+/** The image of every listener, or of some, as things stand. */
+export const imagesOf = (setup: Setup, listeners: readonly Listener[] = setup.listeners): Image[] => {
+  const feeds = new Map<Sum | null, readonly Heard[]>();
+  const feedOf = (sum: Sum | null): readonly Heard[] => {
+    const feed = feeds.get(sum) ?? (sum ? heardInSum(setup, sum) : heardInHouse(setup));
+    feeds.set(sum, feed);
+    return feed;
+  };
+  return listeners.map((listener) => {
+    if (listener.kind === "audience") return imageOf(setup, listener, "house", feedOf(null));
+    const sum = sumOf(setup, listener);
+    return imageOf(setup, listener, sum ? "sum" : "nothing", sum ? feedOf(sum) : []);
   });
 };

@@ -1,5 +1,5 @@
-import type { Monitor, Setup, Sum } from "./setup";
-import type { Side } from "./units";
+import type { Id, Monitor, Setup, Slot, Sum } from "./setup";
+import type { Db, Legs, Side } from "./units";
 
 /** Index of the first slot that takes a leg of a sum, or −1. */
 export const slotOfLeg = (monitor: Monitor, sum: Sum, leg: Side): number =>
@@ -21,4 +21,30 @@ export const patchedOrder = (monitor: Monitor, sum: Sum): PatchedOrder => {
 export const isReversed = (setup: Pick<Setup, "monitor">, sum: Sum): boolean => {
   const order = patchedOrder(setup.monitor, sum);
   return order === "straight" ? false : order === "reversed" ? true : sum.reversed;
+};
+
+/** Trim of the slot that takes each leg, dB; 0 for a leg without a slot. */
+export const slotTrims = (monitor: Monitor, sum: Sum): Legs<Db> => {
+  const trim = (leg: Side): Db => monitor.slots[slotOfLeg(monitor, sum, leg)]?.trim ?? 0;
+  return [trim("left"), trim("right")];
+};
+
+const otherLeg = (slot: Slot | null, sum: Id): Slot | null =>
+  slot?.feed.kind === "leg" && slot.feed.sum === sum
+    ? { ...slot, feed: { ...slot.feed, leg: slot.feed.leg === "left" ? "right" : "left" } }
+    : slot;
+
+/**
+ * The setup with a pair swapped: its legs change slots, where both have one (each slot keeps its trim and switch),
+ * and the plan says so.
+ */
+export const withPairSwapped = <T extends Pick<Setup, "sums" | "monitor">>(setup: T, sum: Sum): T => {
+  const { monitor } = setup;
+  const reversed = !isReversed(setup, sum);
+  const both = slotOfLeg(monitor, sum, "left") >= 0 && slotOfLeg(monitor, sum, "right") >= 0;
+  return {
+    ...setup,
+    sums: setup.sums.map((s) => (s.id === sum.id ? { ...s, reversed } : s)),
+    monitor: both ? { ...monitor, slots: monitor.slots.map((slot) => otherLeg(slot, sum.id)) } : monitor,
+  };
 };

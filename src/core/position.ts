@@ -40,12 +40,13 @@ export const lateralPosition = (legs: Legs): number | null => {
 /** Share of the way to one side in ear-worn monitors, −1…+1: difference over 15 dB. A display model, from memory. */
 export const earPosition = (difference: Db): number => Math.max(-1, Math.min(1, difference / SIDE_DB[0]));
 
+/** Left, right or middle in ear-worn monitors, by the level difference right over left. */
+export const placeAt = (difference: Db): Place =>
+  Math.abs(difference) < MIDDLE_DB ? "middle" : difference < 0 ? "left" : "right";
+
 /** Left, right or middle in ear-worn monitors; null when silent. */
-export const heardPlace = (legs: Legs): Place | null => {
-  if (legs[0] === 0 && legs[1] === 0) return null;
-  const difference = levelDifference(legs);
-  return Math.abs(difference) < MIDDLE_DB ? "middle" : difference < 0 ? "left" : "right";
-};
+export const heardPlace = (legs: Legs): Place | null =>
+  legs[0] === 0 && legs[1] === 0 ? null : placeAt(levelDifference(legs));
 
 /**
  * Angle before two loudspeakers at ±30°, positive to the right, by the tangent law

@@ -1,0 +1,53 @@
+import type { Tally } from "../agreement";
+import type { Db } from "../units";
+
+/**
+ * How far from right something sounds; smaller is better, compared from the first figure on:
+ * sources on the wrong side and sources that lost the sides they must keep; then sources that are flat;
+ * then the score, in whole tenths and negative, so that a hair's breadth never decides.
+ */
+export type Badness = readonly [sides: number, flat: number, score: number];
+
+/** Badness of what one listener gets. */
+export const badnessOf = (tally: Tally): Badness => [
+  tally.wrong + tally.sidesLost,
+  tally.flat,
+  -Math.round((tally.score ?? 0) * 10) || 0,
+];
+
+/** Room for each figure of a badness of all listeners together: more than 32 listeners of 512 sources can reach. */
+const FLAT_ROOM = 2 ** 11;
+const SIDES_ROOM = FLAT_ROOM * 2 ** 15;
+
+/** A badness as one whole number that orders and adds up as its figures do, one after the other. */
+export const weightOf = ([sides, flat, score]: Badness): number =>
+  sides * SIDES_ROOM + flat * FLAT_ROOM + score;
+
+/** What a repair costs. */
+export interface Cost {
+  /** Further slots of the monitor system. */
+  readonly slots: number;
+  /** Things done at the patch: swapping a pair, folding one, making a copy, patching it. */
+  readonly patch: number;
+  /** Pans set, in sums and in the house. */
+  readonly pans: number;
+  /** Flips at players' own mixers. */
+  readonly flips: number;
+  /** How far the louder ear is from an exact mirror of what it was, dB, at the worst source and listener. */
+  readonly residual: Db;
+}
+
+/** Everything that is done, each thing once. */
+export const movesOf = ({ patch, pans, flips }: Cost): number => patch + pans + flips;
+
+/** Costs nothing. */
+export const FREE: Cost = { slots: 0, patch: 0, pans: 0, flips: 0, residual: 0 };
+
+/** Two costs together; of the residuals the larger. */
+export const together = (a: Cost, b: Cost): Cost => ({
+  slots: a.slots + b.slots,
+  patch: a.patch + b.patch,
+  pans: a.pans + b.pans,
+  flips: a.flips + b.flips,
+  residual: Math.max(a.residual, b.residual),
+});

@@ -1,0 +1,20 @@
+import type { Id, Listener, Setup } from "../setup";
+
+/** Name of a source, for a sentence. */
+export const sourceCalled = (setup: Pick<Setup, "sources">, id: Id): string =>
+  setup.sources.find((s) => s.id === id)?.name || "Unnamed source";
+
+/** Name of a sum, for a sentence. */
+export const sumCalled = (sum: { readonly name: string } | undefined): string => sum?.name || "Unnamed sum";
+
+/** Names that are a word for the part played, not a name. */
+const PARTS = /^(drummer|audience|singer|band|house)$/i;
+
+/**
+ * A listener in the middle of a sentence: "Mara" for "Mara, drums", "the drummer" for "Drummer".
+ */
+export const called = (listener: Pick<Listener, "name"> | undefined): string => {
+  const name = (listener?.name.split(",")[0] ?? "").trim();
+  if (name === "") return "an unnamed listener";
+  return PARTS.test(name) ? `the ${name.toLowerCase()}` : name;
+};

@@ -1,0 +1,131 @@
+import type { Tally } from "../agreement";
+import type { Db } from "../units";
+import { badnessOf, type Cost, FREE, weightOf } from "./badness";
+import { oversOf, ownOver } from "./overs";
+import { type Choice, hasSides, OWN_CHOICES, type PairState, pairStates, SHARED_CHOICES } from "./parts";
+import {
+  type Feed,
+  feedNow,
+  type Member,
+  type Over,
+  type Situation,
+  talliesOfOthers,
+  tallyOf,
+} from "./situation";
+
+/** What comes of one choice for one listener, with the pair in one state. */
+export interface Option {
+  readonly choice: Choice;
+  readonly feed: Feed;
+  readonly tally: Tally;
+  /** Its badness as one number. */
+  readonly weight: number;
+  readonly cost: Cost;
+}
+
+const option = (situation: Situation, member: Member, choice: Choice, feed: Feed, cost: Cost): Option => {
+  const tally = tallyOf(situation, member, feed);
+  return { choice, feed, tally, weight: weightOf(badnessOf(tally)), cost };
+};
+
+/** A state of the pair with all that may be done for each listener in it. */
+export interface PairOptions {
+  readonly pair: PairState;
+  /** Voices panned over in the sum, and in the house. */
+  readonly over: Over | null;
+  readonly house: Over | null;
+  readonly cost: Cost;
+  /** For each member their options, "none" first. */
+  readonly members: readonly (readonly Option[])[];
+  /** For those who do not hear the sum, what they get. */
+  readonly others: readonly Tally[];
+}
+
+/** How many slots a pair of one's own takes. */
+const OWN_SLOTS = 2;
+/** Making the copy, and patching it. */
+const OWN_MOVES = 2;
+
+const count = (over: Over | null): number => over?.filter(Boolean).length ?? 0;
+
+const worst = (situation: Situation, of: (at: number) => Db): Db => {
+  let most = 0;
+  for (let at = 0; at < situation.voices.length; at += 1) most = Math.max(most, of(at));
+  return most;
+};
+
+/** What comes of hearing the pair as everybody does, or flipped. */
+const sharedOption = (
+  situation: Situation,
+  member: Member,
+  choice: (typeof SHARED_CHOICES)[number],
+  pair: Feed,
+  residual: Db,
+): Option => {
+  const { listener } = member;
+  const flips = choice === "flip";
+  const feed = { ...pair, flipped: listener.flipped !== flips };
+  const cost = { ...FREE, flips: flips ? 1 : 0, residual: listener.mono ? 0 : residual };
+  return option(situation, member, choice, feed, cost);
+};
+
+/** What comes of a pair of one's own, whatever is done with the pair; only the house can bear on it. */
+const ownOption = (
+  situation: Situation,
+  member: Member,
+  choice: (typeof OWN_CHOICES)[number],
+  house: Over | null,
+): Option => {
+  const { listener } = member;
+  const own: Cost = { ...FREE, slots: OWN_SLOTS, patch: OWN_MOVES };
+  const now: Feed = { ...feedNow(listener), house };
+  if (choice === "own reversed") return option(situation, member, choice, { ...now, order: "mirror" }, own);
+  const over = ownOver(situation, member);
+  const exact = worst(situation, (at) => (over?.[at] ? (situation.voices[at]?.residual[1][0] ?? 0) : 0));
+  const cost = { ...own, pans: count(over), residual: listener.mono ? 0 : exact };
+  return option(situation, member, choice, { ...now, over }, cost);
+};
+
+/** All that may be done, state by state; a state in which no pan would move is the same as keeping the pans and left out. */
+export const optionsOf = (situation: Situation): PairOptions[] => {
+  const sides = hasSides(situation.sum);
+  const shared = sides ? SHARED_CHOICES : (["none"] as const);
+  const own = sides ? OWN_CHOICES : [];
+  const asNow = talliesOfOthers(situation, null);
+  const ownOptions = (house: Over | null): Option[][] =>
+    situation.members.map((member) => own.map((choice) => ownOption(situation, member, choice, house)));
+  const ownAsNow = ownOptions(null);
+  return pairStates(situation.setup, situation.sum).flatMap((pair): PairOptions[] => {
+    const { over, house } = oversOf(situation, pair);
+    if (pair.pan !== "keep" && !over && !house) return [];
+    const residual = worst(situation, (at) =>
+      pair.fold ? 0 : (situation.voices[at]?.residual[over?.[at] ? 1 : 0][pair.swap ? 1 : 0] ?? 0),
+    );
+    const feed: Feed = {
+      over,
+      house,
+      order: pair.swap ? "swapped" : "as now",
+      folded: pair.fold,
+      flipped: false,
+    };
+    const owned = house ? ownOptions(house) : ownAsNow;
+    return [
+      {
+        pair,
+        over,
+        house,
+        cost: {
+          ...FREE,
+          patch: (pair.swap ? 1 : 0) + (pair.fold ? 1 : 0),
+          pans: count(pair.pan === "sum" ? over : house),
+          residual: worst(situation, (at) => (house?.[at] ? (situation.voices[at]?.houseResidual ?? 0) : 0)),
+        },
+        members: situation.members.map((member, at) => [
+          ...shared.map((choice) => sharedOption(situation, member, choice, feed, residual)),
+          ...(owned[at] as Option[]),
+        ]),
+        others: house ? talliesOfOthers(situation, house) : asNow,
+      },
+    ];
+  });
+};

@@ -1,0 +1,90 @@
+import type { Tally } from "../agreement";
+import { usageOf } from "../patch/usage";
+import type { Id, Setup, Sum } from "../setup";
+import type { Cost } from "./badness";
+import { noteMaker, type RepairNote } from "./notes";
+import { keyOf, type Own, type Parts } from "./parts";
+import { stepMaker } from "./plansteps";
+import { type Criteria, type Plan, search } from "./search";
+import { type Situation, situationOf } from "./situation";
+import { type Step, withStep } from "./steps";
+import type { Verdict } from "./verdict";
+import { verdictOf } from "./verdict";
+
+/** What one listener gets once a repair is done. */
+export interface Outcome {
+  readonly listener: Id;
+  readonly tally: Tally;
+}
+
+/** One way to put a pair right. Print its steps by `sayStep`; apply it by `applyRepair`. */
+export interface Repair {
+  /** "leave" when nothing is done; the same parts have the same. */
+  readonly id: string;
+  readonly parts: Parts;
+  /** What it was ranked by. */
+  readonly criteria: Criteria;
+  readonly cost: Cost;
+  /** Of every listener, in the setup's order. */
+  readonly outcomes: readonly Outcome[];
+  readonly steps: readonly Step[];
+  /** Sources that the house hears differently; empty when it notices nothing. */
+  readonly house: readonly Id[];
+  /** What is not exactly mirrored, and what else there is to know. */
+  readonly notes: readonly RepairNote[];
+}
+
+/** Every repair worth considering, and which one is best and why. */
+export interface Repairs {
+  /** None is beaten by another in everything; the best first. Always has one: to leave it. */
+  readonly ranked: readonly Repair[];
+  readonly verdict: Verdict;
+}
+
+/** What a plan consists of. */
+export const partsOfPlan = ({ members }: Situation, { options, picks }: Plan): Parts => ({
+  pair: options.pair,
+  own: picks.flatMap(({ choice }, at): Own[] =>
+    choice === "none" ? [] : [{ listener: members[at]?.listener.id ?? "", choice }],
+  ),
+});
+
+const outcomesOf = (situation: Situation, plan: Plan): Outcome[] => {
+  const tallies = new Map<Id, Tally>([
+    ...situation.members.map((m, at) => [m.listener.id, plan.picks[at]?.tally] as [Id, Tally]),
+    ...situation.others.map((l, at) => [l.id, plan.options.others[at]] as [Id, Tally]),
+  ]);
+  return situation.setup.listeners.map(({ id }) => ({ listener: id, tally: tallies.get(id) as Tally }));
+};
+
+/** Slots that a repair may still take. */
+export const freeSlots = (setup: Setup): number =>
+  Math.max(0, setup.monitor.slotCount - usageOf(setup).used.length);
+
+/** Every repair of a sum that nothing else beats in everything, best first, with a verdict. */
+export const repairsFor = (setup: Setup, sum: Sum): Repairs => {
+  const situation = situationOf(setup, sum);
+  const stepsFor = stepMaker(situation);
+  const notesFor = noteMaker(situation);
+  const ranked = search(situation, freeSlots(setup)).map((plan): Repair => {
+    const parts = partsOfPlan(situation, plan);
+    const outcomes = outcomesOf(situation, plan);
+    const { options, cost, first, others, slots, moves, residual } = plan;
+    const steps = stepsFor(plan);
+    return {
+      id: keyOf(parts),
+      parts,
+      criteria: { first, others, slots, moves, residual },
+      cost,
+      outcomes,
+      steps,
+      house: situation.voices.filter((_, at) => options.house?.[at]).map((v) => v.source.id),
+      notes: notesFor(plan),
+    };
+  });
+  return { ranked, verdict: verdictOf(situation, ranked) };
+};
+
+/** The setup with a repair done. */
+export const applyRepair = (setup: Setup, repair: Pick<Repair, "steps">): Setup =>
+  repair.steps.reduce(withStep, setup);

@@ -1,0 +1,145 @@
+import type { Id } from "../setup";
+import { badnessOf, type Cost, movesOf, together, weightOf } from "./badness";
+import { type Option, optionsOf, type PairOptions } from "./options";
+import type { Situation } from "./situation";
+
+/** What is weighed, smaller is better, in the order of weight. */
+export interface Criteria {
+  /** Badness for the listener who matters most, as one number (`weightOf`). */
+  readonly first: number;
+  /** Badness of all others together. */
+  readonly others: number;
+  readonly slots: number;
+  readonly moves: number;
+  readonly residual: number;
+}
+
+/** One way to do it: a state of the pair, and an option for each who hears it, in the order of the situation's members. */
+export interface Plan extends Criteria {
+  readonly options: PairOptions;
+  readonly picks: readonly Option[];
+  readonly cost: Cost;
+}
+
+/** The order of weight: who matters most, the others, slots, moves, exactness. Negative when the former is better. */
+export const compare = (a: Criteria, b: Criteria): number =>
+  a.first - b.first ||
+  a.others - b.others ||
+  a.slots - b.slots ||
+  a.moves - b.moves ||
+  a.residual - b.residual;
+
+/** Whether nothing speaks for the latter: the former is as good in everything. */
+export const isAsGood = (a: Criteria, b: Criteria): boolean =>
+  a.others <= b.others &&
+  a.moves <= b.moves &&
+  a.slots <= b.slots &&
+  a.residual <= b.residual &&
+  a.first <= b.first;
+
+/**
+ * Keeps what nothing else is as good as in everything, best first; of equals the earliest.
+ * In the order of weight nothing is beaten by what comes after it, so one pass over what is kept will do.
+ */
+const best = <T extends Criteria>(all: T[]): T[] => {
+  const kept: T[] = [];
+  for (const one of all.sort(compare)) if (!kept.some((k) => isAsGood(k, one))) kept.push(one);
+  return kept;
+};
+
+/** A plan for the first so many listeners: the last of its picks, and the plan before it. */
+interface Partial extends Criteria {
+  readonly pick: Option | null;
+  readonly before: Partial | null;
+}
+
+const withPick = (plan: Partial, pick: Option, isFirst: boolean): Partial => ({
+  first: isFirst ? plan.first + pick.weight : plan.first,
+  others: isFirst ? plan.others : plan.others + pick.weight,
+  slots: plan.slots + pick.cost.slots,
+  moves: plan.moves + movesOf(pick.cost),
+  residual: Math.max(plan.residual, pick.cost.residual),
+  pick,
+  before: plan,
+});
+
+const picksOf = (plan: Partial | null): Option[] => (plan?.pick ? [...picksOf(plan.before), plan.pick] : []);
+
+/** What comes of a state of the pair for those who do not hear the sum, whatever is picked for the rest. */
+const startOf = ({ others }: Situation, options: PairOptions, first: Id): Partial => {
+  const weights = options.others.map((tally) => weightOf(badnessOf(tally)));
+  const sum = (isFirst: boolean): number =>
+    weights.reduce((all, weight, at) => ((others[at]?.id === first) === isFirst ? all + weight : all), 0);
+  const { slots, residual } = options.cost;
+  return {
+    first: sum(true),
+    others: sum(false),
+    slots,
+    moves: movesOf(options.cost),
+    residual,
+    pick: null,
+    before: null,
+  };
+};
+
+const NOTHING: Partial = {
+  first: 0,
+  others: 0,
+  slots: 0,
+  moves: 0,
+  residual: 0,
+  pick: null,
+  before: null,
+};
+
+const finished = (plan: Partial, options: PairOptions): Plan => {
+  const picks = picksOf(plan);
+  const { first, others, slots, moves, residual } = plan;
+  const cost = picks.reduce((all, pick) => together(all, pick.cost), options.cost);
+  return { options, picks, cost, first, others, slots, moves, residual };
+};
+
+const plansOf = (situation: Situation, options: PairOptions, free: number): Plan[] => {
+  const { first } = situation.setup.wishes;
+  let plans = [startOf(situation, options, first)];
+  situation.members.forEach(({ listener }, at) => {
+    const isFirst = listener.id === first;
+    const all = (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
+    const picks = best(all).map((p) => p.pick as Option);
+    plans = best(
+      plans
+        .flatMap((plan) => picks.map((pick) => withPick(plan, pick, isFirst)))
+        .filter((plan) => plan.slots <= free),
+    );
+  });
+  return plans.map((plan) => finished(plan, options));
+};
+
+/**
+ * The best of all combinations of a state of the pair and a choice for each who hears it, best first: every one that no
+ * other is as good as in everything. All criteria add up listener by listener (of residuals the largest counts), and
+ * what is beaten for some listeners stays beaten whatever is done for the rest; so it is dropped on the way and the
+ * result is that of trying everything.
+ * @param free slots that are free
+ */
+export const search = (situation: Situation, free: number): Plan[] =>
+  best(optionsOf(situation).flatMap((options) => plansOf(situation, options, free)));
+
+/**
+ * The first of `search` alone, sooner: the order of weight adds up too, so what is best for each listener by itself is
+ * best together, unless it takes more slots than are free.
+ */
+export const searchBest = (situation: Situation, free: number): Plan | undefined => {
+  const { first } = situation.setup.wishes;
+  const plans = optionsOf(situation).flatMap((options) => {
+    let plan = startOf(situation, options, first);
+    situation.members.forEach(({ listener }, at) => {
+      const isFirst = listener.id === first;
+      const all = (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
+      const [pick] = all.sort(compare);
+      plan = withPick(plan, pick?.pick as Option, isFirst);
+    });
+    return plan.slots <= free ? [finished(plan, options)] : plansOf(situation, options, free).slice(0, 1);
+  });
+  return plans.sort(compare)[0];
+};

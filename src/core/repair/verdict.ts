@@ -1,0 +1,141 @@
+import type { Tally } from "../agreement";
+import { printNumber } from "../number";
+import { counted, sentence } from "../patch/words";
+import type { Listener } from "../setup";
+import { isSideOn } from "../stage";
+import { type Badness, badnessOf } from "./badness";
+import { called, sumCalled } from "./names";
+import { hasSides } from "./parts";
+import type { Outcome, Repair } from "./repairs";
+import { sayRepair } from "./say";
+import type { Situation } from "./situation";
+
+/** The answer in plain words. */
+export interface Verdict {
+  /** What to do, without a full stop. */
+  readonly headline: string;
+  /** Why that, in sentences. */
+  readonly why: string;
+}
+
+const sides = (tally: Tally): number => badnessOf(tally)[0];
+
+/** Badness of several together. */
+const total = (tallies: readonly Tally[]): Badness => {
+  const all = [0, 0, 0] as [number, number, number];
+  for (const tally of tallies)
+    badnessOf(tally).forEach((n, at) => {
+      all[at] = (all[at] as number) + n;
+    });
+  return all;
+};
+
+const tallyFor = (repair: Repair, listener: Listener): Tally | undefined =>
+  repair.outcomes.find((o) => o.listener === listener.id)?.tally;
+
+const forFirst = (first: Listener, now: Tally, then: Tally, isLeave: boolean): string => {
+  const who = sentence(called(first));
+  const [before, after] = [sides(now), sides(then)];
+  if (now.right + now.wrong + now.flat + now.sidesLost === 0)
+    return `${who} hears nothing of it that has a side.`;
+  if (after === 0 && before > 0)
+    return `${who} then has every side right; ${before} ${before === 1 ? "was" : "were"} wrong.`;
+  if (after < before) return `${who} then has ${counted(after, "side")} wrong instead of ${before}.`;
+  if (after > 0) return `${who} has ${counted(after, "side")} wrong, and nothing betters that.`;
+  if (now.flat === 0) return `${who} has every side right${isLeave ? " already" : ""}.`;
+  return then.flat < now.flat
+    ? `${who} then has ${then.flat} without a side instead of ${now.flat}.`
+    : `${who} has no side wrong, but ${counted(now.flat, "source")} flat: only their pans can change that.`;
+};
+
+const forOthers = (before: number, after: number): string => {
+  if (before === 0 && after === 0) return "";
+  if (after === 0)
+    return `So does everybody else who can tell the sides; ${before} ${before === 1 ? "was" : "were"} wrong there.`;
+  if (after === before)
+    return `For the others ${counted(after, "side")} ${after === 1 ? "stays" : "stay"} wrong.`;
+  return `For the others ${counted(after, "side")} ${after === 1 ? "is" : "are"} wrong then instead of ${before}.`;
+};
+
+const costSaid = ({ criteria, house }: Repair): string => {
+  const slots = criteria.slots === 0 ? "no slot" : counted(criteria.slots, "slot");
+  const noticed =
+    house.length === 0
+      ? "the house notices nothing"
+      : `the house hears ${counted(house.length, "source")} elsewhere`;
+  return `It takes ${counted(criteria.moves, "move")} and ${slots}; ${noticed}.`;
+};
+
+/** Badness of a repair for the one who matters most, and for all others together. */
+const badnessFor = ({ outcomes }: Repair, first: Listener | undefined): readonly [Badness, Badness] => {
+  const isFirst = (o: Outcome): boolean => o.listener === first?.id;
+  const of = (list: readonly Outcome[]): Badness => total(list.map((o) => o.tally));
+  return [of(outcomes.filter(isFirst)), of(outcomes.filter((o) => !isFirst(o)))];
+};
+
+/** What is worse for somebody; null when nothing is. */
+const worseFor = (who: string, best: Badness, next: Badness): string | null => {
+  const at = next.findIndex((n, i) => n !== best[i]);
+  const more = (next[at] ?? 0) - (best[at] ?? 0);
+  if (at === 0) return `leaves ${who} ${more} more ${more === 1 ? "side" : "sides"} wrong`;
+  if (at === 1) return `leaves ${who} ${more} more ${more === 1 ? "source" : "sources"} flat`;
+  return at === 2 ? `is less clear for ${who}` : null;
+};
+
+/** What speaks against the second, in the order of weight. */
+const against = (best: Repair, next: Repair, first: Listener | undefined): string => {
+  const [a, b] = [badnessFor(best, first), badnessFor(next, first)];
+  const more = (n: number, what: string): string => `takes ${n} more ${n === 1 ? what : `${what}s`}`;
+  const { slots, moves, residual } = next.criteria;
+  return (
+    worseFor(first ? called(first) : "who matters most", a[0], b[0]) ??
+    worseFor("the others", a[1], b[1]) ??
+    (slots > best.criteria.slots
+      ? more(slots - best.criteria.slots, "slot")
+      : moves > best.criteria.moves
+        ? more(moves - best.criteria.moves, "move")
+        : `is ${printNumber(residual - best.criteria.residual, 2)} dB less exact`)
+  );
+};
+
+/** Why nothing can be said of a sum; null when something can. */
+const nothingToSay = ({ voices, members, sum }: Situation): Verdict | null => {
+  const name = sumCalled(sum);
+  if (voices.length === 0)
+    return { headline: `Nothing sounds in ${name}`, why: "Send a source into it that is not muted." };
+  if (members.length === 0)
+    return {
+      headline: `Nobody hears ${name}`,
+      why: "Say who hears it, and it can be said what is best for them.",
+    };
+  if (!hasSides(sum))
+    return {
+      headline: sum.stereo ? `${name} is folded to mono` : `${name} is mono`,
+      why: "Both ears get the same: nothing can be reversed, nothing put right.",
+    };
+  return null;
+};
+
+/** What to do and why, of the repairs as they are ranked. */
+export const verdictOf = (situation: Situation, ranked: readonly Repair[]): Verdict => {
+  const { setup, sum, members } = situation;
+  const [best, next] = ranked;
+  const leave = ranked.find((r) => r.id === "leave");
+  // There always is a repair: to leave it.
+  if (!best || !leave) return { headline: "", why: "" };
+  const nothing = best === leave ? nothingToSay(situation) : null;
+  if (nothing) return nothing;
+  const first = setup.listeners.find((l) => l.id === setup.wishes.first);
+  const isLeave = best === leave;
+  const why: string[] = [];
+  const [now, then] = first ? [tallyFor(leave, first), tallyFor(best, first)] : [];
+  if (first && now && then) {
+    if (members.some((m) => m.listener === first) && isSideOn(setup.kit, first))
+      why.push(`${sentence(called(first))} stands side-on to the kit, so only the others decide.`);
+    else why.push(forFirst(first, now, then, isLeave));
+  }
+  why.push(forOthers(badnessFor(leave, first)[1][0], badnessFor(best, first)[1][0]));
+  if (!isLeave) why.push(costSaid(best));
+  if (next) why.push(`Second best, “${sayRepair(setup, sum, next)}”, ${against(best, next, first)}.`);
+  return { headline: sayRepair(setup, sum, best), why: why.filter(Boolean).join(" ") };
+};

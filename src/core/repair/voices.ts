@@ -1,0 +1,95 @@
+import { gainOf, levelOf } from "../decibels";
+import { houseLegs } from "../image";
+import { type Part, partsOf } from "../mix";
+import { mirrorPan, type RoundedPan, roundPan } from "../pannotation";
+import { isReversed, slotTrims } from "../patched";
+import { levelDifference } from "../position";
+import type { Send, Setup, Source, Sum } from "../setup";
+import type { Db, Legs, Pan } from "../units";
+
+/** A figure for each pan (as now, panned over) and each patch (as now, swapped). */
+type Table<T> = readonly [asNow: readonly [asNow: T, swapped: T], over: readonly [asNow: T, swapped: T]];
+
+/** One source that sounds in the sum, with what every pan and patch makes of it. */
+export interface Voice {
+  readonly source: Source;
+  readonly send: Send;
+  /** Pan in force now. */
+  readonly pan: Pan;
+  /** The pan as far on the other side, on the console's steps. */
+  readonly over: RoundedPan;
+  /** The house pan as far on the other side, on the console's steps. */
+  readonly houseOver: RoundedPan;
+  /** Right over left at the ears, dB; null when silent. */
+  readonly ears: Table<Db | null>;
+  /** How far from an exact mirror (or from no change, where two turns cancel) the louder ear gets, dB. */
+  readonly residual: Table<Db>;
+  /** Right over left at the ears with the sum folded to mono, dB. */
+  readonly folded: Db | null;
+  /** Right over left in the house as now and panned over, dB. */
+  readonly house: Legs<Db>;
+  /** How far from an exact mirror the house gets when panned over, dB. */
+  readonly houseResidual: Db;
+}
+
+const swap = <T>([left, right]: Legs<T>): Legs<T> => [right, left];
+const times = (a: Legs, b: Legs): Legs => [a[0] * b[0], a[1] * b[1]];
+const heard = (legs: Legs): Db | null => (legs[0] === 0 && legs[1] === 0 ? null : levelDifference(legs));
+
+/** Digits of a residual that are kept: below a billionth of a dB is arithmetic, not sound. */
+const GRAIN = 1e9;
+
+/** Largest change of level of an ear, dB; an ear that goes to or from silence is left out. */
+const apart = (to: Legs, from: Legs): Db => {
+  let most = 0;
+  for (const ear of [0, 1] as const)
+    if (to[ear] !== 0 && from[ear] !== 0)
+      most = Math.max(most, Math.abs(levelOf(to[ear]) - levelOf(from[ear])));
+  return Math.round(most * GRAIN) / GRAIN;
+};
+
+/** The sum with every send panned over to the other side. */
+const pannedOver = (sum: Sum, setup: Setup, overs: ReadonlyMap<Send, RoundedPan>): Part[] =>
+  partsOf(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: overs.get(s)?.pan ?? s.pan })) });
+
+/** Every source that sounds in a sum, in the order of its sends. */
+export const voicesOf = (setup: Setup, sum: Sum): Voice[] => {
+  const parts = partsOf(setup, sum);
+  const overs = new Map(parts.map((p) => [p.send, roundPan(mirrorPan(p.pan), setup.console)]));
+  const over = pannedOver(sum, setup, overs);
+  const folded = partsOf(setup, { ...sum, folded: true });
+  const turned = isReversed(setup, sum);
+  const slots = slotTrims(setup.monitor, sum).map(gainOf) as [number, number];
+  // A slot keeps its trim when the legs change places.
+  const patched = (legs: Legs, swapped: boolean): Legs => {
+    const out = times(legs, swapped ? swap(slots) : slots);
+    return turned !== swapped ? swap(out) : out;
+  };
+  return parts.map((part, at): Voice => {
+    const back = overs.get(part.send) as RoundedPan;
+    const legs: Legs<Legs> = [part.legs, (over[at] as Part).legs];
+    const now = patched(legs[0], false);
+    const table = <T>(of: (ears: Legs, mirrored: boolean) => T): Table<T> => {
+      const row = (panned: 0 | 1): readonly [T, T] => [
+        of(patched(legs[panned], false), panned === 1),
+        of(patched(legs[panned], true), panned === 0),
+      ];
+      return [row(0), row(1)];
+    };
+    const house = houseLegs(setup, part.source);
+    const houseBack = roundPan(mirrorPan(part.source.pan), setup.console);
+    const houseOver = houseLegs(setup, { ...part.source, pan: houseBack.pan });
+    return {
+      source: part.source,
+      send: part.send,
+      pan: part.pan,
+      over: back,
+      houseOver: houseBack,
+      ears: table(heard),
+      residual: table((ears, mirrored) => apart(ears, mirrored ? swap(now) : now)),
+      folded: heard(patched((folded[at] as Part).legs, false)),
+      house: [levelDifference(house), levelDifference(houseOver)],
+      houseResidual: apart(houseOver, swap(house)),
+    };
+  });
+};

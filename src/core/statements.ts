@@ -1,0 +1,142 @@
+import type { Image, ImageRow } from "./image";
+import { counted, listed, sentence } from "./patch/words";
+import { slotOfLeg } from "./patched";
+import { called, sourceCalled, sumCalled } from "./repair/names";
+import type { Listener, Setup, Sum } from "./setup";
+
+/** What is to be said of what one listener gets, in plain words without a full stop. */
+export interface Statement {
+  readonly tone: "fine" | "care" | "wrong";
+  readonly says: string;
+  /** Something to add, as sentences; empty when there is nothing. */
+  readonly more: string;
+}
+
+const statement = (tone: Statement["tone"], says: string, more = ""): Statement => ({ tone, says, more });
+
+/** Names in a sentence, cut where it would grow too long. */
+const MOST_NAMES = 5;
+const few = (names: readonly string[]): string =>
+  names.length <= MOST_NAMES
+    ? listed(names)
+    : `${names.slice(0, MOST_NAMES - 1).join(", ")} and ${names.length - MOST_NAMES + 1} more`;
+
+const namesOf = (setup: Setup, rows: readonly ImageRow[]): string =>
+  few(rows.map((row) => sourceCalled(setup, row.source)));
+
+/** What the listener hears, as a thing: "the house", "Drums". */
+const feedCalled = (image: Image, sum: Sum | undefined): string =>
+  image.hears === "house" ? "the house" : sumCalled(sum);
+
+const sidesLost = (setup: Setup, rows: readonly ImageRow[]): string => {
+  const lost = rows.filter((r) => r.sidesLost);
+  if (lost.length === 0) return "";
+  const [their, have] = lost.length === 1 ? ["its", "has"] : ["their", "have"];
+  return `${namesOf(setup, lost)} must keep ${their} sides and ${have} lost them.`;
+};
+
+const unpatched = (setup: Setup, sum: Sum | undefined): string =>
+  sum && slotOfLeg(setup.monitor, sum, "left") < 0 && slotOfLeg(setup.monitor, sum, "right") < 0
+    ? `${sumCalled(sum)} is in no slot yet: so it will be once it is patched.`
+    : "";
+
+/** Both ears get the same, and why; null when they do not. */
+const oneForBoth = (listener: Listener, sum: Sum | undefined): string | null => {
+  if (listener.mono) return `Both legs in one for ${called(listener)}: there are no sides`;
+  if (sum && !sum.stereo) return `${sumCalled(sum)} is mono: no sides for ${called(listener)}`;
+  return sum?.folded ? `${sumCalled(sum)} is folded to mono: no sides for ${called(listener)}` : null;
+};
+
+const one = (setup: Setup, who: string, row: ImageRow): Statement => {
+  const name = sourceCalled(setup, row.source);
+  const places = `It stands ${said(row.stands)} and is heard ${said(row.heard)}.`;
+  if (row.agreement === "right")
+    return statement("fine", `Only ${name} can be placed for ${who}: right`, places);
+  if (row.agreement === "wrong")
+    return statement("wrong", `Only ${name} can be placed for ${who}: on the wrong side`, places);
+  return statement("care", `Only ${name} can be placed for ${who}: it has no clear side`, places);
+};
+
+const said = (place: ImageRow["stands"]): string =>
+  place === "middle" ? "in the middle" : (place ?? "nowhere");
+
+/** Of sources that stand somewhere: how many are where they belong. */
+const sidesSaid = (setup: Setup, listener: Listener, rows: readonly ImageRow[]): Statement => {
+  const who = called(listener);
+  const wrong = rows.filter((r) => r.agreement === "wrong");
+  const flat = rows.filter((r) => r.agreement === "flat");
+  const [only] = rows;
+  if (only && rows.length === 1) return one(setup, who, only);
+  if (wrong.length > 0) {
+    const reversed = wrong.length * 2 > rows.filter((r) => r.stands !== "middle").length;
+    const says = `${reversed ? "Reversed" : "Mixed up"} for ${who}: ${wrong.length} of ${rows.length} on the wrong side`;
+    return statement("wrong", says, `Wrong: ${namesOf(setup, wrong)}.`);
+  }
+  if (rows.every((r) => r.heard === "middle")) {
+    if (flat.length === 0) return statement("fine", `Right for ${who}: everything belongs in the middle`);
+    return statement(
+      "care",
+      `All in the middle for ${who}: no sides to hear`,
+      `${namesOf(setup, flat)} would stand at a side: pan them.`,
+    );
+  }
+  if (flat.length === 0) return statement("fine", `Right for ${who}: every side agrees`);
+  const says = `Right for ${who}, but ${flat.length} of ${rows.length} ${flat.length === 1 ? "has" : "have"} no clear side`;
+  return statement(
+    "care",
+    says,
+    `${namesOf(setup, flat)}: heard in the middle, or off it without standing there.`,
+  );
+};
+
+const withMore = (it: Statement, ...more: readonly string[]): Statement => ({
+  ...it,
+  more: [it.more, ...more].filter(Boolean).join(" "),
+});
+
+/** One line on what a listener gets, true and useful whatever the case. */
+export const imageStatement = (setup: Setup, listener: Listener, image: Image): Statement => {
+  const who = called(listener);
+  const sum = setup.sums.find((s) => s.id === listener.sum);
+  if (image.hears === "nothing")
+    return statement("care", `${sentence(who)} hears no sum`, "Choose which sum is heard.");
+  const feed = feedCalled(image, image.hears === "sum" ? sum : undefined);
+  if (image.rows.length === 0) {
+    const more = "Send a source into it that is not muted.";
+    return image.hears === "house"
+      ? statement("care", "Nothing is heard in the house", "Every source is muted, or there is none.")
+      : statement("care", `Nothing sounds in ${feed}`, more);
+  }
+  const heardSum = image.hears === "sum" ? sum : undefined;
+  const lost = sidesLost(setup, image.rows);
+  const later = unpatched(setup, heardSum);
+  if (image.sideOn) {
+    const says = `${sentence(who)} stands side-on to the kit: left and right mean nothing from there`;
+    return withMore(
+      statement("care", says, "No patch and no pan is right or wrong for this place."),
+      lost,
+      later,
+    );
+  }
+  const both = oneForBoth(listener, heardSum);
+  if (both !== null) return withMore(statement("care", both), lost, later);
+  const placed = image.rows.filter((r) => r.agreement !== "unplaceable");
+  if (placed.length === 0) {
+    const silent = image.rows.every((r) => r.heard === null);
+    const says = silent
+      ? `${sentence(feed)} is silent for ${who}`
+      : `Nothing in ${feed} has a place at the kit`;
+    return withMore(
+      statement("care", says, silent ? "" : "Say at which piece a source stands, and its side can be told."),
+      lost,
+      later,
+    );
+  }
+  const unplaced = image.rows.length - placed.length;
+  return withMore(
+    sidesSaid(setup, listener, placed),
+    lost,
+    unplaced > 0 && image.hears === "sum" ? `${counted(unplaced, "source")} without a place at the kit.` : "",
+    later,
+  );
+};

@@ -1,0 +1,123 @@
+/*
+ * Cost of every repair of one pair, of what would change the answer, and of the images, as listeners and sources grow.
+ * Run: node test/bench/repair.mjs
+ */
+import { bundle } from "../tools/bundle.mjs";
+
+const { repairsFor } = await bundle("src/core/repair/repairs.ts");
+const { whatWouldChange } = await bundle("src/core/repair/changes.ts");
+const { imagesOf } = await bundle("src/core/image.ts");
+
+/** Numbers in 0…1 that are the same in every run. */
+const numbers = (seed) => () => {
+  seed = (seed * 1664525 + 1013904223) % 2 ** 32;
+  return seed / 2 ** 32;
+};
+
+const setupOf = (sourceCount, listenerCount, { hard }) => {
+  const next = numbers(sourceCount + 7 * listenerCount + (hard ? 1 : 0));
+  const spread = (size) => (2 * next() - 1) * size;
+  const pieces = Array.from({ length: sourceCount }, (_, i) => ({
+    id: `p${i}`,
+    name: `Piece ${i}`,
+    kind: "other",
+    x: spread(1),
+    y: next(),
+    limbs: ["hand"],
+    player: "drummer",
+  }));
+  const sources = pieces.map((piece, i) => ({
+    id: `s${i}`,
+    name: `Source ${i}`,
+    kind: "drum",
+    piece: i % 9 === 8 ? null : piece.id,
+    channels: hard && i % 5 === 4 ? 2 : 1,
+    pan: hard ? spread(1) : Math.max(-1, Math.min(1, -piece.x)),
+    muted: false,
+    inverted: false,
+    level: -20,
+    peak: -10,
+    keepSides: hard && i % 5 === 4,
+  }));
+  const sum = {
+    id: "m1",
+    name: "Drums",
+    stereo: true,
+    sends: sources.map((s, i) => ({ source: s.id, level: 0, pan: hard && i % 3 === 0 ? spread(1) : null })),
+    trim: 0,
+    legTrim: hard ? [0, -2] : [0, 0],
+    legInverted: [false, false],
+    unevenLegs: false,
+    reversed: false,
+    folded: false,
+    padDb: 0,
+  };
+  const leg = (name, trim) => ({ feed: { kind: "leg", sum: "m1", leg: name }, on: true, trim });
+  return {
+    kit: { hand: "right", yaw: 0, pieces },
+    console: {
+      law: "sine",
+      centreDb: 3,
+      reference: "sides",
+      twoChannel: "balance-linear",
+      panStyle: "steps",
+      panSteps: 100,
+      levelStep: 0.1,
+      rms: "sample",
+      outputDbu: 18,
+    },
+    sources,
+    sums: [sum],
+    listeners: Array.from({ length: listenerCount }, (_, i) => ({
+      id: `l${i}`,
+      name: `Listener ${i}`,
+      kind: ["audience", "drummer"][i] ?? "performer",
+      x: spread(3),
+      y: spread(3),
+      facing: i % 3 === 0 ? 180 : spread(hard ? 180 : 30),
+      sum: i === 0 ? null : "m1",
+      flipped: false,
+      mono: false,
+    })),
+    monitor: {
+      slotCount: 32,
+      slots: [leg("left", 0), leg("right", hard ? 1 : 0), ...Array(14).fill(null)],
+      inputMaxDbu: 20,
+    },
+    wishes: { first: "l1", houseFixed: !hard, margin: 6 },
+    ear: null,
+    recording: null,
+  };
+};
+
+const time = (work) => {
+  const rounds = [];
+  for (let round = 0; round < 60; round += 1) {
+    const start = performance.now();
+    work();
+    rounds.push(performance.now() - start);
+  }
+  rounds.sort((a, b) => a - b);
+  return `${rounds[rounds.length >> 1].toFixed(2)} (${rounds[0].toFixed(2)})`.padStart(15);
+};
+
+console.log("milliseconds, median of 60 (fastest)");
+console.log("sources listeners kind           repairs          images         changes   kept");
+for (const hard of [false, true])
+  for (const [sources, listeners] of [
+    [8, 3],
+    [16, 6],
+    [64, 8],
+  ]) {
+    const setup = setupOf(sources, listeners, { hard });
+    const [sum] = setup.sums;
+    const kept = repairsFor(setup, sum).ranked.length;
+    const cells = [
+      () => repairsFor(setup, sum),
+      () => imagesOf(setup),
+      () => whatWouldChange(setup, sum),
+    ].map(time);
+    console.log(
+      `${String(sources).padStart(7)} ${String(listeners).padStart(9)} ${hard ? "hard  " : "usual "} ${cells.join(" ")} ${String(kept).padStart(6)}`,
+    );
+  }
