@@ -38,54 +38,56 @@ const newAverage = (tau: Seconds, rate: Hertz): Average => {
   return { now: 0, max: 0, weights: [share(tau, rate), remains, remains ** 2, remains ** 3, remains ** 4] };
 };
 
-const takeSquare = (average: Average, square: number): void => {
-  average.now += average.weights[0] * (square - average.now);
-  if (average.now > average.max) average.max = average.now;
-};
-
 /**
  * Takes samples four at a time: four squares weighed at once need one wait for the last average instead of four.
  * Within four samples an average cannot have stood higher than what decays to its end in three:
  * only where that is beyond the largest so far are they taken one by one, so the largest is exact.
  */
-const takeSamples = (fast: Average, slow: Average, samples: ArrayLike<number>): void => {
+const takeFours = (fast: Average, slow: Average, samples: ArrayLike<number>, whole: number): void => {
   const [f, f1, f2, f3, f4] = fast.weights;
   const [s, s1, s2, s3, s4] = slow.weights;
-  const whole = samples.length - (samples.length % 4);
   let fastNow = fast.now;
   let slowNow = slow.now;
-  let fastLimit = fast.max * f3;
-  let slowLimit = slow.max * s3;
+  let fastMax = fast.max;
+  let slowMax = slow.max;
   for (let i = 0; i < whole; i += 4) {
     const a = (samples[i] as number) * (samples[i] as number);
     const b = (samples[i + 1] as number) * (samples[i + 1] as number);
     const c = (samples[i + 2] as number) * (samples[i + 2] as number);
     const d = (samples[i + 3] as number) * (samples[i + 3] as number);
-    const fastNext = f4 * fastNow + f * (f3 * a + f2 * b + f1 * c + d);
-    const slowNext = s4 * slowNow + s * (s3 * a + s2 * b + s1 * c + d);
-    if (fastNext > fastLimit || slowNext > slowLimit) {
-      fast.now = fastNow;
-      slow.now = slowNow;
-      for (const square of [a, b, c, d]) {
-        takeSquare(fast, square);
-        takeSquare(slow, square);
-      }
-      fastNow = fast.now;
-      slowNow = slow.now;
-      fastLimit = fast.max * f3;
-      slowLimit = slow.max * s3;
-    } else {
-      fastNow = fastNext;
-      slowNow = slowNext;
+    const fastEnd = f4 * fastNow + f * (f3 * a + f2 * b + f1 * c + d);
+    const slowEnd = s4 * slowNow + s * (s3 * a + s2 * b + s1 * c + d);
+    if (fastEnd > fastMax * f3) {
+      const one = f1 * fastNow + f * a;
+      const two = f1 * one + f * b;
+      fastMax = Math.max(fastMax, one, two, f1 * two + f * c, fastEnd);
     }
+    if (slowEnd > slowMax * s3) {
+      const one = s1 * slowNow + s * a;
+      const two = s1 * one + s * b;
+      slowMax = Math.max(slowMax, one, two, s1 * two + s * c, slowEnd);
+    }
+    fastNow = fastEnd;
+    slowNow = slowEnd;
   }
-  fast.now = fastNow < FLOOR ? 0 : fastNow;
-  slow.now = slowNow < FLOOR ? 0 : slowNow;
+  Object.assign(fast, { now: fastNow, max: fastMax });
+  Object.assign(slow, { now: slowNow, max: slowMax });
+};
+
+const takeOne = (average: Average, square: number): void => {
+  average.now += average.weights[0] * (square - average.now);
+  if (average.now > average.max) average.max = average.now;
+};
+
+const takeSamples = (fast: Average, slow: Average, samples: ArrayLike<number>): void => {
+  const whole = samples.length - (samples.length % 4);
+  takeFours(fast, slow, samples, whole);
   for (let i = whole; i < samples.length; i += 1) {
-    const square = (samples[i] as number) ** 2;
-    takeSquare(fast, square);
-    takeSquare(slow, square);
+    takeOne(fast, (samples[i] as number) ** 2);
+    takeOne(slow, (samples[i] as number) ** 2);
   }
+  if (fast.now < FLOOR) fast.now = 0;
+  if (slow.now < FLOOR) slow.now = 0;
 };
 
 const levels = ({ now, max }: Average): WeightedLevel => ({ now: levelOfPower(now), max: levelOfPower(max) });
