@@ -76,6 +76,22 @@ describe("a meter in pieces", () => {
     }
   });
 
+  it.each([
+    ["fast", 0.125],
+    ["slow", 1],
+  ] as const)("%s: a maximum inside four samples whose end lies below the last one", (speed, tau) => {
+    const rate = 100;
+    const remains = Math.exp(-1 / (tau * rate));
+    const meter = timeWeighting(rate);
+    // The first sample lifts the average to its share; the ninth to 1.01 of that, and three samples later it is below.
+    const samples = new Float64Array(12);
+    samples[0] = 1;
+    samples[8] = Math.sqrt(1.01 - remains ** 8);
+    meter.push(samples);
+    expect(1.01 * remains ** 3).toBeLessThan(1);
+    expectNear(meter[speed]().max, levelOfPower(1.01 * (1 - remains)), 1e-11);
+  });
+
   it("is the plain average sample by sample, its maximum too, however the blocks fall", () => {
     const block = fc.array(
       fc.double({ min: -1, max: 1, noNaN: true }).map((x) => x ** 5),
