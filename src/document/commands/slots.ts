@@ -1,3 +1,4 @@
+import { arePair } from "../../core/patch/place";
 import type { Slot } from "../../core/setup";
 import { amend, mapped } from "../amend";
 import { type Command, step } from "../command";
@@ -39,16 +40,6 @@ export const editSlot = (index: number, patch: Partial<Slot>): Command =>
       mapped(file.monitor.slots, (slot, at) => (slot && at === index ? amend(slot, patch) : slot)),
     ),
   );
-
-/** Whether two slots are the two legs of one sum or the two channels of one source. */
-const arePair = (a: Slot | null | undefined, b: Slot | null | undefined): boolean => {
-  if (!a || !b) return false;
-  if (a.feed.kind === "leg" && b.feed.kind === "leg")
-    return a.feed.sum === b.feed.sum && a.feed.leg !== b.feed.leg;
-  if (a.feed.kind !== "source" || b.feed.kind !== "source" || a.feed.source !== b.feed.source) return false;
-  const channels = [a.feed.channel, b.feed.channel];
-  return channels.includes("left") && channels.includes("right");
-};
 
 /** Slots with one moved; what lies between moves up, and no pair of neighbours is torn apart. */
 const moved = (slots: Slots, from: number, to: number): Slots => {

@@ -1,5 +1,5 @@
-import { isReversed } from "../../core/patched";
-import type { Id, Send, Slot, Sum } from "../../core/setup";
+import { withPairSwapped } from "../../core/patched";
+import type { Id, Send, Sum } from "../../core/setup";
 import type { Db, Pan } from "../../core/units";
 import { amend, amendIn, insertAfter, kept, mapped } from "../amend";
 import { BLANK_SUM } from "../blank";
@@ -74,11 +74,6 @@ export const pullSends = (sum: Id, pulls: readonly { readonly source: Id; readon
     pulls.reduce((now, { source, to }) => withSend(now, sum, source, { level: to }), file),
   );
 
-const otherLeg = (slot: Slot | null, sum: Id): Slot | null =>
-  slot?.feed.kind === "leg" && slot.feed.sum === sum
-    ? { ...slot, feed: { ...slot.feed, leg: slot.feed.leg === "left" ? "right" : "left" } }
-    : slot;
-
 /**
  * Swaps a pair: its legs change slots (each slot keeps its trim and switch) and the plan says so.
  * A pair of which a leg has no slot is only planned the other way round. A mono sum has nothing to swap.
@@ -86,16 +81,5 @@ const otherLeg = (slot: Slot | null, sum: Id): Slot | null =>
 export const swapPair = (id: Id): Command =>
   step("swap pair", (file) => {
     const sum = file.sums.find((s) => s.id === id);
-    if (!sum?.stereo) return file;
-    const reversed = !isReversed(file, sum);
-    const legs = file.monitor.slots.flatMap((s) =>
-      s?.feed.kind === "leg" && s.feed.sum === id ? [s.feed.leg] : [],
-    );
-    const both = legs.includes("left") && legs.includes("right");
-    return amend(file, {
-      sums: amendIn(file.sums, id, { reversed }),
-      monitor: both
-        ? { ...file.monitor, slots: file.monitor.slots.map((slot) => otherLeg(slot, id)) }
-        : file.monitor,
-    });
+    return sum?.stereo ? withPairSwapped(file, sum) : file;
   });
