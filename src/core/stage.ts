@@ -26,6 +26,15 @@ export const onStage = (
   return { x: -piece.x * cos + piece.y * sin, y: piece.x * sin + piece.y * cos };
 };
 
+/** The other way: a place on the stage plan, from the throne, in the kit's own metres. */
+export const offStage = (
+  kit: Pick<Kit, "yaw">,
+  spot: { readonly x: Metres; readonly y: Metres },
+): { readonly x: Metres; readonly y: Metres } => {
+  const { sin, cos } = turn(kit.yaw);
+  return { x: -spot.x * cos + spot.y * sin, y: spot.x * sin + spot.y * cos };
+};
+
 /** The way a listener faces: the drummer with the throne, the audience towards the stage, others as set. */
 export const facingOf = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): Degrees =>
   listener.kind === "drummer" ? kit.yaw : listener.kind === "audience" ? 180 : listener.facing;
