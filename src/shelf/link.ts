@@ -82,9 +82,6 @@ export const toFragment = async (file: SetupFile): Promise<string> => {
 export const toLink = async (file: SetupFile, address: string): Promise<string> =>
   `${address.replace(/#.*$/s, "")}${await toFragment(file)}`;
 
-/** Whether a link or its fragment carries a setup, of whatever version and in whatever state. */
-export const carriesSetup = (text: string): boolean => /#s=/.test(text);
-
 const unpack = async (data: string): Promise<LinkRead> => {
   const bytes = fromBase64Url(data);
   const json = await collect(through(bytes, new DecompressionStream("deflate-raw")), LINK_LIMITS.expanded);

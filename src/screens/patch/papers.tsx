@@ -1,2 +1,4 @@
-/** Out of the phone: sheet, lists, links. */
-export const Papers = () => null;
+import { lazy } from "../../pieces/lazy";
+
+/** Out of the phone and into it: sheet, lists, links. */
+export const Papers = lazy(async () => (await import("../papers/papers")).PapersPart);

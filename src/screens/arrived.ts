@@ -1,0 +1,31 @@
+import { signal } from "@preact/signals";
+import { attempt } from "./attempt";
+import { arrivedList } from "./papers/arrived-list";
+import { goTo } from "./route";
+import { toast } from "./state";
+
+/** Recordings that the app was opened with or that were shared to it, waiting for the screen that measures them. */
+export const arrivedRecordings = signal<readonly File[]>([]);
+
+const LIST = /\.(csv|tsv|txt)$/i;
+const RECORDING = /\.wave?$/i;
+
+/** Leads files that the app was opened with, or that were shared to it, to where they are looked at. Nothing of them is kept yet. */
+export const takeFiles = (files: readonly File[]): void => {
+  const lists = files.filter((file) => LIST.test(file.name));
+  const recordings = files.filter((file) => RECORDING.test(file.name));
+  const others = files.filter((file) => !lists.includes(file) && !recordings.includes(file));
+  if (recordings.length > 0) {
+    arrivedRecordings.value = recordings;
+    goTo("sum");
+  }
+  if (lists.length > 0) {
+    arrivedList.value = lists[0] ?? null;
+    goTo("patch");
+    if (lists.length > 1) toast.value = { says: "Several lists came: the first is shown", undo: false };
+  }
+  if (others.length > 0)
+    void attempt("The files were not read", async () =>
+      (await import("./setups/incoming")).lookIntoFiles(others),
+    );
+};

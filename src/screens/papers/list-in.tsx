@@ -1,0 +1,145 @@
+import { useSignal } from "@preact/signals";
+import { type ListMode, type ListRow, withList } from "../../core/patch/list";
+import { counted } from "../../core/patch/words";
+import type { Setup } from "../../core/setup";
+import { replaceSetup } from "../../document/commands/apply";
+import { LIMITS } from "../../document/limits";
+import { current, readOnly } from "../../document/store";
+import { Choice } from "../../pieces/choice";
+import { type CsvTable, DELIMITER_NAMES, DELIMITERS, type Delimiter } from "../../shelf/csv";
+import { guessMapping } from "../../shelf/csv-columns";
+import { readList } from "../../shelf/csv-list";
+import { runWithWord } from "../act";
+import { Columns } from "./columns";
+import { Faults, RowsPreview } from "./list-preview";
+
+/** Why a setup with the list taken in would be too much; null where it is not. */
+const tooMuch = ({ sources, monitor }: Setup): string | null => {
+  if (sources.length > LIMITS.sources)
+    return `${sources.length} sources in all: too many. Allowed: ${LIMITS.sources}.`;
+  if (monitor.slots.length > LIMITS.slots)
+    return `${monitor.slots.length} slots in all: too many. Allowed: ${LIMITS.slots}.`;
+  return null;
+};
+
+/** "3 change, 15 are new, 2 go." */
+const effect = (before: Setup, after: Setup, rows: number): string => {
+  const was = new Set(before.sources.map((s) => s.id));
+  const is = new Set(after.sources.map((s) => s.id));
+  const fresh = after.sources.filter((s) => !was.has(s.id)).length;
+  const gone = before.sources.filter((s) => !is.has(s.id)).length;
+  return `Of ${counted(rows, "row")}, ${fresh} ${fresh === 1 ? "is" : "are"} new and ${rows - fresh} of a name that is there already. ${counted(gone, "source")} would go.`;
+};
+
+const Take = ({ rows, onDone }: { rows: readonly ListRow[]; onDone: () => void }) => {
+  const mode = useSignal<ListMode>("add");
+  const setup = current.value;
+  const after = withList(setup, rows, mode.value);
+  const trouble = tooMuch(after);
+  const says = counted(rows.length, "source");
+  return (
+    <>
+      <Choice
+        label="Sources that the list does not name"
+        value={mode.value}
+        options={[
+          ["add", "Stay"],
+          ["replace", "Go"],
+        ]}
+        onValue={(m) => {
+          mode.value = m;
+        }}
+      />
+      <p class="soft small">{effect(setup, after, rows.length)}</p>
+      {trouble ? <p class="notice bad">{trouble}</p> : null}
+      <button
+        type="button"
+        class="main"
+        disabled={readOnly.value || trouble !== null}
+        onClick={() => {
+          runWithWord(
+            replaceSetup("take in the list", (s) => withList(s, rows, mode.value)),
+            `${says} taken in`,
+          );
+          onDone();
+        }}
+      >
+        Take {rows.length === 1 ? "this source" : `these ${says}`}
+      </button>
+    </>
+  );
+};
+
+/** A table that becomes an input list: how it is read, what comes out or is wrong, and the taking of it. */
+export const ListIn = (props: {
+  name: string;
+  table: CsvTable;
+  onDelimiter: (delimiter: Delimiter) => void;
+  onDone: () => void;
+}) => {
+  const { table } = props;
+  const header = useSignal(table.header);
+  const mapping = useSignal(table.mapping);
+  const last = useSignal(table);
+  if (last.value !== table) {
+    last.value = table;
+    header.value = table.header;
+    mapping.value = table.mapping;
+  }
+  const read = readList(table, mapping.value, header.value, current.value);
+  const notes = [...table.notes, ...(read.ok ? read.notes : [])];
+  return (
+    <section class="stack" aria-label={`From ${props.name}`}>
+      <h3>From {props.name}</h3>
+      <Choice
+        label="Between the cells is a"
+        value={table.delimiter}
+        options={DELIMITERS.map((d) => [d, DELIMITER_NAMES[d]] as const)}
+        onValue={props.onDelimiter}
+      />
+      <Choice
+        label="The first row"
+        value={header.value ? "names" : "data"}
+        options={[
+          ["names", "names the columns"],
+          ["data", "is a source"],
+        ]}
+        onValue={(v) => {
+          header.value = v === "names";
+          mapping.value = guessMapping(
+            table.rows.map((row) => row.cells),
+            header.value,
+          );
+        }}
+      />
+      <Columns
+        table={table}
+        header={header.value}
+        mapping={mapping.value}
+        onMapping={(next) => {
+          mapping.value = next;
+        }}
+      />
+      {notes.length === 0 ? null : (
+        <ul class="small soft">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+      {read.ok ? (
+        <>
+          <RowsPreview rows={read.rows} />
+          <Take rows={read.rows} onDone={props.onDone} />
+        </>
+      ) : (
+        <Faults faults={read.faults} />
+      )}
+      <div class="row">
+        <button type="button" onClick={props.onDone}>
+          Leave it
+        </button>
+      </div>
+    </section>
+  );
+};

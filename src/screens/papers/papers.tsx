@@ -1,0 +1,20 @@
+import "./papers.css";
+import { lazy } from "../../pieces/lazy";
+import { Fold } from "../fold";
+import { arrivedList } from "./arrived-list";
+
+const SheetOut = lazy(async () => (await import("./sheet-out")).SheetOut);
+const ListInOut = lazy(async () => (await import("./list")).ListInOut);
+const Share = lazy(async () => (await import("../setups/share")).Share);
+
+/** The patch on paper, the input list as CSV in and out, the setup to another phone. */
+export const PapersPart = () => (
+  <section class="stack" aria-labelledby="papers">
+    <h2 id="papers">Paper, lists, links</h2>
+    <Fold title="Patch sheet for the desk">{() => <SheetOut />}</Fold>
+    <Fold title="Input list from or to a spreadsheet" open={arrivedList.value !== null}>
+      {() => <ListInOut />}
+    </Fold>
+    <Fold title="Send this setup to another phone">{() => <Share />}</Fold>
+  </section>
+);

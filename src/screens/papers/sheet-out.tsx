@@ -1,0 +1,59 @@
+import { render } from "preact";
+import { useEffect } from "preact/hooks";
+import { current, figures } from "../../document/store";
+import { csvStyle, sheetToCsv } from "../../shelf/csv-write";
+import { toast } from "../state";
+import { sendCsv } from "./csv-out";
+import { Sheet } from "./sheet";
+
+/** Prints; some browsers of phones have no printing at all. */
+const print = (): void => {
+  if (typeof globalThis.print === "function") globalThis.print();
+  else
+    toast.value = {
+      says: "This browser cannot print. Take the CSV, or print from another one.",
+      undo: false,
+    };
+};
+
+/** The patch sheet: put beside the app as long as this is open, so that printing prints it and nothing else. */
+export const SheetOut = () => {
+  useEffect(() => {
+    const paper = document.createElement("div");
+    paper.className = "paper";
+    document.body.append(paper);
+    const draw = () => render(<Sheet today={new Date()} />, paper);
+    draw();
+    addEventListener("beforeprint", draw);
+    return () => {
+      removeEventListener("beforeprint", draw);
+      render(null, paper);
+      paper.remove();
+    };
+  }, []);
+  return (
+    <>
+      <p class="soft small">
+        One page, A4 or Letter, for taping to the desk: every slot with what it takes, tick boxes for desk and
+        stage.
+      </p>
+      <div class="row">
+        <button type="button" class="main" onClick={print}>
+          Print the sheet
+        </button>
+        <button
+          type="button"
+          onClick={() =>
+            sendCsv(
+              current.value.name,
+              "patch sheet",
+              sheetToCsv(figures.value.patch.rows, csvStyle(navigator.language)),
+            )
+          }
+        >
+          Sheet as CSV
+        </button>
+      </div>
+    </>
+  );
+};

@@ -1,0 +1,71 @@
+import { printNumber } from "../../core/number";
+import type { SheetRow } from "../../core/patch/sheet";
+import { counted } from "../../core/patch/words";
+import { current, figures } from "../../document/store";
+
+const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" });
+
+const SWAPPED = { "": "", "on purpose": "⇄ swapped pair", "by mistake": "⇄ REVERSED BY MISTAKE" } as const;
+
+const Row = ({ row }: { row: SheetRow }) => (
+  <tr class={row.on === false ? "off" : ""}>
+    <th scope="row">{row.slot}</th>
+    <td>
+      <span class="cut">
+        {row.name === "" ? "free" : <b>{row.name}</b>} {row.over ? <b>BEYOND THE COUNT</b> : null}{" "}
+        <b>{SWAPPED[row.swapped]}</b>
+      </span>
+    </td>
+    <td>
+      <span class="cut">{row.from}</span>
+    </td>
+    <td>{row.tap}</td>
+    <td>{row.on === null ? "" : row.on ? "on" : <b>OFF</b>}</td>
+    <td>{row.trim === null ? "" : printNumber(row.trim, 1)}</td>
+    <td>{row.name === "" ? null : <i class="box" />}</td>
+    <td>{row.name === "" ? null : <i class="box" />}</td>
+  </tr>
+);
+
+/** The patch on one printed page: seen on paper only. */
+export const Sheet = ({ today }: { today: Date }) => {
+  const { name, example, monitor } = current.value;
+  const { rows, usage } = figures.value.patch;
+  const over = usage.over.length === 0 ? "" : `, ${usage.over.length} beyond the count`;
+  return (
+    <article class="sheet" style={{ "--rows": String(rows.length) }}>
+      <header>
+        <h1 class="cut">{name || "Unnamed setup"}</h1>
+        <p>
+          Patch sheet · {DAY.format(today)} · {usage.used.length} of {counted(monitor.slotCount, "slot")} in
+          use
+          {over}
+          {example ? <b class="invented">EXAMPLE · INVENTED DATA</b> : null}
+        </p>
+      </header>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Slot</th>
+            <th scope="col">Name</th>
+            <th scope="col">From</th>
+            <th scope="col">Tap point</th>
+            <th scope="col">On</th>
+            <th scope="col">Trim, dB</th>
+            <th scope="col">Desk</th>
+            <th scope="col">Stage</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <Row key={row.slot} row={row} />
+          ))}
+        </tbody>
+      </table>
+      <footer>
+        Desk: patched as written. Stage: heard at the mixer in this slot. ⇄ the legs of a pair lie in reverse
+        order.
+      </footer>
+    </article>
+  );
+};

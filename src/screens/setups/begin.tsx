@@ -1,0 +1,50 @@
+import { signal } from "@preact/signals";
+import type { Hand } from "../../core/setup";
+import { exampleSetup } from "../../document/example";
+import { readOnly } from "../../document/store";
+import { MICROPHONE_COUNTS, type MicrophoneCount, templateSetup } from "../../document/templates";
+import { Choice } from "../../pieces/choice";
+import { HANDS } from "./facts";
+import { openNew } from "./open";
+
+const count = signal<MicrophoneCount>(8);
+const hand = signal<Hand>("right");
+
+/** A setup of one's own from a template, or the worked example. */
+export const Begin = () => (
+  <>
+    <Choice
+      label="Drum microphones"
+      value={String(count.value)}
+      options={MICROPHONE_COUNTS.map((n) => [String(n), String(n)] as const)}
+      onValue={(n) => {
+        count.value = Number(n) as MicrophoneCount;
+      }}
+    />
+    <Choice
+      label="The kit is set up"
+      value={hand.value}
+      options={HANDS}
+      onValue={(h) => {
+        hand.value = h;
+      }}
+    />
+    <div class="row">
+      <button
+        type="button"
+        class="main"
+        disabled={readOnly.value}
+        onClick={() => openNew(templateSetup(count.value, hand.value))}
+      >
+        Start with {count.value} microphones
+      </button>
+      <button type="button" disabled={readOnly.value} onClick={() => openNew(exampleSetup())}>
+        Open the example
+      </button>
+    </div>
+    <p class="soft small">
+      Places, pans and levels of a template are typical ones, to be replaced by yours. The example is an
+      invented band.
+    </p>
+  </>
+);

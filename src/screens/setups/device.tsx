@@ -1,0 +1,47 @@
+import { Choice } from "../../pieces/choice";
+import { shelf } from "../../shelf/here";
+import { askToKeep, isKept } from "../../shelf/persist";
+import { offline } from "../state";
+import { setTheme, theme } from "../theme";
+
+const storage = (): string => {
+  if (shelf.saving.value.state === "unavailable")
+    return "Nothing can be kept in this browser: take files with you.";
+  if (isKept.value === null) return "Setups are kept in this browser; it may clear them when space is short.";
+  return isKept.value
+    ? "Setups are kept in this browser, which promised not to clear them by itself."
+    : "Setups are kept in this browser, but it may clear them when space is short. Back them up.";
+};
+
+/** How the app looks, and what this device keeps. */
+export const Device = () => (
+  <section class="card stack" aria-labelledby="device">
+    <h2 id="device">This device</h2>
+    <Choice
+      label="Looks"
+      value={theme.value}
+      options={[
+        ["dark", "Dark"],
+        ["light", "Light"],
+        ["device", "As the device"],
+      ]}
+      onValue={setTheme}
+    />
+    <p>
+      {offline.value.ready
+        ? "Works with no network on this device."
+        : "Not kept on this device yet: stay online until this line changes."}
+    </p>
+    <p>{storage()}</p>
+    <div class="row">
+      {isKept.value === null ? (
+        <button type="button" onClick={() => void askToKeep()}>
+          Ask the browser to keep them
+        </button>
+      ) : null}
+      <a class="press" href="#about">
+        About Hatside, cautions, sources
+      </a>
+    </div>
+  </section>
+);

@@ -1,0 +1,42 @@
+import { counted, listed } from "../../core/patch/words";
+import type { Hand } from "../../core/setup";
+import type { SetupFile } from "../../document/schema";
+
+/** How a kit is set up, in words. */
+export const HANDS: readonly (readonly [Hand, string])[] = [
+  ["right", "Right-handed"],
+  ["left", "Left-handed"],
+  ["open", "Open-handed"],
+];
+
+const contents = (file: SetupFile): string => {
+  const { sources, sums, listeners, monitor, kit } = file;
+  const used = monitor.slots.filter((slot) => slot !== null).length;
+  const things = [
+    counted(sources.length, "source"),
+    counted(sums.length, "sum"),
+    counted(listeners.length, "listener"),
+    `${used} of ${counted(monitor.slotCount, "slot")} in use`,
+  ];
+  const hand = HANDS.find(([id]) => id === kit.hand)?.[1].toLowerCase();
+  return `${listed(things)}; ${hand} kit.`;
+};
+
+/** What a setup has in it, without opening it. */
+export const Facts = ({ file, notes }: { file: SetupFile; notes: readonly string[] }) => (
+  <>
+    <p>{contents(file)}</p>
+    {file.example ? <p class="soft small">An example with invented data.</p> : null}
+    {file.note === "" ? null : <p class="soft small">Note: {file.note}</p>}
+    {notes.length === 0 ? null : (
+      <details class="explain">
+        <summary>Not understood in {counted(notes.length, "place")}; the rest is whole</summary>
+        <ul class="small soft">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      </details>
+    )}
+  </>
+);

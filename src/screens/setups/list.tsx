@@ -1,0 +1,41 @@
+import { signal } from "@preact/signals";
+import { TextField } from "../../pieces/text-field";
+import { shelf } from "../../shelf/here";
+import { SetupRow } from "./setup-row";
+
+const wanted = signal("");
+
+/** From so many setups on a search is worth its room. A design choice. */
+const MANY = 5;
+
+const alike = (name: string, search: string): boolean =>
+  name.toLocaleLowerCase().includes(search.trim().toLocaleLowerCase());
+
+/** Every setup on the shelf, last changed first. */
+export const SetupList = () => {
+  const all = shelf.list.value;
+  const found = all.length < MANY ? all : all.filter((line) => alike(line.name, wanted.value));
+  return (
+    <section class="stack" aria-labelledby="list">
+      <h2 id="list">On this device</h2>
+      {all.length < MANY ? null : (
+        <TextField
+          label="Search by name"
+          value={wanted.value}
+          onValue={(text) => {
+            wanted.value = text;
+          }}
+        />
+      )}
+      <p class="hidden-visually" role="status">
+        {found.length} of {all.length} setups shown
+      </p>
+      {found.length === 0 ? <p class="soft">No setup has this in its name.</p> : null}
+      <ul class="stack">
+        {found.map((line) => (
+          <SetupRow key={line.id} line={line} />
+        ))}
+      </ul>
+    </section>
+  );
+};

@@ -1,0 +1,101 @@
+import { useSignal } from "@preact/signals";
+import { readOnly } from "../../document/store";
+import { Icon } from "../../pieces/icon";
+import { TextField } from "../../pieces/text-field";
+import { exportText } from "../../shelf/file";
+import { shelf } from "../../shelf/here";
+import type { OnShelf } from "../../shelf/record";
+import { shareFile } from "../../shelf/share";
+import { asFile } from "../as-file";
+import { attempt } from "../attempt";
+import { goTo } from "../route";
+import { toast } from "../state";
+
+const WHEN = new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" });
+
+const open = async (id: string): Promise<void> => {
+  if (shelf.openId.peek() !== id) await shelf.open(id);
+  if (shelf.openId.peek() === id) goTo("kit");
+};
+
+const duplicate = ({ id, name }: OnShelf): Promise<boolean> =>
+  attempt("Not copied", async () => {
+    await shelf.duplicate(id);
+    const copy = shelf.list.peek()[0]?.name ?? name;
+    toast.value = { says: `Copied as “${copy}”`, undo: false };
+  });
+
+const remove = ({ id, name }: OnShelf): Promise<boolean> =>
+  attempt("Not deleted", async () => {
+    const putBack = await shelf.remove(id);
+    toast.value = { says: `“${name}” deleted`, undo: () => void attempt("Not put back", putBack) };
+  });
+
+const send = ({ id, name }: OnShelf): Promise<boolean> =>
+  attempt("No file made", async () => shareFile(asFile(exportText(name, await shelf.textOf(id)))));
+
+/** What can be done with a setup besides opening it. */
+const Actions = ({ line }: { line: OnShelf }) => {
+  const name = useSignal(line.name);
+  const isBlank = name.value.trim() === "";
+  const rename = async () => {
+    const next = name.value.trim();
+    if (next !== "" && next !== line.name) await attempt("Not renamed", () => shelf.rename(line.id, next));
+  };
+  return (
+    <div class="stack">
+      <TextField
+        label="Name"
+        value={name.value}
+        onValue={(text) => {
+          name.value = text;
+        }}
+        onDone={rename}
+      />
+      {isBlank ? <p class="bad small">Name: nothing is written here. The old one stays.</p> : null}
+      <div class="row">
+        <button type="button" disabled={readOnly.value} onClick={() => duplicate(line)}>
+          Duplicate
+        </button>
+        <button type="button" onClick={() => send(line)}>
+          Send or save the file
+        </button>
+        <button type="button" disabled={readOnly.value} onClick={() => remove(line)}>
+          Delete
+        </button>
+      </div>
+    </div>
+  );
+};
+
+/** One setup on the shelf: a tap opens it, the rest is behind the second button. */
+export const SetupRow = ({ line }: { line: OnShelf }) => {
+  const more = useSignal(false);
+  const name = line.name || "Unnamed setup";
+  const isOpen = shelf.openId.value === line.id;
+  return (
+    <li class={`card stack setup${isOpen ? " open" : ""}`}>
+      <div class="row setup-head">
+        <button type="button" class="bare grow setup-name" onClick={() => open(line.id)}>
+          <b>{name}</b>
+          <span class="soft small">
+            {isOpen ? <b class="good">open now · </b> : null}
+            changed {WHEN.format(line.changed)}
+          </span>
+        </button>
+        <button
+          type="button"
+          class="bare"
+          aria-expanded={more.value}
+          aria-label={`More for ${name}`}
+          onClick={() => {
+            more.value = !more.value;
+          }}
+        >
+          <Icon name={more.value ? "up" : "more"} />
+        </button>
+      </div>
+      {more.value ? <Actions line={line} /> : null}
+    </li>
+  );
+};

@@ -1,0 +1,48 @@
+import "./setups.css";
+import { useEffect } from "preact/hooks";
+import { counted } from "../../core/patch/words";
+import { current } from "../../document/store";
+import { Verdict } from "../../pieces/verdict";
+import { shelf } from "../../shelf/here";
+import { Fold } from "../fold";
+import { receivedLink } from "../route";
+import { Begin } from "./begin";
+import { Compare } from "./compare";
+import { Device } from "./device";
+import { Files } from "./files";
+import { incoming, lookIntoLink } from "./incoming";
+import { SetupList } from "./list";
+import { Preview } from "./preview";
+import { Share } from "./share";
+
+/** The place for setups: what is kept, new ones, in and out, and what came from outside. */
+export const SetupsScreen = () => {
+  const link = receivedLink.value;
+  useEffect(() => {
+    if (link !== "") void lookIntoLink(link);
+  }, [link]);
+  const waits = incoming.value;
+  if (waits && (waits.link === "" || waits.link === link)) return <Preview {...waits} />;
+  if (link !== "") return <p class="soft">Looking into the link …</p>;
+  return (
+    <>
+      <Verdict tone="fine" says={`${counted(shelf.list.value.length, "setup")} on this device`}>
+        Open now: {current.value.name || "Unnamed setup"}.
+      </Verdict>
+      <Fold title="Start a new setup" open={shelf.list.value.length < 2}>
+        {() => <Begin />}
+      </Fold>
+      <div class="two">
+        <div class="stack">
+          <SetupList />
+          <Fold title="Share the open setup">{() => <Share />}</Fold>
+          {shelf.list.value.length < 2 ? null : <Fold title="Compare two setups">{() => <Compare />}</Fold>}
+        </div>
+        <div class="stack">
+          <Files />
+          <Device />
+        </div>
+      </div>
+    </>
+  );
+};

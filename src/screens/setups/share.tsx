@@ -1,0 +1,121 @@
+import "./setups.css";
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import type { SetupFile } from "../../document/schema";
+import { current } from "../../document/store";
+import { exportFile } from "../../shelf/file";
+import { LINK_LIMITS, toLink } from "../../shelf/link";
+import { type QrCode, qrOf } from "../../shelf/qr";
+import { type Shared, shareFile, shareLink } from "../../shelf/share";
+import { asFile } from "../as-file";
+
+/** Modules of white round a code. ISO/IEC 18004. */
+const QUIET = 4;
+
+const WORDS: { readonly [shared in Shared]: string } = {
+  shared: "Handed on.",
+  dismissed: "",
+  copied: "The link is in the clipboard.",
+  saved: "The file is with your downloads.",
+  failed: "This browser hands nothing on: copy the link from the field.",
+};
+
+/** The dark modules as one path of lines, a run at a time. */
+const drawn = (modules: readonly (readonly boolean[])[]): string =>
+  modules
+    .flatMap((row, y) =>
+      [
+        ...row
+          .map((dark) => (dark ? "1" : "0"))
+          .join("")
+          .matchAll(/1+/g),
+      ].map((run) => `M${run.index + QUIET} ${y + QUIET}h${run[0].length}v1h-${run[0].length}z`),
+    )
+    .join("");
+
+const Code = ({ code, name }: { code: QrCode; name: string }) => {
+  if (!code.ok) return <p class="soft">No QR code: {code.says}</p>;
+  const size = code.modules.length + 2 * QUIET;
+  return (
+    <figure class="stack">
+      <svg class="qr" viewBox={`0 0 ${size} ${size}`} role="img" shape-rendering="crispEdges">
+        <title>QR code of the link to “{name}”</title>
+        <rect width={size} height={size} fill="#fff" />
+        <path d={drawn(code.modules)} fill="#000" />
+      </svg>
+      <figcaption class="soft small">
+        Point the other phone's camera at it.
+        {code.dense ? " It is a dense one: turn the light up, hold still and close." : ""}
+      </figcaption>
+    </figure>
+  );
+};
+
+interface Made {
+  readonly link: string;
+  readonly code: QrCode;
+}
+
+/** Makes the link and its code. Rejects where the browser cannot, or the setup is too large for a link. */
+const make = async (file: SetupFile): Promise<Made> => {
+  if (!("CompressionStream" in globalThis)) throw new Error("this browser is too old for links");
+  const link = await toLink(file, location.href.replace(/[?#].*$/s, ""));
+  if (link.length > LINK_LIMITS.text) throw new Error("this setup is too large for a link");
+  return { link, code: await qrOf(link) };
+};
+
+/** The open setup as a link, a code and a file; everything stays on this device until it is handed on. */
+export const Share = () => {
+  const file = current.value;
+  const made = useSignal<Made | null>(null);
+  const word = useSignal("");
+  useEffect(() => {
+    let isStale = false;
+    make(file).then(
+      (next) => {
+        if (!isStale) made.value = next;
+      },
+      (error: Error) => {
+        if (isStale) return;
+        made.value = null;
+        word.value = `No link: ${error.message}. Send the file instead.`;
+      },
+    );
+    return () => {
+      isStale = true;
+    };
+  }, [file, made, word]);
+  const hand = async (shared: Promise<Shared>): Promise<void> => {
+    word.value = WORDS[await shared];
+  };
+  const link = made.value?.link;
+  return (
+    <div class="stack">
+      <p class="soft small">
+        The link carries the whole setup behind its #, which no browser sends to a server. Whoever has the
+        link has the setup.
+      </p>
+      <div class="row">
+        <button
+          type="button"
+          class="main"
+          disabled={!link}
+          onClick={() => link && hand(shareLink(file.name, link))}
+        >
+          Share the link
+        </button>
+        <button type="button" onClick={() => hand(shareFile(asFile(exportFile(file))))}>
+          Send or save the file
+        </button>
+      </div>
+      <p role="status">{word.value}</p>
+      {made.value ? <Code code={made.value.code} name={file.name} /> : null}
+      {link ? (
+        <label class="field">
+          <span class="label">The link, {link.length.toLocaleString("en-GB")} characters</span>
+          <textarea readOnly rows={2} value={link} onFocus={(e) => e.currentTarget.select()} />
+        </label>
+      ) : null}
+    </div>
+  );
+};
