@@ -1,4 +1,5 @@
 import { isReversed } from "../../core/patched";
+import { imageStatement } from "../../core/statements";
 import { swapPair } from "../../document/commands/sums";
 import { current, run } from "../../document/store";
 import { Icon } from "../../pieces/icon";
@@ -8,7 +9,6 @@ import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
 import { chosenImage, heardSum } from "./heard";
 import { ImageTable } from "./image-table";
-import { statementOf } from "./statement";
 import { ThreadView } from "./thread-view";
 
 const RepairList = lazy(async () => (await import("./repair-list")).RepairList);
@@ -38,7 +38,7 @@ export const ImageScreen = () => {
   const image = chosenImage.value;
   const sum = heardSum.value;
   if (!listener || !image) return null;
-  const { tone, says, more } = statementOf(image, listener);
+  const { tone, says, more } = imageStatement(setup, listener, image);
   const turn = `${sum && isReversed(setup, sum)} ${listener.flipped} ${listener.id}`;
   return (
     <>

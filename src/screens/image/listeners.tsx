@@ -1,4 +1,5 @@
 import type { Listener } from "../../core/setup";
+import { imageStatement } from "../../core/statements";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editWishes } from "../../document/commands/settings";
 import { current, figures, run } from "../../document/store";
@@ -7,7 +8,6 @@ import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
 import { done, runWithWord, typing } from "../act";
 import { RULES } from "../rules";
-import { statementOf } from "./statement";
 
 const Fields = ({ listener }: { listener: Listener }) => {
   const { sums, wishes } = current.value;
@@ -85,7 +85,7 @@ export const Listeners = () => {
                   <span>
                     {listener.name || "Unnamed listener"}
                     <br />
-                    <span class="soft small">{image ? statementOf(image, listener).says : ""}</span>
+                    <span class="soft small">{image ? imageStatement(setup, listener, image).says : ""}</span>
                   </span>
                 </summary>
                 <Fields listener={listener} />

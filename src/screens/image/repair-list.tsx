@@ -4,13 +4,13 @@ import { whatWouldChange } from "../../core/repair/changes";
 import { applyRepair, type Repair, repairsFor } from "../../core/repair/repairs";
 import { sayRepair, sayStep } from "../../core/repair/say";
 import type { Sum } from "../../core/setup";
+import { imageStatement } from "../../core/statements";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { runWithWord } from "../act";
 import { listenerName } from "../names";
 import { chosenListener } from "../state";
 import { heardSum } from "./heard";
-import { statementOf } from "./statement";
 import { ThreadView } from "./thread-view";
 
 /** Every repair of the pair that the chosen listener hears. */
@@ -22,7 +22,7 @@ const After = ({ repair }: { repair: Repair }) => {
   const after = applyRepair(current.value, repair);
   const image = imagesOf(after).find((i) => i.listener === listener?.id);
   if (!listener || !image) return null;
-  const { says } = statementOf(image, listener);
+  const { says } = imageStatement(after, listener, image);
   return (
     <>
       <p class="soft small">Afterwards: {says}.</p>
