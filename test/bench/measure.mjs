@@ -31,7 +31,20 @@ const middle = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length 
 const child = join(import.meta.dirname, "measure-child.mjs");
 const inNode = (paths) => JSON.parse(run(process.execPath, ["--expose-gc", child, ...paths]).text);
 const ffmpeg = (path) =>
-  run("ffmpeg", ["-nostdin", "-v", "error", "-filter_threads", "1", "-i", path, "-af", "astats", "-f", "null", "-"]).took;
+  run("ffmpeg", [
+    "-nostdin",
+    "-v",
+    "error",
+    "-filter_threads",
+    "1",
+    "-i",
+    path,
+    "-af",
+    "astats",
+    "-f",
+    "null",
+    "-",
+  ]).took;
 const sox = (path) => run("sox", [path, "-n", "stats"]).took;
 
 /** A page whose file field holds the tracks. */
@@ -53,14 +66,22 @@ const openPage = async (paths) => {
   await page.setInputFiles("input", paths);
   const measure = () =>
     page.evaluate(async () => {
-      const inputs = [...document.querySelector("input").files].map((file) => ({ kind: "file", name: file.name, file }));
+      const inputs = [...document.querySelector("input").files].map((file) => ({
+        kind: "file",
+        name: file.name,
+        file,
+      }));
       const tracks = inputs.map((_, input) => ({
         input,
         channel: 0,
         gains: [Math.cos((input * Math.PI) / 14), Math.sin((input * Math.PI) / 14)],
       }));
       const begin = performance.now();
-      const outcome = await globalThis.rooms.measure(new AbortController().signal, { inputs, tracks, align: "start" });
+      const outcome = await globalThis.rooms.measure(new AbortController().signal, {
+        inputs,
+        tracks,
+        align: "start",
+      });
       if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
       return performance.now() - begin;
     });
@@ -79,15 +100,24 @@ try {
   for (let round = 0; round < ROUNDS; round += 1) {
     const node = inNode(paths);
     const theirs = sum(paths.map(ffmpeg));
-    rows.push({ node: node.took, memory: node.memory, ffmpeg: theirs, sox: sum(paths.map(sox)), worker: await page.measure() });
+    rows.push({
+      node: node.took,
+      memory: node.memory,
+      ffmpeg: theirs,
+      sox: sum(paths.map(sox)),
+      worker: await page.measure(),
+    });
   }
   await page.close();
 
   const time = (key) => middle(rows.map((row) => row[key]));
   const ratio = (theirs, ours) => middle(rows.map((row) => row[theirs] / row[ours]));
   const memory = Math.max(...rows.map((row) => row.memory));
-  console.log(`recordings: ${SECONDS} s × ${paths.length} tracks, 48 kHz, 24 bits; middle of ${ROUNDS} rounds`);
-  for (const key of ["node", "worker", "ffmpeg", "sox"]) console.log(`  ${key.padEnd(7)} ${time(key).toFixed(0)} ms`);
+  console.log(
+    `recordings: ${SECONDS} s × ${paths.length} tracks, 48 kHz, 24 bits; middle of ${ROUNDS} rounds`,
+  );
+  for (const key of ["node", "worker", "ffmpeg", "sox"])
+    console.log(`  ${key.padEnd(7)} ${time(key).toFixed(0)} ms`);
   for (const ours of ["node", "worker"])
     console.log(
       `  ${ours} is ${ratio("ffmpeg", ours).toFixed(2)} times as fast as ffmpeg astats, ${ratio("sox", ours).toFixed(2)} times as fast as sox stats`,
