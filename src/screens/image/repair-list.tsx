@@ -11,6 +11,7 @@ import { runWithWord } from "../act";
 import { listenerName } from "../names";
 import { chosenListener } from "../state";
 import { heardSum } from "./heard";
+import { RepairWishes } from "./repair-wishes";
 import { ThreadView } from "./thread-view";
 
 /** Every repair of the pair that the chosen listener hears. */
@@ -171,6 +172,7 @@ export const RepairList = () => {
         </details>
       ) : null}
       <WouldChange sum={sum} />
+      <RepairWishes />
       {others.length > 0 ? <Others sum={sum} others={others} /> : null}
     </section>
   );
