@@ -5,7 +5,7 @@ import type { Id, Setup } from "./setup";
 import { type EarFigures, earFigures } from "./sum/ear";
 import { type SumFigures, sumFigures } from "./sum/figures";
 
-/** Everything that is shown, exported or printed of a setup; computed once, here. */
+/** Everything that is shown, exported or printed of a setup; each computed once, when somebody looks at it. */
 export interface Figures {
   /** What sounds in each sum, by the sum's id. */
   readonly parts: ReadonlyMap<Id, readonly Part[]>;
@@ -19,14 +19,41 @@ export interface Figures {
   readonly patch: PatchFigures;
 }
 
-/** The front door of the arithmetic: all figures of a setup. */
+/** A figure that is worked out at the first look and kept. */
+const once = <T>(make: () => T): (() => T) => {
+  let made: { readonly it: T } | null = null;
+  return () => {
+    made ??= { it: make() };
+    return made.it;
+  };
+};
+
+/**
+ * The front door of the arithmetic: all figures of a setup. What nobody looks at costs nothing, so a drag on one
+ * screen does not pay for the others. Repairs, ways back under the slot count and the check at the kit have doors of
+ * their own (`repairsFor`, `fits`, `checkOf`): they are searches, and are loaded on demand.
+ */
 export const evaluate = (setup: Setup): Figures => {
-  const parts = new Map(setup.sums.map((s) => [s.id, partsOf(setup, s)]));
+  const parts = once(() => new Map(setup.sums.map((s) => [s.id, partsOf(setup, s)])));
+  const sums = once(() => new Map(setup.sums.map((s) => [s.id, sumFigures(setup, s)])));
+  const images = once(() => imagesOf(setup));
+  const ear = once(() => setup.ear && earFigures(setup.ear));
+  const patch = once(() => patchFigures(setup));
   return {
-    parts,
-    sums: new Map(setup.sums.map((s) => [s.id, sumFigures(setup, s)])),
-    images: imagesOf(setup),
-    ear: setup.ear && earFigures(setup.ear),
-    patch: patchFigures(setup),
+    get parts() {
+      return parts();
+    },
+    get sums() {
+      return sums();
+    },
+    get images() {
+      return images();
+    },
+    get ear() {
+      return ear();
+    },
+    get patch() {
+      return patch();
+    },
   };
 };
