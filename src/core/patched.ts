@@ -29,6 +29,10 @@ export const slotTrims = (monitor: Monitor, sum: Sum): Legs<Db> => {
   return [trim("left"), trim("right")];
 };
 
+/** Whether each leg has a slot, so that they can change places. */
+export const hasBothSlots = (monitor: Monitor, sum: Sum): boolean =>
+  slotOfLeg(monitor, sum, "left") >= 0 && slotOfLeg(monitor, sum, "right") >= 0;
+
 const otherLeg = (slot: Slot | null, sum: Id): Slot | null =>
   slot?.feed.kind === "leg" && slot.feed.sum === sum
     ? { ...slot, feed: { ...slot.feed, leg: slot.feed.leg === "left" ? "right" : "left" } }
@@ -41,10 +45,11 @@ const otherLeg = (slot: Slot | null, sum: Id): Slot | null =>
 export const withPairSwapped = <T extends Pick<Setup, "sums" | "monitor">>(setup: T, sum: Sum): T => {
   const { monitor } = setup;
   const reversed = !isReversed(setup, sum);
-  const both = slotOfLeg(monitor, sum, "left") >= 0 && slotOfLeg(monitor, sum, "right") >= 0;
   return {
     ...setup,
     sums: setup.sums.map((s) => (s.id === sum.id ? { ...s, reversed } : s)),
-    monitor: both ? { ...monitor, slots: monitor.slots.map((slot) => otherLeg(slot, sum.id)) } : monitor,
+    monitor: hasBothSlots(monitor, sum)
+      ? { ...monitor, slots: monitor.slots.map((slot) => otherLeg(slot, sum.id)) }
+      : monitor,
   };
 };

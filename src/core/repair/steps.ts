@@ -1,5 +1,5 @@
 import { firstFree, usageOf } from "../patch/usage";
-import { slotOfLeg, withPairSwapped } from "../patched";
+import { hasBothSlots, slotOfLeg, withPairSwapped } from "../patched";
 import type { Id, Monitor, Setup, Slot, Sum } from "../setup";
 import type { Db, Legs, Pan } from "../units";
 
@@ -36,9 +36,8 @@ export type Step =
 
 /** Where the legs of a pair lie once it is swapped; null where one of them has no slot. */
 export const slotsSwapped = (monitor: Monitor, sum: Sum): Legs<number> | null => {
-  const left = slotOfLeg(monitor, sum, "left");
-  const right = slotOfLeg(monitor, sum, "right");
-  return left < 0 || right < 0 ? null : [right, left];
+  if (!hasBothSlots(monitor, sum)) return null;
+  return [slotOfLeg(monitor, sum, "right"), slotOfLeg(monitor, sum, "left")];
 };
 
 /** Two free slots: neighbours where there are any. Null without room. */

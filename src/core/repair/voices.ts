@@ -2,7 +2,7 @@ import { gainOf, levelOf } from "../decibels";
 import { houseLegs } from "../image";
 import { type Part, partsOf } from "../mix";
 import { mirrorPan, type RoundedPan, roundPan } from "../pannotation";
-import { isReversed, slotTrims } from "../patched";
+import { hasBothSlots, isReversed, slotTrims } from "../patched";
 import { levelDifference } from "../position";
 import type { Send, Setup, Source, Sum } from "../setup";
 import type { Db, Legs, Pan } from "../units";
@@ -60,9 +60,10 @@ export const voicesOf = (setup: Setup, sum: Sum): Voice[] => {
   const folded = partsOf(setup, { ...sum, folded: true });
   const turned = isReversed(setup, sum);
   const slots = slotTrims(setup.monitor, sum).map(gainOf) as [number, number];
-  // A slot keeps its trim when the legs change places.
+  // A slot keeps its trim when the legs change places; without slots there is nothing to change.
+  const exchanged = hasBothSlots(setup.monitor, sum) ? swap(slots) : slots;
   const patched = (legs: Legs, swapped: boolean): Legs => {
-    const out = times(legs, swapped ? swap(slots) : slots);
+    const out = times(legs, swapped ? exchanged : slots);
     return turned !== swapped ? swap(out) : out;
   };
   return parts.map((part, at): Voice => {

@@ -1,0 +1,211 @@
+import type {
+  Console,
+  LawId,
+  Listener,
+  Piece,
+  Send,
+  Setup,
+  Slot,
+  Source,
+  Sum,
+} from "../../../src/core/setup";
+
+/** Numbers in 0…1 that are the same in every run. */
+export const numbers = (seed: number) => {
+  let at = seed * 2654435761 + 12345;
+  return (): number => {
+    at = (at * 1664525 + 1013904223) % 2 ** 32;
+    return at / 2 ** 32;
+  };
+};
+
+export const CONSOLE: Console = {
+  law: "sine",
+  centreDb: 3,
+  reference: "sides",
+  twoChannel: "balance-linear",
+  panStyle: "steps",
+  panSteps: 100,
+  levelStep: 0.1,
+  rms: "sample",
+  outputDbu: 18,
+};
+
+export const SUM: Sum = {
+  id: "m1",
+  name: "Drums",
+  stereo: true,
+  sends: [],
+  trim: 0,
+  legTrim: [0, 0],
+  legInverted: [false, false],
+  unevenLegs: false,
+  reversed: false,
+  folded: false,
+  padDb: 0,
+};
+
+export const source = (id: string, over: Partial<Source> = {}): Source => ({
+  id,
+  name: id.toUpperCase(),
+  kind: "drum",
+  piece: null,
+  channels: 1,
+  pan: 0,
+  muted: false,
+  inverted: false,
+  level: -20,
+  peak: -10,
+  keepSides: false,
+  ...over,
+});
+
+export const piece = (id: string, x: number, y = 0.5, over: Partial<Piece> = {}): Piece => ({
+  id,
+  name: id,
+  kind: "other",
+  x,
+  y,
+  limbs: ["hand"],
+  player: "drummer",
+  ...over,
+});
+
+export const listener = (id: string, over: Partial<Listener> = {}): Listener => ({
+  id,
+  name: id,
+  kind: "performer",
+  x: 0,
+  y: 2,
+  facing: 0,
+  sum: "m1",
+  flipped: false,
+  mono: false,
+  ...over,
+});
+
+export const AUDIENCE = listener("audience", { name: "Audience", kind: "audience", sum: null, facing: 180 });
+export const DRUMMER = listener("mara", { name: "Mara, drums", kind: "drummer", y: 0 });
+
+export const leg = (sum: string, side: "left" | "right", trim = 0): Slot => ({
+  feed: { kind: "leg", sum, leg: side },
+  on: true,
+  trim,
+});
+
+/** Five at a right-handed kit, panned for the audience; the drummer and the audience. */
+export const kit = (over: Partial<Setup> = {}): Setup => {
+  const places = { hat: -0.5, tom: -0.17, kick: 0, floor: 0.5, ride: 0.55 };
+  const pans = { hat: 0.7, tom: 0.3, kick: 0, floor: -0.7, ride: -0.5 };
+  const ids = Object.keys(places) as (keyof typeof places)[];
+  const sources = ids.map((id) => source(id, { piece: id, pan: pans[id] }));
+  return {
+    kit: { hand: "right", yaw: 0, pieces: ids.map((id) => piece(id, places[id])) },
+    console: CONSOLE,
+    sources,
+    sums: [{ ...SUM, sends: sources.map((s) => ({ source: s.id, level: -6, pan: null })) }],
+    listeners: [AUDIENCE, DRUMMER],
+    monitor: {
+      slotCount: 8,
+      slots: [null, null, leg("m1", "left"), leg("m1", "right"), null, null, null, null],
+      inputMaxDbu: 20,
+    },
+    wishes: { first: "mara", houseFixed: true, margin: 6 },
+    ear: null,
+    recording: null,
+    ...over,
+  };
+};
+
+/** A setup with another source in the first sum. */
+export const withSource = (setup: Setup, added: Source, send: Partial<Send> = {}): Setup => ({
+  ...setup,
+  sources: [...setup.sources, added],
+  sums: setup.sums.map((s, at) =>
+    at === 0 ? { ...s, sends: [...s.sends, { source: added.id, level: -6, pan: null, ...send }] } : s,
+  ),
+});
+
+const LAWS: readonly LawId[] = ["sine", "root", "linear", "cosine2"];
+
+/** A random setup of everything that bears on a repair: 2 to 4 listeners of the first sum or not, 0 to 7 sources. */
+export const randomSetup = (seed: number): Setup => {
+  const next = numbers(seed);
+  for (let warm = 0; warm < 5; warm += 1) next();
+  const spread = (size: number): number => (2 * next() - 1) * size;
+  const chance = (p: number): boolean => next() < p;
+  const pick = <T>(list: readonly T[]): T => list[Math.floor(next() * list.length)] as T;
+  const angle = (): number => pick([0, 0, 180, 180, 90, 13 * Math.floor(spread(13))]);
+  const pan = (): number =>
+    chance(0.3) ? pick([-1, 0, 1]) : chance(0.5) ? spread(1) : Math.round(spread(100)) / 100;
+  const pieces = Array.from({ length: 6 }, (_, i) => piece(`p${i}`, spread(0.8), spread(0.8)));
+  const sources = Array.from({ length: Math.floor(next() * 8) }, (_, i) =>
+    source(`s${i}`, {
+      piece: chance(0.8) ? `p${Math.floor(next() * 6)}` : null,
+      channels: chance(0.2) ? 2 : 1,
+      pan: pan(),
+      muted: chance(0.1),
+      inverted: chance(0.1),
+      keepSides: chance(0.2),
+    }),
+  );
+  const sends = sources
+    .filter(() => chance(0.9))
+    .map(
+      (s): Send => ({
+        source: s.id,
+        level: chance(0.05) ? null : spread(6),
+        pan: chance(0.3) ? pan() : null,
+      }),
+    );
+  const trims = (): [number, number] => (chance(0.7) ? [0, 0] : [spread(4), spread(4)]);
+  const sum: Sum = {
+    ...SUM,
+    stereo: !chance(0.04),
+    sends,
+    legTrim: trims(),
+    legInverted: [chance(0.1), chance(0.1)],
+    reversed: chance(0.3),
+    folded: chance(0.05),
+  };
+  const other: Sum = { ...SUM, id: "m2", name: "Other", sends: sends.slice(0, 3), reversed: chance(0.3) };
+  const [left, right] = trims();
+  const legs = [leg("m1", "left", left), leg("m1", "right", right)];
+  const [a, b] = legs as [Slot, Slot];
+  const patched = pick([
+    [a, b, null, null],
+    [b, a, null, null],
+    [a, null, b, null],
+    [a, null, null, null],
+    [null, null, null, null],
+  ]);
+  const listeners = [
+    { ...AUDIENCE, flipped: chance(0.1), mono: chance(0.05) },
+    { ...DRUMMER, flipped: chance(0.2), mono: chance(0.1) },
+    ...Array.from({ length: Math.floor(next() * 3) }, (_, i) =>
+      listener(`l${i}`, {
+        facing: angle(),
+        sum: chance(0.85) ? "m1" : pick([null, "m2"]),
+        flipped: chance(0.2),
+        mono: chance(0.1),
+      }),
+    ),
+  ];
+  return {
+    kit: { hand: "right", yaw: angle(), pieces },
+    console: {
+      ...CONSOLE,
+      law: pick(LAWS),
+      reference: pick(["sides", "centre"]),
+      twoChannel: pick(["balance-linear", "pan"]),
+      panSteps: pick([10, 63, 100]),
+    },
+    sources,
+    sums: [sum, other],
+    listeners,
+    monitor: { slotCount: 4 + Math.floor(next() * 5), slots: patched, inputMaxDbu: 20 },
+    wishes: { first: pick(listeners).id, houseFixed: chance(0.5), margin: 6 },
+    ear: null,
+    recording: null,
+  };
+};
