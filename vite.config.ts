@@ -136,8 +136,8 @@ export default defineConfig({
       tests("browser", {
         dir: "test/browser",
         fileParallelism: false,
-        testTimeout: 60_000,
-        hookTimeout: 60_000,
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
       }),
     ],
   },

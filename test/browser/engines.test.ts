@@ -15,6 +15,12 @@ const DRAWN = 'return document.querySelector("#app :is(h1, h2)") !== null;';
 const KEPT = `const { active } = await navigator.serviceWorker.ready;
   return active.state === "activated" && navigator.serviceWorker.controller !== null;`;
 
+/** What the page loads on demand has come: for half a second nothing was asked for. */
+const QUIET = `const asked = () => performance.getEntriesByType("resource").length;
+  const before = asked();
+  await new Promise((done) => setTimeout(done, 500));
+  return asked() === before;`;
+
 /** Each case goes on where the one before left the page, as a user does. */
 describe.each(ENGINES)("%s", (_, start) => {
   let driver: Driver;
@@ -32,14 +38,17 @@ describe.each(ENGINES)("%s", (_, start) => {
 
   it("keeps the app on the device", async () => {
     await until(driver, KEPT, "the offline copy");
+    await until(driver, QUIET, "an end of loading");
   });
 
   it("opens again with the server stopped", async () => {
     await stopServer(site);
     await driver.reload();
     await until(driver, DRAWN, "the app");
+    await until(driver, QUIET, "an end of loading");
     await driver.open(`${site.url}?a=b#sum`);
     await until(driver, DRAWN, "the app");
+    await until(driver, QUIET, "an end of loading");
     expect(driver.faults()).toEqual([]);
   });
 

@@ -94,12 +94,12 @@ export const phoneWithMemory = async (profile: string): Promise<Phone> =>
   onPhone(await chromium.launchPersistentContext(profile, { ...LAUNCH, ...PHONE }));
 
 /** Waits until the page is served by its own worker, with everything kept. */
-export const controlled = async (page: Page): Promise<void> => {
-  await page.waitForFunction(async () => {
+export const controlled = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
     const { active } = await navigator.serviceWorker.ready;
-    return active?.state === "activated" && navigator.serviceWorker.controller !== null;
+    while (active?.state !== "activated" || navigator.serviceWorker.controller === null)
+      await new Promise((done) => setTimeout(done, 20));
   });
-};
 
 /** The app has drawn itself. */
 export const drawn = async (page: Page): Promise<void> => {
