@@ -1,0 +1,122 @@
+import { describe, expect, it } from "vitest";
+import { imagesOf } from "../../src/core/image";
+import { housePanFlags, overheadFlags } from "../../src/core/overheads";
+import type { Setup, Sum } from "../../src/core/setup";
+import { exampleSetup } from "../../src/document/example";
+import { kit, piece, source, withSource } from "./repair/setups";
+
+/** The kit with two overheads: over the drummer's right, which is house left, and over the left. */
+const withOverheads = (right: number, left: number, ownRight: number | null = null): Setup => {
+  let setup = kit();
+  const limbs = ["whole"] as const;
+  setup = {
+    ...setup,
+    kit: {
+      ...setup.kit,
+      pieces: [
+        ...setup.kit.pieces,
+        piece("over right", 0.5, 0.5, { kind: "overhead", limbs }),
+        piece("over left", -0.5, 0.5, { kind: "overhead", limbs }),
+      ],
+    },
+  };
+  setup = withSource(setup, source("or", { name: "Overhead L", piece: "over right", pan: right }), {
+    pan: ownRight,
+  });
+  return withSource(setup, source("ol", { name: "Overhead R", piece: "over left", pan: left }), {
+    pan: ownRight === null ? null : -ownRight,
+  });
+};
+const housePans = (setup: Setup) => {
+  const image = imagesOf(setup).find((i) => i.hears === "house");
+  if (!image) throw new Error("no audience");
+  return housePanFlags(setup, image);
+};
+
+describe("overheads against the close microphones", () => {
+  it("says nothing where they agree, and of the worked example", () => {
+    expect(overheadFlags(withOverheads(-1, 1))).toEqual([]);
+    expect(overheadFlags(exampleSetup())).toEqual([]);
+    expect(housePans(exampleSetup())).toEqual([]);
+  });
+
+  it("names a crossed pair, once, where the sum follows the house", () => {
+    expect(overheadFlags(withOverheads(1, -1))).toEqual([
+      {
+        code: "crossed",
+        where: "house",
+        sources: ["or", "ol"],
+        says: "Overhead L and Overhead R are crossed in the house: the close microphones have each side of the kit on the other side.",
+        remedy:
+          "Exchange their pans, or their lines on stage if the pans are as meant; hit one cymbal to tell.",
+      },
+    ]);
+  });
+
+  it("names the one that is on the wrong side", () => {
+    const flags = overheadFlags(withOverheads(-1, -0.8));
+    expect(flags.map((f) => [f.code, f.where, f.sources])).toEqual([["mis-sided", "house", ["ol"]]]);
+    expect(flags[0]?.says).toMatch(/^Overhead R is on the wrong side in the house/);
+  });
+
+  it("names a sum with pans of its own, and not the house", () => {
+    const flags = overheadFlags(withOverheads(-1, 1, 1));
+    expect(flags.map((f) => [f.code, f.where, f.sources])).toEqual([["crossed", "m1", ["or", "ol"]]]);
+  });
+
+  it("a reversed patch, a turned throne or a left-handed kit changes nothing of it", () => {
+    for (const [right, left] of [
+      [-1, 1],
+      [1, -1],
+    ] as const) {
+      const setup = withOverheads(right, left);
+      const codes = (s: Setup) => overheadFlags(s).map((f) => f.code);
+      const expected = codes(setup);
+      expect(codes({ ...setup, kit: { ...setup.kit, yaw: 180 } })).toEqual(expected);
+      const reversed = setup.sums.map((s): Sum => ({ ...s, reversed: true }));
+      expect(codes({ ...setup, sums: reversed })).toEqual(expected);
+      const mirrored = setup.kit.pieces.map((p) => ({ ...p, x: -p.x }));
+      expect(codes({ ...setup, kit: { ...setup.kit, pieces: mirrored } })).toEqual(expected);
+    }
+  });
+
+  it("says nothing where the close microphones do not tell, or there are none, or in a mono sum", () => {
+    const centre = withOverheads(1, -1);
+    const close = (s: { id: string }) => s.id !== "or" && s.id !== "ol";
+    expect(
+      overheadFlags({ ...centre, sources: centre.sources.map((s) => (close(s) ? { ...s, pan: 0 } : s)) }),
+    ).toEqual([]);
+    expect(overheadFlags({ ...centre, sources: centre.sources.filter((s) => !close(s)) })).toEqual([]);
+    const own = withOverheads(-1, 1, 1);
+    const folded = own.sums.map((s): Sum => ({ ...s, folded: true }));
+    expect(overheadFlags({ ...own, sums: folded })).toEqual([]);
+  });
+});
+
+describe("house pans", () => {
+  it("names each that is panned from the drummer's side", () => {
+    const setup = { ...kit(), sources: kit().sources.map((s) => (s.id === "hat" ? { ...s, pan: -0.7 } : s)) };
+    expect(housePans(setup)).toEqual([
+      {
+        source: "hat",
+        drummersSide: true,
+        says: "HAT is panned house left but stands house right for the audience: panned from the drummer's side.",
+      },
+    ]);
+    const all = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })) };
+    expect(housePans(all).map((f) => f.source)).toEqual(["hat", "tom", "floor", "ride"]);
+  });
+
+  it("with the drummer's back to the audience a wrong pan is not the drummer's side either", () => {
+    const setup = { ...kit(), kit: { ...kit().kit, yaw: 180 } };
+    expect(housePans(setup).map((f) => f.drummersSide)).toEqual([false, false, false, false]);
+    expect(housePans(setup)[0]?.says).toBe(
+      "HAT is panned house right but stands house left for the audience.",
+    );
+  });
+
+  it("says nothing where the audience sees the kit side-on, or everything is at the centre", () => {
+    expect(housePans({ ...kit(), kit: { ...kit().kit, yaw: 90 } })).toEqual([]);
+    expect(housePans({ ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: 0 })) })).toEqual([]);
+  });
+});

@@ -1,0 +1,338 @@
+import { describe, expect, it } from "vitest";
+import { imagesOf } from "../../../src/core/image";
+import { LAWS } from "../../../src/core/laws";
+import { whatWouldChange } from "../../../src/core/repair/changes";
+import { optionsOf } from "../../../src/core/repair/options";
+import { applyRepair, type Repair, repairsFor } from "../../../src/core/repair/repairs";
+import { sayRepair, sayStep } from "../../../src/core/repair/say";
+import { situationOf } from "../../../src/core/repair/situation";
+import { withStep } from "../../../src/core/repair/steps";
+import type { Listener, Setup, Sum } from "../../../src/core/setup";
+import { exampleSetup } from "../../../src/document/example";
+import { AUDIENCE, DRUMMER, kit, leg, listener, source, withSource } from "./setups";
+
+const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
+const all = (setup: Setup) => repairsFor(setup, sumOf(setup));
+const first = (setup: Setup): Repair => all(setup).ranked[0] as Repair;
+const byId = (setup: Setup, id: string): Repair | undefined => all(setup).ranked.find((r) => r.id === id);
+const steps = (setup: Setup, repair: Repair): string[] => repair.steps.map((s) => sayStep(setup, s));
+const notes = (repair: Repair | undefined): string[] => repair?.notes.map((n) => n.says) ?? [];
+const withSum = (setup: Setup, over: Partial<Sum>): Setup => ({
+  ...setup,
+  sums: setup.sums.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
+});
+const heardBy = (setup: Setup, ...others: Listener[]): Setup => ({
+  ...setup,
+  listeners: [AUDIENCE, DRUMMER, ...others],
+});
+const rest = (setup: Setup, over: Partial<Setup["wishes"]>): Setup => ({
+  ...setup,
+  wishes: { ...setup.wishes, ...over },
+});
+const legsOf = (setup: Setup, id: string) =>
+  imagesOf(setup)
+    .find((i) => i.listener === id)
+    ?.rows.map((r) => [r.source, ...r.legs]);
+
+/** The gains the drummer gets of a swap, and of every source panned over. */
+const swapAndRepan = (setup: Setup) => {
+  const swap = withStep(setup, { step: "swap", sum: "m1", slots: [3, 2] });
+  const sum = sumOf(setup);
+  const repan = withSum(setup, {
+    sends: sum.sends.map((s) => ({ ...s, pan: -(setup.sources.find((x) => x.id === s.source)?.pan ?? 0) })),
+  });
+  return [legsOf(swap, "mara"), legsOf(repan, "mara")] as const;
+};
+
+describe("swap and full re-pan", () => {
+  it("give the same gains to 1e-12 for every law with equal trims", () => {
+    for (const law of Object.keys(LAWS) as (keyof typeof LAWS)[])
+      for (const reference of ["sides", "centre"] as const) {
+        const setup = withSum(kit(), { trim: -2, legTrim: [1.5, 1.5] });
+        const [swap, repan] = swapAndRepan({ ...setup, console: { ...setup.console, law, reference } });
+        swap?.forEach(([id, l, r], at) => {
+          expect(repan?.[at]?.[0]).toBe(id);
+          expect(Math.abs((repan?.[at]?.[1] as number) - (l as number))).toBeLessThan(1e-12);
+          expect(Math.abs((repan?.[at]?.[2] as number) - (r as number))).toBeLessThan(1e-12);
+        });
+      }
+  });
+
+  it("differ by exactly the difference of the leg trims, which is reported", () => {
+    const keys = source("keys", { channels: 2, keepSides: true });
+    const setup = withSum(withSource(kit(), keys), { legTrim: [0, -2.25] });
+    const [swap, repan] = swapAndRepan(setup);
+    swap?.forEach(([id, l, r], at) => {
+      if (id === "keys") return;
+      const off = [l, r].map((g, ear) => 20 * Math.log10((repan?.[at]?.[ear + 1] as number) / (g as number)));
+      expect(off[0]).toBeCloseTo(2.25, 9);
+      expect(off[1]).toBeCloseTo(-2.25, 9);
+    });
+    const found = byId(setup, "sum");
+    expect(found?.criteria.residual).toBe(2.25);
+    expect(notes(found)).toContain(
+      "The legs of Drums are trimmed 2.3 dB apart and stay so: what is panned over is up to 2.3 dB off an exact mirror.",
+    );
+    const swapped = byId(setup, "swap");
+    expect(swapped?.criteria.residual).toBe(0);
+    expect(notes(swapped)).toContain(
+      "The legs of Drums are trimmed 2.3 dB apart: the trims change ears with the legs.",
+    );
+  });
+
+  it("with unequal slot trims a swap is off by their difference", () => {
+    const alone = kit({
+      monitor: { slotCount: 2, slots: [leg("m1", "left", 1), leg("m1", "right")], inputMaxDbu: 20 },
+    });
+    // As cheap and exact: a flip at the one mixer. For two it takes one move more.
+    expect(first(alone).id).toBe("mara:flip");
+    const setup = heardBy(alone, listener("tobi"));
+    expect(byId(setup, "swap")?.criteria.residual).toBe(1);
+    expect(notes(byId(setup, "swap"))).toEqual([
+      "The slots of its legs are trimmed 1.0 dB apart and keep that: up to 1.0 dB off an exact mirror.",
+    ]);
+  });
+
+  it("say what a leg of other polarity or with processing means", () => {
+    const codes = (id: string) => {
+      const keys = source("keys", { channels: 2, keepSides: true });
+      const setup = withSum(withSource(kit(), keys), { legInverted: [false, true], unevenLegs: true });
+      return byId(setup, id)?.notes.map((n) => n.code);
+    };
+    expect(codes("swap")).toEqual(["sides lost", "polarity", "uneven legs"]);
+    expect(codes("sum")).toEqual(["polarity", "uneven legs"]);
+  });
+});
+
+describe("the recommendation", () => {
+  it("for a drummer alone on the pair: patch it in reverse", () => {
+    const setup = kit();
+    expect(first(setup).id).toBe("swap");
+    expect(steps(setup, first(setup))).toEqual([
+      "Patch the left leg of Drums into slot 4 and the right leg into slot 3.",
+    ]);
+    expect(all(setup).verdict.headline).toBe("Patch Drums in reverse");
+    expect(all(setup).verdict.why).toBe(
+      "Mara then has every side right; 4 were wrong. It takes 1 move and no slot; the house notices nothing. " +
+        "Second best, “Leave Drums as it is”, leaves Mara 4 more sides wrong.",
+    );
+  });
+
+  it("for a left-handed drummer with the pans of a right-handed kit: leave it", () => {
+    const setup = kit();
+    const pieces = setup.kit.pieces.map((p) => ({ ...p, x: -p.x }));
+    const left = { ...setup, kit: { ...setup.kit, pieces } };
+    expect(first(left).id).toBe("leave");
+    expect(all(left).verdict.headline).toBe("Leave Drums as it is");
+    expect(all(left).verdict.why).toMatch(/^Mara has every side right already\./);
+  });
+
+  it("with somebody on the pair who faces the band, it changes", () => {
+    const setup = heardBy(kit(), listener("ines", { name: "Ines", facing: 180 }));
+    expect(first(setup).id).toBe("mara:flip");
+    const two = heardBy(
+      kit(),
+      listener("ines", { name: "Ines", facing: 180 }),
+      listener("tobi", { facing: 0 }),
+    );
+    expect(first(two).id).toBe("swap, ines:flip");
+    expect(sayRepair(two, sumOf(two), first(two))).toBe(
+      "Patch Drums in reverse and flip it at the mixer of Ines",
+    );
+    expect(steps(two, first(two))[1]).toBe("Flip left and right at the mixer of Ines.");
+  });
+
+  it("already flipped at the mixer: the flip is taken out, or left in", () => {
+    const flipped = { ...DRUMMER, flipped: true };
+    const setup = { ...kit(), listeners: [AUDIENCE, flipped] };
+    expect(first(setup).id).toBe("leave");
+    const swapped = withStep(setup, { step: "swap", sum: "m1", slots: null });
+    const ines = listener("ines", { facing: 0 });
+    const wrong = { ...swapped, listeners: [AUDIENCE, flipped, ines] };
+    expect(first(wrong).id).toBe("mara:flip");
+    expect(steps(wrong, first(wrong))).toEqual(["Take the flip out at the mixer of Mara."]);
+  });
+
+  it("with stereo keys or playback in the pair a swap is worse, and says so", () => {
+    const keys = source("keys", { name: "Keys", kind: "keys", channels: 2, keepSides: true });
+    const setup = withSource(kit(), keys);
+    expect(first(setup).id).toBe("sum");
+    expect(steps(setup, first(setup))).toEqual([
+      "Set HAT in Drums to L70 (was R70, following the house).",
+      "Set TOM in Drums to L30 (was R30, following the house).",
+      "Set FLOOR in Drums to R70 (was L70, following the house).",
+      "Set RIDE in Drums to R50 (was L50, following the house).",
+    ]);
+    const swap = byId(setup, "swap") as Repair;
+    expect(notes(swap)).toEqual(["Keys must keep its sides and loses them for Mara."]);
+    expect(swap.outcomes.find((o) => o.listener === "mara")?.tally.sidesLost).toBe(1);
+    expect(swap.criteria.first).toBeGreaterThan(first(setup).criteria.first);
+    expect(all(setup).verdict.why).toContain("“Patch Drums in reverse”, leaves Mara 1 more side wrong.");
+  });
+
+  it("one channel that must keep its side is panned back in a swapped pair, two channels can't be", () => {
+    const both = withSource(
+      withSource(kit(), source("guitar", { pan: 0.4, keepSides: true })),
+      source("keys", { channels: 2, keepSides: true, pan: 0.5 }),
+    );
+    const state = optionsOf(situationOf(both, sumOf(both))).find((o) => o.pair.swap && o.pair.pan === "sum");
+    expect(state?.over).toEqual([false, false, false, false, false, true, false]);
+  });
+
+  it("panning over a source of two channels moves its balance only, and says so", () => {
+    const overheads = source("over", { name: "Overheads", channels: 2, piece: "hat", pan: 0.5 });
+    const keys = source("keys", { channels: 2, keepSides: true });
+    const setup = withSource(withSource(kit(), overheads), keys);
+    const found = byId(setup, "sum");
+    expect(notes(found)).toEqual([
+      "Overheads: panning moves the balance, it does not exchange the two channels.",
+    ]);
+    const after = applyRepair(setup, found as Repair);
+    const row = imagesOf(after)
+      .find((i) => i.listener === "mara")
+      ?.rows.find((r) => r.source === "over");
+    expect(row?.agreement).toBe("right");
+  });
+
+  it("gives a pair of one's own only where there are slots for it", () => {
+    const keys = source("keys", { channels: 2, keepSides: true });
+    const both = heardBy(withSource(kit(), keys), listener("ines", { name: "Ines", facing: 180 }));
+    const best = first(both);
+    expect(best.id).toBe("mara:own panned");
+    expect(steps(both, best)).toEqual([
+      "Copy Drums to a new pair, “Drums for Mara”, and patch its left leg into slot 1 and its right leg into slot 2 for " +
+        "Mara alone. In it set HAT to L70 (was R70, following the house), TOM to L30 (was R30, following the house), " +
+        "FLOOR to R70 (was L70, following the house) and RIDE to R50 (was L50, following the house).",
+    ]);
+    const full = { ...both, monitor: { ...both.monitor, slotCount: 3 } };
+    expect(all(full).ranked.every((r) => r.cost.slots === 0)).toBe(true);
+    expect(first(full).id).toBe("sum, ines:flip");
+  });
+
+  it("moves the house pan only where that is allowed, and says what the house notices", () => {
+    const crossed = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })) };
+    const fixed = rest(crossed, { first: "audience" });
+    expect(first(fixed).id).toBe("leave");
+    expect(all(fixed).ranked.every((r) => r.house.length === 0)).toBe(true);
+    const free = rest(crossed, { first: "audience", houseFixed: false });
+    expect(first(free).parts.pair).toEqual({ swap: true, pan: "house", fold: false });
+    expect(first(free).house).toEqual(["hat", "tom", "floor", "ride"]);
+    expect(notes(first(free))[0]).toBe("The house hears HAT, TOM, FLOOR and RIDE on the other side.");
+    expect(steps(free, first(free))).toContain("Set the house pan of HAT to R70 (was L70).");
+    const after = applyRepair(free, first(free));
+    expect(imagesOf(after).map((i) => i.count.wrong)).toEqual([0, 0]);
+  });
+
+  it("rounds pans to the console's steps and says what that costs", () => {
+    const keys = source("keys", { channels: 2, keepSides: true });
+    const setup = withSource(kit(), keys);
+    const coarse = { ...setup, console: { ...setup.console, panSteps: 4 } };
+    const found = byId(coarse, "sum") as Repair;
+    expect(steps(coarse, found)[0]).toBe("Set HAT in Drums to L3 (was R3, following the house).");
+    const hat = found.steps[0];
+    const x = (p: number) => (Math.PI / 4) * (1 + p);
+    const exact = Math.abs(20 * Math.log10(Math.cos(x(0.75)) / Math.cos(x(0.7))));
+    expect(hat?.step === "pan" && hat.error).toBeCloseTo(exact, 9);
+    expect(found.criteria.residual).toBeCloseTo(exact, 8);
+    expect(notes(found)).toContain("The console's steps cost up to 1.6 dB, most for HAT.");
+  });
+
+  it("has something true to say where there is nothing to repair", () => {
+    const headline = (setup: Setup): string => all(setup).verdict.headline;
+    expect(headline(withSum(kit(), { sends: [] }))).toBe("Nothing sounds in Drums");
+    expect(headline({ ...kit(), listeners: [AUDIENCE, { ...DRUMMER, sum: null }] })).toBe(
+      "Nobody hears Drums",
+    );
+    expect(headline(withSum(kit(), { stereo: false }))).toBe("Drums is mono");
+    expect(headline(withSum(kit(), { folded: true }))).toBe("Drums is folded to mono");
+    const centre = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: 0 })) };
+    expect(headline(centre)).toBe("Leave Drums as it is");
+    expect(all(centre).verdict.why).toMatch(
+      /^Mara has no side wrong, but 4 sources flat: only their pans can change that\./,
+    );
+    const rafi = heardBy(kit(), listener("rafi", { name: "Rafi", facing: 90 }));
+    const side = rest(rafi, { first: "rafi" });
+    expect(first(side).id).toBe("swap");
+    expect(all(side).verdict.why).toMatch(/^Rafi stands side-on to the kit, so only the others decide\./);
+  });
+
+  it("prints what people call things, and pans as the console does", () => {
+    const setup = withSource(kit(), source("keys", { channels: 2, keepSides: true }));
+    const midi = { ...setup, console: { ...setup.console, panStyle: "midi" as const } };
+    expect(steps(midi, first(midi))[0]).toBe("Set HAT in Drums to 20 (was 108, following the house).");
+    const nameless = { ...setup, listeners: [AUDIENCE, { ...DRUMMER, name: "Drummer" }] };
+    expect(all(nameless).verdict.why).toMatch(/^The drummer then has every side right/);
+    const unpatched = kit({ monitor: { slotCount: 8, slots: [], inputMaxDbu: 20 } });
+    expect(steps(unpatched, first(unpatched))).toEqual([
+      "Plan the legs of Drums the other way round: not both have a slot yet.",
+    ]);
+  });
+});
+
+describe("what would change the answer", () => {
+  it("is each single fact that makes another repair the best", () => {
+    const ines = listener("ines", { name: "Ines", facing: 180 });
+    const setup = heardBy(kit(), ines, listener("tobi", { name: "Tobi" }));
+    const changes = whatWouldChange(setup, sumOf(setup));
+    expect(changes).toContainEqual({
+      fact: "If Ines faced the other way",
+      instead: "Patch Drums in reverse",
+      id: "swap",
+    });
+    expect(changes).toContainEqual({
+      fact: "If Tobi faced the other way",
+      instead: "Flip Drums at the mixer of Mara",
+      id: "mara:flip",
+    });
+    const keys = source("keys", { name: "Keys", channels: 2, keepSides: true });
+    const withKeys = withSource(kit(), keys);
+    expect(whatWouldChange(withKeys, sumOf(withKeys))).toContainEqual({
+      fact: "If Keys were not in Drums",
+      instead: "Patch Drums in reverse",
+      id: "swap",
+    });
+  });
+
+  it("is the house, who matters most and the slots too", () => {
+    const crossed = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })) };
+    const setup = rest(crossed, { first: "audience" });
+    expect(whatWouldChange(setup, sumOf(setup)).map((c) => c.fact)).toContain("If the house might change");
+    const keys = source("keys", { channels: 2, keepSides: true });
+    const tight = heardBy(withSource(kit(), keys), listener("ines", { facing: 180 }));
+    const full = {
+      ...tight,
+      monitor: { ...tight.monitor, slots: tight.monitor.slots.slice(2), slotCount: 3 },
+    };
+    const facts = whatWouldChange(full, sumOf(full)).map((c) => c.fact);
+    expect(facts).toContain("If there were one more slot");
+    expect(facts).not.toContain("If there were one slot less");
+    expect(facts).toContain("If ines mattered most");
+  });
+
+  it("each change is so: with the fact otherwise that repair is the best", () => {
+    const setup = exampleSetup();
+    for (const { fact, id } of whatWouldChange(setup, sumOf(setup))) {
+      const who = setup.listeners.find((l) => fact === `If ${l.name.split(",")[0]} faced the other way`);
+      if (!who) throw new Error(`not checked here: ${fact}`);
+      const turned =
+        who.kind === "drummer"
+          ? { ...setup, kit: { ...setup.kit, yaw: 180 } }
+          : {
+              ...setup,
+              listeners: setup.listeners.map((l) => (l === who ? { ...l, facing: l.facing + 180 } : l)),
+            };
+      expect(first(turned).id, fact).toBe(id);
+    }
+  });
+});
+
+describe("the worked example", () => {
+  it("is put right for everybody by two moves", () => {
+    const setup = exampleSetup();
+    const best = first(setup);
+    expect(sayRepair(setup, sumOf(setup), best)).toBe(
+      "Patch Drums in reverse and flip it at the mixer of Ines",
+    );
+    expect(imagesOf(applyRepair(setup, best)).map((i) => i.count.wrong)).toEqual([0, 0, 0, 0, 0, 0]);
+  });
+});

@@ -1,0 +1,168 @@
+import { describe, expect, it } from "vitest";
+import { imagesOf } from "../../src/core/image";
+import { withPairSwapped } from "../../src/core/patched";
+import type { Listener, Setup, Source, Sum } from "../../src/core/setup";
+import { imageStatement } from "../../src/core/statements";
+import { exampleSetup } from "../../src/document/example";
+import { DRUMMER, kit, listener, randomSetup, source, withSource } from "./repair/setups";
+
+const said = (setup: Setup, id: string) => {
+  const at = setup.listeners.findIndex((l) => l.id === id);
+  const image = imagesOf(setup)[at];
+  if (!image) throw new Error(`no ${id}`);
+  return imageStatement(setup, setup.listeners[at] as Listener, image);
+};
+const withSum = (setup: Setup, over: Partial<Sum>): Setup => ({
+  ...setup,
+  sums: setup.sums.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
+});
+const only = (listeners: readonly Listener[], setup = kit()): Setup => ({ ...setup, listeners });
+const panned = (change: (s: Source) => number): Setup => ({
+  ...kit(),
+  sources: kit().sources.map((s) => ({ ...s, pan: change(s) })),
+});
+const swapped = (setup: Setup): Setup => withPairSwapped(setup, setup.sums[0] as Sum);
+
+describe("one line on what a listener gets", () => {
+  it("reversed, right, and the worked example", () => {
+    expect(said(kit(), "mara")).toEqual({
+      tone: "wrong",
+      says: "Reversed for Mara: 4 of 5 on the wrong side",
+      more: "Wrong: HAT, TOM, FLOOR and RIDE.",
+    });
+    expect(said(swapped(kit()), "mara")).toEqual({
+      tone: "fine",
+      says: "Right for Mara: every side agrees",
+      more: "",
+    });
+    expect(said(kit(), "audience").says).toBe("Right for the audience: every side agrees");
+    const drummer = only([{ ...DRUMMER, name: "Drummer" }]);
+    expect(said(drummer, "mara").says).toBe("Reversed for the drummer: 4 of 5 on the wrong side");
+    const example = exampleSetup();
+    expect(example.listeners.map((l) => said(example, l.id).says)).toEqual([
+      "Right for the audience: every side agrees",
+      "Reversed for Mara: 7 of 8 on the wrong side",
+      "Reversed for Tobi: 7 of 8 on the wrong side",
+      "Lene stands side-on to the kit: left and right mean nothing from there",
+      expect.stringMatching(/^Reversed for Ravi: \d of 8 on the wrong side$/),
+      "Right for Ines: every side agrees",
+    ]);
+  });
+
+  it("some wrong, some flat", () => {
+    const one = panned((s) => (s.id === "hat" ? -0.7 : s.pan));
+    expect(said(one, "audience")).toEqual({
+      tone: "wrong",
+      says: "Mixed up for the audience: 1 of 5 on the wrong side",
+      more: "Wrong: HAT.",
+    });
+    const flat = panned((s) => (s.id === "hat" ? 0 : s.pan));
+    expect(said(flat, "audience")).toMatchObject({
+      tone: "care",
+      says: "Right for the audience, but 1 of 5 has no clear side",
+    });
+  });
+
+  it("side-on", () => {
+    const setup = only([listener("rafi", { name: "Rafi", facing: 90 })]);
+    expect(said(setup, "rafi")).toMatchObject({
+      tone: "care",
+      says: "Rafi stands side-on to the kit: left and right mean nothing from there",
+    });
+  });
+
+  it("no sum, an empty sum, everything muted", () => {
+    expect(said(only([{ ...DRUMMER, sum: null }]), "mara").says).toBe("Mara hears no sum");
+    expect(said(withSum(kit(), { sends: [] }), "mara").says).toBe("Nothing sounds in Drums");
+    const muted = { ...kit(), sources: kit().sources.map((s) => ({ ...s, muted: true })) };
+    expect(said(muted, "mara").says).toBe("Nothing sounds in Drums");
+    expect(said(muted, "audience").says).toBe("Nothing is heard in the house");
+  });
+
+  it("a sum in no slot says that it is not patched yet", () => {
+    const setup = kit({ monitor: { slotCount: 8, slots: [], inputMaxDbu: 20 } });
+    expect(said(setup, "mara").more).toBe(
+      "Wrong: HAT, TOM, FLOOR and RIDE. Drums is in no slot yet: so it will be once it is patched.",
+    );
+  });
+
+  it("mono, folded, both legs in one", () => {
+    expect(said(withSum(kit(), { stereo: false }), "mara").says).toBe("Drums is mono: no sides for Mara");
+    expect(said(withSum(kit(), { folded: true }), "mara").says).toBe(
+      "Drums is folded to mono: no sides for Mara",
+    );
+    expect(said(only([{ ...DRUMMER, mono: true }]), "mara").says).toBe(
+      "Both legs in one for Mara: there are no sides",
+    );
+  });
+
+  it("all at the centre, and where that is right", () => {
+    expect(
+      said(
+        panned(() => 0),
+        "mara",
+      ),
+    ).toEqual({
+      tone: "care",
+      says: "All in the middle for Mara: no sides to hear",
+      more: "HAT, TOM, FLOOR and RIDE would stand at a side: pan them.",
+    });
+    const middle = {
+      ...panned(() => 0),
+      kit: { ...kit().kit, pieces: kit().kit.pieces.map((p) => ({ ...p, x: 0.05 })) },
+    };
+    expect(said(middle, "mara")).toMatchObject({
+      tone: "fine",
+      says: "Right for Mara: everything belongs in the middle",
+    });
+  });
+
+  it("one source only", () => {
+    const one = withSum(kit(), { sends: [{ source: "hat", level: 0, pan: null }] });
+    expect(said(one, "mara")).toEqual({
+      tone: "wrong",
+      says: "Only HAT can be placed for Mara: on the wrong side",
+      more: "It stands left and is heard right.",
+    });
+    expect(said(swapped(one), "mara")).toMatchObject({
+      tone: "fine",
+      says: "Only HAT can be placed for Mara: right",
+    });
+    const kick = withSum(kit(), { sends: [{ source: "hat", level: 0, pan: 0 }] });
+    expect(said(kick, "mara").says).toBe("Only HAT can be placed for Mara: it has no clear side");
+  });
+
+  it("nothing with a place", () => {
+    const setup = { ...kit(), sources: kit().sources.map((s) => ({ ...s, piece: null })) };
+    expect(said(setup, "mara")).toEqual({
+      tone: "care",
+      says: "Nothing in Drums has a place at the kit",
+      more: "Say at which piece a source stands, and its side can be told.",
+    });
+    expect(said(withSource(kit(), source("click")), "mara").more).toBe(
+      "Wrong: HAT, TOM, FLOOR and RIDE. 1 source without a place at the kit.",
+    );
+  });
+
+  it("sides lost", () => {
+    const keys = withSource(kit(), source("keys", { name: "Keys", channels: 2, keepSides: true }));
+    expect(said(swapped(keys), "mara").more).toContain("Keys must keep its sides and has lost them.");
+  });
+
+  it("a long list of names is cut", () => {
+    let setup = kit();
+    for (const id of ["a", "b", "c"]) setup = withSource(setup, source(id, { piece: "hat", pan: 0.5 }));
+    expect(said(setup, "mara").more).toBe("Wrong: HAT, TOM, FLOOR, RIDE and 3 more.");
+  });
+
+  it("is a whole line in every random setup", () => {
+    for (let seed = 0; seed < 500; seed += 1) {
+      const setup = randomSetup(seed);
+      for (const { id } of setup.listeners) {
+        const { says, more } = said(setup, id);
+        expect(`${says} ${more}`).not.toMatch(/undefined|null|NaN|Infinity| {2}/);
+        expect(says).toMatch(/^[A-Z].*[^.]$/);
+      }
+    }
+  });
+});
