@@ -66,7 +66,7 @@ const place = (x: number, y: number, right: string, left: string): string =>
 
 /** Of the whole setup. */
 export const WHOLE: readonly Field<SetupFile>[] = [
-  { what: "note", value: (s) => s.note, print: (s) => `“${s.note}”` },
+  { what: "note", value: (s) => s.note, print: (s) => (s.note === "" ? "none" : `“${s.note}”`) },
   yes((s) => s.example, "an example with invented data", "no example"),
 ];
 

@@ -1,0 +1,64 @@
+import { readFileSync } from "node:fs";
+import type { Download, Locator, Page } from "playwright-core";
+import { expect } from "vitest";
+import { controlled, drawn, type Phone, type Site } from "./harness";
+
+/** First visit to a site until everything is kept. */
+export const visit = async ({ page }: Phone, site: Site): Promise<void> => {
+  await page.goto(site.url);
+  await drawn(page);
+  await controlled(page);
+};
+
+/** Goes to a place by the address, as a link in the app does. */
+export const go = async (page: Page, place: string): Promise<void> => {
+  await page.evaluate((to) => {
+    location.hash = to;
+  }, place);
+  await page.waitForFunction((to) => location.hash === `#${to}`, place);
+  await drawn(page);
+};
+
+/** Opens a card; what is in it is there afterwards. */
+export const unfold = async (page: Page, title: string): Promise<void> => {
+  await page.locator("summary", { hasText: title }).click();
+  await page.locator("details[open] > summary", { hasText: title }).waitFor();
+};
+
+/** What can be read of a part, hidden things left out. */
+export const shown = async (part: Locator): Promise<string> => (await part.allInnerTexts()).join("\n");
+
+/** Waits for the main statement of a screen. */
+export const states = (page: Page, says: string | RegExp): Promise<void> =>
+  page.locator("h1", { hasText: says }).waitFor();
+
+/** What stands in the slots on the Patch screen, one line a slot. */
+export const slots = async (page: Page): Promise<string[]> => {
+  const lines = await page.locator(".slot > summary").allInnerTexts();
+  expect(lines.length).toBeGreaterThan(0);
+  return lines.map((line) => line.replace(/\s+/g, " ").trim());
+};
+
+/** Names of the setups on the shelf, in the order of the list. */
+export const shelved = (page: Page): Promise<string[]> => page.locator(".setup-name > b").allInnerTexts();
+
+/** The text of a file that a button hands out. */
+export const downloaded = async (page: Page, button: string | RegExp): Promise<string> => {
+  const [download] = await Promise.all([
+    page.waitForEvent("download") as Promise<Download>,
+    page.getByRole("button", { name: button }).click(),
+  ]);
+  return readFileSync(await download.path(), "utf8");
+};
+
+/** Chooses a file where a button asks for one. */
+export const choose = (page: Page, label: string, name: string, content: string | Buffer): Promise<void> =>
+  page.getByLabel(label).setInputFiles({
+    name,
+    mimeType: name.endsWith("csv") ? "text/csv" : "application/json",
+    buffer: Buffer.from(content),
+  });
+
+/** How far the page reaches beyond the screen sideways, px. */
+export const overhang = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

@@ -1,0 +1,221 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { choose, downloaded, go, overhang, shown, slots, states, unfold } from "./hall";
+import { axeFindings, drawn, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launch(), serveApp()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+const LIST = "Input list from or to a spreadsheet";
+
+const toPatch = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
+  const user = await phone(browser, options);
+  await user.page.goto(`${site.url}#patch`);
+  await drawn(user.page);
+  return user;
+};
+
+const startWith8 = async (page: Page): Promise<void> => {
+  await go(page, "setups");
+  await page.getByText("Start a new setup").waitFor();
+  const start = page.getByRole("button", { name: "Start with 8 microphones" });
+  if (!(await start.isVisible())) await unfold(page, "Start a new setup");
+  await start.click();
+  await states(page, "8 sources make one pair");
+  await go(page, "patch");
+};
+
+const setSlotCount = async (page: Page, count: string): Promise<void> => {
+  const field = page.getByLabel("Slots of the monitor system", { exact: true });
+  await typeKeys(field, count);
+  await field.press("Enter");
+};
+
+/** Pages of a PDF, and the size of their paper in points. */
+const pages = (pdf: Buffer): { readonly count: number; readonly paper: readonly number[] } => {
+  const text = pdf.toString("latin1");
+  const [, width, height] = /\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(text) ?? [];
+  return {
+    count: (text.match(/\/Type\s*\/Page\b/g) ?? []).length,
+    paper: [Math.round(Number(width)), Math.round(Number(height))],
+  };
+};
+
+describe("the band's patch", () => {
+  it("comes from a list, goes over the count, is put right, taken back and printed", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const example = await slots(page);
+    await unfold(page, LIST);
+    const csv = await downloaded(page, "List as CSV");
+    expect(csv.split("\r\n")).toHaveLength(20);
+
+    await startWith8(page);
+    expect((await slots(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
+    await unfold(page, LIST);
+    await choose(page, "Take in a CSV list", "band.csv", csv);
+    await page.getByText("Of 18 rows, 10 are new and 8 of a name that is there already").waitFor();
+    expect((await slots(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
+    await page.getByRole("button", { name: "Take these 18 sources" }).click();
+    await page.getByText("18 sources taken in").waitFor();
+    expect(await slots(page)).toEqual(example);
+
+    await setSlotCount(page, "12");
+    await states(page, "2 feeds too many for 12 slots");
+    const first = page.getByRole("button", { name: "Do this" }).first();
+    await first.click();
+    await states(page, /^(?!.*too many)/);
+    const room = await slots(page);
+    expect(room.filter((line) => line.includes("over"))).toEqual([]);
+    await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
+    await states(page, "2 feeds too many for 12 slots");
+    expect((await slots(page)).filter((line) => line.includes("over"))).toHaveLength(2);
+
+    await unfold(page, "Patch sheet for the desk");
+    await page.getByRole("button", { name: "Print the sheet" }).waitFor();
+    for (const [format, paper] of [
+      ["A4", [596, 843]],
+      ["Letter", [612, 792]],
+    ] as const)
+      expect(pages(await page.pdf({ format }))).toEqual({ count: 1, paper });
+    await page.emulateMedia({ media: "print" });
+    const printed = await shown(page.locator("body"));
+    expect(printed).toMatch(
+      /^8 drum microphones\s+Patch sheet · \d+ \w+ \d{4} · 14 of 12 slots in use, 2 beyond the count/,
+    );
+    for (const word of ["Backing voice 2", "OFF", "BEYOND THE COUNT", "Before fader", "Desk", "Stage"])
+      expect(printed).toContain(word);
+    expect(printed).not.toContain("INVENTED");
+    expect(printed).not.toMatch(/Image|Print the sheet/);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it.each(["8", "24", "64"])("fits on one page with %s slots and the longest names", async (count) => {
+    const user = await toPatch();
+    const { page } = user;
+    await unfold(page, LIST);
+    const name = "W".repeat(80);
+    const rows = Array.from({ length: 14 }, (_, i) => `${name.slice(0, -2)}${i + 10},${i + 1}`);
+    await page.getByLabel("Or paste rows from a spreadsheet").fill(["Name,Slot", ...rows].join("\n"));
+    await page.getByRole("button", { name: "Look at what is pasted" }).click();
+    await page.getByText("Go", { exact: true }).click();
+    await page.getByRole("button", { name: "Take these 14 sources" }).click();
+    if (count !== "8") await setSlotCount(page, count);
+    await unfold(page, "Patch sheet for the desk");
+    await page.getByRole("button", { name: "Print the sheet" }).waitFor();
+    for (const format of ["A4", "Letter"]) expect(pages(await page.pdf({ format })).count).toBe(1);
+    await page.emulateMedia({ media: "print" });
+    expect(await shown(page.locator(".sheet"))).toContain("EXAMPLE · INVENTED DATA");
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("marks a pair that is swapped on purpose, on paper and in the CSV", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    await page.locator(".slot > summary").first().click();
+    await page.getByRole("button", { name: "Swap the legs of Drums" }).click();
+    await unfold(page, "Patch sheet for the desk");
+    const csv = await downloaded(page, "Sheet as CSV");
+    expect(csv.split("\r\n")[1]).toMatch(/^1,Drums R,.*on purpose$/);
+    await page.emulateMedia({ media: "print" });
+    const rows = await page.locator(".sheet tbody tr").allInnerTexts();
+    expect(rows.filter((row) => row.includes("⇄ swapped pair"))).toHaveLength(2);
+    expect(rows[0]).toContain("Drums R");
+    await user.context.close();
+  });
+});
+
+describe("a list from a spreadsheet", () => {
+  it("is read with the user's delimiter, columns and header", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    await startWith8(page);
+    await unfold(page, LIST);
+    await choose(page, "Take in a CSV list", "odd.csv", "1|Congas, high|left side\n2|Cowbell|right side\n");
+    await page.getByText("bar", { exact: true }).click();
+    await page.getByText("is a source", { exact: true }).click();
+    await unfold(page, "Columns:");
+    await page.getByLabel("Name is in").selectOption({ label: "B: “Congas, high”" });
+    await page.getByLabel("Slot is in").selectOption({ label: "A: “1”" });
+    await page.getByRole("button", { name: "Take these 2 sources" }).click();
+    const lines = await slots(page);
+    expect(lines.some((line) => line.includes("Congas, high"))).toBe(true);
+    expect(lines.some((line) => line.includes("Cowbell"))).toBe(true);
+    await user.context.close();
+  });
+
+  it("is refused whole, cell by cell, and nothing changes", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const before = await slots(page);
+    await unfold(page, LIST);
+    const bad = "Name,Pan,Slot\nKick,sideways,1\nSnare,C,99999\n=cmd|calc,C,x\n";
+    await choose(page, "Take in a CSV list", "bad.csv", bad);
+    const faults = page.getByRole("alert");
+    await faults.getByText("3 cells cannot be read.").waitFor();
+    const said = await shown(faults);
+    expect(said).toContain("Row 2, column B. Pan: “sideways” is not a pan.");
+    expect(said).toContain("Row 3, column C. Slot: 99999 is outside");
+    expect(said).toContain("Row 4, column C. Slot: “x” is no slot.");
+    expect(await page.getByRole("button", { name: /^Take th/ }).count()).toBe(0);
+    await page.getByRole("button", { name: "Leave it" }).click();
+    for (const [content, says] of [
+      ["a,b\n".repeat(100_000), /100,000 rows: too many/],
+      ["x\n".repeat(600_000), /1\.2 MB: too large/],
+      ["", /The file is empty/],
+      [Buffer.from([0x50, 0x4b, 3, 4, 0, 0]), /workbook/],
+    ] as const) {
+      await choose(page, "Take in a CSV list", "bad.csv", content);
+      await page.getByRole("alert").getByText(says).waitFor();
+      await page.getByRole("button", { name: "Leave it" }).click();
+    }
+    expect(await slots(page)).toEqual(before);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("with hostile names shows them as text", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const hostile = `<img src=x onerror="document.title='taken'">`;
+    await unfold(page, LIST);
+    await page.getByLabel("Or paste rows from a spreadsheet").fill(`Name\tSlot\n${hostile}\t15\n`);
+    await page.getByRole("button", { name: "Look at what is pasted" }).click();
+    await page.getByRole("button", { name: "Take this source" }).click();
+    expect((await slots(page))[14]).toContain(hostile);
+    await unfold(page, "Patch sheet for the desk");
+    await page.emulateMedia({ media: "print" });
+    await page.locator(".sheet").getByText(hostile, { exact: true }).waitFor();
+    expect(await page.title()).toBe("Hatside");
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+});
+
+it.each(["dark", "light"])(
+  "has no findings and no sideways scroll in %s with everything open",
+  async (theme) => {
+    const user = await toPatch({ viewport: { width: 320, height: 640 } });
+    const { page } = user;
+    await page.evaluate((t) => localStorage.setItem("hatside-theme", t), theme);
+    await page.reload();
+    for (const title of [LIST, "Patch sheet for the desk", "Send this setup to another phone"])
+      await unfold(page, title);
+    await page.locator("svg.qr").waitFor();
+    await choose(page, "Take in a CSV list", "band.csv", "Name;Slot;Pan\nBass;15;L30\nKeys;16;R30\n");
+    await unfold(page, "Columns:");
+    expect(await overhang(page)).toBe(0);
+    expect(await axeFindings(page)).toEqual([]);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  },
+);
