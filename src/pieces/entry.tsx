@@ -1,11 +1,13 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useId } from "preact/hooks";
+import { useEffect, useId, useRef } from "preact/hooks";
 import type { Typed } from "../core/number";
 
 /** A field whose text the user owns while it has the focus. */
 export interface EntryProps {
   readonly label: string;
+  /** The value in force; null where there is none. */
+  readonly value: number | null;
   /** The value as text, shown while nobody types. */
   readonly shown: string;
   /** What a text means; "open" is half-typed and no error. */
@@ -28,18 +30,35 @@ export interface EntryProps {
 
 /**
  * A text field for a value. What is typed stays as typed until the field is left;
- * a wrong text stays even then, with the reason under it, and the last good value stays in force.
+ * a wrong text stays even then, with the reason under it. While the text is no value, the one from before
+ * the visit is in force: never what a half of the text happens to mean.
  */
 export const Entry = (props: EntryProps) => {
   const id = useId();
   const typed = useSignal<string | null>(null);
   const wrong = useSignal("");
+  const before = useRef(props.value);
+  const seen = useRef(props.value);
+  useEffect(() => {
+    if (props.value === seen.current) return;
+    // Changed by a button, a key or undo: what was typed is over.
+    seen.current = props.value;
+    before.current = props.value;
+    typed.value = null;
+    wrong.value = "";
+  }, [props.value]);
+  const put = (value: number | null) => {
+    seen.current = value;
+    if (value !== null) props.onValue(value);
+    else props.onEmpty?.();
+  };
   const input = (text: string) => {
     typed.value = text;
     const meant = props.read(text);
     wrong.value = meant.state === "wrong" ? meant.why : "";
-    if (meant.state === "value") props.onValue(meant.value);
-    else if (text.trim() === "") props.onEmpty?.();
+    if (meant.state === "value") put(meant.value);
+    else if (text.trim() === "" && props.onEmpty) put(null);
+    else if (props.value !== before.current) put(before.current);
   };
   const leave = () => {
     if (wrong.value === "") typed.value = null;
@@ -63,7 +82,10 @@ export const Entry = (props: EntryProps) => {
           placeholder={props.placeholder}
           aria-invalid={wrong.value !== ""}
           aria-describedby={wrong.value === "" ? undefined : `${id}-wrong`}
-          onFocus={(e) => e.currentTarget.select()}
+          onFocus={(e) => {
+            before.current = props.value;
+            e.currentTarget.select();
+          }}
           onInput={(e) => input(e.currentTarget.value)}
           onBlur={leave}
           onKeyDown={(e) => {

@@ -41,8 +41,9 @@ export const NumberField = (props: NumberFieldProps) => {
   return (
     <Entry
       label={rule.unit === "" ? name : `${name}, ${rule.unit}`}
+      value={value}
       shown={value === null ? "" : printEntry(value)}
-      read={(text) => readNumber(text, rule)}
+      read={(text) => readNumber(text, { ...rule, name })}
       onValue={props.onValue}
       onEmpty={rule.empty === undefined ? undefined : props.onEmpty}
       onDone={props.onDone}

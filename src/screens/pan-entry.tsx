@@ -16,6 +16,7 @@ export const PanEntry = (props: {
   return (
     <Entry
       label={props.label}
+      value={props.value}
       shown={props.value === null ? "" : printPan(props.value, console)}
       read={(text) => parsePan(text, console)}
       onValue={props.onValue}
