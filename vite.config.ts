@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { readdir, readFile } from "node:fs/promises";
 import { join, relative, resolve, sep } from "node:path";
 import { brotliCompressSync } from "node:zlib";
@@ -115,8 +116,11 @@ const tests = (name: string, settings: object) => ({
   test: { name, root: import.meta.dirname, include: ["**/*.test.{ts,tsx}"], ...settings },
 });
 
+const { version } = JSON.parse(readFileSync(join(import.meta.dirname, "package.json"), "utf8"));
+
 export default defineConfig({
   root: "src",
+  define: { __VERSION__: JSON.stringify(version) },
   base: "./",
   publicDir: "../public",
   cacheDir: "../node_modules/.cache/vite",

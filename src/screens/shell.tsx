@@ -17,13 +17,13 @@ const Head = () => (
     <button
       type="button"
       class="bare name"
-      aria-label={`Setups. Open now: ${current.value.name}`}
+      aria-label={`Setups. Open now: ${current.value.name}${current.value.example ? ", an example with invented data" : ""}`}
       onClick={() => {
         location.hash = place.value === "setups" ? "kit" : "setups";
       }}
     >
-      {current.value.name}
-      {current.value.example ? <span class="soft small"> · example, invented data</span> : null}
+      <span>{current.value.name}</span>
+      {current.value.example ? <span class="soft small">Example, invented data</span> : null}
     </button>
     <button
       type="button"

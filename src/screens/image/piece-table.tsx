@@ -7,6 +7,7 @@ import { TextField } from "../../pieces/text-field";
 import { done, runWithWord, typing } from "../act";
 import { PIECE_KINDS } from "../kit/source-details";
 import { RULES } from "../rules";
+import { metres } from "../where";
 
 const KINDS = Object.entries(PIECE_KINDS) as [PieceKind, string][];
 
@@ -17,7 +18,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
       <summary>
         {name}
         <span class="soft small">
-          {piece.x} m right, {piece.y} m in front
+          {metres(piece.x, "right", "left")}, {metres(piece.y, "in front", "behind")}
         </span>
       </summary>
       <div class="fields">

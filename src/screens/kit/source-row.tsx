@@ -2,6 +2,7 @@ import { useSignal } from "@preact/signals";
 import { levelOf } from "../../core/decibels";
 import { printNumber } from "../../core/number";
 import { printPan } from "../../core/pannotation";
+import { STYLES } from "../../core/panstyles";
 import type { Source } from "../../core/setup";
 import { dragPan, editSource } from "../../document/commands/sources";
 import { current, endDrag, figures, run } from "../../document/store";
@@ -60,7 +61,7 @@ export const SourceRow = (props: { source: Source; first: boolean; last: boolean
         value={source.pan}
         printed={printed}
         legs={legsOf(source)}
-        steps={console.panSteps}
+        steps={STYLES[console.panStyle].steps(console)}
         onValue={(pan) => run(dragPan(source.id, pan))}
         onDone={endDrag}
       />
