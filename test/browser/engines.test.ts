@@ -12,8 +12,8 @@ const ENGINES: readonly (readonly [name: string, start: Start])[] = [
 ];
 
 const DRAWN = 'return document.querySelector("#app :is(h1, h2)") !== null;';
-const KEPT = `const { active } = await navigator.serviceWorker.ready;
-  return active.state === "activated" && navigator.serviceWorker.controller !== null;`;
+const KEPT = `const registration = await navigator.serviceWorker.getRegistration();
+  return registration?.active?.state === "activated" && navigator.serviceWorker.controller !== null;`;
 
 /** What the page loads on demand has come: for half a second nothing was asked for. */
 const QUIET = `const asked = () => performance.getEntriesByType("resource").length;

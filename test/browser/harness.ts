@@ -96,9 +96,13 @@ export const phoneWithMemory = async (profile: string): Promise<Phone> =>
 /** Waits until the page is served by its own worker, with everything kept. */
 export const controlled = (page: Page): Promise<void> =>
   page.evaluate(async () => {
-    const { active } = await navigator.serviceWorker.ready;
-    while (active?.state !== "activated" || navigator.serviceWorker.controller === null)
+    const deadline = Date.now() + 30_000;
+    for (;;) {
+      const registration = await navigator.serviceWorker.getRegistration();
+      if (registration?.active?.state === "activated" && navigator.serviceWorker.controller) return;
+      if (Date.now() > deadline) throw new Error("no worker took this page over");
       await new Promise((done) => setTimeout(done, 20));
+    }
   });
 
 /** The app has drawn itself. */
