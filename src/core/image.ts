@@ -5,10 +5,9 @@ import { partsOf } from "./mix";
 import { isReversed, slotTrims } from "./patched";
 import { heardPlace, lateralPosition, levelDifference, type Place } from "./position";
 import type { Id, Listener, Setup, Source, Sum } from "./setup";
-import { isSideOn, offsetFor, standingPlace } from "./stage";
+import { isSideOn } from "./stage";
+import { standingFor } from "./standing";
 import type { Db, Legs } from "./units";
-
-export type { Agreement } from "./agreement";
 
 /** One source as one listener gets it. */
 export interface ImageRow extends Standing {
@@ -74,20 +73,6 @@ const throughMixer = (heard: Heard, listener: Pick<Listener, "flipped" | "mono">
     return { ...heard, legs: [both, both], collapsed: true };
   }
   return listener.flipped ? { ...heard, legs: swap(heard.legs), turned: !heard.turned } : heard;
-};
-
-const NOWHERE: Standing = { offset: null, stands: null };
-
-/** Where each source stands for a listener: nowhere without a piece or side-on. */
-export const standingFor = (setup: Setup, listener: Listener): ((source: Source) => Standing) => {
-  if (isSideOn(setup.kit, listener)) return () => NOWHERE;
-  const standings = new Map(
-    setup.kit.pieces.map((piece): [Id, Standing] => {
-      const offset = offsetFor(setup.kit, listener, piece);
-      return [piece.id, { offset, stands: standingPlace(offset) }];
-    }),
-  );
-  return (source) => (source.piece === null ? undefined : standings.get(source.piece)) ?? NOWHERE;
 };
 
 /**

@@ -93,6 +93,6 @@ export const stepPan = (pan: Pan, notation: PanNotation, by: number): Pan => {
   const steps = STYLES[notation.panStyle].steps(notation);
   const on = nearest(pan, steps);
   const exact = Math.abs(pan * steps - on) < 1e-6;
-  const from = exact ? on : by > 0 ? Math.floor(pan * steps) : Math.ceil(pan * steps);
+  const from = exact || by === 0 ? on : by > 0 ? Math.floor(pan * steps) : Math.ceil(pan * steps);
   return share(Math.max(-steps, Math.min(steps, from + by)), steps);
 };

@@ -14,7 +14,9 @@ export type PanStyle = "steps" | "midi" | "clock";
 /** What 0 dBFS rms means: a full-scale sine reads −3.01 ("sample") or 0 ("aes17"). */
 export type RmsConvention = "sample" | "aes17";
 
+/** How the kit is set up: for a right-handed, left-handed or open-handed player. */
 export type Hand = "right" | "left" | "open";
+/** What a piece is. */
 export type PieceKind =
   | "kick"
   | "snare"
@@ -28,6 +30,7 @@ export type PieceKind =
   | "other";
 /** What makes a piece sound. "whole" marks a microphone place that hears the whole kit. */
 export type Limb = "hand" | "kick-foot" | "hat-foot" | "whole";
+/** What a source picks up; decides which tap points fit. */
 export type SourceKind =
   | "drum"
   | "voice"
@@ -56,6 +59,7 @@ export interface Piece {
   readonly player: string;
 }
 
+/** The drum kit: its pieces and the way its throne is turned. */
 export interface Kit {
   readonly hand: Hand;
   /** Turn of the throne: 0 faces the audience, positive to the drummer's own left. */
@@ -63,6 +67,7 @@ export interface Kit {
   readonly pieces: readonly Piece[];
 }
 
+/** How the console pans, prints and counts. */
 export interface Console {
   readonly law: LawId;
   /** Centre attenuation of the "custom" law, dB, positive; the other laws have their own. */
@@ -131,6 +136,7 @@ export interface Sum {
   readonly padDb: Db;
 }
 
+/** The drummer faces with the throne, the audience the stage, performers as set. */
 export type ListenerKind = "drummer" | "performer" | "audience";
 
 /** Somebody who hears a feed. The audience is always one of them and hears the house. */
@@ -164,6 +170,7 @@ export interface Slot {
   readonly trim: Db;
 }
 
+/** The personal monitor system: its slots and what its inputs take. */
 export interface Monitor {
   /** How many inputs there are. */
   readonly slotCount: number;

@@ -1,4 +1,4 @@
-import type { Agreement } from "../core/image";
+import type { Agreement } from "../core/agreement";
 import { shortName, spread } from "./spread";
 import { useTurning } from "./turning";
 

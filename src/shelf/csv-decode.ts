@@ -3,6 +3,9 @@ export type Decoded =
   | { readonly ok: true; readonly text: string; readonly notes: readonly string[] }
   | { readonly ok: false; readonly says: string };
 
+/** What is said of a file without a letter. */
+export const NOTHING_BUT_BLANKS = "The file has nothing in it but blanks.";
+
 /** How much of the beginning tells one way of writing letters from another, bytes. */
 const HEAD = 4096;
 
@@ -60,7 +63,7 @@ export const decodeText = (bytes: Uint8Array): Decoded => {
   const clean = text.replaceAll("\0", "");
   const nuls = text.length - clean.length;
   const odd = oddOnes(clean.slice(0, HEAD));
-  if (clean.trim() === "") return { ok: false, says: "The file has nothing in it but blanks." };
+  if (clean.trim() === "") return { ok: false, says: NOTHING_BUT_BLANKS };
   if (odd * 20 > Math.min(HEAD, clean.length))
     return {
       ok: false,

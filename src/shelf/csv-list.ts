@@ -198,7 +198,10 @@ export const readList = (
     return { row: row.number, list };
   });
   faults.push(...clashes(lines, mapping.slot));
-  if (faults.length > 0) return { ok: false, faults };
+  if (faults.length > 0) {
+    faults.sort((a, b) => a.row - b.row || (a.column ?? 0) - (b.column ?? 0));
+    return { ok: false, faults };
+  }
   const known = new Set(setup.kit.pieces.map((p) => p.name.trim().toLowerCase()));
   const notes = lines.flatMap(({ row, list: { piece } }) =>
     mapping.piece === null || piece === null || known.has(piece.toLowerCase())

@@ -22,8 +22,16 @@ export const csvStyle = (language: string): CsvStyle => {
 
 const POINT: CsvStyle = { delimiter: ",", decimal: "." };
 
-/** Every digit, so that reading gives the same number again; a plain hyphen, so that it stays a number. */
-const digits = (value: number, style: CsvStyle): string => String(value).replace(".", style.decimal);
+/**
+ * Every digit, so that reading gives the same number again; a plain hyphen, so that it stays a number; no exponent,
+ * which small ones have and a pan can't.
+ */
+const digits = (value: number, style: CsvStyle): string => {
+  const [figures = "", exponent] = String(value).split("e-");
+  if (exponent === undefined) return figures.replace(".", style.decimal);
+  const sign = value < 0 ? "-" : "";
+  return `${sign}0${style.decimal}${"0".repeat(Number(exponent) - 1)}${figures.replace(/[.-]/g, "")}`;
+};
 
 const yes = (value: boolean): string => (value ? "yes" : "no");
 
@@ -71,15 +79,18 @@ const CELLS: { readonly [field in Field]: (row: ListRow, style: CsvStyle, steps:
   trim: (r, style) => eachText(r.feeds, (f) => digits(f.trim, style)),
 };
 
+/** A cell in quotation marks where a delimiter, line end, mark or blank at an end asks for them. */
+const quoted = (cell: string): string =>
+  /[",;\t|\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+
 /** CSV as spreadsheets open it by a double tap: a mark for UTF-8 at the beginning, CR LF, no cell that could be a formula. */
-const csvText = async (rows: readonly (readonly string[])[], style: CsvStyle): Promise<string> => {
-  const { default: papa } = await import("papaparse");
-  const cells = rows.map((row) => row.map(guard));
-  return `\uFEFF${papa.unparse(cells, { delimiter: style.delimiter, newline: "\r\n" })}\r\n`;
+const csvText = (rows: readonly (readonly string[])[], style: CsvStyle): string => {
+  const lines = rows.map((row) => row.map((cell) => quoted(guard(cell))).join(style.delimiter));
+  return `\uFEFF${lines.join("\r\n")}\r\n`;
 };
 
 /** An input list as CSV; `openCsv` and `readList` give the very same list again. */
-export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): Promise<string> => {
+export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): string => {
   const steps = stepsFor(rows);
   const headers = FIELD_NAMES.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
   const lines = rows.map((row) => FIELD_NAMES.map((f) => CELLS[f](row, style, steps)));
@@ -89,7 +100,7 @@ export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): Pr
 const SHEET_HEADERS = ["Slot", "Name", "From", "Tap point", "On", "Trim dB", "Swapped"];
 
 /** The patch sheet as CSV. */
-export const sheetToCsv = (rows: readonly SheetRow[], style: CsvStyle = POINT): Promise<string> => {
+export const sheetToCsv = (rows: readonly SheetRow[], style: CsvStyle = POINT): string => {
   const lines = rows.map((r) => [
     String(r.slot),
     r.name,

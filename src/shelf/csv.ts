@@ -1,6 +1,7 @@
 import { LIMITS } from "../document/limits";
 import { guessMapping, hasHeader, type Mapping } from "./csv-columns";
-import { decodeText } from "./csv-decode";
+import { type CutFault, cutRows, guessDelimiter } from "./csv-cut";
+import { decodeText, NOTHING_BUT_BLANKS } from "./csv-decode";
 
 /** What may stand between two cells. */
 export const DELIMITERS = [",", ";", "\t", "|"] as const;
@@ -24,6 +25,8 @@ export const CSV_LIMITS = {
   /** Rows with blank ones: spreadsheets write hundreds of them behind the last. */
   blankRows: 5000,
   columns: 64,
+  /** Characters of a cell. */
+  cell: 1000,
   /** Letters of a name. */
   name: 200,
 } as const;
@@ -52,60 +55,59 @@ export type Opened =
   | { readonly ok: true; readonly table: CsvTable }
   | { readonly ok: false; readonly says: string };
 
+/** How much of the beginning tells the delimiter, characters. */
+const GUESS = 20_000;
+
 const refused = (says: string): Opened => ({ ok: false, says });
 const grouped = (n: number): string => n.toLocaleString("en-GB");
 
-const isDelimiter = (text: string): text is Delimiter => (DELIMITERS as readonly string[]).includes(text);
-
-/** Guesses from the beginning: the delimiter that cuts most rows into equally many cells. */
-const guessed = async (text: string): Promise<Delimiter> => {
-  const { default: papa } = await import("papaparse");
-  const head = text.slice(0, 20_000);
-  const { meta } = papa.parse(head, {
-    delimiter: "",
-    newline: "\n",
-    preview: 20,
-    delimitersToGuess: DELIMITERS,
-  });
-  return isDelimiter(meta.delimiter) ? meta.delimiter : ",";
+const FAULTS: { readonly [fault in Exclude<CutFault, "rows">]: string } = {
+  "open quote": "a quotation mark is opened and never closed",
+  "behind quote": "there is more behind a closing quotation mark",
+  cell: `a cell with more than ${grouped(CSV_LIMITS.cell)} characters`,
+  columns: `more than ${CSV_LIMITS.columns} columns`,
 };
 
-const FAULTS: { readonly [code: string]: string } = {
-  MissingQuotes: "a quotation mark is opened and never closed",
-  InvalidQuotes: "there is more behind a closing quotation mark",
+const tooMany = (text: string): Opened => {
+  const lines = text.split("\n").length - Number(text.endsWith("\n"));
+  return refused(
+    `${grouped(lines)} rows: too many. Allowed: ${CSV_LIMITS.rows} sources. Nothing was taken in.`,
+  );
 };
 
 /** Spreadsheets may name the delimiter in a first line of its own. */
 const NAMED = /^sep=([,;\t|])\n/i;
 
 /** Cuts a text into a table. */
-const tableOf = async (text: string, notes: readonly string[], wanted?: Delimiter): Promise<Opened> => {
+const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Opened => {
   const named = NAMED.exec(text);
   const body = named ? text.slice(named[0].length) : text;
-  const delimiter = wanted ?? (named?.[1] as Delimiter | undefined) ?? (await guessed(body));
-  const { default: papa } = await import("papaparse");
+  const delimiter =
+    wanted ?? (named?.[1] as Delimiter | undefined) ?? guessDelimiter(body.slice(0, GUESS), DELIMITERS);
   const first = named ? 2 : 1;
-  const { data, errors } = papa.parse(body, { delimiter, newline: "\n", preview: CSV_LIMITS.blankRows + 1 });
-  const fault = errors.find((e) => FAULTS[e.code]);
-  if (fault) return refused(`Row ${(fault.row ?? 0) + first}: ${FAULTS[fault.code]}. Nothing was taken in.`);
-  const rows = data
+  const { rows: cut, fault } = cutRows(body, delimiter, { ...CSV_LIMITS, rows: CSV_LIMITS.blankRows });
+  if (fault === "rows") return tooMany(body);
+  if (fault) {
+    const ask = fault === "columns" ? ` Is the ${DELIMITER_NAMES[delimiter]} really the delimiter?` : "";
+    return refused(`Row ${cut.length + first}: ${FAULTS[fault]}.${ask} Nothing was taken in.`);
+  }
+  const rows = cut
     .map((cells, i) => ({ number: i + first, cells }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ""));
+  if (rows.length === 0) return refused(NOTHING_BUT_BLANKS);
   const table = rows.map((r) => r.cells);
-  const width = table.reduce((most, cells) => Math.max(most, cells.length), 0);
-  if (width > CSV_LIMITS.columns)
-    return refused(
-      `${grouped(width)} columns: too many. Allowed: ${CSV_LIMITS.columns}. Is the ${DELIMITER_NAMES[delimiter]} really the delimiter?`,
-    );
   const header = hasHeader(table);
-  if (data.length > CSV_LIMITS.blankRows || rows.length - Number(header) > CSV_LIMITS.rows) {
-    const lines = grouped(body.split("\n").length - Number(body.endsWith("\n")));
-    return refused(`${lines} rows: too many. Allowed: ${CSV_LIMITS.rows} sources. Nothing was taken in.`);
-  }
-  const one = width === 1 ? ["The file has one column only: it is taken for the names."] : [];
+  if (rows.length - Number(header) > CSV_LIMITS.rows) return tooMany(body);
+  const one = table.every((cells) => cells.length === 1);
   return {
     ok: true,
-    table: { rows, delimiter, header, mapping: guessMapping(table, header), notes: [...notes, ...one] },
+    table: {
+      rows,
+      delimiter,
+      header,
+      mapping: guessMapping(table, header),
+      notes: one ? [...notes, "The file has one column only: it is taken for the names."] : notes,
+    },
   };
 };
 

@@ -1,17 +1,10 @@
 import type { Tally } from "../agreement";
 import type { Db } from "../units";
 import { badnessOf, type Cost, FREE, weightOf } from "./badness";
+import { type Feed, feedNow, type Over, tallyOf } from "./hearing";
 import { oversOf, ownOver } from "./overs";
 import { type Choice, hasSides, OWN_CHOICES, type PairState, pairStates, SHARED_CHOICES } from "./parts";
-import {
-  type Feed,
-  feedNow,
-  type Member,
-  type Over,
-  type Situation,
-  talliesOfOthers,
-  tallyOf,
-} from "./situation";
+import { type Member, type Situation, talliesOfOthers } from "./situation";
 
 /** What comes of one choice for one listener, with the pair in one state. */
 export interface Option {

@@ -1,16 +1,7 @@
 import type { Listener } from "../setup";
+import { curedBy, type Feed, feedNow, type Over } from "./hearing";
 import type { PairState } from "./parts";
-import {
-  curedBy,
-  deciderOf,
-  type Feed,
-  feedNow,
-  following,
-  type Member,
-  neededInHouse,
-  type Over,
-  type Situation,
-} from "./situation";
+import { deciderOf, following, type Member, neededInHouse, type Situation } from "./situation";
 
 /** Which voices a member's own copy is panned over for. */
 export const ownOver = (situation: Situation, member: Member): Over | null => {

@@ -1,11 +1,12 @@
 import { slotTrims } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
 import type { Pan } from "../units";
+import type { Over } from "./hearing";
 import { called } from "./names";
 import type { Option, PairOptions } from "./options";
 import { remembered } from "./remember";
 import type { Plan } from "./search";
-import type { Over, Situation } from "./situation";
+import type { Situation } from "./situation";
 import { type PanMove, roomForPair, type Step, slotsSwapped, withStep } from "./steps";
 
 const movesFor = ({ voices }: Situation, over: Over | null): PanMove[] =>

@@ -1,5 +1,6 @@
+import type { Agreement } from "../../core/agreement";
 import { levelOf } from "../../core/decibels";
-import type { Agreement, Image } from "../../core/image";
+import type { Image } from "../../core/image";
 import { printNumber } from "../../core/number";
 import { sourceName } from "../names";
 

@@ -162,8 +162,9 @@ const aSlot = (sources: readonly Source[], sums: readonly Sum[]): fc.Arbitrary<S
   return fc.record({
     feed: fc
       .constantFrom(...feeds)
-      .chain((feed) =>
-        feed.kind === "leg" ? fc.constant(feed) : fc.constantFrom(...TAPS).map((tap) => ({ ...feed, tap })),
+      .chain(
+        (feed): fc.Arbitrary<Feed> =>
+          feed.kind === "leg" ? fc.constant(feed) : fc.constantFrom(...TAPS).map((tap) => ({ ...feed, tap })),
       ),
     on: fc.constantFrom(true, true, true, false),
     trim: fc.integer({ min: -10, max: 6 }),
