@@ -136,7 +136,7 @@ export default defineConfig({
   plugins: [sizeBudget(), serviceWorker(), noPolicyInDevelopment()],
   test: {
     projects: [
-      tests("unit", { dir: "test", exclude: ["**/browser/**", "**/node_modules/**"] }),
+      tests("unit", { dir: "test", exclude: ["**/browser/**", "**/node_modules/**"], testTimeout: 30_000 }),
       tests("browser", {
         dir: "test/browser",
         fileParallelism: false,
