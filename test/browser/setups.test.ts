@@ -1,0 +1,324 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { choose, downloaded, go, overhang, shelved, shown, slots, states, unfold, visit } from "./hall";
+import {
+  axeFindings,
+  drawn,
+  launch,
+  type Phone,
+  phone,
+  type Site,
+  serveApp,
+  stopServer,
+  typeKeys,
+} from "./harness";
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launch(), serveApp()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+const EXAMPLE = "Tallow Street Soul at Linden Hall";
+const HOSTILE = `"><img src=x onerror="document.title='taken'"> ${"x".repeat(20)}`;
+const FULL = readFileSync(join(import.meta.dirname, "../fixtures/setup-v1.json"), "utf8");
+
+const toSetups = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
+  const user = await phone(browser, options);
+  await user.page.goto(`${site.url}#setups`);
+  await drawn(user.page);
+  await states(user.page, "on this device");
+  return user;
+};
+
+const more = (page: Page, name: string): Promise<void> =>
+  page.getByRole("button", { name: `More for ${name}`, exact: true }).click();
+
+const rename = async (page: Page, from: string, to: string): Promise<void> => {
+  await more(page, from);
+  const field = page.getByLabel("Name", { exact: true });
+  await typeKeys(field, to);
+  await field.press("Enter");
+  await page.getByRole("button", { name: `More for ${to}`, exact: true }).waitFor();
+  await more(page, to);
+};
+
+const linkOf = async (page: Page): Promise<string> => {
+  await unfold(page, "Share the open setup");
+  return page.getByLabel(/^The link, /).inputValue();
+};
+
+/** How many setups the browser keeps, without asking the app. */
+const kept = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      new Promise<number>((done, failed) => {
+        const request = indexedDB.open("hatside");
+        request.onerror = () => failed(request.error);
+        request.onsuccess = () => {
+          const db = request.result;
+          const [store = ""] = db.objectStoreNames;
+          const keys = db.transaction(store).objectStore(store).getAllKeys();
+          keys.onsuccess = () => {
+            db.close();
+            done(keys.result.filter((key) => String(key).startsWith("setup-")).length);
+          };
+        };
+      }),
+  );
+
+describe("a setup by link", () => {
+  it("reaches a fresh phone with no network, is shown, and kept only on a tap", async () => {
+    const own = await serveApp();
+    const [sender, receiver] = [await phone(browser), await phone(browser)];
+    await visit(sender, own);
+    await visit(receiver, own);
+    await stopServer(own);
+
+    await go(sender.page, "setups");
+    await rename(sender.page, EXAMPLE, HOSTILE);
+    const link = await linkOf(sender.page);
+    expect(link).toMatch(new RegExp(`^${own.url}#s=`));
+    await sender.page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();
+    await sender.context.grantPermissions(["clipboard-read", "clipboard-write"]);
+    await sender.page.getByRole("button", { name: "Share the link" }).click();
+    await sender.page.getByText("The link is in the clipboard.").waitFor();
+    expect(await sender.page.evaluate(() => navigator.clipboard.readText())).toBe(link);
+    await go(sender.page, "patch");
+    const sent = await slots(sender.page);
+
+    const page = await receiver.context.newPage();
+    await receiver.page.close();
+    await page.goto(link);
+    await states(page, `Take in “${HOSTILE}”?`);
+    await page
+      .getByText("18 sources, 1 sum, 6 listeners and 14 of 16 slots in use; right-handed kit.")
+      .waitFor();
+    expect(await kept(page)).toBe(1);
+    await page.getByRole("button", { name: "Leave it" }).click();
+    await states(page, "on this device");
+    expect(await shelved(page)).toEqual([EXAMPLE]);
+    expect(await kept(page)).toBe(1);
+
+    await go(page, link.slice(link.indexOf("#") + 1));
+    await page.getByRole("button", { name: "Keep it and open it" }).click();
+    await states(page, "8 sources make one pair");
+    expect(await page.evaluate(() => location.hash)).toBe("#kit");
+    await go(page, "patch");
+    expect(await slots(page)).toEqual(sent);
+    await go(page, "setups");
+    expect(await shelved(page)).toEqual([HOSTILE, EXAMPLE]);
+    await page.reload();
+    await drawn(page);
+    expect(await shown(page.locator(".head .name"))).toContain(HOSTILE.slice(0, 40));
+    expect(await page.title()).toBe("Hatside");
+    expect([...sender.faults, ...receiver.faults]).toEqual([]);
+    await sender.context.close();
+    await receiver.context.close();
+  });
+
+  it.each([
+    ["cut off", (link: string) => link.slice(0, -40), /cut off: \d+ of \d+ characters/],
+    ["altered", (link: string) => link.replace(/.$/, (c) => (c === "A" ? "B" : "A")), /altered on its way/],
+    ["empty", (link: string) => link.replace(/#s=.*/, "#s="), /no setup in this link/],
+    ["of a newer version", (link: string) => link.replace("#s=1.", "#s=7."), /newer version of this app/],
+  ])("that is %s says so, and nothing is kept", async (_, spoil, says) => {
+    const user = await toSetups();
+    const { page } = user;
+    const link = spoil(await linkOf(page));
+    await page.goto("about:blank");
+    await page.goto(link);
+    await states(page, "Nothing to take in");
+    await page.getByText(says).waitFor();
+    await page.getByRole("button", { name: "To my setups" }).click();
+    expect(await shelved(page)).toEqual([EXAMPLE]);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+});
+
+describe("files", () => {
+  it("a backup is restored on another phone, as much of it as is chosen", async () => {
+    const user = await toSetups();
+    await more(user.page, EXAMPLE);
+    await user.page.getByRole("button", { name: "Duplicate" }).click();
+    await user.page.getByRole("button", { name: "Back up 2 setups" }).waitFor();
+    await more(user.page, EXAMPLE);
+    await rename(user.page, `${EXAMPLE} 2`, "Next week's drummer");
+    const backup = await downloaded(user.page, "Back up 2 setups");
+
+    const other = await toSetups();
+    const { page } = other;
+    await choose(page, "Open a setup file or a backup", "all.json", backup);
+    await states(page, "2 setups to choose from");
+    expect(await kept(page)).toBe(1);
+    await page.getByRole("checkbox", { name: EXAMPLE }).uncheck();
+    await page.getByRole("button", { name: "Put 1 setup on the shelf" }).click();
+    await page.getByText("1 setup put on the shelf").waitFor();
+    expect(await shelved(page)).toEqual(["Next week's drummer", EXAMPLE]);
+    await choose(page, "Open a setup file or a backup", "all.json", backup);
+    await page.getByRole("button", { name: "Put 2 setups on the shelf" }).click();
+    await page.getByText("2 setups put on the shelf").waitFor();
+    expect((await shelved(page)).sort()).toEqual([
+      "Next week's drummer",
+      "Next week's drummer 2",
+      EXAMPLE,
+      `${EXAMPLE} 2`,
+    ]);
+    expect(await kept(page)).toBe(4);
+    expect([...user.faults, ...other.faults]).toEqual([]);
+    await user.context.close();
+    await other.context.close();
+  });
+
+  it("a setup file is shown with what was not understood, and comes back whole", async () => {
+    const user = await toSetups();
+    const { page } = user;
+    const spoilt = JSON.stringify({ ...JSON.parse(FULL), name: HOSTILE, colour: "red", note: 7 });
+    await choose(page, "Open a setup file or a backup", "spoilt.hatside.json", spoilt);
+    await states(page, `Take in “${HOSTILE}”?`);
+    await unfold(page, "Not understood in");
+    await page.getByText(/^note: 7/).waitFor();
+    await page.getByRole("button", { name: "Keep it and open it" }).click();
+    await go(page, "setups");
+    await more(page, HOSTILE);
+    const out = JSON.parse(await downloaded(page, "Send or save the file"));
+    expect(out).toEqual({ ...JSON.parse(FULL), name: HOSTILE, note: "" });
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it.each([
+    ["no JSON", "{ half", /this is not JSON/],
+    ["something else", `{"a":1}`, /not a setup of Hatside/],
+    ["a newer setup", FULL.replace('"version": 1', '"version": 99'), /from a newer Hatside/],
+    [
+      "a newer backup",
+      `{"format":"hatside-backup","version":9,"setups":[]}`,
+      /backup is from a newer Hatside/,
+    ],
+    ["no text", Buffer.from([0xff, 0xfe, 0xfd]), /not a text file/],
+    ["too large a file", "x".repeat(5_000_000), /4\.8 MB is too much/],
+  ])("%s is refused with the reason", async (_, content, says) => {
+    const user = await toSetups();
+    const { page } = user;
+    await choose(page, "Open a setup file or a backup", "odd.json", content);
+    await states(page, "Nothing to take in");
+    expect(await shown(page.getByRole("listitem").filter({ hasText: says }))).toContain("odd.json");
+    expect(await kept(page)).toBe(1);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("shared to the app are looked at when it opens: a setup, and a list", async () => {
+    const user = await toSetups();
+    const { page } = user;
+    const share = (name: string, content: string) =>
+      page.evaluate(
+        async ([file, text]) => {
+          const cache = await caches.open("hatside-shared");
+          await cache.put(`shared/1/${encodeURIComponent(file ?? "")}`, new Response(text));
+        },
+        [name, content],
+      );
+    await share("from a friend.hatside", FULL);
+    await page.goto(site.url);
+    await states(page, `Take in “${JSON.parse(FULL).name}”?`);
+    await page.getByRole("button", { name: "Leave it" }).click();
+    await share("band.csv", "Name,Slot\nCongas,15\n");
+    await page.goto("about:blank");
+    await page.goto(site.url);
+    await page.getByRole("button", { name: "Take this source" }).waitFor();
+    await page.getByText("From “band.csv”").waitFor();
+    expect(await kept(page)).toBe(1);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+});
+
+describe("the shelf", () => {
+  it("duplicates, renames, finds, compares, deletes and puts back", async () => {
+    const user = await toSetups();
+    const { page } = user;
+    await more(page, EXAMPLE);
+    for (let n = 2; n <= 5; n += 1) {
+      await page.getByRole("button", { name: "Duplicate" }).click();
+      await page.getByText(`Copied as “${EXAMPLE} ${n}”`).waitFor();
+    }
+    await more(page, EXAMPLE);
+    await rename(page, `${EXAMPLE} 5`, "Next week's drummer");
+    await page.getByLabel("Search by name").fill("NEXT week");
+    expect(await shelved(page)).toEqual(["Next week's drummer"]);
+    await page.getByRole("button", { name: /^Next week's drummer/ }).click();
+    await states(page, "8 sources make one pair");
+    await page.getByRole("button", { name: "Mute Hat" }).click();
+    await go(page, "setups");
+    await page.getByLabel("Search by name").fill("");
+    await unfold(page, "Compare two setups");
+    await page.getByLabel("First").selectOption({ label: EXAMPLE });
+    await page.getByLabel("Second").selectOption({ label: "Next week's drummer" });
+    await page.getByText("1 difference. In “Next week's drummer”:").waitFor();
+    expect(await page.locator(".differences li").allInnerTexts()).toEqual([
+      "Hat: muted instead of not muted.",
+    ]);
+
+    await more(page, "Next week's drummer");
+    await page.getByRole("button", { name: "Delete" }).click();
+    await page.getByText("“Next week's drummer” deleted").waitFor();
+    expect(await shelved(page)).not.toContain("Next week's drummer");
+    expect(await kept(page)).toBe(4);
+    await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
+    await page.getByText("Open now: Next week's drummer").waitFor();
+    expect(await shelved(page)).toContain("Next week's drummer");
+    await go(page, "kit");
+    expect(await page.getByRole("button", { name: "Mute Hat" }).getAttribute("aria-pressed")).toBe("true");
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("keeps the chosen looks, and follows the device where that is chosen", async () => {
+    const user = await toSetups({ colorScheme: "dark" });
+    const { page } = user;
+    const looks = () => page.evaluate(() => document.documentElement.dataset.theme);
+    expect(await looks()).toBe("dark");
+    await page.getByText("Light", { exact: true }).click();
+    expect(await looks()).toBe("light");
+    await page.reload();
+    await drawn(page);
+    expect(await looks()).toBe("light");
+    await page.getByText("As the device", { exact: true }).click();
+    expect(await looks()).toBe("dark");
+    await page.emulateMedia({ colorScheme: "light" });
+    expect(await looks()).toBe("light");
+    await user.context.close();
+  });
+});
+
+it.each(["Dark", "Light"])("has no findings and no sideways scroll, %s", async (looks) => {
+  const user = await toSetups({ viewport: { width: 320, height: 640 } });
+  const { page } = user;
+  await page.getByText(looks, { exact: true }).click();
+  await more(page, EXAMPLE);
+  await page.getByRole("button", { name: "Duplicate" }).click();
+  await page.getByText("Copied as").waitFor();
+  await linkOf(page);
+  await unfold(page, "Compare two setups");
+  await page.getByText("No difference but the name.").waitFor();
+  const check = async () => {
+    expect(await overhang(page)).toBe(0);
+    expect(await axeFindings(page)).toEqual([]);
+  };
+  await check();
+  const backup = await downloaded(page, "Back up 2 setups");
+  await choose(page, "Open a setup file or a backup", `${"long".repeat(30)}.json`, backup);
+  await states(page, "2 setups to choose from");
+  await check();
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});
