@@ -17,12 +17,14 @@ const Head = () => (
     <button
       type="button"
       class="bare name"
-      aria-label={`Setups. Open now: ${current.value.name}${current.value.example ? ", an example with invented data" : ""}`}
       onClick={() => {
         location.hash = place.value === "setups" ? "kit" : "setups";
       }}
     >
-      <span>{current.value.name}</span>
+      <span>
+        <span class="hidden-visually">Setups, open now: </span>
+        {current.value.name}
+      </span>
       {current.value.example ? <span class="soft small">Example, invented data</span> : null}
     </button>
     <button
