@@ -1,0 +1,61 @@
+import type { Locator, Page } from "playwright-core";
+
+/** A tap with a finger. */
+export const tap = (target: Locator): Promise<void> => target.tap();
+
+/** The setup that is open, as it lies in the browser's storage. */
+export const stored = (page: Page): Promise<string> =>
+  page.evaluate(
+    () =>
+      new Promise<string>((done, failed) => {
+        const opened = indexedDB.open("hatside");
+        opened.onerror = () => failed(opened.error);
+        opened.onsuccess = () => {
+          const db = opened.result;
+          const all = db.transaction("things").objectStore("things").getAll();
+          all.onerror = () => failed(all.error);
+          all.onsuccess = () => {
+            db.close();
+            const records = (all.result as { text?: string; changed?: number }[]).filter((r) => r?.text);
+            records.sort((a, b) => (b.changed ?? 0) - (a.changed ?? 0));
+            done(records[0]?.text ?? "");
+          };
+        };
+      }),
+  );
+
+/** A change older than this is safe, ms: what the app promises. */
+const SAFE_AFTER = 300;
+
+/** Waits as long as it may take until what was done last is safe. */
+export const settled = (page: Page): Promise<void> => page.waitForTimeout(SAFE_AFTER);
+
+/** One line of the table beside the threads. */
+export interface ImageRow {
+  /** The source and how its sides agree, as it is read: "Hat reversed". */
+  readonly name: string;
+  readonly stands: string;
+  readonly heard: string;
+  readonly left: string;
+  readonly right: string;
+}
+
+/** The table of what reaches a listener. */
+export const imageRows = async (page: Page, listener: string): Promise<ImageRow[]> => {
+  const table = page.locator("table", { hasText: `Each source as it reaches ${listener}` });
+  await table.waitFor();
+  const lines = await table
+    .locator("tbody tr")
+    .evaluateAll((rows) =>
+      rows.map((row) =>
+        [...row.children].map((cell) => (cell.textContent ?? "").replace(/\s+/g, " ").trim()),
+      ),
+    );
+  return lines.map(([name = "", stands = "", heard = "", left = "", right = ""]) => ({
+    name,
+    stands,
+    heard,
+    left,
+    right,
+  }));
+};

@@ -1,0 +1,245 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { go, states, unfold, visit } from "./hall";
+import { imageRows, settled, tap } from "./hands";
+import { drawn, phoneWithMemory, serveApp, stopServer, typeKeys, withFolder } from "./harness";
+
+/** Three microphones as they are typed: the pan in the console's own notation. */
+interface Typed {
+  readonly name: string;
+  readonly piece: string;
+  readonly pan: string;
+  /** −1…+1, what that notation means at 100 steps. */
+  readonly at: number;
+  readonly level: number;
+  readonly peak: number;
+  readonly send: number;
+}
+const KICK: Typed = { name: "Kick in", piece: "Kick", pan: "C", at: 0, level: -24, peak: -9, send: -3 };
+const HAT: Typed = { name: "Hat top", piece: "Hat", pan: "70R", at: 0.7, level: -33, peak: -15, send: 0 };
+const TOM: Typed = {
+  name: "Low tom",
+  piece: "Floor tom",
+  pan: "-60",
+  at: -0.6,
+  level: -28,
+  peak: -8,
+  send: -2,
+};
+const MINE = [KICK, HAT, TOM];
+
+/** The sin/cos pan law with the sides at 0 dB (W3C Web Audio API 1.1, StereoPannerNode), written again. */
+const gains = (pan: number): readonly [number, number] => {
+  const x = (pan + 1) / 2;
+  return [Math.cos((x * Math.PI) / 2), Math.sin((x * Math.PI) / 2)];
+};
+const dB = (value: number): string => {
+  const text = Math.abs(20 * Math.log10(value)).toFixed(1);
+  return value < 1 && Number(text) > 0 ? `−${text}` : text;
+};
+const amplitude = (level: number): number => 10 ** (level / 20);
+
+/** Level and likely peak of both legs, as printed: energy sum; loudest plus root-sum-square of the rest. */
+const byHand = () =>
+  ([0, 1] as const).map((leg) => {
+    const parts = MINE.map((m) => ({ m, gain: amplitude(m.send) * gains(m.at)[leg] }));
+    const level = Math.hypot(...parts.map(({ m, gain }) => amplitude(m.level) * gain));
+    const peaks = parts.map(({ m, gain }) => amplitude(m.peak) * gain).sort((a, b) => b - a);
+    const [loudest = 0, ...rest] = peaks;
+    return {
+      level: dB(level),
+      peak: dB(loudest + Math.hypot(...rest)),
+      amplitude: loudest + Math.hypot(...rest),
+    };
+  });
+
+const source = (page: Page, name: string) => page.locator("li.source", { hasText: name });
+
+/** Adds a source and types all of it, key by key, as it stands on a sheet of paper. */
+const enter = async (page: Page, it: Typed): Promise<void> => {
+  await tap(page.getByRole("button", { name: "Add a source" }));
+  const card = page.locator("li.source").last();
+  await card.getByRole("button", { name: "Source", exact: true }).waitFor();
+  await tap(card.locator("button[aria-expanded]"));
+  await card.getByLabel("Name", { exact: true }).waitFor();
+  const fields = [
+    ["Name", it.name],
+    ["House pan", it.pan],
+    ["Level while playing, dBFS", String(it.level)],
+    ["Peak, dBFS", String(it.peak)],
+    ["Send into Mine, dB", String(it.send)],
+  ] as const;
+  for (const [label, text] of fields) {
+    const field = card.getByLabel(label, { exact: true });
+    await typeKeys(field, text);
+    await field.press("Enter");
+  }
+  await card.getByLabel("Stands at").selectOption(it.piece);
+};
+
+/** All that the screens say of the user's own sum, as text. */
+const everything = async (page: Page): Promise<string[]> => {
+  const said: string[] = [];
+  const take = async () => said.push(await page.locator("main").textContent());
+  await go(page, "sum");
+  await tap(page.getByRole("radio", { name: "Mine" }));
+  await page.getByText("Mine: trims, legs and the chain behind it").waitFor();
+  await take();
+  await go(page, "kit");
+  await take();
+  await go(page, "image");
+  await page.getByText("Where it stands").waitFor();
+  for (const who of ["Audience", "Drummer"]) {
+    await tap(page.getByRole("radio", { name: who, exact: true }));
+    await page.getByText(`Each source as it reaches ${who}`).waitFor();
+    await take();
+  }
+  await go(page, "patch");
+  await page.getByText("Paper, lists, links").waitFor();
+  await take();
+  return said;
+};
+
+describe("a drum submix on a phone", () => {
+  it("is seen from both sides, swapped, summed, taken back and done again in the example", async () => {
+    await withFolder(async (profile) => {
+      const site = await serveApp();
+      const user = await phoneWithMemory(profile);
+      const { page } = user;
+      await visit(user, site);
+      await page.getByText("Example, invented data").waitFor();
+
+      await go(page, "image");
+      await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+      const drummer = await imageRows(page, "Mara, drums");
+      await page.getByLabel("As heard by").selectOption("Audience");
+      await states(page, "Right for the audience: every side agrees");
+      // Everybody else of the band is in the house too, but has no place at the kit.
+      const audience = (await imageRows(page, "Audience")).slice(0, 8);
+      expect(drummer.map((row) => row.name)).toEqual([
+        "Kick right",
+        ...["Snare", "Hat", "Tom 1", "Tom 2", "Floor tom", "Overhead L", "Overhead R"].map(
+          (n) => `${n} reversed`,
+        ),
+      ]);
+      const other = { left: "right", right: "left", middle: "middle" };
+      for (const [at, row] of drummer.entries()) {
+        const house = audience[at];
+        expect(house?.name).toBe(`${row.name.split(/ (?:right|reversed)$/)[0]} right`);
+        expect(house?.heard).toBe(house?.stands);
+        expect(row.heard).toBe(house?.heard);
+        expect(row.stands).toBe(other[house?.stands as keyof typeof other]);
+      }
+
+      await page.getByLabel("As heard by").selectOption("Mara, drums");
+      await tap(page.getByRole("button", { name: "Patch Drums in reverse" }));
+      await states(page, "Right for Mara: every side agrees");
+      const swapped = await imageRows(page, "Mara, drums");
+      expect(swapped.map((row) => [row.left, row.right])).toEqual(
+        drummer.map((row) => [row.right, row.left]),
+      );
+
+      await go(page, "sum");
+      await states(page, /^It fits, but only \d+\.\d dB are left at the receiving input: you want 6\.0$/);
+      const headroom = await page.locator(".chain .lowest .big").textContent();
+      expect(await page.locator("h1").textContent()).toContain(`only ${headroom.replace(" dB", "")} dB`);
+      await tap(page.getByRole("button", { name: "Undo: swap pair" }));
+      await go(page, "kit");
+      await tap(page.getByRole("button", { name: "Redo: swap pair" }));
+      await tap(page.getByRole("button", { name: "Undo: swap pair" }));
+      await go(page, "image");
+      await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+      await tap(page.getByRole("button", { name: "Redo: swap pair" }));
+      await states(page, "Right for Mara: every side agrees");
+      expect(user.faults).toEqual([]);
+      await user.context.close();
+      await stopServer(site);
+    });
+  });
+
+  it("entered by hand is all there after the page and the browser were closed and the server stopped", async () => {
+    await withFolder(async (profile) => {
+      const site = await serveApp();
+      const first = await phoneWithMemory(profile);
+      const { page } = first;
+      await visit(first, site);
+      await go(page, "setups");
+      const start = page.getByRole("button", { name: "Start with 8 microphones" });
+      await tap(start);
+      await states(page, "8 sources make one pair: Drums");
+      await go(page, "sum");
+      await tap(page.getByRole("button", { name: "Add a pair" }));
+      await tap(page.getByRole("radio", { name: "Sum", exact: true }));
+      await states(page, "Nothing sounds in Sum");
+      await unfold(page, "Sum: trims, legs and the chain behind it");
+      await typeKeys(page.getByLabel("Name", { exact: true }), "Mine");
+      await states(page, "Nothing sounds in Mine");
+
+      await go(page, "kit");
+      for (const it of MINE) await enter(page, it);
+      await states(page, "3 sources make one pair: Mine");
+      for (const [name, pan] of [
+        [KICK.name, "C"],
+        [HAT.name, "R70"],
+        [TOM.name, "L60"],
+      ] as const)
+        expect(await source(page, name).locator(".pan-shown").textContent()).toBe(pan);
+
+      await go(page, "image");
+      const drummer = page.locator("li.card", { hasText: "Drummer" });
+      await tap(drummer.locator("summary"));
+      await drummer.getByLabel("Hears", { exact: true }).selectOption("Mine");
+      await states(page, "Reversed for the drummer: 2 of 3 on the wrong side");
+      expect(
+        (await imageRows(page, "Drummer")).map(({ name, stands, heard }) => [name, stands, heard]),
+      ).toEqual([
+        [`${KICK.name} right`, "middle", "middle"],
+        [`${HAT.name} reversed`, "left", "right"],
+        [`${TOM.name} reversed`, "right", "left"],
+      ]);
+      await tap(page.getByRole("button", { name: "Patch Mine in reverse" }));
+      await states(page, "Right for the drummer: every side agrees");
+
+      await go(page, "patch");
+      await unfold(page, "Without a slot");
+      await tap(page.getByRole("button", { name: "Place Mine" }));
+      await page.locator(".slot > summary", { hasText: "Mine R" }).waitFor();
+      expect(await page.locator(".slot > summary").nth(2).textContent()).toContain("Mine R");
+
+      await go(page, "sum");
+      const legs = byHand();
+      const row = (name: string) =>
+        page.locator("tr", { has: page.getByRole("rowheader", { name }) }).first();
+      expect(await row("Level, ±1.5").locator("td").allInnerTexts()).toEqual([
+        ...legs.map((leg) => leg.level),
+        expect.any(String),
+      ]);
+      expect(await row("Likely peak").locator("td").allInnerTexts()).toEqual([
+        ...legs.map((leg) => leg.peak),
+        expect.any(String),
+      ]);
+      // A template's sum has no trims, +18 dBu at 0 dBFS and +20 dBu at the input: the sum itself is the lowest ceiling.
+      const left = dB(1 / Math.max(...legs.map((leg) => leg.amplitude)));
+      await states(page, new RegExp(` ${left} dB (are )?left at the sum`));
+
+      const before = await everything(page);
+      expect(before.join()).toContain(HAT.name);
+      await settled(page);
+      await page.close();
+      await stopServer(site);
+
+      const again = await first.context.newPage();
+      await again.goto(`${site.url}#kit`);
+      await drawn(again);
+      expect(await everything(again)).toEqual(before);
+      await first.context.close();
+
+      const second = await phoneWithMemory(profile);
+      await second.page.goto(`${site.url}#kit`);
+      await drawn(second.page);
+      expect(await everything(second.page)).toEqual(before);
+      expect([...first.faults, ...second.faults]).toEqual([]);
+      await second.context.close();
+    });
+  });
+});
