@@ -65,21 +65,26 @@ export const hitOf = (kind: PieceKind, rate: Hertz): Float32Array => {
   return Float32Array.from(raw, (x) => (PEAK * x) / peak);
 };
 
-/** Time from one piece to the next. */
-const GAP: Seconds = 0.5;
+/** Time from one piece to the next: one by one, and in a fill. */
+export const GAPS = { round: 0.5, fill: 0.125 } as const satisfies { readonly [name: string]: Seconds };
 
 /**
  * The pieces one after the other, each in a track of its own; all tracks are equally long, so that they can go round
  * together. What still sounds at the end goes on at the beginning.
+ * @param gap time from one piece to the next
  */
-export const roundOf = (kinds: readonly PieceKind[], rate: Hertz): Float32Array[] => {
-  const gap = Math.round(GAP * rate);
+export const roundOf = (
+  kinds: readonly PieceKind[],
+  rate: Hertz,
+  gap: Seconds = GAPS.round,
+): Float32Array[] => {
+  const step = Math.round(gap * rate);
   // Room for the longest hit, so that no hit meets itself.
-  const length = gap * Math.max(kinds.length, Math.ceil((DECAYS * RECIPES.crash.decay) / GAP));
+  const length = step * Math.max(kinds.length, Math.ceil((DECAYS * RECIPES.crash.decay) / gap));
   return kinds.map((kind, k) => {
     const track = new Float32Array(length);
     hitOf(kind, rate).forEach((x, i) => {
-      track[(k * gap + i) % length] = x;
+      track[(k * step + i) % length] = x;
     });
     return track;
   });

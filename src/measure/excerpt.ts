@@ -1,12 +1,20 @@
 import { openFeed } from "./feed";
 import { lineUp } from "./line-up";
 import type { Job } from "./protocol";
+import type { Slice } from "./wav/decode";
 
 /** A short piece of every track, to be listened to. */
 export interface Excerpt {
   readonly rate: number;
   /** Samples of each track of the job, all equally long. */
   readonly tracks: readonly Float32Array[];
+}
+
+/** What of one input lies in the excerpt: so many frames, and where they begin in it. */
+interface Part {
+  readonly slice: Slice;
+  readonly count: number;
+  readonly at: number;
 }
 
 /**
@@ -22,23 +30,25 @@ export const readExcerpt = async (job: Job, from: number, seconds: number): Prom
   if (feeds.length < opened.length || !line.ok) return null;
   const begin = Math.round(Math.max(0, from) * line.rate);
   const length = Math.round(seconds * line.rate);
-  const tracks: Float32Array[] = [];
   try {
-    for (const { input, channel } of job.tracks) {
-      const feed = feeds[input];
-      if (!feed) return null;
-      const own = begin - (line.delays[input] as number);
-      const first = Math.max(0, own);
-      const last = Math.min(feed.frames, own + length);
+    // A file of many channels is read once for all of them.
+    const parts = await Promise.all(
+      feeds.map(async (feed, i): Promise<Part | null> => {
+        const own = begin - (line.delays[i] as number);
+        const first = Math.max(0, own);
+        const last = Math.min(feed.frames, own + length);
+        if (first >= last) return null;
+        return { slice: await feed.read(first, last - first), count: last - first, at: first - own };
+      }),
+    );
+    const tracks = job.tracks.map(({ input, channel }) => {
       const samples = new Float64Array(length);
-      if (first < last) {
-        const slice = await feed.read(first, last - first);
-        slice.decode(channel, 0, last - first, samples, first - own);
-      }
-      tracks.push(Float32Array.from(samples));
-    }
+      const part = parts[input];
+      part?.slice.decode(channel, 0, part.count, samples, part.at);
+      return Float32Array.from(samples);
+    });
+    return { rate: line.rate, tracks };
   } catch {
     return null;
   }
-  return { rate: line.rate, tracks };
 };

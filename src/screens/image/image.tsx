@@ -13,6 +13,7 @@ import { ThreadView } from "./thread-view";
 
 const RepairList = lazy(async () => (await import("./repair-list")).RepairList);
 const Listeners = lazy(async () => (await import("./listeners")).Listeners);
+const Listen = lazy(async () => (await import("../listen/listen")).Listen);
 const Plans = lazy(async () => (await import("./plans")).Plans);
 const Notes = lazy(async () => (await import("./notes")).Notes);
 const LawsCompare = lazy(async () => (await import("./laws-compare")).LawsCompare);
@@ -57,6 +58,7 @@ export const ImageScreen = () => {
           <Notes />
         </div>
       </div>
+      <Listen />
       <Listeners />
       <Plans />
       <LawsCompare />

@@ -12,6 +12,7 @@ import { RemedyCard } from "./remedy";
 import { db, fitLine } from "./words";
 
 const More = lazy(async () => (await import("./more")).More);
+const Recordings = lazy(async () => (await import("../recordings/recordings")).Recordings);
 
 const AddSums = () => (
   <div class="row">
@@ -35,6 +36,7 @@ export const SumScreen = () => {
           A sum mixes several sources to one leg or to a pair, so that they take one or two slots.
         </Verdict>
         <AddSums />
+        <Recordings sum={null} />
       </>
     );
   }
@@ -59,6 +61,7 @@ export const SumScreen = () => {
           <ContributionBars sum={sum} figures={sumFigures} />
         </div>
       </div>
+      <Recordings sum={sum} />
       <More sum={sum} figures={sumFigures} />
       <AddSums />
     </>

@@ -1,0 +1,51 @@
+import { levelOfPower } from "../decibels";
+import type { Id } from "../setup";
+import type { Db } from "../units";
+import type { Course, Figures } from "./figures";
+import type { TrackPlace } from "./through";
+
+/** What one source put into the loudest moment and into the highest sample of each leg. */
+export interface Maker {
+  readonly source: Id;
+  /** Share of the energy of the louder leg in its loudest step, 0…1. */
+  readonly moment: number;
+  /** Share of the highest sample of the left and right leg; below 0 where it worked against it. They add up to 1. */
+  readonly left: number;
+  readonly right: number;
+}
+
+const shares = (parts: readonly number[]): readonly number[] => {
+  const all = parts.reduce((sum, x) => sum + x, 0);
+  return all === 0 ? parts.map(() => 0) : parts.map((x) => x / all);
+};
+
+/** Which sources made the loudest moment and the highest samples, the one that put most into the moment first. */
+export const makersOf = (figures: Figures, places: readonly TrackPlace[]): Maker[] => {
+  const { loudest, mixes } = figures;
+  const [left, right] = [shares(mixes.left.parts), shares(mixes.right.parts)];
+  const sum = (of: readonly number[], source: Id): number =>
+    places.reduce((all, p, t) => (p.source === source ? all + (of[t] ?? 0) : all), 0);
+  return [...new Set(places.map((p) => p.source))]
+    .map((source) => ({
+      source,
+      moment: sum(loudest?.shares ?? [], source),
+      left: sum(left, source),
+      right: sum(right, source),
+    }))
+    .sort((a, b) => b.moment - a.moment);
+};
+
+/**
+ * One column of the course in so many points: of the steps that fall together the loudest, so that no peak is lost.
+ * @returns dBFS; at most `points`, fewer where the recording has fewer steps
+ */
+export const courseLevels = ({ powers, columns }: Course, column: number, points: number): Db[] => {
+  const steps = powers.length / columns;
+  const count = Math.min(points, steps);
+  const top = new Float64Array(count);
+  for (let step = 0; step < steps; step += 1) {
+    const at = Math.floor((step * count) / steps);
+    top[at] = Math.max(top[at] as number, powers[step * columns + column] as number);
+  }
+  return Array.from(top, levelOfPower);
+};

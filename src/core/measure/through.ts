@@ -1,0 +1,62 @@
+import { levelOf } from "../decibels";
+import { partsOf } from "../mix";
+import type { Id, Setup, Sum } from "../setup";
+import type { Db, Gain, Legs } from "../units";
+import type { MixFigures, MixName } from "./figures";
+
+/** Which channel of which source a track is. */
+export interface TrackPlace {
+  readonly source: Id;
+  readonly channel: 0 | 1;
+}
+
+/**
+ * Signed gain of each track into the legs of a sum as the setup stands; 0, 0 for what is muted, off or not in it.
+ * @param sum null where there is none: the tracks are then measured each for itself
+ */
+export const gainsInSum = (setup: Setup, sum: Sum | null, places: readonly TrackPlace[]): Legs[] => {
+  const channels = new Map((sum ? partsOf(setup, sum) : []).map((p) => [p.source.id, p.channels]));
+  return places.map(({ source, channel }) => channels.get(source)?.[channel] ?? [0, 0]);
+};
+
+const INTO: { readonly [name in MixName]: (legs: Legs) => Gain } = {
+  left: ([left]) => left,
+  right: ([, right]) => right,
+  mono: ([left, right]) => left + right,
+};
+
+/** Gain of each track into one of the mixes. */
+export const gainsInto = (mix: MixName, gains: readonly Legs[]): Gain[] => gains.map(INTO[mix]);
+
+/** Gains that differ by less than this against the largest of them are the same. */
+const SAME = 1e-9;
+
+/** The one factor by which all gains have changed; null where they have changed by different ones. */
+const factorOf = (was: readonly Gain[], now: readonly Gain[]): Gain | null => {
+  const most = Math.max(0, ...was.map(Math.abs));
+  const at = was.findIndex((g) => Math.abs(g) === most);
+  if (most === 0) return now.every((g) => g === 0) ? 1 : null;
+  const factor = (now[at] as Gain) / (was[at] as Gain);
+  const apart = was.some((g, t) => Math.abs(factor * g - (now[t] as Gain)) > SAME * most * Math.abs(factor));
+  return factor === 0 || apart ? null : factor;
+};
+
+/** Peaks of a mix, dBFS and dBTP. */
+export interface MixPeaks {
+  readonly peak: Db;
+  readonly truePeak: Db;
+  /** They are those from before the change of gains: only the samples can tell the new ones. */
+  readonly stale: boolean;
+}
+
+/**
+ * Peaks of a measured mix through other gains. They follow where all gains have changed alike, as by a trim;
+ * else they stay as they were and are stale.
+ * @param was gain of each track when it was measured
+ * @param now gain of each track as things stand
+ */
+export const peaksThrough = (mix: MixFigures, was: readonly Gain[], now: readonly Gain[]): MixPeaks => {
+  const factor = factorOf(was, now);
+  const by = levelOf(factor ?? 1);
+  return { peak: mix.peak + by, truePeak: mix.truePeak + by, stale: factor === null };
+};

@@ -1,0 +1,42 @@
+import { convertRms } from "../../core/analog";
+import type { Console, Measured, Recording, Source } from "../../core/setup";
+import type { Db } from "../../core/units";
+import { amend, mapped } from "../amend";
+import { type Command, step } from "../command";
+import { RANGES } from "../limits";
+import { mend } from "../mend";
+
+/** Figures are copied to a tenth of a dB, as they are read; the peak upwards, so that it is never under the truth. */
+const TENTHS = 10;
+/** Nobody minds a thousandth. */
+const SLACK: Db = 1e-3;
+
+const allowed = (level: Db): boolean => level >= RANGES.level.min && level <= RANGES.level.max;
+
+/** A source with its measured level and peak; what is silent or out of range stays as it was. */
+const withFigures = (console: Console, source: Source, measured: Measured | undefined): Source => {
+  if (!measured) return source;
+  const level = Math.round(convertRms(measured.playing, "sample", console.rms) * TENTHS) / TENTHS;
+  const peak = Math.ceil((measured.peak - SLACK) * TENTHS) / TENTHS;
+  return amend(source, {
+    ...(allowed(level) ? { level } : {}),
+    ...(allowed(peak) ? { peak } : {}),
+  });
+};
+
+/**
+ * Keeps the figures of a recording, without its audio.
+ * @param copy also takes the level while playing, in the console's rms convention, and the peak into the sources
+ */
+export const keepRecording = (recording: Recording, copy: boolean): Command =>
+  step("keep measured figures", (file) => {
+    const of = new Map(recording.sources.map((m) => [m.source, m]));
+    const sources = copy
+      ? mapped(file.sources, (s) => withFigures(file.console, s, of.get(s.id)))
+      : file.sources;
+    return mend(amend(file, { recording, sources }));
+  });
+
+/** Forgets the measured figures; what was copied into the sources stays. */
+export const forgetRecording = (): Command =>
+  step("forget measured figures", (file) => amend(file, { recording: null }));

@@ -1,0 +1,161 @@
+import "./listen.css";
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import { printNumber } from "../../core/number";
+import { FIRST_LEVEL, LEVELS, newPlayer, type Player, type Sounds } from "../../listen/player";
+import type { ViewName } from "../../listen/views";
+import { Choice, Pick } from "../../pieces/choice";
+import { Icon } from "../../pieces/icon";
+import { attempt } from "../attempt";
+import { Fold } from "../fold";
+import { result } from "../recordings/measuring";
+import { heardAs, repair, statementOf, viewsOf } from "./heard-as";
+import {
+  chooseMaterial,
+  isReady,
+  isUnreadable,
+  material,
+  materials,
+  readRecording,
+  voices,
+} from "./material";
+
+const VIEWS: readonly ViewName[] = ["house", "now", "repaired"];
+
+const LevelSlider = ({ value, onValue }: { value: number; onValue: (level: number) => void }) => {
+  const [least, most] = LEVELS;
+  const shown = `${printNumber(value, 0)} dB`;
+  return (
+    <label class="field">
+      <span class="label">Level: {shown}</span>
+      <input
+        class="level"
+        type="range"
+        min={least}
+        max={most}
+        step={1}
+        value={value}
+        aria-label="Level"
+        aria-valuetext={shown}
+        onInput={(e) => onValue(Number(e.currentTarget.value))}
+      />
+    </label>
+  );
+};
+
+const Caution = () => (
+  <p class="notice warn small">
+    Start low: turn the phone down before the earpieces are in, then raise it slowly. Hearing damage is
+    permanent. How loud it is here says nothing of how loud it will be on stage.
+  </p>
+);
+
+/** What one view is like, and what was done for the repaired one. */
+const AsHeard = ({ view }: { view: ViewName }) => {
+  const as = heardAs.value?.[view];
+  const statement = as && statementOf(as);
+  if (!statement) return null;
+  const done = view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to repair. ";
+  return (
+    <p role="status">
+      {done}
+      {statement.says}.
+    </p>
+  );
+};
+
+/** Plays what is chosen until it is stopped or left; follows every change while it plays. */
+const usePlayer = (view: ViewName) => {
+  const player = useRef<Player | null>(null);
+  const level = useSignal<number>(FIRST_LEVEL);
+  const sounds = useSignal(false);
+  const load = sounds.value ? loadNow() : null;
+  const stop = (): void => {
+    sounds.value = false;
+    void player.current?.close();
+    player.current = null;
+  };
+  useEffect(() => {
+    if (!sounds.value) return;
+    if (load) player.current?.load(load);
+    else stop();
+  }, [load?.voices, JSON.stringify(load?.views)]);
+  useEffect(() => {
+    void player.current?.play(view);
+  }, [view]);
+  useEffect(() => stop, []);
+  const play = async (): Promise<void> => {
+    const first = loadNow();
+    if (!first) return;
+    const fresh = newPlayer(first);
+    fresh.setLevel(level.value);
+    player.current = fresh;
+    sounds.value = await attempt("No sound could be made", () => fresh.play(view));
+    if (!sounds.value) stop();
+  };
+  const setLevel = (to: number): void => {
+    level.value = to;
+    player.current?.setLevel(to);
+  };
+  return {
+    sounds: sounds.value,
+    level: level.value,
+    setLevel,
+    toggle: () => (player.current ? stop() : play()),
+  };
+};
+
+const loadNow = (): Sounds | null => {
+  const now = voices.value;
+  const views = now && viewsOf(now);
+  return now && views && { voices: now.samples, rate: now.rate, views };
+};
+
+const Deck = () => {
+  const view = useSignal<ViewName>("now");
+  const deck = usePlayer(view.value);
+  useEffect(() => {
+    if (material.value === "recording") void readRecording();
+  }, [material.value, result.value]);
+  const all = heardAs.value;
+  if (!all || material.value === "")
+    return (
+      <p class="soft">
+        Nothing to listen to yet: give a source its piece under Kit, or measure a recording under Sum.
+      </p>
+    );
+  return (
+    <div class="stack deck">
+      <Caution />
+      <Choice
+        label="Heard by"
+        value={view.value}
+        options={VIEWS.map((name) => [name, all[name].name] as const)}
+        onValue={(name) => {
+          view.value = name;
+        }}
+      />
+      <AsHeard view={view.value} />
+      <Pick label="What plays" value={material.value} options={materials.value} onValue={chooseMaterial} />
+      <LevelSlider value={deck.level} onValue={deck.setLevel} />
+      <button type="button" class="main" disabled={!isReady.value} onClick={() => void deck.toggle()}>
+        <span class="row listen">
+          <Icon name={deck.sounds ? "hush" : "sound"} />
+          {deck.sounds ? "Stop" : "Listen"}
+        </span>
+      </button>
+      {isUnreadable.value ? (
+        <p class="notice bad" role="alert">
+          The recording cannot be read any more: choose its files again under Sum.
+        </p>
+      ) : null}
+      <p class="soft small">
+        The hits are made up, one sound a piece. All three are brought to one loudness, so that the louder one
+        does not win. Left is left only with the earpieces the right way round.
+      </p>
+    </div>
+  );
+};
+
+/** The same sounds as the house, the drummer now and the drummer after the repair hear them. */
+export const Listen = () => <Fold title="Listen to it">{() => <Deck />}</Fold>;

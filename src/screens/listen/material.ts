@@ -1,0 +1,130 @@
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { Id, PieceKind } from "../../core/setup";
+import type { Metres } from "../../core/units";
+import { current } from "../../document/store";
+import { GAPS, roundOf } from "../../listen/hits";
+import { withSeam } from "../../listen/seam";
+import { type Excerpt, readExcerpt } from "../../measure/excerpt";
+import type { Place } from "../../measure/match";
+import { type Result, result } from "../recordings/measuring";
+
+/** Samples that go round together, and which channel of which source each of them is. */
+export interface Voices {
+  readonly samples: readonly Float32Array[];
+  readonly rate: number;
+  readonly places: readonly Place[];
+  /** Tracks of a recording, each channel with its own gain; else one hit stands for a whole source. */
+  readonly recorded: boolean;
+}
+
+/** A source that stands at a piece and sounds. */
+interface Struck {
+  readonly source: Id;
+  readonly kind: PieceKind;
+  /** Right of the throne. */
+  readonly x: Metres;
+}
+
+const RATE = 48_000;
+/** Of a recording so much is heard, a little before and after its loudest moment. */
+const SECONDS = 8;
+const BEFORE = 2;
+/** More samples than this are not held in memory: 64 tracks are heard for a second and a half. */
+const MOST_SAMPLES = 2 ** 22;
+/** Marks a source that is heard alone. */
+const ALONE = "=";
+
+const ALL = [
+  ["round", "Every piece, one after the other"],
+  ["fill", "A fill across the kit"],
+] as const;
+
+/** As text, so that a change of pan, which makes no other hits, changes nothing here. */
+const struck = computed<string>(() => {
+  const { sources, kit } = current.value;
+  const list = sources.flatMap(({ id, piece, muted }): Struck[] => {
+    const at = kit.pieces.find((p) => p.id === piece);
+    return at && !muted ? [{ source: id, kind: at.kind, x: at.x }] : [];
+  });
+  return JSON.stringify(list);
+});
+
+const allStruck = (): readonly Struck[] => JSON.parse(struck.value);
+
+/** What can be played: hits together, the recording where one was measured, one piece alone. */
+export const materials = computed<readonly (readonly [value: string, name: string])[]>(() => {
+  const pieces = allStruck();
+  const nameOf = (id: Id): string => current.value.sources.find((s) => s.id === id)?.name || "Unnamed source";
+  return [
+    ...(pieces.length > 0 ? ALL : []),
+    ...(result.value ? [["recording", "The recording, round its loudest moment"] as const] : []),
+    ...pieces.map(({ source }) => [`${ALONE}${source}`, `${nameOf(source)} alone`] as const),
+  ];
+});
+
+const wanted = signal("");
+
+/** What plays: what was chosen last and is still there. */
+export const material = computed<string>(
+  () => (materials.value.find(([value]) => value === wanted.value) ?? materials.value[0])?.[0] ?? "",
+);
+
+/** Chooses what plays. */
+export const chooseMaterial = (value: string): void => {
+  wanted.value = value;
+};
+
+const excerpt = signal<{ readonly of: Result; readonly it: Excerpt | null } | null>(null);
+const ownExcerpt = computed(() => (excerpt.value?.of === result.value ? excerpt.value : null));
+
+/** Reads the piece of the recording that is heard; again only after another measurement. */
+export const readRecording = async (): Promise<void> => {
+  const of = result.peek();
+  if (!of || ownExcerpt.peek()) return;
+  const { figures, job } = of;
+  const seconds = Math.min(SECONDS, figures.seconds, MOST_SAMPLES / (job.tracks.length * figures.rate));
+  const from = Math.max(0, Math.min((figures.loudest?.at ?? 0) - BEFORE, figures.seconds - seconds));
+  excerpt.value = { of, it: await readExcerpt(job, from, seconds) };
+};
+
+/** Whether what plays is there: a recording has to be read first. */
+export const isReady: ReadonlySignal<boolean> = computed(
+  () => material.value !== "" && (material.value !== "recording" || ownExcerpt.value?.it != null),
+);
+
+/** Whether the recording was to be read and could not be. */
+export const isUnreadable: ReadonlySignal<boolean> = computed(
+  () => material.value === "recording" && ownExcerpt.value?.it === null,
+);
+
+const hits = (pieces: readonly Struck[], gap: number): Voices => ({
+  samples: roundOf(
+    pieces.map((p) => p.kind),
+    RATE,
+    gap,
+  ),
+  rate: RATE,
+  places: pieces.map(({ source }) => ({ source, channel: 0 })),
+  recorded: false,
+});
+
+/** The samples of what plays; made at the first look. */
+export const voices = computed<Voices | null>(() => {
+  const what = material.value;
+  if (what === "") return null;
+  if (what === "recording") {
+    const { of, it } = ownExcerpt.value ?? {};
+    if (!of || !it) return null;
+    const samples = it.tracks.map((track) => withSeam(track, it.rate));
+    return { samples, rate: it.rate, places: of.places, recorded: true };
+  }
+  const pieces = allStruck();
+  if (what === "fill") {
+    // From the drummer's left to the right.
+    return hits(
+      [...pieces].sort((a, b) => a.x - b.x),
+      GAPS.fill,
+    );
+  }
+  return hits(what === "round" ? pieces : pieces.filter((p) => ALONE + p.source === what), GAPS.round);
+});

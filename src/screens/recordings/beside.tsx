@@ -1,0 +1,181 @@
+import { useSignal } from "@preact/signals";
+import type { ComponentChildren } from "preact";
+import type { Beside, BesideCeiling, BesideName, SumBeside } from "../../core/measure/beside";
+import type { MixName } from "../../core/measure/figures";
+import { sentence } from "../../core/patch/words";
+import type { Sum } from "../../core/setup";
+import { LEVEL_ERROR } from "../../core/sum/leg";
+import { Choice } from "../../pieces/choice";
+import { Explain } from "../../pieces/explain";
+import { sourceName } from "../names";
+import { CEILING, db } from "../sum/words";
+import { measureThrough, running } from "./measuring";
+import { level, signed } from "./words";
+
+const FIGURE: { readonly [name in BesideName]: string } = {
+  level: `Level, ±${LEVEL_ERROR}`,
+  correlated: "Level, correlated",
+  likely: "Likely peak",
+  playable: "A drummer can play",
+  allAtOnce: "All at once",
+  truePeak: "Between the samples",
+};
+const MIX: { readonly [name in MixName]: string } = {
+  left: "Left leg",
+  right: "Right leg",
+  mono: "Both folded to mono",
+};
+/** Rows whose measurement is a level: it follows every change. */
+const LEVELS: readonly BesideName[] = ["level", "correlated"];
+
+const Row = (props: { name: string; of: Beside; stale: boolean; over?: boolean }) => {
+  const { estimate, measured, difference } = props.of;
+  const soft = props.stale ? "soft" : "";
+  return (
+    <tr>
+      <th scope="row">
+        {props.name}
+        {props.stale ? <span class="small bad"> from before the change</span> : null}
+      </th>
+      <td>{level(estimate)}</td>
+      <td class={props.over ? "bad" : soft}>{level(measured)}</td>
+      <td class={soft}>{signed(difference)}</td>
+    </tr>
+  );
+};
+
+const Table = (props: { caption: string; first: string; children: ComponentChildren }) => (
+  <table class="figures">
+    <caption>{props.caption}</caption>
+    <thead>
+      <tr>
+        <th scope="col">{props.first}</th>
+        <th scope="col">Estimate</th>
+        <th scope="col">Measured</th>
+        <th scope="col">Differ</th>
+      </tr>
+    </thead>
+    <tbody>{props.children}</tbody>
+  </table>
+);
+
+/** Which leg is looked at. */
+const Legs = ({ sum, of }: { sum: Sum; of: SumBeside }) => {
+  const wanted = useSignal<MixName>("left");
+  const mix = of.mixes.find((m) => m.mix === wanted.value) ?? of.mixes[0];
+  if (!mix) return null;
+  return (
+    <div class="stack">
+      {sum.stereo ? (
+        <Choice
+          label="Legs"
+          hideLabel
+          value={mix.mix}
+          options={of.mixes.map((m) => [m.mix, MIX[m.mix]] as const)}
+          onValue={(name) => {
+            wanted.value = name;
+          }}
+        />
+      ) : null}
+      <Table
+        caption="dBFS, after send, pan, polarity and trims"
+        first={sum.stereo ? MIX[mix.mix] : "The leg"}
+      >
+        {mix.rows.map((row) => (
+          <Row
+            key={row.name}
+            name={FIGURE[row.name]}
+            of={row}
+            stale={mix.stale && !LEVELS.includes(row.name)}
+          />
+        ))}
+      </Table>
+    </div>
+  );
+};
+
+const Headroom = ({ of }: { of: SumBeside }) => (
+  <Table caption="Headroom at every ceiling, dB" first="Ceiling">
+    {of.ceilings.map((c) => (
+      <Row key={c.place} name={sentence(CEILING[c.place])} of={c} stale={of.stale} over={isOver(c)} />
+    ))}
+  </Table>
+);
+
+/** Less than a twentieth of a dB over is printed as nothing over. */
+const isOver = ({ measured }: BesideCeiling): boolean => measured !== null && measured <= -0.05;
+
+/** The one thing to know: what is really left, and how far the estimate was off. */
+const inOneLine = (of: SumBeside, name: string): string => {
+  if (of.stale) return `Peaks of ${name} are from before the change: measure again`;
+  const lowest = of.ceilings.reduce((low, c) => ((c.measured ?? 0) < (low.measured ?? 0) ? c : low));
+  const room = lowest.measured ?? 0;
+  if (!Number.isFinite(room)) return `Nothing of this recording sounds in ${name}`;
+  const off = lowest.difference === null ? "" : `, ${apart(-lowest.difference)} than estimated`;
+  return isOver(lowest)
+    ? `Measured: ${db(-room)} dB over at ${CEILING[lowest.place]}${off}`
+    : `Measured: ${db(room)} dB left at ${CEILING[lowest.place]}${off}`;
+};
+
+const apart = (more: number): string => `${db(Math.abs(more))} dB ${more < 0 ? "less" : "more"}`;
+
+/**
+ * Every estimate of the sum beside its measurement, following each change of pan, send and law.
+ * @param apart the sources have other levels or peaks than were measured
+ */
+export const BesideTable = (props: { sum: Sum; of: SumBeside; notes: readonly string[]; apart: boolean }) => {
+  const { sum, of, notes } = props;
+  return (
+    <section class="stack" aria-labelledby="beside">
+      <div role="status">
+        <h2 id="beside">{inOneLine(of, sum.name || "this sum")}</h2>
+      </div>
+      {of.stale ? (
+        <div class="row">
+          <button
+            type="button"
+            class="main"
+            disabled={running.value !== null}
+            onClick={() => void measureThrough(sum)}
+          >
+            Measure again for the peaks
+          </button>
+        </div>
+      ) : null}
+      {notes.length > 0 ? (
+        <ul class="notice small">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      ) : null}
+      {of.missing.length > 0 ? (
+        <p class="soft small">
+          Not in the recording, so left out of both sides: {of.missing.map(sourceName).join(", ")}.
+        </p>
+      ) : null}
+      {props.apart ? (
+        <p class="soft small">
+          The levels and peaks under Kit are not those of this recording: copy the figures below, and the
+          estimates go by them.
+        </p>
+      ) : null}
+      <div class="two">
+        <Headroom of={of} />
+        <Legs sum={sum} of={of} />
+      </div>
+      <Explain about="How these compare">
+        <p>The estimate goes by the levels and peaks under Kit. Differ: estimate minus measured.</p>
+        <p>
+          Levels are those while playing. They follow every change of pan, send, trim and law at once, from
+          the products of each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that
+          is not the same for all tracks they are from before, until measured again.
+        </p>
+        <p>
+          The three peaks that are estimated stand beside the one highest sample. Measured headroom goes by
+          the peak between the samples: that is what an output makes.
+        </p>
+      </Explain>
+    </section>
+  );
+};

@@ -1,0 +1,159 @@
+import { counted } from "../../core/patch/words";
+import { current } from "../../document/store";
+import type { Place } from "../../measure/match";
+import { Choice, Pick } from "../../pieces/choice";
+import { FileButton } from "../file-button";
+import { dropResult, result, running } from "./measuring";
+import {
+  addFiles,
+  align,
+  dropFiles,
+  hasTimes,
+  hindrances,
+  isReading,
+  notTaken,
+  type Track,
+  take,
+  together,
+  tracks,
+} from "./session";
+import { clock, placeName } from "./words";
+
+/** What the browser offers first; what is no WAV is decoded by it where it can. */
+const ACCEPT = ".wav,.wave,.bwf,.rf64,audio/*";
+
+const LEFT_OUT = "left out";
+
+const keyOf = (place: Place | null): string => (place ? `${place.channel} ${place.source}` : "");
+
+const placeFrom = (value: string): Place | null =>
+  value === "" ? null : { channel: value.startsWith("1") ? 1 : 0, source: value.slice(2) };
+
+const places = (): (readonly [value: string, name: string])[] =>
+  current.value.sources.flatMap((source) =>
+    Array.from({ length: source.channels }, (_, at) => {
+      const channel = at === 0 ? 0 : 1;
+      return [keyOf({ source: source.id, channel }), placeName(source, channel)] as const;
+    }),
+  );
+
+const trackName = ({ name, channel, of }: Track): string =>
+  of === 1 ? name : `${name}, channel ${channel + 1}`;
+
+const Matches = () => {
+  const options = [["", LEFT_OUT] as const, ...places()];
+  return (
+    <table class="matches">
+      <caption>Which source each file is; correct what is wrong</caption>
+      <thead>
+        <tr>
+          <th scope="col">File</th>
+          <th scope="col">Source</th>
+        </tr>
+      </thead>
+      <tbody>
+        {tracks.value.map((track) => {
+          const { rate, frames } = track.chosen.feed;
+          return (
+            <tr key={track.key}>
+              <th scope="row">
+                {trackName(track)}
+                <br />
+                <span class="soft small">
+                  {clock(frames / rate)}, {rate / 1000} kHz
+                </span>
+              </th>
+              <td>
+                <Pick
+                  label={`Source of ${trackName(track)}`}
+                  hideLabel
+                  value={keyOf(track.place)}
+                  options={options}
+                  onValue={(value) => take(track.key, placeFrom(value))}
+                />
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+};
+
+const Sentences = ({ says, bad }: { says: readonly string[]; bad?: boolean }) =>
+  says.length === 0 ? null : (
+    <ul class={bad ? "stack" : "soft small"}>
+      {says.map((line) => (
+        <li key={line} class={bad ? "notice bad" : ""}>
+          {line}
+        </li>
+      ))}
+    </ul>
+  );
+
+/** The files: chosen, matched, put on one time. */
+export const Choosing = () => {
+  const all = tracks.value;
+  const out = all.filter((t) => t.place === null).length;
+  const line = together.value;
+  const some = all.length > 0;
+  return (
+    <>
+      <p class="soft">
+        A multitrack recording gives the true levels and peaks: one WAV file a source, or one file of many
+        channels. It is read on this device; nothing is uploaded and no audio is kept.
+      </p>
+      <div class="row">
+        <FileButton
+          label={some ? "Choose more files" : "Choose recordings"}
+          accept={ACCEPT}
+          several
+          main={!some}
+          onFiles={(files) => void addFiles(files)}
+        />
+        {some ? (
+          <button
+            type="button"
+            disabled={running.value !== null}
+            onClick={() => {
+              dropFiles();
+              dropResult();
+            }}
+          >
+            Put them away
+          </button>
+        ) : null}
+      </div>
+      <div role="status">{isReading.value ? <p class="soft">Looking at the files …</p> : null}</div>
+      <div role="alert">
+        <Sentences says={notTaken.value} bad />
+        <Sentences says={hindrances.value} bad />
+      </div>
+      {some ? (
+        <details open={result.value === null}>
+          <summary>
+            {all.length - out} of {counted(all.length, "track")} matched to a source
+          </summary>
+          <Matches />
+        </details>
+      ) : null}
+      {out > 0 ? (
+        <p class="soft small">{counted(out, "channel")} left out: no source of such a name, or taken away.</p>
+      ) : null}
+      {hasTimes.value ? (
+        <Choice
+          label="The files begin"
+          value={align.value}
+          options={[
+            ["time", "by the times in them"],
+            ["start", "together"],
+          ]}
+          onValue={(v) => {
+            align.value = v;
+          }}
+        />
+      ) : null}
+      {line?.ok ? <Sentences says={line.notes} /> : null}
+    </>
+  );
+};

@@ -1,0 +1,78 @@
+import type { Figures } from "../../core/measure/figures";
+import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
+import type { Place } from "../../measure/match";
+import { Course } from "../../pieces/course";
+import { sourceName } from "../names";
+import { db } from "../sum/words";
+import { clock, percent } from "./words";
+
+/** Points of a line: one for each three units of the drawing. */
+const POINTS = 110;
+/** Sources that are named in the sentence. */
+const NAMED = 3;
+
+const Makers = ({ makers }: { makers: readonly Maker[] }) => (
+  <table class="figures">
+    <caption>Who made the loudest moment (energy) and the highest sample of each leg</caption>
+    <thead>
+      <tr>
+        <th scope="col">Source</th>
+        <th scope="col">Moment</th>
+        <th scope="col">L peak</th>
+        <th scope="col">R peak</th>
+      </tr>
+    </thead>
+    <tbody>
+      {makers.map((m) => (
+        <tr key={m.source}>
+          <th scope="row">{sourceName(m.source)}</th>
+          <td>{percent(m.moment)}</td>
+          <td>{percent(m.left)}</td>
+          <td>{percent(m.right)}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+/**
+ * Level over time of both legs, with the loudest moment and who made it.
+ * @param stale gains were changed since; the drawing needs the samples to follow
+ */
+export const LoudestMoment = (props: { figures: Figures; places: readonly Place[]; stale: boolean }) => {
+  const { figures, places } = props;
+  const { loudest, course, seconds, mixes } = figures;
+  if (!loudest) return null;
+  const makers = makersOf(figures, places);
+  const named = makers
+    .filter((m) => m.moment > 0)
+    .slice(0, NAMED)
+    .map((m) => `${sourceName(m.source)} ${percent(m.moment)}`);
+  const says = `Loudest at ${clock(loudest.at)} on the ${loudest.leg} leg, ${db(loudest.level)} dBFS: ${named.join(", ")}`;
+  const column = (leg: 0 | 1) => courseLevels(course, places.length + leg, POINTS);
+  return (
+    <section class="stack" aria-labelledby="loudest">
+      <h2 id="loudest">{says}</h2>
+      {props.stale ? <p class="small bad">From before the change.</p> : null}
+      <Course
+        says={`Level of both legs over ${clock(seconds)}. ${says}`}
+        left={column(0)}
+        right={column(1)}
+        mark={loudest.at / seconds}
+        from={clock(0)}
+        to={clock(seconds)}
+        at={clock(loudest.at)}
+      />
+      <details>
+        <summary>Who made it</summary>
+        <div class="stack">
+          <p class="soft small">
+            Highest sample of the left leg at {clock(mixes.left.peakAt)}, of the right leg at{" "}
+            {clock(mixes.right.peakAt)}. Below 0 %: it worked against the others.
+          </p>
+          <Makers makers={makers} />
+        </div>
+      </details>
+    </section>
+  );
+};

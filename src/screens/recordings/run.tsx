@@ -1,0 +1,66 @@
+import type { Sum } from "../../core/setup";
+import { isOutdated, measureThrough, result, running, trouble } from "./measuring";
+import { hindrances, plan } from "./session";
+
+const Progress = () => {
+  const now = running.value;
+  if (!now) return null;
+  const percent = Math.round(100 * now.share);
+  return (
+    <div class="stack">
+      <p role="status">Measuring …</p>
+      <div
+        class="progress"
+        role="progressbar"
+        aria-label="Measured so far"
+        aria-valuemin={0}
+        aria-valuemax={100}
+        aria-valuenow={percent}
+      >
+        <i style={{ width: `${percent}%` }} />
+      </div>
+      <div class="row">
+        <button type="button" onClick={now.cancel}>
+          Cancel measuring
+        </button>
+      </div>
+    </div>
+  );
+};
+
+/** Measures and leads to what came out: it stands where the list of files was. */
+const measureAndShow = async (sum: Sum | null): Promise<void> => {
+  await measureThrough(sum);
+  document.getElementById("beside")?.scrollIntoView();
+};
+
+/** Measures what is chosen: progress, the way out, and what stood in the way. */
+export const Run = ({ sum }: { sum: Sum | null }) => {
+  const wanted = plan.value;
+  const ready = wanted !== null && hindrances.value.length === 0;
+  const count = wanted?.tracks.length ?? 0;
+  const fresh = result.value === null || isOutdated.value;
+  return (
+    <>
+      {running.value ? (
+        <Progress />
+      ) : ready ? (
+        <div class="row">
+          <button type="button" class={fresh ? "main" : ""} onClick={() => void measureAndShow(sum)}>
+            {result.value ? "Measure again" : `Measure ${count} ${count === 1 ? "track" : "tracks"}`}
+          </button>
+        </div>
+      ) : null}
+      <div role="status">
+        {trouble.value.map((line) => (
+          <p class="notice" key={line}>
+            {line}
+          </p>
+        ))}
+        {isOutdated.value && !running.value ? (
+          <p class="notice warn">Files or matches have changed since: what stands below is from before.</p>
+        ) : null}
+      </div>
+    </>
+  );
+};

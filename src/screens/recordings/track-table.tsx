@@ -1,0 +1,120 @@
+import type { Figures, TrackFigures } from "../../core/measure/figures";
+import { GATE } from "../../core/measure/gate";
+import { printNumber } from "../../core/number";
+import { current } from "../../document/store";
+import type { Place } from "../../measure/match";
+import { Explain } from "../../pieces/explain";
+import { clock, level, placeName } from "./words";
+
+/** A mean beyond this share of full scale is worth a word: −60 dBFS. */
+const OFFSET = 0.001;
+
+const nameOf = (place: Place): string => {
+  const source = current.value.sources.find((s) => s.id === place.source);
+  return source ? placeName(source, place.channel) : "Source that is gone";
+};
+
+const oddities = ({ silent, clipped, offset, unusable }: TrackFigures): string[] => [
+  ...(silent ? ["silent"] : []),
+  ...(clipped > 0 ? [`clipped ${clipped} ${clipped === 1 ? "time" : "times"}`] : []),
+  ...(Math.abs(offset) > OFFSET ? [`DC ${printNumber(100 * offset, 1)} %`] : []),
+  ...(unusable > 0 ? [`${unusable} samples unusable`] : []),
+];
+
+type Column = readonly [head: string, cell: (track: TrackFigures) => string];
+
+const FIRST: readonly Column[] = [
+  ["Playing", (t) => level(t.playing)],
+  ["Peak", (t) => level(t.peak)],
+  ["True", (t) => level(t.truePeak)],
+  ["Crest", (t) => level(t.crest)],
+];
+const MORE: readonly Column[] = [
+  ["Rms", (t) => level(t.rms)],
+  ["F", (t) => level(t.fast)],
+  ["S", (t) => level(t.slow)],
+];
+const FAULTS: readonly Column[] = [
+  ["DC %", (t) => printNumber(100 * t.offset, 2)],
+  ["Clipped", (t) => String(t.clipped)],
+  ["Silent", (t) => (t.silent ? "yes" : "no")],
+];
+
+interface Tracks {
+  readonly figures: Figures;
+  readonly places: readonly Place[];
+}
+
+const Table = (props: Tracks & { caption: string; columns: readonly Column[]; words?: boolean }) => (
+  <table class="figures">
+    <caption>{props.caption}</caption>
+    <thead>
+      <tr>
+        <th scope="col">Source</th>
+        {props.columns.map(([head]) => (
+          <th scope="col" key={head}>
+            {head}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {props.places.map((place, at) => {
+        const track = props.figures.tracks[at];
+        if (!track) return null;
+        return (
+          <tr key={`${place.source} ${place.channel}`}>
+            <th scope="row">
+              {nameOf(place)}
+              {props.words
+                ? oddities(track).map((odd) => (
+                    <span class="small bad" key={odd}>
+                      {" "}
+                      {odd}
+                    </span>
+                  ))
+                : null}
+            </th>
+            {props.columns.map(([head, cell]) => (
+              <td key={head}>{cell(track)}</td>
+            ))}
+          </tr>
+        );
+      })}
+    </tbody>
+  </table>
+);
+
+/** What each source measures, by itself. */
+export const TrackTable = (tracks: Tracks) => (
+  <section class="stack" aria-labelledby="track-figures">
+    <h2 id="track-figures">Each source by itself</h2>
+    <Table
+      {...tracks}
+      caption={`Measured over ${clock(tracks.figures.seconds)}, before any send; dBFS, crest dB`}
+      columns={FIRST}
+      words
+    />
+    <details>
+      <summary>More figures</summary>
+      <div class="two">
+        <Table {...tracks} caption="Rms over the whole length, largest F and S levels, dBFS" columns={MORE} />
+        <Table {...tracks} caption="Mean in % of full scale, clipped runs, silence" columns={FAULTS} />
+      </div>
+    </details>
+    <Explain about="What is measured">
+      <p>
+        Playing: rms over the stretches of 400 ms that are within {GATE} dB of the loudest one, so that pauses
+        do not count. Levels are rms by samples: a full-scale sine reads −3.01.
+      </p>
+      <p>
+        Peak: highest sample. True: highest value at or between the samples, oversampled four times (ITU-R
+        BS.1770), never below the peak. Crest: peak minus rms of the whole length.
+      </p>
+      <p>
+        F and S: largest level with the time weightings of IEC 61672-1, 125 ms and 1 s, without frequency
+        weighting. DC: mean of all samples. Clipped: three or more samples in a row at full scale.
+      </p>
+    </Explain>
+  </section>
+);

@@ -1,0 +1,28 @@
+import { printNumber } from "../../core/number";
+import type { Source } from "../../core/setup";
+import type { Db, Seconds } from "../../core/units";
+import type { Place } from "../../measure/match";
+
+/** A level that may be missing. */
+export const level = (value: Db | null, digits = 1): string =>
+  value === null ? "–" : printNumber(value, digits);
+
+/** A difference with its sign. */
+export const signed = (value: Db | null): string => {
+  const text = level(value);
+  return value !== null && value > 0 && Number(text) !== 0 ? `+${text}` : text;
+};
+
+/** A time or length as "2:07.3". */
+export const clock = (seconds: Seconds): string => {
+  const tenths = Math.round(seconds * 10);
+  const rest = (tenths % 600) / 10;
+  return `${Math.floor(tenths / 600)}:${rest.toFixed(1).padStart(4, "0")}`;
+};
+
+/** A share as "61 %". */
+export const percent = (share: number): string => `${printNumber(100 * share, 0)} %`;
+
+/** A channel of a source, as it is chosen from a list. */
+export const placeName = ({ name, channels }: Source, channel: Place["channel"]): string =>
+  `${name || "Unnamed source"}${channels === 2 ? (channel === 0 ? " L" : " R") : ""}`;
