@@ -80,7 +80,7 @@ const enter = async (page: Page, it: Typed): Promise<void> => {
 /** All that the screens say of the user's own sum, as text. */
 const everything = async (page: Page): Promise<string[]> => {
   const said: string[] = [];
-  const take = async () => said.push(await page.locator("main").textContent());
+  const take = async () => said.push((await page.locator("main").textContent()) ?? "");
   await go(page, "sum");
   await tap(page.getByRole("radio", { name: "Mine" }));
   await page.getByText("Mine: trims, legs and the chain behind it").waitFor();
@@ -141,7 +141,7 @@ describe("a drum submix on a phone", () => {
 
       await go(page, "sum");
       await states(page, /^It fits, but only \d+\.\d dB are left at the receiving input: you want 6\.0$/);
-      const headroom = await page.locator(".chain .lowest .big").textContent();
+      const headroom = (await page.locator(".chain .lowest .big").textContent()) ?? "";
       expect(await page.locator("h1").textContent()).toContain(`only ${headroom.replace(" dB", "")} dB`);
       await tap(page.getByRole("button", { name: "Undo: swap pair" }));
       await go(page, "kit");
