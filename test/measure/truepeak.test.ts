@@ -71,21 +71,52 @@ describe("peaks between samples", () => {
     expectNear(track?.truePeak ?? null, 20 * Math.log10(Math.SQRT1_2), 0.17);
   });
 
-  it("leaving out what cannot lead changes nothing", () => {
-    for (let seed = 0; seed < 40; seed += 1) {
-      const random = noise(seed);
-      // From hiss to a slow swing, so that every rule for leaving out is used.
-      const smooth = (seed % 8) / 8;
-      let last = 0;
-      const x = Float64Array.from({ length: 900 }, (_, i) => {
-        last = smooth * last + (1 - smooth) * random() * Math.exp(-((i % 300) / 60));
-        return last;
-      });
-      let all = 0;
-      for (let n = REACH; n < 900 - REACH; n += 1) all = Math.max(all, peakBetween(x, n, n + 1, 0));
-      expect(peakBetween(x, REACH, 900 - REACH, 0)).toBe(all);
-      expect(peakBetween(x, REACH, 900 - REACH, all * 2)).toBe(all * 2);
+  /** From hiss to a slow swing to lone spikes, so that every rule for leaving out is used. */
+  const signal = (seed: number): Float64Array => {
+    const random = noise(seed);
+    const smooth = (seed % 8) / 8;
+    const lone = seed % 3;
+    let last = 0;
+    return Float64Array.from({ length: 700 }, (_, i) => {
+      const rare = lone === 0 || Math.abs(random()) < 0.1 * lone ? 1 : 0;
+      last = smooth * last + (1 - smooth) * rare * random() * Math.exp(-((i % 300) / 60));
+      return last;
+    });
+  };
+  const between = (x: Float64Array, best: number) => peakBetween(x, REACH, x.length - REACH, best);
+  const oneByOne = (x: Float64Array): number => {
+    let all = 0;
+    for (let n = REACH; n < x.length - REACH; n += 1) all = Math.max(all, peakBetween(x, n, n + 1, 0));
+    return all;
+  };
+
+  it("leaving out what cannot lead changes nothing, however close the best so far is", () => {
+    for (let seed = 0; seed < 120; seed += 1) {
+      const x = signal(seed);
+      const all = oneByOne(x);
+      for (const share of [0, 0.5, 0.9, 1 - 1e-9]) expect(between(x, all * share)).toBe(all);
+      expect(between(x, all * 2)).toBe(all * 2);
     }
+  });
+
+  it("a place that stands out by its far neighbours is not left out, wherever they are looked at", () => {
+    // Equal samples with the signs of a sinc: the most that a place can stand above its samples.
+    for (let at = 40; at < 90; at += 1)
+      for (const [reach, hole] of [
+        [12, 0],
+        [12, 1],
+        [12, 3],
+        [7, 2],
+        [3, 1],
+      ] as const) {
+        const x = new Float64Array(140);
+        for (let k = hole; k < reach; k += 1) {
+          x[at - k] = k % 2 === 0 ? 1 : -1;
+          x[at + 1 + k] = k % 2 === 0 ? 1 : -1;
+        }
+        const all = oneByOne(x);
+        for (const share of [0, 0.8, 1 - 1e-9]) expect(between(x, all * share)).toBe(all);
+      }
   });
 
   it("never beyond the bound that allows leaving out", () => {
@@ -104,6 +135,25 @@ describe("peaks between samples", () => {
       x[at] = 0.5;
       x[at + 1] = 0.5;
       expectNear(await truePeakOf(x), 20 * Math.log10(0.5 * 1.27), 0.1, `at ${at}`);
+    }
+  });
+
+  it("of a mix: behind a larger sample, and at the very end", async () => {
+    for (const at of [6000, 9998]) {
+      const x = new Float64Array(10_000);
+      x[100] = 0.5;
+      x[at] = 0.45;
+      x[at + 1] = 0.45;
+      const { mixes, tracks } = await figuresOf(
+        [x, new Float64Array(10_000)],
+        [
+          [1, 0],
+          [1, 0],
+        ],
+      );
+      expect(tracks[0]?.truePeak).toBeGreaterThan(20 * Math.log10(0.55));
+      expect(mixes.left.truePeak).toBe(tracks[0]?.truePeak);
+      expect(mixes.left.peak).toBe(tracks[0]?.peak);
     }
   });
 

@@ -41,11 +41,14 @@ export const newPairPeaks = (gains: readonly Legs[], longest: number): PairPeaks
   return { left: mix(([l]) => l), right: mix(([, r]) => r), mono: mix(([l, r]) => l + r) };
 };
 
-/** Whether the largest samples of the tracks, all at once, could lead beyond the peaks so far. */
+/**
+ * Whether the largest samples of the tracks, all at once, could lead beyond the peaks so far. The true peak is at most
+ * OVERSHOOT times the sample peak, so what can lead beyond the sample peak passes this one test too.
+ */
 const canRise = (mix: MixPeak, tops: ArrayLike<number>): boolean => {
   let bound = 0;
   for (let t = 0; t < tops.length; t += 1) bound += Math.abs(mix.gains[t] as Gain) * (tops[t] as number);
-  return bound > mix.peak || bound * OVERSHOOT > mix.truePeak;
+  return bound * OVERSHOOT > mix.truePeak;
 };
 
 /** Mixes x[from…to) of all tracks to the beginning of the samples of every mix. */

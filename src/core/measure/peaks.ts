@@ -39,7 +39,7 @@ export const newPeaks = (rows: readonly Float64Array[], gains: readonly Legs[], 
 
   const takeGrain = (from: number, to: number, frame: number): void => {
     rows.forEach((row, t) => {
-      const top = scanStretch(scans[t] as Scan, row, from, to, frame);
+      const top = scanStretch(scans[t] as Scan, row, from, to);
       const near = Math.max(top, before[t] as number);
       const best = Math.max(top, truePeaks[t] as number);
       tops[t] = near;

@@ -10,8 +10,6 @@ const FULL_SCALE = 1 - 2 ** -15;
 export interface Scan {
   /** Largest absolute sample so far. */
   peak: number;
-  /** Index of that sample from the beginning. */
-  peakAt: number;
   /** Plain sum of all samples. */
   sum: number;
   /** Clipped runs so far. */
@@ -23,7 +21,7 @@ export interface Scan {
 }
 
 /** A scan before the first sample. */
-export const newScan = (): Scan => ({ peak: 0, peakAt: 0, sum: 0, clipped: 0, run: 0, unusable: 0 });
+export const newScan = (): Scan => ({ peak: 0, sum: 0, clipped: 0, run: 0, unusable: 0 });
 
 /** Silences what is no audio and counts it. */
 const clean = (scan: Scan, x: Float64Array, from: number, to: number): void => {
@@ -43,10 +41,9 @@ const countClipped = (scan: Scan, x: Float64Array, from: number, to: number): vo
 
 /**
  * Takes x[from…to) into the scan, silencing unusable samples in place.
- * @param frame index of x[from] from the beginning
  * @returns the largest absolute sample of the stretch
  */
-export const scanStretch = (scan: Scan, x: Float64Array, from: number, to: number, frame: number): number => {
+export const scanStretch = (scan: Scan, x: Float64Array, from: number, to: number): number => {
   let top = 0;
   let even = 0;
   let odd = 0;
@@ -68,16 +65,11 @@ export const scanStretch = (scan: Scan, x: Float64Array, from: number, to: numbe
   // A sample that is no number shows in the sum only.
   if (Number.isNaN(sum) || top > PLAUSIBLE) {
     clean(scan, x, from, to);
-    return scanStretch(scan, x, from, to, frame);
+    return scanStretch(scan, x, from, to);
   }
   scan.sum += sum;
   if (top >= FULL_SCALE) countClipped(scan, x, from, to);
   else scan.run = 0;
-  if (top > scan.peak) {
-    scan.peak = top;
-    let at = from;
-    while (Math.abs(x[at] as number) < top) at += 1;
-    scan.peakAt = frame + at - from;
-  }
+  scan.peak = Math.max(scan.peak, top);
   return top;
 };
