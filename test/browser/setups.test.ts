@@ -265,7 +265,7 @@ describe("the shelf", () => {
     await page.getByLabel("Second").selectOption({ label: "Next week's drummer" });
     await page.getByText("1 difference. In “Next week's drummer”:").waitFor();
     expect(await page.locator(".differences li").allInnerTexts()).toEqual([
-      "Hat: muted instead of not muted.",
+      "Hat: muted instead of not muted",
     ]);
 
     await more(page, "Next week's drummer");

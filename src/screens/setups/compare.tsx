@@ -34,7 +34,7 @@ const Sentences = ({ pair }: { pair: Pair }) => {
             {found
               .filter((d) => d.part === part)
               .map(({ says }) => (
-                <li key={says}>{says}.</li>
+                <li key={says}>{says}</li>
               ))}
           </ul>
         </div>
