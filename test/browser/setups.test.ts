@@ -274,7 +274,7 @@ describe("the shelf", () => {
     expect(await shelved(page)).not.toContain("Next week's drummer");
     expect(await kept(page)).toBe(4);
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
-    await page.getByText("Open now: Next week's drummer").waitFor();
+    await page.getByText("Open now: Next week's drummer.", { exact: true }).waitFor();
     expect(await shelved(page)).toContain("Next week's drummer");
     await go(page, "kit");
     expect(await page.getByRole("button", { name: "Mute Hat" }).getAttribute("aria-pressed")).toBe("true");
