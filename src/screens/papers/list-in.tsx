@@ -28,7 +28,7 @@ const effect = (before: Setup, after: Setup, rows: number): string => {
   const is = new Set(after.sources.map((s) => s.id));
   const fresh = after.sources.filter((s) => !was.has(s.id)).length;
   const gone = before.sources.filter((s) => !is.has(s.id)).length;
-  return `Of ${counted(rows, "row")}, ${fresh} ${fresh === 1 ? "is" : "are"} new and ${rows - fresh} of a name that is there already. ${counted(gone, "source")} would go.`;
+  return `Of ${counted(rows, "row")}, ${fresh} ${fresh === 1 ? "is" : "are"} new and ${rows - fresh} of a name that is there already.${gone === 0 ? "" : ` ${counted(gone, "source")} would go.`}`;
 };
 
 const Take = ({ rows, onDone }: { rows: readonly ListRow[]; onDone: () => void }) => {
