@@ -103,6 +103,15 @@ describe("a table", () => {
     expect(await names(bytes)).toEqual(["Häkan", "Zoë"]);
   });
 
+  it("is read from UTF-16 without a mark where letters need both bytes", async () => {
+    for (const littleEndian of [true, false]) {
+      expect(await names(utf16("Name,Pan\nŁucja,C\nJiří,L20\n", littleEndian, false))).toEqual([
+        "Łucja",
+        "Jiří",
+      ]);
+    }
+  });
+
   it("leaves NULs out and says so", async () => {
     const table = await open("Name,Pan\nKi\0ck,C\n");
     expect(rowsOf(table).map((r) => r.name)).toEqual(["Kick"]);

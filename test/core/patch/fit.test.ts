@@ -78,6 +78,21 @@ describe("ways back under the count", () => {
     expect(applyFit(s, only as Fit).monitor.slots).toEqual([direct("a"), direct("b")]);
   });
 
+  it("place a pair before single feeds, so that nothing else has to move", () => {
+    const s = setup(
+      [source("a"), source("b"), source("k", { channels: 2 })],
+      [],
+      [null, null, direct("a"), null, direct("b"), direct("k", "left"), direct("k", "right")],
+      4,
+    );
+    expect(applyFit(s, cheapestOf(s)).monitor.slots).toEqual([
+      direct("k", "left"),
+      direct("k", "right"),
+      direct("a"),
+      direct("b"),
+    ]);
+  });
+
   it("free a copy first: nothing is lost", () => {
     const s = setup([source("a"), source("b")], [], [direct("a"), direct("b"), direct("a")], 2);
     expect(cheapestOf(s).moves).toEqual([{ move: "free", why: "copy", of: "source", id: "a", slots: [2] }]);
