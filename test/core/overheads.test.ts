@@ -59,6 +59,13 @@ describe("overheads against the close microphones", () => {
     expect(flags[0]?.says).toMatch(/^Overhead R is on the wrong side in the house/);
   });
 
+  it("calls nothing crossed while one of the overheads is right", () => {
+    const third = source("o3", { name: "Overhead far", piece: "over right", pan: -0.9 });
+    const flags = overheadFlags(withSource(withOverheads(1, -1), third));
+    expect(flags.map((f) => [f.code, f.sources])).toEqual([["mis-sided", ["or", "ol"]]]);
+    expect(flags[0]?.says).toMatch(/^Overhead L and Overhead R are on the wrong side in the house/);
+  });
+
   it("names a sum with pans of its own, and not the house", () => {
     const flags = overheadFlags(withOverheads(-1, 1, 1));
     expect(flags.map((f) => [f.code, f.where, f.sources])).toEqual([["crossed", "m1", ["or", "ol"]]]);

@@ -5,6 +5,7 @@ import { whatWouldChange } from "../../../src/core/repair/changes";
 import { optionsOf } from "../../../src/core/repair/options";
 import { applyRepair, type Repair, repairsFor } from "../../../src/core/repair/repairs";
 import { sayRepair, sayStep } from "../../../src/core/repair/say";
+import { compare } from "../../../src/core/repair/search";
 import { situationOf } from "../../../src/core/repair/situation";
 import { withStep } from "../../../src/core/repair/steps";
 import type { Listener, Setup, Sum } from "../../../src/core/setup";
@@ -168,6 +169,33 @@ describe("the recommendation", () => {
     expect(swap.outcomes.find((o) => o.listener === "mara")?.tally.sidesLost).toBe(1);
     expect(swap.criteria.first).toBeGreaterThan(first(setup).criteria.first);
     expect(all(setup).verdict.why).toContain("“Patch Drums in reverse”, leaves Mara 1 more side wrong.");
+  });
+
+  it("does not blame a repair for sides that were lost before", () => {
+    const keys = source("keys", { name: "Keys", channels: 2, keepSides: true });
+    const setup = heardBy(withSource(kit(), keys), listener("ines", { name: "Ines", facing: 180 }));
+    const swapped = withStep(setup, { step: "swap", sum: "m1", slots: null });
+    const leave = byId(swapped, "leave") as Repair;
+    expect(leave.outcomes.map((o) => o.tally.sidesLost)).toEqual([0, 1, 1]);
+    expect(notes(leave)).toEqual([]);
+    expect(all(swapped).ranked.length).toBeGreaterThan(1);
+    for (const repair of all(swapped).ranked)
+      expect(
+        repair.notes.some((n) => n.code === "sides lost"),
+        repair.id,
+      ).toBe(false);
+  });
+
+  it("weighs who matters most before the others, slots before moves, moves before exactness", () => {
+    const none = { first: 0, others: 0, slots: 0, moves: 0, residual: 0 };
+    const inOrder = ["residual", "moves", "slots", "others", "first"] as const;
+    inOrder.forEach((criterion, at) => {
+      const heavier = { ...none, [criterion]: 1 };
+      const lighter = { ...none, ...Object.fromEntries(inOrder.slice(0, at).map((c) => [c, 9])) };
+      expect(compare(lighter, heavier), criterion).toBeLessThan(0);
+      expect(compare(heavier, lighter), criterion).toBeGreaterThan(0);
+    });
+    expect(compare(none, { ...none })).toBe(0);
   });
 
   it("one channel that must keep its side is panned back in a swapped pair, two channels can't be", () => {
