@@ -275,6 +275,17 @@ describe("several files", () => {
     expect(outcome.kind === "done" && outcome.measurement.figures.frames).toBe(48_000);
   });
 
+  it("a file that ends, or begins, within a step is silent outside it", async () => {
+    const steady = new Float64Array(5000).fill(0.5);
+    const at = 3600 * 48_000;
+    const long = wavFile([new Float64Array(12_000)], { between: [["bext", bext(at)]] });
+    const inside = wavFile([steady], { between: [["bext", bext(at + 3001)]] });
+    const outcome = await run([inside, long]);
+    const track = outcome.kind === "done" ? outcome.measurement.figures.tracks[0] : undefined;
+    expect(track?.rms).toBeCloseTo(10 * Math.log10((5000 / 12_000) * 0.25), 10);
+    expect(track?.offset).toBeCloseTo((5000 / 12_000) * 0.5, 12);
+  });
+
   it("start times shift, and the sum is that of the shifted samples", async () => {
     const at = 3600 * 48_000;
     const early = wavFile([[0.25, 0.5, 0, 0]], { between: [["bext", bext(at)]] });

@@ -44,8 +44,8 @@ const wordwise = (words: Int32Array, first: number, fours: number, out: Float64A
     const b = words[from + 1] as number;
     const c = words[from + 2] as number;
     out[to] = ((a << 8) >> 8) * SCALE_24;
-    out[to + 1] = (((b << 16) | ((a >>> 16) & 0xff00)) >> 8) * SCALE_24;
-    out[to + 2] = (((c << 24) | ((b >>> 8) & 0xffff00)) >> 8) * SCALE_24;
+    out[to + 1] = (((b << 16) | (a >>> 16)) >> 8) * SCALE_24;
+    out[to + 2] = (((c << 24) | (b >>> 8)) >> 8) * SCALE_24;
     out[to + 3] = (c >> 8) * SCALE_24;
   }
 };
