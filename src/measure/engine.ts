@@ -42,13 +42,9 @@ const fill = (
 ): void => {
   const from = Math.max(frame, part.from);
   const to = Math.min(frame + count, part.to);
-  if (!part.slice || from >= to) {
-    row.fill(0, at, at + count);
-    return;
-  }
-  row.fill(0, at, at + from - frame);
-  part.slice.decode(channel, from - part.from, to - from, row, at + from - frame);
-  row.fill(0, at + to - frame, at + count);
+  if (!part.slice || to - from < count) row.fill(0, at, at + count);
+  if (part.slice && from < to)
+    part.slice.decode(channel, from - part.from, to - from, row, at + from - frame);
 };
 
 const refuseTracks = (tracks: readonly TrackPlan[], feeds: readonly Feed[]): string[] =>
