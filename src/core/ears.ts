@@ -28,16 +28,20 @@ const inSum = (setup: Setup, sum: Sum): EarGains => {
   return through(parts, ([l, r]) => (turned ? [r * right, l * left] : [l * left, r * right]));
 };
 
+/** What reaches the listener's own mixer. */
+const feedOf = (setup: Setup, listener: Listener): EarGains => {
+  if (listener.kind === "audience") return inHouse(setup);
+  const sum = sumOf(setup, listener);
+  return sum ? inSum(setup, sum) : new Map();
+};
+
 /**
  * Signed gain of each channel of each source into the left and right ear of a listener (for the audience: left and
  * right of the house), as it takes to play recorded tracks; what the listener does not get is not in it.
  * The legs of the listener's image are these, taken as uncorrelated.
  */
 export const earGains = (setup: Setup, listener: Listener): EarGains => {
-  if (listener.kind === "audience") return inHouse(setup);
-  const sum = sumOf(setup, listener);
-  if (!sum) return new Map();
-  const heard = inSum(setup, sum);
+  const heard = feedOf(setup, listener);
   if (listener.mono) return through(heard, ([l, r]) => [l + r, l + r]);
   return listener.flipped ? through(heard, ([l, r]) => [r, l]) : heard;
 };

@@ -4,8 +4,8 @@ import { expect } from "vitest";
 import { controlled, drawn, type Phone, type Site } from "./harness";
 
 /** First visit to a site until everything is kept. */
-export const visit = async ({ page }: Phone, site: Site): Promise<void> => {
-  await page.goto(site.url);
+export const visit = async ({ page }: Phone, site: Site, place = ""): Promise<void> => {
+  await page.goto(`${site.url}${place}`);
   await drawn(page);
   await controlled(page);
 };

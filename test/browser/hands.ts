@@ -59,3 +59,15 @@ export const imageRows = async (page: Page, listener: string): Promise<ImageRow[
     right,
   }));
 };
+
+/** Opens everything on a screen that opens on a tap, also what comes out of it, and waits for parts that load. */
+export const openAll = async (page: Page): Promise<void> => {
+  const shut = 'main details:not([open]) > summary, main button[aria-expanded="false"]';
+  await page.getByText("One moment …").first().waitFor({ state: "detached" });
+  while ((await page.locator(shut).count()) > 0) {
+    await page.locator(shut).evaluateAll((all) => {
+      for (const each of all) (each as HTMLElement).click();
+    });
+    await page.getByText("One moment …").first().waitFor({ state: "detached" });
+  }
+};

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { PieceKind } from "../../src/core/setup";
-import { hitOf, roundOf } from "../../src/listen/hits";
+import { GAPS, hitOf, roundOf } from "../../src/listen/hits";
 
 const KINDS: readonly PieceKind[] = [
   "kick",
@@ -58,5 +58,13 @@ describe("a round", () => {
     const from = snare?.findIndex((x) => x !== 0) ?? 0;
     expect(from).toBeGreaterThanOrEqual(24_000);
     expect(from).toBeLessThan(24_010);
+  });
+
+  it("as a fill: an eighth of a second apart, then a rest until the last has sounded", () => {
+    const [kick, snare] = roundOf(["kick", "snare"], 48_000, GAPS.fill);
+    expect(kick?.length).toBe(3 * 48_000);
+    const from = snare?.findIndex((x) => x !== 0) ?? 0;
+    expect(from).toBeGreaterThanOrEqual(6_000);
+    expect(from).toBeLessThan(6_010);
   });
 });

@@ -38,7 +38,7 @@ const factorOf = (was: readonly Gain[], now: readonly Gain[]): Gain | null => {
   if (most === 0) return now.every((g) => g === 0) ? 1 : null;
   const factor = (now[at] as Gain) / (was[at] as Gain);
   const apart = was.some((g, t) => Math.abs(factor * g - (now[t] as Gain)) > SAME * most * Math.abs(factor));
-  return factor === 0 || apart ? null : factor;
+  return apart ? null : factor;
 };
 
 /** Peaks of a mix, dBFS and dBTP. */

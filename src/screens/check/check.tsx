@@ -1,9 +1,9 @@
 import { current } from "../../document/store";
 import { lazy } from "../../pieces/lazy";
 import { Begin } from "./begin";
-import { LineCheck } from "./line-check";
 
 const Running = lazy(async () => (await import("./running")).Running);
+const LineCheck = lazy(async () => (await import("./line-check")).LineCheck);
 
 /** The place at the kit: what is wrong between the sum and the ears, in a handful of hits. */
 export const CheckScreen = () => {

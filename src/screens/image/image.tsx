@@ -7,6 +7,7 @@ import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
+import { SumFlags } from "../sum/flags";
 import { chosenImage, heardSum } from "./heard";
 import { ImageTable } from "./image-table";
 import { ThreadView } from "./thread-view";
@@ -44,7 +45,7 @@ export const ImageScreen = () => {
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {more}
+        {more} <SumFlags only={sum?.id ?? null} />
       </Verdict>
       <ListenerPick label="As heard by" />
       <div class="two">

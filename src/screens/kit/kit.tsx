@@ -8,6 +8,7 @@ import { Icon } from "../../pieces/icon";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { chosenSum } from "../state";
+import { SumFlags } from "../sum/flags";
 import { SumPick } from "../sum-pick";
 import { SourceRow } from "./source-row";
 
@@ -41,7 +42,7 @@ export const KitScreen = () => {
   return (
     <>
       <Verdict tone={sources.length === 0 ? "care" : "fine"} says={headline()}>
-        {lawLine()} Each bead is the house pan; beside it what each leg gets, dB.
+        {lawLine()} Each bead is the house pan; beside it what each leg gets, dB. <SumFlags />
       </Verdict>
       <SumPick label="Legs and sends are of" />
       {inSum.size > 0 && inSum.size < sources.length ? (

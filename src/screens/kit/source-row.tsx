@@ -10,6 +10,7 @@ import { Icon } from "../../pieces/icon";
 import { lazy } from "../../pieces/lazy";
 import { PanBar } from "../../pieces/pan-bar";
 import { chosenSum } from "../state";
+import { SumMark } from "../sum/flags";
 
 const level = (gain: number): string => (gain === 0 ? "−∞" : printNumber(levelOf(gain), 1));
 
@@ -65,6 +66,7 @@ export const SourceRow = (props: { source: Source; first: boolean; last: boolean
         onValue={(pan) => run(dragPan(source.id, pan))}
         onDone={endDrag}
       />
+      <SumMark source={source.id} />
       {open.value ? <SourceDetails {...props} /> : null}
     </li>
   );

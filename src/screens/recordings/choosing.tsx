@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { counted } from "../../core/patch/words";
 import { current } from "../../document/store";
 import type { Place } from "../../measure/match";
@@ -91,6 +92,11 @@ const Sentences = ({ says, bad }: { says: readonly string[]; bad?: boolean }) =>
     </ul>
   );
 
+/** Open until something was measured; what is in it need not be made anew then. */
+const OutOfTheWay = ({ children }: { children: ComponentChildren }) => (
+  <details open={result.value === null}>{children}</details>
+);
+
 /** The files: chosen, matched, put on one time. */
 export const Choosing = () => {
   const all = tracks.value;
@@ -130,12 +136,12 @@ export const Choosing = () => {
         <Sentences says={hindrances.value} bad />
       </div>
       {some ? (
-        <details open={result.value === null}>
+        <OutOfTheWay>
           <summary>
             {all.length - out} of {counted(all.length, "track")} matched to a source
           </summary>
           <Matches />
-        </details>
+        </OutOfTheWay>
       ) : null}
       {out > 0 ? (
         <p class="soft small">{counted(out, "channel")} left out: no source of such a name, or taken away.</p>

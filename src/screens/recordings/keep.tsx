@@ -6,6 +6,7 @@ import { current, readOnly } from "../../document/store";
 import { Tick } from "../../pieces/choice";
 import { runWithWord } from "../act";
 import { sourceName } from "../names";
+import { Later } from "./later";
 import { clock, level } from "./words";
 
 /** Keeps the figures in the setup, and on demand in its sources. */
@@ -46,44 +47,43 @@ export const Kept = () => {
   const kept = current.value.recording;
   if (!kept) return null;
   return (
-    <details>
-      <summary>
-        Kept: {kept.name}, {clock(kept.seconds)}
-      </summary>
-      <div class="stack">
-        <table class="figures">
-          <caption>dBFS, rms by samples; the audio itself was not kept</caption>
-          <thead>
-            <tr>
-              <th scope="col">Source</th>
-              <th scope="col">Playing</th>
-              <th scope="col">Rms</th>
-              <th scope="col">Peak</th>
-              <th scope="col">True</th>
-            </tr>
-          </thead>
-          <tbody>
-            {kept.sources.map((m) => (
-              <tr key={m.source}>
-                <th scope="row">{sourceName(m.source)}</th>
-                <td>{level(m.playing)}</td>
-                <td>{level(m.rms)}</td>
-                <td>{level(m.peak)}</td>
-                <td>{level(m.truePeak)}</td>
+    <Later title={`Kept: ${kept.name}, ${clock(kept.seconds)}`}>
+      {() => (
+        <>
+          <table class="figures">
+            <caption>dBFS, rms by samples; the audio itself was not kept</caption>
+            <thead>
+              <tr>
+                <th scope="col">Source</th>
+                <th scope="col">Playing</th>
+                <th scope="col">Rms</th>
+                <th scope="col">Peak</th>
+                <th scope="col">True</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
-        <div class="row">
-          <button
-            type="button"
-            disabled={readOnly.value}
-            onClick={() => runWithWord(forgetRecording(), "Measured figures forgotten")}
-          >
-            Forget them
-          </button>
-        </div>
-      </div>
-    </details>
+            </thead>
+            <tbody>
+              {kept.sources.map((m) => (
+                <tr key={m.source}>
+                  <th scope="row">{sourceName(m.source)}</th>
+                  <td>{level(m.playing)}</td>
+                  <td>{level(m.rms)}</td>
+                  <td>{level(m.peak)}</td>
+                  <td>{level(m.truePeak)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <div class="row">
+            <button
+              type="button"
+              disabled={readOnly.value}
+              onClick={() => runWithWord(forgetRecording(), "Measured figures forgotten")}
+            >
+              Forget them
+            </button>
+          </div>
+        </>
+      )}
+    </Later>
   );
 };

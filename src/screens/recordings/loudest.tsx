@@ -4,6 +4,7 @@ import type { Place } from "../../measure/match";
 import { Course } from "../../pieces/course";
 import { sourceName } from "../names";
 import { db } from "../sum/words";
+import { Later } from "./later";
 import { clock, percent } from "./words";
 
 /** Points of a line: one for each three units of the drawing. */
@@ -63,16 +64,17 @@ export const LoudestMoment = (props: { figures: Figures; places: readonly Place[
         to={clock(seconds)}
         at={clock(loudest.at)}
       />
-      <details>
-        <summary>Who made it</summary>
-        <div class="stack">
-          <p class="soft small">
-            Highest sample of the left leg at {clock(mixes.left.peakAt)}, of the right leg at{" "}
-            {clock(mixes.right.peakAt)}. Below 0 %: it worked against the others.
-          </p>
-          <Makers makers={makers} />
-        </div>
-      </details>
+      <Later title="Who made it">
+        {() => (
+          <>
+            <p class="soft small">
+              Highest sample of the left leg at {clock(mixes.left.peakAt)}, of the right leg at{" "}
+              {clock(mixes.right.peakAt)}. Below 0 %: it worked against the others.
+            </p>
+            <Makers makers={makers} />
+          </>
+        )}
+      </Later>
     </section>
   );
 };

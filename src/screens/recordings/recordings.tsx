@@ -11,6 +11,7 @@ import { arrivedRecordings } from "../arrived";
 import { Fold } from "../fold";
 import { BesideTable } from "./beside";
 import { Choosing } from "./choosing";
+import { InTurn } from "./in-turn";
 import { Keep, Kept } from "./keep";
 import { LoudestMoment } from "./loudest";
 import { type Result, result } from "./measuring";
@@ -37,12 +38,14 @@ const Measured = ({
   const of = sum && besideOf({ ...current.value, recording }, sum, figures, places, gains);
   const apart = keepRecording(recording, true).apply(current.value).sources !== current.value.sources;
   return (
-    <>
-      {sum && of ? <BesideTable sum={sum} of={of} notes={notes} apart={apart} /> : null}
-      <LoudestMoment figures={figures} places={places} stale={of?.stale ?? false} />
-      <TrackTable figures={figures} places={places} />
-      <Keep recording={recording} />
-    </>
+    <InTurn
+      parts={[
+        () => (sum && of ? <BesideTable key="beside" sum={sum} of={of} notes={notes} apart={apart} /> : null),
+        () => <LoudestMoment key="loudest" figures={figures} places={places} stale={of?.stale ?? false} />,
+        () => <TrackTable key="tracks" figures={figures} places={places} />,
+        () => <Keep key="keep" recording={recording} />,
+      ]}
+    />
   );
 };
 

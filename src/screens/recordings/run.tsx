@@ -31,7 +31,7 @@ const Progress = () => {
 /** Measures and leads to what came out: it stands where the list of files was. */
 const measureAndShow = async (sum: Sum | null): Promise<void> => {
   await measureThrough(sum);
-  document.getElementById("beside")?.scrollIntoView();
+  setTimeout(() => document.getElementById("beside")?.scrollIntoView());
 };
 
 /** Measures what is chosen: progress, the way out, and what stood in the way. */

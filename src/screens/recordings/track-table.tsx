@@ -4,6 +4,7 @@ import { printNumber } from "../../core/number";
 import { current } from "../../document/store";
 import type { Place } from "../../measure/match";
 import { Explain } from "../../pieces/explain";
+import { Later } from "./later";
 import { clock, level, placeName } from "./words";
 
 /** A mean beyond this share of full scale is worth a word: −60 dBFS. */
@@ -95,13 +96,18 @@ export const TrackTable = (tracks: Tracks) => (
       columns={FIRST}
       words
     />
-    <details>
-      <summary>More figures</summary>
-      <div class="two">
-        <Table {...tracks} caption="Rms over the whole length, largest F and S levels, dBFS" columns={MORE} />
-        <Table {...tracks} caption="Mean in % of full scale, clipped runs, silence" columns={FAULTS} />
-      </div>
-    </details>
+    <Later title="More figures">
+      {() => (
+        <div class="two">
+          <Table
+            {...tracks}
+            caption="Rms over the whole length, largest F and S levels, dBFS"
+            columns={MORE}
+          />
+          <Table {...tracks} caption="Mean in % of full scale, clipped runs, silence" columns={FAULTS} />
+        </div>
+      )}
+    </Later>
     <Explain about="What is measured">
       <p>
         Playing: rms over the stretches of 400 ms that are within {GATE} dB of the loudest one, so that pauses

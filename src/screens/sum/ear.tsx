@@ -74,8 +74,8 @@ export const EarPanel = () => {
       <div class="stack">
         <p class="notice warn small">
           An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by
-          5 dB or more. Ear-worn monitors do not protect by themselves. Hearing limits differ by country:
-          follow local rules and qualified advice; in doubt, turn down.
+          5 dB or more. Ear-worn monitors do not protect by themselves, and with one ear out people turn up.
+          Hearing limits differ by country: follow local rules and qualified advice; in doubt, turn down.
         </p>
         <Tick label="Estimate it" value={ear !== null} onValue={(on) => run(editEar(on ? {} : null))} />
         {ear ? (

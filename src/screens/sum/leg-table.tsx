@@ -1,6 +1,7 @@
 import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import { LEVEL_ERROR, type LegFigures } from "../../core/sum/leg";
+import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
 import { sourceName } from "../names";
 import { db } from "./words";
@@ -72,7 +73,10 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
       </table>
       <Unknown figures={figures} />
       <Explain about="What these figures are">
-        <p>Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another.</p>
+        <p>
+          Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another. A full-scale sine
+          reads {current.value.console.rms === "aes17" ? "0" : "−3.01"} dBFS rms, as set under Kit.
+        </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>
           A drummer can play: the largest sum that two hands, the kick foot and the hat foot can make at once,

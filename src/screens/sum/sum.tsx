@@ -1,29 +1,32 @@
-import { addSum } from "../../document/commands/sums";
-import { current, figures, run } from "../../document/store";
+import { counted } from "../../core/patch/words";
+import type { Sum } from "../../core/setup";
+import type { SumFigures } from "../../core/sum/figures";
+import { current, figures } from "../../document/store";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { sourceName } from "../names";
 import { chosenSum } from "../state";
 import { SumPick } from "../sum-pick";
 import { Chain } from "./chain";
-import { ContributionBars } from "./contributions";
-import { LegTable } from "./leg-table";
 import { RemedyCard } from "./remedy";
 import { db, fitLine } from "./words";
 
+const AddSums = lazy(async () => (await import("./add-sums")).AddSums);
+const Inside = lazy(async () => (await import("./inside")).Inside);
 const More = lazy(async () => (await import("./more")).More);
 const Recordings = lazy(async () => (await import("../recordings/recordings")).Recordings);
 
-const AddSums = () => (
-  <div class="row">
-    <button type="button" onClick={() => run(addSum(true))}>
-      Add a pair
-    </button>
-    <button type="button" onClick={() => run(addSum(false))}>
-      Add a mono sum
-    </button>
-  </div>
-);
+/** What stands behind the answer: the peak that decides and what is loudest in it, or what is missing to know it. */
+const reason = (sum: Sum, its: SumFigures): string => {
+  if (sum.sends.length === 0) return "Choose below what goes into it.";
+  const { lowest, legs, unknown } = its;
+  const { loudest, likely } = legs[lowest.leg === "left" ? 0 : 1];
+  if (!loudest) return "Enter levels and peaks under Kit, or measure a recording.";
+  const leg = sum.stereo ? `the ${lowest.leg} leg` : "the leg";
+  const peak = `Likely peak ${db(likely)} dBFS on ${leg}; loudest in it is ${sourceName(loudest.source)} with ${db(loudest.peak)}.`;
+  if (unknown.peak.length === 0) return peak;
+  return `${peak} Not counted: ${counted(unknown.peak.length, "source")} without a known peak.`;
+};
 
 /** The place for level: will it fit, where does it break first, what did summing cost, which send to pull. */
 export const SumScreen = () => {
@@ -42,23 +45,21 @@ export const SumScreen = () => {
   }
   const name = sum.name || "this sum";
   const { tone, says } = fitLine(sumFigures, name, current.value.wishes.margin);
-  const { loudest, likely } = sumFigures.legs[sumFigures.lowest.leg === "left" ? 0 : 1];
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {loudest
-          ? `Likely peak ${db(likely)} dBFS on the ${sum.stereo ? `${sumFigures.lowest.leg} leg` : "leg"}; loudest in it is ${sourceName(loudest.source)} with ${db(loudest.peak)}.`
-          : "Enter levels and peaks under Kit, or measure a recording."}
+        {reason(sum, sumFigures)}
       </Verdict>
       <SumPick label="Sum" />
       <div class="two">
         <div class="stack">
-          <Chain ceilings={sumFigures.ceilings} lowest={sumFigures.lowest} />
+          {sum.sends.length === 0 ? null : (
+            <Chain ceilings={sumFigures.ceilings} lowest={sumFigures.lowest} />
+          )}
           <RemedyCard sum={sum} remedy={sumFigures.remedy} />
-          <LegTable sum={sum} figures={sumFigures} />
         </div>
         <div class="stack">
-          <ContributionBars sum={sum} figures={sumFigures} />
+          <Inside sum={sum} figures={sumFigures} />
         </div>
       </div>
       <Recordings sum={sum} />

@@ -1,0 +1,160 @@
+import { describe, expect, it } from "vitest";
+import { fullScaleSine } from "../../../src/core/analog";
+import { levelOf } from "../../../src/core/decibels";
+import { type BesideName, besideOf, type SumBeside } from "../../../src/core/measure/beside";
+import type { Figures, MixName } from "../../../src/core/measure/figures";
+import { gainsInSum, type TrackPlace } from "../../../src/core/measure/through";
+import type { Setup, Sum } from "../../../src/core/setup";
+import { sumFigures } from "../../../src/core/sum/figures";
+import { figuresOf } from "../../measure/job";
+import { noise } from "../../measure/wavfile";
+import { expectNear } from "../../near";
+import { onlySum, setupOf, source } from "../sum/setups";
+
+/** A kick, a hat and both channels of the keys; they share some noise, so that they correlate. */
+const PLACES: readonly TrackPlace[] = [
+  { source: "kick", channel: 0 },
+  { source: "hat", channel: 0 },
+  { source: "keys", channel: 0 },
+  { source: "keys", channel: 1 },
+];
+const tracks = PLACES.map((_, t) => {
+  const own = noise(t + 1);
+  const common = noise(7);
+  return Float64Array.from(
+    { length: 96_000 },
+    (_, i) => 0.2 * Math.exp(-((i + 3000 * t) % 20_000) / 4000) * (own() + common()),
+  );
+});
+const band = (sum: Partial<Sum> = {}, console: Partial<Setup["console"]> = {}): Setup =>
+  setupOf(
+    [source("kick"), source("hat", { pan: 0.7 }), source("keys", { channels: 2, pan: -0.2 }), source("bass")],
+    { sum, console, inputMaxDbu: 15 },
+  );
+
+const measure = (setup: Setup): Promise<Figures> =>
+  figuresOf(tracks, gainsInSum(setup, onlySum(setup), PLACES));
+
+/** What stands beside each other after a change from one setup to another, by the first one's measurement. */
+const figuresAfter = (figures: Figures, was: Setup, now: Setup): SumBeside =>
+  besideOf(now, onlySum(now), figures, PLACES, gainsInSum(was, onlySum(was), PLACES));
+
+const row = (of: SumBeside, mix: MixName, name: BesideName) =>
+  of.mixes.find((m) => m.mix === mix)?.rows.find((r) => r.name === name) ?? null;
+const measuredOf = (of: SumBeside, mix: MixName, name: BesideName): number | null =>
+  row(of, mix, name)?.measured ?? null;
+
+describe("estimate beside measurement", () => {
+  it("as measured: the mixes themselves, and the estimate of what is in the recording only", async () => {
+    const setup = band();
+    const figures = await measure(setup);
+    const of = figuresAfter(figures, setup, setup);
+    expect(of.missing).toEqual(["bass"]);
+    expect(of.stale).toBe(false);
+    const sum = onlySum(setup);
+    const without = sumFigures(setup, { ...sum, sends: sum.sends.filter((s) => s.source !== "bass") });
+    const estimates = { left: without.legs[0], right: without.legs[1], mono: without.mono };
+    for (const mix of ["left", "right", "mono"] as const) {
+      const is = figures.mixes[mix];
+      expectNear(measuredOf(of, mix, "level"), is.playing, 1e-6);
+      for (const name of ["likely", "playable", "allAtOnce"] as const) {
+        expect(measuredOf(of, mix, name)).toBe(is.peak);
+        expect(row(of, mix, name)?.estimate).toBe(estimates[mix][name]);
+        expectNear(row(of, mix, name)?.difference ?? null, estimates[mix][name] - is.peak, 1e-12);
+      }
+      expect(row(of, mix, "truePeak")).toMatchObject({
+        estimate: null,
+        measured: is.truePeak,
+        difference: null,
+      });
+    }
+  });
+
+  it("headroom goes by the higher peak between the samples, at every ceiling", async () => {
+    // 18 dBu at full scale into an input of 15 dBu behind a pad of 1 dB: its ceiling lies at −2 dBFS.
+    const setup = band({ trim: -4, padDb: 1 });
+    const figures = await measure(setup);
+    const { ceilings } = figuresAfter(figures, setup, setup);
+    const top = Math.max(figures.mixes.left.truePeak, figures.mixes.right.truePeak);
+    expect(ceilings.map((c) => c.place)).toEqual(["sum", "output", "input"]);
+    [-4, 0, -2].forEach((ceiling, i) => {
+      expectNear(ceilings[i]?.measured ?? null, ceiling - top, 1e-9);
+      expect(ceilings[i]?.leg).toBe(top === figures.mixes.left.truePeak ? "left" : "right");
+      const { estimate, measured, difference } = ceilings[i] ?? {};
+      expectNear(difference ?? null, (estimate ?? 99) - (measured ?? 0), 1e-12);
+    });
+  });
+
+  it.each<[string, Partial<Sum>, Partial<Setup["console"]>]>([
+    ["another law", {}, { law: "linear" }],
+    ["one polarity", { legInverted: [true, false], legTrim: [0, -3] }, {}],
+    ["folded", { folded: true }, {}],
+    [
+      "other sends and pans",
+      {
+        sends: [
+          { source: "kick", level: -3, pan: 1 },
+          { source: "keys", level: 2, pan: null },
+        ],
+      },
+      {},
+    ],
+  ])("%s: levels follow exactly without the samples", async (_, sum, console) => {
+    const [was, now] = [band(), band(sum, console)];
+    const of = figuresAfter(await measure(was), was, now);
+    const again = await measure(now);
+    for (const mix of ["left", "right", "mono"] as const)
+      expectNear(measuredOf(of, mix, "level"), again.mixes[mix].playing, 1e-6, mix);
+  });
+
+  it("peaks follow what is alike for all tracks, and are stale after anything else", async () => {
+    const was = band();
+    const figures = await measure(was);
+    const { peak, truePeak } = figures.mixes.left;
+    const trimmed = figuresAfter(figures, was, band({ trim: -3, legInverted: [true, true] }));
+    expect(trimmed.stale).toBe(false);
+    expectNear(measuredOf(trimmed, "left", "likely"), peak - 3, 1e-9);
+    expectNear(measuredOf(trimmed, "left", "truePeak"), truePeak - 3, 1e-9);
+
+    const one = figuresAfter(figures, was, band({ legTrim: [-3, 0] }));
+    expect(one.mixes.map((m) => m.stale)).toEqual([false, false, true]);
+    expect(one.stale).toBe(true);
+
+    const panned = figuresAfter(figures, was, band({}, { law: "linear" }));
+    expect(panned.mixes.every((m) => m.stale)).toBe(true);
+    expect(measuredOf(panned, "left", "likely")).toBe(peak);
+
+    const off = figuresAfter(figures, was, band({ sends: [] }));
+    expect(off.stale).toBe(false);
+    expect(measuredOf(off, "left", "likely")).toBe(Number.NEGATIVE_INFINITY);
+    expect(row(off, "left", "likely")?.difference).toBeNull();
+    // From silence nothing follows.
+    const silent = band({ sends: [] });
+    expect(figuresAfter(await measure(silent), silent, was).stale).toBe(true);
+  });
+
+  it("a mono sum has one leg", async () => {
+    const setup = band({ stereo: false });
+    const figures = await measure(setup);
+    const of = figuresAfter(figures, setup, setup);
+    expect(of.mixes.map((m) => m.mix)).toEqual(["left"]);
+    expectNear(of.ceilings[1]?.measured ?? null, -figures.mixes.left.truePeak, 1e-9);
+  });
+
+  it("levels are in the console's convention, peaks the same in both", async () => {
+    const [samples, aes17] = [band(), band({}, { rms: "aes17" })];
+    const figures = await measure(samples);
+    const [a, b] = [figuresAfter(figures, samples, samples), figuresAfter(figures, aes17, aes17)];
+    expectNear(
+      measuredOf(b, "left", "level"),
+      (measuredOf(a, "left", "level") ?? 0) - fullScaleSine("sample"),
+      1e-9,
+    );
+    expectNear(-fullScaleSine("sample"), levelOf(Math.SQRT2), 1e-12);
+    expect(measuredOf(b, "left", "likely")).toBe(measuredOf(a, "left", "likely"));
+  });
+
+  it("without a sum the tracks go nowhere", () => {
+    expect(gainsInSum(band(), null, PLACES)).toEqual(PLACES.map(() => [0, 0]));
+  });
+});

@@ -1,0 +1,75 @@
+import { describe, expect, it } from "vitest";
+import type { Measured, Recording } from "../../src/core/setup";
+import { readSetup } from "../../src/document/check-file";
+import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
+import { exampleSetup } from "../../src/document/example";
+
+const measured = (source: string, playing: number, peak: number): Measured => ({
+  source,
+  rms: playing - 3,
+  playing,
+  peak,
+  truePeak: peak + 0.4,
+  fast: playing + 2,
+  slow: playing,
+});
+
+const recording: Recording = {
+  name: "Rehearsal",
+  seconds: 90,
+  sources: [
+    measured("s1", -23.456, -8.41),
+    measured("s2", Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY),
+    measured("s3", -30, -12.0001),
+    measured("s4", 40, 31),
+  ],
+  correlation: [
+    [1, 0, 0.2, 0],
+    [0, 1, 0, 0],
+    [0.2, 0, 1, 0],
+    [0, 0, 0, 1],
+  ],
+};
+const example = exampleSetup();
+const find = (setup: typeof example, id: string) => setup.sources.find((s) => s.id === id);
+
+describe("figures of a recording", () => {
+  it("are kept without touching the sources", () => {
+    const kept = keepRecording(recording, false).apply(example);
+    expect(kept.recording).toEqual(recording);
+    expect(kept.sources).toBe(example.sources);
+  });
+
+  it("are copied to a tenth of a dB, the peak upwards; silence and what no field takes stay out", () => {
+    const kept = keepRecording(recording, true).apply(example);
+    expect(find(kept, "s1")).toMatchObject({ level: -23.5, peak: -8.4 });
+    expect(find(kept, "s3")).toMatchObject({ level: -30, peak: -12 });
+    for (const id of ["s2", "s4", "s5"]) expect(find(kept, id)).toBe(find(example, id));
+    const again = keepRecording(recording, true).apply(kept);
+    expect(again.sources).toBe(kept.sources);
+  });
+
+  it("a level is copied in the console's convention, a peak as it is", () => {
+    const aes17 = { ...example, console: { ...example.console, rms: "aes17" as const } };
+    // A full-scale sine reads −3.01 dBFS by samples and 0 by AES17: −23.456 becomes −20.446.
+    expect(find(keepRecording(recording, true).apply(aes17), "s1")).toMatchObject({
+      level: -20.4,
+      peak: -8.4,
+    });
+  });
+
+  it("come back from a file as they were, silence too", () => {
+    const kept = keepRecording(recording, true).apply(example);
+    const read = readSetup(JSON.parse(JSON.stringify(kept)));
+    expect(read.ok && read.file).toEqual(kept);
+    expect(read.ok && read.notes).toEqual([]);
+  });
+
+  it("are forgotten; what was copied stays", () => {
+    const kept = keepRecording(recording, true).apply(example);
+    const after = forgetRecording().apply(kept);
+    expect(after.recording).toBeNull();
+    expect(after.sources).toBe(kept.sources);
+    expect(forgetRecording().apply(example)).toBe(example);
+  });
+});
