@@ -94,7 +94,7 @@ const impossible = (obstacle: string): Check => ({ strikes: [], sets: [], obstac
 export const checkOf = (setup: Setup, listener: Listener): Check => {
   if (listener.kind === "audience") return impossible("The audience hears the house, not a sum.");
   const sum = sumOf(setup, listener);
-  if (!sum) return impossible(`${listener.name} hears no sum. Choose one under Kit.`);
+  if (!sum) return impossible(`${listener.name} hears no sum. Choose one under Image.`);
   const strikes = strikesOf(setup, sum);
   if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${sum.name}.`);
   return { strikes, sets: merge(faultsOf(setup, listener, sum, strikes)), obstacle: null };

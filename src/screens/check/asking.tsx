@@ -1,13 +1,10 @@
-import { useEffect } from "preact/hooks";
 import type { Answer, Id } from "../../core/setup";
 import { answer, endCheck, takeBackAnswer } from "../../document/commands/check";
-import { current, run } from "../../document/store";
+import { run } from "../../document/store";
 import { buzz, useAwake } from "./awake";
-import { hits, progress } from "./session";
-import { ANSWER_WORDS } from "./words";
-
-const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && ["INPUT", "SELECT", "TEXTAREA"].includes(target.tagName);
+import { useKeys } from "./keys";
+import { checkedListener, hits, progress } from "./session";
+import { ANSWER_WORDS, pieceName } from "./words";
 
 /** How far it has come, as a thread that grows: no number to learn. */
 const Progress = () => (
@@ -23,31 +20,31 @@ const Progress = () => (
   </div>
 );
 
+/** Nobody hits and answers twice within this, but a wet finger touches twice; ms. A design choice. */
+const BOUNCE = 250;
+let answered = Number.NEGATIVE_INFINITY;
+
 /** One question and five big buttons. */
 export const Asking = ({ piece }: { piece: Id }) => {
   useAwake();
-  const name = current.value.kit.pieces.find((p) => p.id === piece)?.name || "this piece";
   const say = (said: Answer) => {
+    const now = performance.now();
+    if (now - answered < BOUNCE) return;
+    answered = now;
     buzz();
     run(answer(piece, said));
   };
-  useEffect(() => {
-    const key = (e: KeyboardEvent) => {
-      if (isTyping(e.target) || e.ctrlKey || e.metaKey || e.altKey) return;
-      const word = ANSWER_WORDS[Number(e.key) - 1];
-      if (word) say(word[0]);
-      else if (e.key === "Backspace") run(takeBackAnswer());
-      else return;
-      e.preventDefault();
-    };
-    addEventListener("keydown", key);
-    return () => removeEventListener("keydown", key);
-  });
+  useKeys(say);
+  const first = hits.value.length === 0;
+  const listener = checkedListener.value;
   return (
     <div class="asking">
       <div role="status">
-        <p class="soft">{hits.value.length === 0 ? "First hit" : "Next hit"}</p>
-        <h1 class="question">Hit the {name}. Where is it?</h1>
+        <p class="soft">
+          {first ? "First hit" : "Next hit"}. {listener?.name || "The listener"} says where: own left, own
+          right.
+        </p>
+        <h1 class="question">Hit the {pieceName(piece)}. Where is it?</h1>
       </div>
       <Progress />
       <div class="answers">
@@ -61,8 +58,8 @@ export const Asking = ({ piece }: { piece: Id }) => {
         ))}
       </div>
       <div class="row apart">
-        <button type="button" disabled={hits.value.length === 0} onClick={() => run(takeBackAnswer())}>
-          Take the last answer back
+        <button type="button" disabled={first} onClick={() => run(takeBackAnswer())}>
+          Take back
         </button>
         <button type="button" onClick={() => run(endCheck())}>
           Stop the check

@@ -1,9 +1,12 @@
 import { startCheck } from "../../document/commands/check";
 import { run } from "../../document/store";
 import { Explain } from "../../pieces/explain";
+import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
+
+const Model = lazy(async () => (await import("./model")).Model);
 
 /** Before a check: who listens, how it works, how to stay safe. */
 export const Begin = () => {
@@ -41,6 +44,7 @@ export const Begin = () => {
           that tells most.
         </p>
         <p>It is a model: common practice and hearing data, not a measurement of this listener.</p>
+        <Model />
       </Explain>
     </>
   );

@@ -1,6 +1,7 @@
 import { counted } from "../../core/patch/words";
 import { tickSlot } from "../../document/commands/check";
 import { current, figures, run } from "../../document/store";
+import { done, typing } from "../act";
 
 /** Every patched slot, ticked as heard or not: the plain line check. */
 export const LineCheck = () => {
@@ -24,7 +25,10 @@ export const LineCheck = () => {
           return (
             <li class="row" key={row.slot}>
               <span class="slot-number">{row.slot}</span>
-              <span class="grow">{row.name}</span>
+              <span class="grow">
+                {row.name}
+                {row.on ? null : <span class="small soft"> switched off</span>}
+              </span>
               <button
                 type="button"
                 aria-pressed={said === true}
@@ -45,6 +49,17 @@ export const LineCheck = () => {
           );
         })}
       </ol>
+      {open < rows.length ? (
+        <button
+          type="button"
+          onClick={() => {
+            for (const row of rows) typing(tickSlot(row.slot - 1, null));
+            done();
+          }}
+        >
+          Take every tick off
+        </button>
+      ) : null}
     </section>
   );
 };

@@ -1,21 +1,28 @@
+import type { Fault } from "../../core/check/faults";
 import { putIntoSetup } from "../../core/check/found";
 import { isPlanned, type Verdict as Judged, type Proof } from "../../core/check/judge";
 import { printNumber } from "../../core/number";
-import type { Id, Listener } from "../../core/setup";
+import { counted } from "../../core/patch/words";
+import type { Listener } from "../../core/setup";
 import { replaceSetup } from "../../document/commands/apply";
 import { endCheck, startCheck, takeBackAnswer } from "../../document/commands/check";
 import { current, run } from "../../document/store";
 import { Verdict } from "../../pieces/verdict";
 import { runWithWord } from "../act";
+import { useKeys } from "./keys";
 import { checkedListener, hits } from "./session";
-import { heardAs } from "./words";
+import { heardAs, pieceName } from "./words";
 
 type Found = Extract<Judged, { kind: "found" }>;
 type Unknown = Extract<Judged, { kind: "unknown" }>;
 
-const pieceName = (id: Id): string => current.value.kit.pieces.find((p) => p.id === id)?.name || "the piece";
-
 const percent = (share: number): string => `${printNumber(100 * share, 0)} %`;
+
+const headline = ([first, ...others]: readonly Fault[]): string => {
+  const name = first?.kind === "planned" ? "All as planned" : (first?.name ?? "");
+  if (others.length === 0) return name;
+  return `${name}, or ${others.length === 1 ? "another thing that sounds" : `${others.length} others that sound`} alike`;
+};
 
 const Confirm = ({ proof, planned }: { proof: Proof; planned: boolean }) => (
   <p>
@@ -26,69 +33,62 @@ const Confirm = ({ proof, planned }: { proof: Proof; planned: boolean }) => (
   </p>
 );
 
-/** Buttons that put a found state into the setup: one for each fault of the set that the setup has words for. */
-const PutIn = ({ found, listener }: { found: Found; listener: Listener }) => {
-  const { faults } = found.found.set;
-  const setup = current.value;
+/** One thing that it can be: what to do, and a button that puts it into the setup where the setup has words for it. */
+const Suspected = ({ fault, listener, alone }: { fault: Fault; listener: Listener; alone: boolean }) => {
+  const canPut = fault.kind !== "planned" && putIntoSetup(current.value, listener, fault) !== null;
   return (
-    <>
-      {faults.map((fault) => {
-        if (fault.kind === "planned" || putIntoSetup(setup, listener, fault) === null) return null;
-        return (
-          <button
-            type="button"
-            key={fault.id}
-            onClick={() =>
-              runWithWord(
-                replaceSetup("put the found state in", (s) => putIntoSetup(s, listener, fault) ?? s),
-                "The setup is now as found",
-              )
-            }
-          >
-            Put into the setup: {fault.name}
-          </button>
-        );
-      })}
-    </>
+    <li class="card stack">
+      {alone ? null : <h2>{fault.name}</h2>}
+      <p>{fault.remedy}</p>
+      {canPut ? (
+        <button
+          type="button"
+          aria-label={`Put into the setup: ${fault.name}`}
+          onClick={() =>
+            runWithWord(
+              replaceSetup("put the found state in", (s) => putIntoSetup(s, listener, fault) ?? s),
+              "The setup is now as found",
+            )
+          }
+        >
+          Put into the setup
+        </button>
+      ) : null}
+    </li>
   );
 };
 
 const FoundView = ({ found, listener }: { found: Found; listener: Listener }) => {
   const { set, confidence } = found.found;
   const planned = isPlanned(set);
-  const [first, ...others] = set.faults;
+  const alone = set.faults.length === 1;
   return (
     <>
-      <Verdict
-        tone={planned ? "fine" : found.sure ? "wrong" : "care"}
-        says={planned ? "All as planned" : (first?.name ?? "")}
-      >
-        {percent(confidence)} sure after {hits.value.length} hits
+      <Verdict tone={planned ? "fine" : found.sure ? "wrong" : "care"} says={headline(set.faults)}>
+        {percent(confidence)} sure after {counted(hits.value.length, "hit")}
         {found.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
         measurement.
       </Verdict>
-      {others.length > 0 ? (
-        <div class="notice">
-          <p>The ears cannot tell this from:</p>
-          <ul>
-            {others.map((f) => (
-              <li key={f.id}>{f.name}</li>
-            ))}
-          </ul>
-        </div>
+      {alone ? null : <p>The ears cannot tell these apart. Look at each:</p>}
+      {planned && alone ? (
+        <p>
+          What is heard is what the setup says: <a href="#image">Image</a> and <a href="#patch">Patch</a> show
+          it.
+        </p>
+      ) : (
+        <ul class="stack" aria-label="What to do">
+          {set.faults.map((fault) => (
+            <Suspected key={fault.id} fault={fault} listener={listener} alone={alone} />
+          ))}
+        </ul>
+      )}
+      {found.proof ? <Confirm proof={found.proof} planned={planned} /> : null}
+      {planned ? null : <p>Put it right, then check again: two faults at once happen.</p>}
+      {found.second ? (
+        <p class="soft">
+          Next likeliest, {percent(found.second.confidence)}: {found.second.set.faults[0]?.name}.
+        </p>
       ) : null}
-      <section class="stack" aria-label="What to do">
-        {found.remedies.map((remedy) => (
-          <p key={remedy}>{remedy}</p>
-        ))}
-        {found.proof ? <Confirm proof={found.proof} planned={planned} /> : null}
-        {found.second ? (
-          <p class="soft">
-            Next likeliest, {percent(found.second.confidence)}: {found.second.set.faults[0]?.name}.
-          </p>
-        ) : null}
-      </section>
-      <PutIn found={found} listener={listener} />
     </>
   );
 };
@@ -121,6 +121,7 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
 
 /** The verdict of a check and what to do with it. */
 export const Outcome = ({ judged }: { judged: Found | Unknown }) => {
+  useKeys();
   const listener = checkedListener.value;
   if (!listener) return null;
   return (

@@ -1,3 +1,4 @@
+import "./check.css";
 import { Verdict } from "../../pieces/verdict";
 import { Asking } from "./asking";
 import { Begin } from "./begin";

@@ -1,4 +1,5 @@
-import type { Answer } from "../../core/setup";
+import type { Answer, Id } from "../../core/setup";
+import { current } from "../../document/store";
 
 /** The five answers as they stand on the buttons, with their keys 1–5. */
 export const ANSWER_WORDS: readonly (readonly [answer: Answer, word: string])[] = [
@@ -18,3 +19,7 @@ export const heardAs = (answer: Answer): string =>
     nothing: "not at all",
     unclear: "nowhere to point at",
   })[answer];
+
+/** Name of a piece inside a sentence. */
+export const pieceName = (id: Id): string =>
+  current.value.kit.pieces.find((p) => p.id === id)?.name || "piece without a name";

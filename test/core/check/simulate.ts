@@ -82,7 +82,10 @@ export const play = (
 export const isRight = (verdict: Verdict, fault: Fault): boolean =>
   verdict.kind === "found" && verdict.found.set.faults.includes(fault);
 
-/** Hits that no order can undercut on average: entropy of the sets before the first hit over the largest expected information of one answer then. */
+/**
+ * A yardstick for the hits: entropy of the sets before the first hit over the largest expected information of one
+ * answer then. No strict bound, as later answers can tell more or less than the first.
+ */
 export const boundOf = (check: Check): number =>
   posterior(check, []).entropy / Math.max(...informationOf(check, []));
 
