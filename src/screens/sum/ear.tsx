@@ -30,9 +30,11 @@ const time = (seconds: number): string => {
 const Rule = ({ allowed }: { allowed: Allowed }) => (
   <tr>
     <th scope="row">{allowed.rule.name}</th>
-    <td>{time(allowed.time)}</td>
     <td>
-      {time(allowed.shortest)} – {time(allowed.longest)}
+      {time(allowed.time)}
+      <span class="small soft">
+        {time(allowed.shortest)} – {time(allowed.longest)}
+      </span>
     </td>
   </tr>
 );
@@ -43,13 +45,12 @@ const Estimate = ({ f }: { f: EarFigures }) => (
       <span class="big">{db(f.total)}</span> dB at the ear, ±{EAR_ERROR} dB or worse:{" "}
       {printNumber(f.level, 1)} from the earphone, {printNumber(f.leak, 1)} leaking in from the stage.
     </p>
-    <table>
-      <caption>Time a day at that level, by rule; last column by the error of the estimate</caption>
+    <table class="two-lines">
+      <caption>Time a day at that level, by rule; under it, by the error of the estimate</caption>
       <thead>
         <tr>
           <th scope="col">Rule</th>
           <th scope="col">Time</th>
-          <th scope="col">Between</th>
         </tr>
       </thead>
       <tbody>

@@ -48,7 +48,7 @@ export const LawTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
             onValue={(v) => run(editConsole({ reference: v }))}
           />
         </div>
-        <table class="laws">
+        <table class="laws two-lines">
           <caption>Likely peaks dBFS; loss and headroom dB, with the ceiling that decides</caption>
           <thead>
             <tr>

@@ -44,6 +44,7 @@ const Trim = ({ sum, trim }: { sum: Sum; trim: NonNullable<Remedy["trim"]> }) =>
 export const RemedyCard = ({ sum, remedy }: { sum: Sum; remedy: Remedy | null }) => {
   if (remedy === null) return null;
   const { trim, fewest, allSends } = remedy;
+  const short = db(remedy.short);
   // A send at the very bottom of its range cannot go lower and is far below what counts.
   const lower = (level: Db): Db => Math.max(RANGES.send.min, level - allSends);
   const all = sum.sends.flatMap(({ source, level }) =>
@@ -51,7 +52,7 @@ export const RemedyCard = ({ sum, remedy }: { sum: Sum; remedy: Remedy | null })
   );
   return (
     <section class="card stack" aria-labelledby="remedy">
-      <h2 id="remedy">{db(remedy.short)} dB short of the margin. What restores it:</h2>
+      <h2 id="remedy">{short === "0.0" ? "Just" : `${short} dB`} short of the margin. What restores it:</h2>
       {trim ? <Trim sum={sum} trim={trim} /> : null}
       {fewest ? (
         <button

@@ -26,9 +26,11 @@ const TONE: { readonly [state in Ceiling["state"]]: Tone } = {
 export const fitLine = (figures: SumFigures, name: string, margin: Db): { tone: Tone; says: string } => {
   const { lowest } = figures;
   const at = CEILING[lowest.place];
+  // A hair under the margin would print as the margin itself.
+  const left = db(lowest.headroom) === db(margin) ? `not quite ${db(margin)}` : db(lowest.headroom);
   const says = {
     over: `It will not fit: ${db(-lowest.headroom)} dB over at ${at}`,
-    "inside margin": `It fits, but only ${db(lowest.headroom)} dB are left at ${at}: you want ${db(margin)}`,
+    "inside margin": `It fits, but only ${left} dB are left at ${at}: you want ${db(margin)}`,
     fine: `It fits: ${db(lowest.headroom)} dB left at ${at}`,
     silent: `Nothing sounds in ${name}`,
     unknown: `Will it fit? No peak is known yet in ${name}`,
