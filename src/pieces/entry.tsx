@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useRef } from "preact/hooks";
+import { useId, useLayoutEffect, useRef } from "preact/hooks";
 import type { Typed } from "../core/number";
 
 /** A field whose text the user owns while it has the focus. */
@@ -39,7 +39,8 @@ export const Entry = (props: EntryProps) => {
   const wrong = useSignal("");
   const before = useRef(props.value);
   const seen = useRef(props.value);
-  useEffect(() => {
+  // At once, not after the paint: a fast typist has put the next value by then.
+  useLayoutEffect(() => {
     if (props.value === seen.current) return;
     // Changed by a button, a key or undo: what was typed is over.
     seen.current = props.value;

@@ -102,7 +102,8 @@ describe("measuring in the browser's worker", () => {
     const own = noise(t + 1);
     return wavFile([
       Float64Array.from(
-        { length: 3 * 48_000 },
+        // Long enough for several rounds of the worker.
+        { length: 8 * 48_000 },
         (_, i) => own() * Math.exp(-((i + 4000 * t) % 30_000) / 4000),
       ),
     ]);

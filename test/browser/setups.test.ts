@@ -295,7 +295,7 @@ describe("the shelf", () => {
     await page.getByText("As the device", { exact: true }).click();
     expect(await looks()).toBe("dark");
     await page.emulateMedia({ colorScheme: "light" });
-    expect(await looks()).toBe("light");
+    await expect.poll(looks).toBe("light");
     await user.context.close();
   });
 });

@@ -1,0 +1,510 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser, Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { SetupFile } from "../../src/document/schema";
+import { roundOf } from "../../src/listen/hits";
+import { noise, wavFile } from "../measure/wavfile";
+import { go, overhang, shown, unfold, visit } from "./hall";
+import { settled, stored } from "./hands";
+import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer, withFolder } from "./harness";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+const RATE = 48_000;
+const SECONDS = 4;
+/** What the files are called, and the source of the example that each of them is. */
+const TRACKS = [
+  ["01 Kick In.wav", "Kick"],
+  ["02 snare_top.wav", "Snare"],
+  ["03 HH.wav", "Hat"],
+  ["04 RackTom1.wav", "Tom 1"],
+  ["05 mystery.wav", "Tom 2"],
+  ["06 FlrTom.wav", "Floor tom"],
+  ["07 OHL.wav", "Overhead L"],
+  ["08 OHR.wav", "Overhead R"],
+] as const;
+
+/** Noise whose hits fade and never pause, so that all of it is playing; the tracks share a part, so that they correlate. */
+const samples: readonly Float64Array[] = TRACKS.map((_, t) => {
+  const own = noise(t + 1);
+  const common = noise(99);
+  return Float64Array.from({ length: SECONDS * RATE }, (_, i) => {
+    const hit = Math.exp(-((i + 2500 * t) % 12_000) / 6000);
+    return (0.1 + 0.04 * t) * hit * (own() + 0.5 * common());
+  });
+});
+
+/** Writes the tracks and gives their paths. */
+const writeTracks = (folder: string): string[] =>
+  TRACKS.map(([name], t) => {
+    const path = join(folder, name);
+    writeFileSync(path, wavFile([samples[t] ?? []]));
+    return path;
+  });
+
+/** Level of an amplitude as it is printed. */
+const printed = (amplitude: number): string => {
+  const value = 20 * Math.log10(amplitude);
+  const text = Math.abs(value).toFixed(1);
+  return value < 0 && Number(text) > 0 ? `−${text}` : text;
+};
+
+/** The sin/cos pan law with the sides at 0 dB (W3C Web Audio API 1.1, StereoPannerNode), written again. */
+const panned = (pan: number): readonly [number, number] => [
+  Math.cos(((pan + 1) * Math.PI) / 4),
+  Math.sin(((pan + 1) * Math.PI) / 4),
+];
+
+interface Voice {
+  readonly pan: number;
+  /** Gain of its send. */
+  readonly send: number;
+}
+
+/** The tracks' sources as they are stored. */
+const voicesIn = (setup: SetupFile): Voice[] =>
+  TRACKS.map(([, name]) => {
+    const source = setup.sources.find((s) => s.name === name);
+    const send = setup.sums[0]?.sends.find((s) => s.source === source?.id);
+    return { pan: send?.pan ?? source?.pan ?? 9, send: 10 ** ((send?.level ?? 99) / 20) };
+  });
+
+const setupOf = async (page: Page): Promise<SetupFile> => {
+  await settled(page);
+  return JSON.parse(await stored(page));
+};
+
+/** Rms and highest sample of a leg, mixed sample by sample. */
+const mixed = (voices: readonly Voice[], leg: 0 | 1): { readonly rms: string; readonly peak: string } => {
+  const gains = voices.map(({ pan, send }) => send * panned(pan)[leg]);
+  let energy = 0;
+  let peak = 0;
+  for (let i = 0; i < SECONDS * RATE; i += 1) {
+    const x = samples.reduce((sum, track, t) => sum + (gains[t] ?? 0) * (track[i] ?? 0), 0);
+    energy += x * x;
+    peak = Math.max(peak, Math.abs(x));
+  }
+  return { rms: printed(Math.sqrt(energy / (SECONDS * RATE))), peak: printed(peak) };
+};
+
+/** Estimate, measured and difference of a figure of the leg that is looked at. */
+const figure = async (page: Page, name: string): Promise<string[]> => {
+  const row = page.locator("details.card tr", { has: page.getByRole("rowheader", { name }) }).first();
+  return row.locator("td").allInnerTexts();
+};
+
+const measured = async (page: Page, name: string): Promise<string | undefined> =>
+  (await figure(page, name))[1];
+
+const leg = (page: Page, name: string): Promise<void> =>
+  page.locator(".choice label", { hasText: name }).click();
+
+const beside = (page: Page): Locator => page.locator("#beside");
+
+/** All figures of the part, without the word about the last run. */
+const words = async (page: Page): Promise<string> => {
+  const text = await page.locator("details.card", { has: beside(page) }).textContent();
+  return (text ?? "").replace("Measuring was cancelled: nothing has changed.", "");
+};
+
+/** Opens the part for recordings and chooses files. */
+const chooseFiles = async (page: Page, files: Parameters<Locator["setInputFiles"]>[0]): Promise<void> => {
+  await go(page, "sum");
+  await unfold(page, "Measure a recording");
+  await page.getByLabel("Choose recordings").setInputFiles(files);
+};
+
+const chooseAndMatch = async (page: Page, paths: readonly string[]): Promise<void> => {
+  await chooseFiles(page, [...paths]);
+  await page.getByText("7 of 8 tracks matched to a source").waitFor();
+  await page.getByLabel("Source of 05 mystery.wav").selectOption("Tom 2");
+  await page.getByText("8 of 8 tracks matched to a source").waitFor();
+};
+
+const measureAll = async (page: Page): Promise<void> => {
+  await page.getByRole("button", { name: "Measure 8 tracks" }).click();
+  await beside(page).waitFor();
+};
+
+interface TraceEvent {
+  readonly name: string;
+  readonly ph: string;
+  readonly pid: number;
+  readonly tid: number;
+  /** Processor time of a task, µs: on a machine that others use too the clock's time is theirs as well. */
+  readonly tdur?: number;
+  readonly args: { readonly name?: string };
+}
+
+/** The longest that the page's thread was held up at a stretch while something was done, ms of its own. */
+const heldUp = async (page: Page, work: () => Promise<void>): Promise<number> => {
+  const tools = await page.context().newCDPSession(page);
+  const events: TraceEvent[] = [];
+  tools.on("Tracing.dataCollected", ({ value }) => {
+    events.push(...(value as unknown as TraceEvent[]));
+  });
+  const over = new Promise((done) => tools.on("Tracing.tracingComplete", done));
+  const traceConfig = { includedCategories: ["toplevel"] };
+  await tools.send("Tracing.start", { transferMode: "ReportEvents", traceConfig });
+  await work();
+  await tools.send("Tracing.end");
+  await over;
+  await tools.detach();
+  const mains = events.filter((e) => e.name === "thread_name" && e.args.name === "CrRendererMain");
+  const tasks = events.filter(
+    (e) => e.ph === "X" && /RunTask$/.test(e.name) && mains.some((m) => m.pid === e.pid && m.tid === e.tid),
+  );
+  expect(tasks.length).toBeGreaterThan(0);
+  return Math.max(...tasks.map((t) => (t.tdur ?? Number.NaN) / 1000));
+};
+
+/** A task that is too long on purpose: it must be seen. */
+const reckon = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const begin = performance.now();
+    for (let x = 1; performance.now() - begin < 150 || x < 2e7; x += 1) Math.sqrt(x);
+  });
+
+/** Every audio context that the page makes renders into memory; nothing else is changed. */
+const listenOffline = (seconds: number): void => {
+  const made: OfflineAudioContext[] = [];
+  class Offline extends OfflineAudioContext {
+    constructor() {
+      super(2, seconds * 48_000, 48_000);
+      made.push(this);
+    }
+    override resume = async (): Promise<void> => {};
+    close = async (): Promise<void> => {};
+  }
+  Object.assign(globalThis, { AudioContext: Offline, made });
+};
+
+/** What the last audio context of the page puts out, both ears. */
+const rendered = async (page: Page): Promise<Float32Array[]> => {
+  const ears = await page.evaluate(async () => {
+    const { made } = globalThis as unknown as { made: OfflineAudioContext[] };
+    const out = await made.at(-1)?.startRendering();
+    return [0, 1].map((ear) => {
+      const bytes = new Uint8Array(out?.getChannelData(ear).slice().buffer ?? new ArrayBuffer(0));
+      let text = "";
+      for (const b of bytes) text += String.fromCharCode(b);
+      return btoa(text);
+    });
+  });
+  return ears.map((text) => new Float32Array(Uint8Array.from(Buffer.from(text, "base64")).buffer));
+};
+
+/** Gain of the level at which listening begins. */
+const FIRST = 10 ** (-30 / 20);
+/** Everything starts after the glide. */
+const LATE = 0.03 * RATE;
+
+type View = "house" | "now" | "repaired";
+
+/**
+ * Gains that a voice must have in each view: the pan law alone in the house, brought down to the loudness of the pair
+ * (every send of the example has one level); the pair as it is patched, straight; and after the repair, swapped.
+ */
+const heardAs = (view: View, { pan, send }: Voice): readonly [number, number] => {
+  const [l, r] = panned(pan);
+  return view === "repaired" ? [send * r, send * l] : [send * l, send * r];
+};
+
+/** Largest distance between what is heard and what should be, as a share of the level at which it plays. */
+const farthest = (
+  heard: readonly Float32Array[],
+  tracks: readonly ArrayLike<number>[],
+  voices: readonly Voice[],
+  view: View,
+  from: number,
+  to: number,
+): { readonly most: number; readonly loudest: number } => {
+  let most = 0;
+  let loudest = 0;
+  for (const ear of [0, 1] as const) {
+    const gains = voices.map((v) => heardAs(view, v)[ear]);
+    for (let i = from; i < to; i += 1) {
+      const expected = tracks.reduce((sum, t, v) => sum + (gains[v] ?? 0) * (t[i % t.length] ?? 0), 0);
+      most = Math.max(most, Math.abs((heard[ear]?.[i + LATE] ?? 9) / FIRST - expected));
+      loudest = Math.max(loudest, Math.abs(expected));
+    }
+  }
+  return { most, loudest };
+};
+
+const VIEWS: readonly (readonly [label: string, view: View])[] = [
+  ["The house", "house"],
+  ["Mara now", "now"],
+  ["Mara after the repair", "repaired"],
+];
+
+const listen = async (page: Page): Promise<void> => {
+  await page.getByRole("button", { name: "Listen", exact: true }).click();
+  await page.getByRole("button", { name: "Stop", exact: true }).waitFor();
+};
+
+const stop = async (page: Page): Promise<void> => {
+  await page.getByRole("button", { name: "Stop", exact: true }).click();
+  await page.getByRole("button", { name: "Listen", exact: true }).waitFor();
+};
+
+/** A phone with the app on it and no server to be reached any more. */
+const offline = async (): Promise<Phone> => {
+  const site = await serveApp();
+  const user = await phone(browser);
+  await user.page.addInitScript(listenOffline, SECONDS);
+  await visit(user, site);
+  await stopServer(site);
+  return user;
+};
+
+describe("with the server stopped", () => {
+  it("eight tracks are matched, measured, follow a pan, are cancelled, kept and listened to", async () => {
+    await withFolder(async (folder) => {
+      const user = await offline();
+      const { page } = user;
+      await chooseAndMatch(page, writeTracks(folder));
+      for (const [file, source] of TRACKS)
+        expect(await page.getByLabel(`Source of ${file}`).locator(":checked").textContent()).toBe(source);
+      expect(await heldUp(page, () => measureAll(page))).toBeLessThan(50);
+      expect(await heldUp(page, () => reckon(page))).toBeGreaterThan(50);
+
+      // Estimate beside measurement, leg by leg; the measured side mixed here sample by sample.
+      const first = voicesIn(await setupOf(page));
+      for (const [name, at] of [
+        ["Left leg", 0],
+        ["Right leg", 1],
+      ] as const) {
+        await leg(page, name);
+        const { rms, peak } = mixed(first, at);
+        expect(await measured(page, "Level, ±1.5")).toBe(rms);
+        expect(await measured(page, "Likely peak")).toBe(peak);
+        const [estimate, is, apart] = (await figure(page, "Likely peak")).map((t) =>
+          Number(t.replace("−", "-")),
+        );
+        expect(estimate).not.toBe(is);
+        expect(Math.abs((apart ?? 99) - ((estimate ?? 0) - (is ?? 0)))).toBeLessThan(0.11);
+      }
+      await page.getByText(/^Loudest at 0:0\d\.\d on the (left|right) leg, .*Overhead/).waitFor();
+
+      // A change that is the same for all tracks: levels and peaks follow. One that is not: levels follow.
+      await leg(page, "Left leg");
+      await unfold(page, "The same sum by every pan law");
+      await page.getByText("Centre", { exact: true }).click();
+      const louder = Number((await measured(page, "Likely peak"))?.replace("−", "-"));
+      expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);
+      expect(await beside(page).textContent()).toMatch(/^Measured: /);
+      await page.getByText("Sides", { exact: true }).click();
+      await go(page, "kit");
+      const hat = page.locator("li.source", { hasText: "Hat" }).getByRole("slider").first();
+      await hat.press("Home");
+      await go(page, "sum");
+      await page.getByText("Peaks of Drums are from before the change: measure again").waitFor();
+      const second = voicesIn(await setupOf(page));
+      expect(second[2]?.pan).toBe(-1);
+      expect(mixed(second, 0).rms).not.toBe(mixed(first, 0).rms);
+      expect(await measured(page, "Level, ±1.5")).toBe(mixed(second, 0).rms);
+      expect(await measured(page, "Likely peak")).toBe(mixed(first, 0).peak);
+      await page.getByRole("button", { name: "Measure again for the peaks" }).click();
+      await page.locator("#beside", { hasText: /^Measured: / }).waitFor();
+      expect(await measured(page, "Likely peak")).toBe(mixed(second, 0).peak);
+      await page.getByRole("button", { name: "Undo: pan", exact: true }).click();
+
+      // A second run is cancelled as soon as it says that it runs: its worker ends, what was there stays.
+      await page.getByText("Peaks of Drums are from before the change: measure again").waitFor();
+      const before = await words(page);
+      await page.evaluate(() => {
+        const watch = new MutationObserver(() => {
+          const button = [...document.querySelectorAll("button")].find(
+            (b) => b.textContent === "Cancel measuring",
+          );
+          if (!button) return;
+          watch.disconnect();
+          button.click();
+        });
+        watch.observe(document.body, { childList: true, subtree: true });
+      });
+      await page.getByRole("button", { name: "Measure again", exact: true }).click();
+      await page.getByText("Measuring was cancelled: nothing has changed.").waitFor();
+      await expect.poll(() => page.workers().length).toBe(0);
+      const after = await words(page);
+      expect(after).toBe(before);
+
+      // Kept with the setup and copied into the sources; one undo takes both back.
+      const old = await setupOf(page);
+      await page.getByRole("button", { name: "Keep these figures" }).click();
+      await page.getByText("Figures of 8 sources kept").waitFor();
+      const kept = await setupOf(page);
+      expect(kept.recording?.sources).toHaveLength(8);
+      expect(kept.recording?.name).toBe("01 Kick In and 7 more files");
+      TRACKS.forEach(([, name], t) => {
+        const track = samples[t] ?? new Float64Array();
+        const source = kept.sources.find((s) => s.name === name);
+        const peak = track.reduce((top, x) => Math.max(top, Math.abs(x)), 0);
+        const rms = Math.sqrt(track.reduce((sum, x) => sum + x * x, 0) / track.length);
+        expect(Math.abs((source?.level ?? 99) - 20 * Math.log10(rms))).toBeLessThan(0.051);
+        expect((source?.peak ?? 99) - 20 * Math.log10(peak)).toBeGreaterThan(-0.002);
+        expect((source?.peak ?? 99) - 20 * Math.log10(peak)).toBeLessThan(0.1);
+      });
+      await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
+      expect(await setupOf(page)).toEqual(old);
+
+      // The recording, as each of the three hears it.
+      await go(page, "image");
+      await unfold(page, "Listen to it");
+      await page.getByLabel("What plays").selectOption("The recording, round its loudest moment");
+      for (const [label, view] of VIEWS) {
+        await page.getByText(label, { exact: true }).click();
+        await listen(page);
+        const heard = await rendered(page);
+        // The ends fade for 10 ms; the rest are the very samples.
+        const { most, loudest } = farthest(heard, samples, first, view, 480, 2 * RATE);
+        expect(most).toBeLessThan(1e-6);
+        expect(loudest).toBeGreaterThan(0.3);
+        await stop(page);
+      }
+      expect(user.faults).toEqual([]);
+      await user.context.close();
+    });
+  });
+
+  it("the hits are heard as the house, as Mara now and after the repair, switched while they play", async () => {
+    const user = await offline();
+    const { page } = user;
+    await go(page, "image");
+    await unfold(page, "Listen to it");
+    await page.getByText(/Hearing damage is\s+permanent/).waitFor();
+    expect(await page.getByRole("slider", { name: "Level", exact: true }).inputValue()).toBe("-30");
+    expect(await page.evaluate(() => (globalThis as unknown as { made: unknown[] }).made.length)).toBe(0);
+    const voices = voicesIn(await setupOf(page));
+    const hits = roundOf(["kick", "snare", "hat", "tom", "tom", "floor", "overhead", "overhead"], RATE);
+    for (const [label, view] of VIEWS) {
+      // It begins as somebody else hears it and is switched before a sample has passed.
+      const other = VIEWS.find(([, v]) => v !== view)?.[0] ?? "";
+      await page.getByText(other, { exact: true }).click();
+      await listen(page);
+      await page.getByText(label, { exact: true }).click();
+      const heard = await rendered(page);
+      const { most, loudest } = farthest(heard, hits, voices, view, 0, 3 * RATE);
+      expect(most).toBeLessThan(1e-6);
+      expect(loudest).toBeGreaterThan(0.1);
+      await stop(page);
+    }
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+});
+
+describe("files that are none", () => {
+  it("are named with what is wrong; the good ones are taken all the same", async () => {
+    const site = await serveApp();
+    const user = await phone(browser);
+    const { page } = user;
+    await visit(user, site);
+    const good = wavFile([samples[0] ?? []]);
+    const file = (name: string, buffer: Uint8Array) => ({
+      name,
+      mimeType: "audio/wav",
+      buffer: Buffer.from(buffer),
+    });
+    await chooseFiles(page, [
+      file("notes.wav", Buffer.from("Kick needs a new head. Bring gaffer tape.")),
+      file("nothing.wav", new Uint8Array()),
+      file("head only.wav", good.slice(0, 44)),
+      file("poem.mp3", Buffer.from("no sound at all")),
+      file("Kick.wav", good.slice(0, good.length / 2)),
+      file("Snare.wav", wavFile([samples[1] ?? []], { rate: 44_100 })),
+    ]);
+    await page.getByText("2 of 2 tracks matched to a source").waitFor();
+    const said = (await page.locator("li.notice.bad").allInnerTexts()).join("\n");
+    expect(said).toMatch(/“notes\.wav” .*(not|no) .*WAV/);
+    expect(said).toContain("“nothing.wav” is empty.");
+    expect(said).toContain("“head only.wav” holds no audio");
+    expect(said).toContain("“poem.mp3” is neither WAV nor a sound file");
+    expect(said).toContain("48000 Hz in “Kick.wav”, 44100 Hz in “Snare.wav”");
+    expect(await page.getByRole("button", { name: /^Measure/ }).count()).toBe(0);
+    await page.getByLabel("Source of Snare.wav").selectOption("left out");
+    await page.getByRole("button", { name: "Measure 1 track" }).click();
+    await beside(page).waitFor();
+    await page.getByText("“Kick.wav” is cut off: its header promises 0:04.0, it holds 0:01.9").waitFor();
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+    await site.stop();
+  });
+});
+
+describe("files that come by other ways", () => {
+  it("dropped on the part, and shared to the app", async () => {
+    const site = await serveApp();
+    const user = await phone(browser);
+    const { page } = user;
+    await visit(user, site);
+    await go(page, "sum");
+    await unfold(page, "Measure a recording");
+    const bytes = Buffer.from(wavFile([(samples[0] ?? new Float64Array()).subarray(0, 4800)])).toString(
+      "base64",
+    );
+    await page.evaluate((text) => {
+      const carried = new DataTransfer();
+      carried.items.add(new File([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))], "Kick.wav"));
+      document
+        .querySelector(".drop")
+        ?.dispatchEvent(new DragEvent("drop", { dataTransfer: carried, bubbles: true, cancelable: true }));
+    }, bytes);
+    await page.getByLabel("Source of Kick.wav").waitFor();
+    await page.evaluate(async (text) => {
+      const form = new FormData();
+      form.append("files", new File([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))], "Snare.wav"));
+      await fetch("./share", { method: "POST", body: form });
+    }, bytes);
+    await page.reload();
+    await drawn(page);
+    await page.getByLabel("Source of Snare.wav").waitFor();
+    expect(await page.evaluate(() => location.hash)).toBe("#sum");
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+    await site.stop();
+  });
+});
+
+it.each(["dark", "light"])(
+  "has no findings and no sideways scroll in %s with everything open",
+  async (theme) => {
+    await withFolder(async (folder) => {
+      const site = await serveApp();
+      const user = await phone(browser, { viewport: { width: 320, height: 640 } });
+      const { page } = user;
+      await page.addInitScript((t) => localStorage.setItem("hatside-theme", t), theme);
+      await visit(user, site);
+      await chooseAndMatch(page, writeTracks(folder));
+      await measureAll(page);
+      for (const title of [
+        "8 of 8 tracks",
+        "How these compare",
+        "Who made it",
+        "More figures",
+        "What is measured",
+      ])
+        await unfold(page, title);
+      expect(await shown(page.locator("details.card", { has: beside(page) }))).not.toMatch(
+        /NaN|undefined|Infinity/,
+      );
+      expect(await overhang(page)).toBe(0);
+      expect(await axeFindings(page)).toEqual([]);
+      await go(page, "image");
+      await unfold(page, "Listen to it");
+      await page.getByRole("button", { name: "Listen", exact: true }).waitFor();
+      expect(await overhang(page)).toBe(0);
+      await page.setViewportSize({ width: 360, height: 740 });
+      expect(await axeFindings(page)).toEqual([]);
+      expect(user.faults).toEqual([]);
+      await user.context.close();
+      await site.stop();
+    });
+  },
+);
