@@ -5,22 +5,14 @@ import { type Command, step } from "../command";
 import { LIMITS, RANGES } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
+import { withoutStaleTicks } from "../ticks";
 
 type Slots = readonly (Slot | null)[];
 
-/** A setup with other slots: where something else is in a slot now, its tick of the line check is gone. */
-const withSlots = (file: SetupFile, slots: Slots): SetupFile => {
-  if (slots === file.monitor.slots) return file;
-  const same = (at: string): boolean => file.monitor.slots[Number(at)]?.feed === slots[Number(at)]?.feed;
-  const ticks = Object.entries(file.lineCheck);
-  const stay = ticks.filter(([at]) => same(at));
-  return mend(
-    amend(file, {
-      monitor: amend(file.monitor, { slots }),
-      lineCheck: stay.length === ticks.length ? file.lineCheck : Object.fromEntries(stay),
-    }),
-  );
-};
+const withSlots = (file: SetupFile, slots: Slots): SetupFile =>
+  slots === file.monitor.slots
+    ? file
+    : mend(withoutStaleTicks(file, amend(file, { monitor: amend(file.monitor, { slots }) })));
 
 /** Puts something into a slot, by index from 0; null frees it. Nothing happens beyond `LIMITS.slots`. */
 export const setSlot = (index: number, slot: Slot | null): Command =>

@@ -8,6 +8,7 @@ import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import { nextId, uniqueName } from "../names";
 import type { SetupFile } from "../schema";
+import { withoutStaleTicks } from "../ticks";
 
 const isFull = (file: SetupFile): boolean => file.sums.length >= LIMITS.sums;
 
@@ -81,5 +82,5 @@ export const pullSends = (sum: Id, pulls: readonly { readonly source: Id; readon
 export const swapPair = (id: Id): Command =>
   step("swap pair", (file) => {
     const sum = file.sums.find((s) => s.id === id);
-    return sum?.stereo ? withPairSwapped(file, sum) : file;
+    return sum?.stereo ? withoutStaleTicks(file, withPairSwapped(file, sum)) : file;
   });
