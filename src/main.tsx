@@ -2,7 +2,6 @@ import "./pieces/base.css";
 import "./pieces/parts.css";
 import { render } from "preact";
 import { allowOwnScripts } from "./offline/own-scripts";
-import { startOffline } from "./offline/update";
 import { lazy, loadTheRest } from "./pieces/lazy";
 import { CheckScreen } from "./screens/check/check";
 import { ImageScreen } from "./screens/image/image";
@@ -55,6 +54,7 @@ const start = async (): Promise<void> => {
   // Where a part cannot be loaded the files wait for the next start.
   receive().catch(() => {});
   if (!import.meta.env.PROD) return;
+  const { startOffline } = await import("./offline/update");
   startOffline({
     ready: () => {
       offline.value = { ...offline.value, ready: true };
