@@ -4,6 +4,7 @@ import { isPlanned, type Verdict as Judged, type Proof } from "../../core/check/
 import { printNumber } from "../../core/number";
 import { counted } from "../../core/patch/words";
 import type { Listener } from "../../core/setup";
+import type { Command } from "../../document/command";
 import { replaceSetup } from "../../document/commands/apply";
 import { endCheck, startCheck, takeBackAnswer } from "../../document/commands/check";
 import { current, run } from "../../document/store";
@@ -18,8 +19,17 @@ type Unknown = Extract<Judged, { kind: "unknown" }>;
 
 const percent = (share: number): string => `${printNumber(100 * share, 0)} %`;
 
+/** The setup as it was found to be; the check is over then, in one step to undo. */
+const putIn = (listener: Listener, fault: Fault): Command => {
+  const put = replaceSetup("put the found state in", (s) => putIntoSetup(s, listener, fault) ?? s);
+  return { ...put, apply: (file) => endCheck().apply(put.apply(file)) };
+};
+
+const plannedHeadline = (others: number): string =>
+  others === 0 ? "All as planned" : "All as planned, as far as ears can tell";
+
 const headline = ([first, ...others]: readonly Fault[]): string => {
-  const name = first?.kind === "planned" ? "All as planned" : (first?.name ?? "");
+  const name = first?.name ?? "";
   if (others.length === 0) return name;
   return `${name}, or ${others.length === 1 ? "another thing that sounds" : `${others.length} others that sound`} alike`;
 };
@@ -35,7 +45,7 @@ const Confirm = ({ proof, planned }: { proof: Proof; planned: boolean }) => (
 
 /** One thing that it can be: what to do, and a button that puts it into the setup where the setup has words for it. */
 const Suspected = ({ fault, listener, alone }: { fault: Fault; listener: Listener; alone: boolean }) => {
-  const canPut = fault.kind !== "planned" && putIntoSetup(current.value, listener, fault) !== null;
+  const canPut = putIntoSetup(current.value, listener, fault) !== null;
   return (
     <li class="card stack">
       {alone ? null : <h2>{fault.name}</h2>}
@@ -45,10 +55,7 @@ const Suspected = ({ fault, listener, alone }: { fault: Fault; listener: Listene
           type="button"
           aria-label={`Put into the setup: ${fault.name}`}
           onClick={() =>
-            runWithWord(
-              replaceSetup("put the found state in", (s) => putIntoSetup(s, listener, fault) ?? s),
-              "The setup is now as found",
-            )
+            runWithWord(putIn(listener, fault), "The setup is now as found: Image and Patch show it")
           }
         >
           Put into the setup
@@ -64,24 +71,31 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
   const alone = set.faults.length === 1;
   return (
     <>
-      <Verdict tone={planned ? "fine" : found.sure ? "wrong" : "care"} says={headline(set.faults)}>
+      <Verdict
+        tone={planned ? "fine" : found.sure ? "wrong" : "care"}
+        says={planned ? plannedHeadline(set.faults.length - 1) : headline(set.faults)}
+      >
         {percent(confidence)} sure after {counted(hits.value.length, "hit")}
         {found.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
         measurement.
       </Verdict>
-      {alone ? null : <p>The ears cannot tell these apart. Look at each:</p>}
-      {planned && alone ? (
+      {planned ? (
         <p>
-          What is heard is what the setup says: <a href="#image">Image</a> and <a href="#patch">Patch</a> show
-          it.
+          What is heard is what <a href="#image">Image</a> and <a href="#patch">Patch</a> say.
         </p>
-      ) : (
-        <ul class="stack" aria-label="What to do">
-          {set.faults.map((fault) => (
+      ) : null}
+      {alone ? null : (
+        <p>
+          {planned ? "But the ears would not notice:" : "The ears cannot tell these apart. Look at each:"}
+        </p>
+      )}
+      <ul class="stack" aria-label="What to do">
+        {set.faults
+          .filter((fault) => fault.kind !== "planned")
+          .map((fault) => (
             <Suspected key={fault.id} fault={fault} listener={listener} alone={alone} />
           ))}
-        </ul>
-      )}
+      </ul>
       {found.proof ? <Confirm proof={found.proof} planned={planned} /> : null}
       {planned ? null : <p>Put it right, then check again: two faults at once happen.</p>}
       {found.second ? (

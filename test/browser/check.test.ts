@@ -1,0 +1,409 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Check, checkOf } from "../../src/core/check/check";
+import type { Fault } from "../../src/core/check/faults";
+import { judge, type Verdict } from "../../src/core/check/judge";
+import type { Answer, Hit, Id, Listener, Setup } from "../../src/core/setup";
+import { exampleSetup } from "../../src/document/example";
+import { hears, seeded } from "../core/check/simulate";
+import { go, overhang, shown, slots, states, visit } from "./hall";
+import { settled, tap } from "./hands";
+import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer } from "./harness";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+/** What the app opens with at the first start. */
+const SETUP: Setup = exampleSetup();
+const listenerCalled = (name: string): Listener => {
+  const listener = SETUP.listeners.find((l) => l.name === name);
+  if (!listener) throw new Error(`nobody is called ${name}`);
+  return listener;
+};
+const MARA = listenerCalled("Mara, drums");
+const CHECK: Check = checkOf(SETUP, MARA);
+
+const faultOf = (check: Check, id: string): Fault => {
+  const fault = check.sets.flatMap((s) => s.faults).find((f) => f.id === id);
+  if (!fault) throw new Error(`no fault ${id}`);
+  return fault;
+};
+const sourceCalled = (name: string): Id => SETUP.sources.find((s) => s.name === name)?.id ?? "";
+
+const WORDS: { readonly [answer in Answer]: string } = {
+  left: "Left",
+  middle: "Middle",
+  right: "Right",
+  nothing: "Nothing",
+  unclear: "Can’t place it",
+};
+const KEYS: { readonly [answer in Answer]: string } = {
+  left: "1",
+  middle: "2",
+  right: "3",
+  nothing: "4",
+  unclear: "5",
+};
+
+/** A phone that has been there once; its server is gone, and wake locks and vibrations are counted. */
+const offline = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
+  const site = await serveApp();
+  const user = await phone(browser, options);
+  await user.page.addInitScript(() => {
+    const counted = { held: 0, taken: 0, buzzes: 0 };
+    Object.assign(globalThis, { counted });
+    Object.defineProperty(navigator, "wakeLock", {
+      value: {
+        request: async () => {
+          counted.held += 1;
+          counted.taken += 1;
+          return {
+            release: async () => {
+              counted.held -= 1;
+            },
+          };
+        },
+      },
+    });
+    Object.defineProperty(navigator, "vibrate", {
+      value: () => {
+        counted.buzzes += 1;
+        return true;
+      },
+    });
+  });
+  await visit(user, site);
+  await stopServer(site);
+  await go(user.page, "check");
+  return user;
+};
+
+const counted = (page: Page): Promise<{ held: number; taken: number; buzzes: number }> =>
+  page.evaluate(
+    () => (globalThis as unknown as { counted: { held: number; taken: number; buzzes: number } }).counted,
+  );
+
+const heading = (page: Page) => page.locator("h1");
+const question = async (page: Page): Promise<string> => {
+  await states(page, /^Hit the /);
+  return (await heading(page).textContent()) ?? "";
+};
+/** The piece that the screen asks for. */
+const asked = async (page: Page): Promise<Id> => {
+  const name = /^Hit the (.*)\. Where is it\?$/.exec(await question(page))?.[1];
+  const piece = SETUP.kit.pieces.find((p) => p.name === name);
+  if (!piece) throw new Error(`asked for ${name}`);
+  return piece.id;
+};
+const progress = async (page: Page): Promise<number> =>
+  Number(await page.getByRole("progressbar").getAttribute("aria-valuenow"));
+
+/** Longer than a wet finger bounces, ms: nobody hits and answers faster. */
+const A_HIT = 300;
+
+type Press = (page: Page, said: Answer) => Promise<void>;
+const byTap: Press = async (page, said) => {
+  await page.waitForTimeout(A_HIT);
+  await tap(page.getByRole("button", { name: WORDS[said] }));
+};
+const byKey: Press = async (page, said) => {
+  await page.waitForTimeout(A_HIT);
+  await page.keyboard.press(KEYS[said]);
+};
+
+const start = (page: Page): Promise<void> => tap(page.getByRole("button", { name: "Start the check" }));
+
+/** Waits until the screen asks the same as the arithmetic does, or has a verdict as well. */
+const follows = async (page: Page, verdict: Verdict): Promise<void> => {
+  if (verdict.kind !== "asking") return states(page, /^(?!Hit the )/);
+  const name = SETUP.kit.pieces.find((p) => p.id === verdict.next)?.name;
+  await states(page, `Hit the ${name}. Where is it?`);
+};
+
+/**
+ * Somebody at the kit who hears a fault answers until there is a verdict: each answer follows from what the ears get
+ * by the fault's own image. `halfway` happens after the second answer.
+ */
+const play = async (
+  page: Page,
+  check: Check,
+  fault: Fault,
+  press: Press,
+  halfway: () => Promise<void> = async () => {},
+): Promise<Hit[]> => {
+  const says = hears(check, fault, 0, seeded(1));
+  const hits: Hit[] = [];
+  while (judge(check, hits).kind === "asking") {
+    const piece = await asked(page);
+    const hit = { piece, answer: says(piece) };
+    await press(page, hit.answer);
+    hits.push(hit);
+    await follows(page, judge(check, hits));
+    if (hits.length === 2) await halfway();
+  }
+  return hits;
+};
+
+/** All that the verdict says: the fault with everything that sounds alike, what to do for each, and how to confirm. */
+const expectVerdict = async (page: Page, check: Check, fault: Fault, hits: readonly Hit[]): Promise<void> => {
+  const verdict = judge(check, hits);
+  if (verdict.kind !== "found") throw new Error(verdict.kind);
+  const { faults } = verdict.found.set;
+  expect(faults).toContain(fault);
+  const says = await shown(page.locator("main"));
+  expect(await heading(page).textContent()).toContain(faults[0]?.name);
+  for (const { name, remedy } of faults) {
+    if (faults.length > 1) expect(says).toContain(name);
+    expect(says).toContain(remedy);
+  }
+  expect(says.includes("The ears cannot tell these apart")).toBe(faults.length > 1);
+  expect(says).toContain(`% sure after ${hits.length} hits.`);
+  expect(says).toContain("A model of what ears answer");
+  expect(says).toContain("To confirm, hit the ");
+  expect(says).toContain("then check again: two faults at once happen");
+};
+
+const reload = async (page: Page): Promise<void> => {
+  await settled(page);
+  await page.reload();
+  await drawn(page);
+};
+
+describe("with no network, at the kit", () => {
+  it("finds a reversed pair by taps, puts it into the setup, and takes that back", async () => {
+    const user = await offline();
+    const { page } = user;
+    const fault = faultOf(CHECK, "reversed");
+    await go(page, "image");
+    await states(page, "Reversed for Mara");
+    await go(page, "patch");
+    const before = await slots(page);
+    await go(page, "check");
+    await start(page);
+    expect(await progress(page)).toBe(0);
+    let half = 0;
+    const hits = await play(page, CHECK, fault, byTap, async () => {
+      half = await progress(page);
+      const here = await question(page);
+      await reload(page);
+      expect(await question(page)).toBe(here);
+      expect(await progress(page)).toBe(half);
+    });
+    expect(half).toBeGreaterThan(0);
+    await expectVerdict(page, CHECK, fault, hits);
+
+    const put = page.getByRole("button", { name: `Put into the setup: ${fault.name}` });
+    await tap(put);
+    await page.locator(".toast").getByText("The setup is now as found").waitFor();
+    await page.getByRole("button", { name: "Start the check" }).waitFor();
+    await go(page, "image");
+    await states(page, /^Right for Mara/);
+    await go(page, "patch");
+    const now = await slots(page);
+    expect(now.slice(0, 2)).toEqual([
+      "1 Drums R Drums, right leg · reversed by mistake",
+      "2 Drums L Drums, left leg · reversed by mistake",
+    ]);
+    expect(now.slice(2)).toEqual(before.slice(2));
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    expect(await slots(page)).toEqual(before);
+    await go(page, "check");
+    await put.waitFor();
+    await expectVerdict(page, CHECK, fault, hits);
+    await tap(page.getByRole("button", { name: "Done" }));
+    await page.getByRole("button", { name: "Start the check" }).waitFor();
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("finds one source on the wrong side by the keyboard", async () => {
+    const user = await offline();
+    const { page } = user;
+    const fault = faultOf(CHECK, `source wrong ${sourceCalled("Floor tom")}`);
+    await page.getByRole("button", { name: "Start the check" }).focus();
+    await page.keyboard.press("Enter");
+    const hits = await play(page, CHECK, fault, byKey, () => reload(page));
+    await expectVerdict(page, CHECK, fault, hits);
+    await tap(page.getByRole("button", { name: `Put into the setup: ${fault.name}` }));
+    await page.locator(".toast").getByText("The setup is now as found").waitFor();
+    await go(page, "image");
+    expect(await shown(page.locator("table", { hasText: "Each source as it reaches Mara" }))).toMatch(
+      /Floor tom(?! reversed)/,
+    );
+    await states(page, "6 of 8 on the wrong side");
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("finds a dead left ear by taps, and says what sounds alike", async () => {
+    const user = await offline();
+    const { page } = user;
+    const fault = faultOf(CHECK, "left ear dead");
+    await start(page);
+    const hits = await play(page, CHECK, fault, byTap, () => reload(page));
+    await expectVerdict(page, CHECK, fault, hits);
+    // A setup has no words for a dead ear or a lost leg.
+    expect(await page.getByRole("button", { name: /^Put into the setup/ }).count()).toBe(0);
+    await tap(page.getByRole("button", { name: "Check again" }));
+    expect(await progress(page)).toBe(0);
+    expect(await asked(page)).toBe(hits[0]?.piece);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("says when all is as planned", async () => {
+    const user = await offline();
+    const { page } = user;
+    await start(page);
+    await play(page, CHECK, faultOf(CHECK, "planned"), byKey);
+    await states(page, /^All as planned, as far as ears can tell$/);
+    // The snare is panned so little that the ears would not notice it on the other side.
+    const says = await shown(page.locator("main"));
+    expect(says).toMatch(/But the ears would not notice:\s+Snare is on the wrong side/);
+    expect(says).not.toContain("two faults at once");
+    await user.context.close();
+  });
+});
+
+describe("an answer", () => {
+  it("can be taken back by the button and by Backspace, also after the verdict", async () => {
+    const user = await offline();
+    const { page } = user;
+    await start(page);
+    const first = await question(page);
+    expect(await page.getByRole("button", { name: "Take back" }).isDisabled()).toBe(true);
+    await byTap(page, "right");
+    const second = await question(page);
+    expect(second).not.toBe(first);
+    await tap(page.getByRole("button", { name: "Take back" }));
+    await states(page, first);
+    expect(await progress(page)).toBe(0);
+    await byKey(page, "right");
+    await states(page, second);
+    await page.keyboard.press("Backspace");
+    await states(page, first);
+    const hits = await play(page, CHECK, faultOf(CHECK, "silent"), byKey);
+    await page.keyboard.press("Backspace");
+    expect(await asked(page)).toBe(hits.at(-1)?.piece);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("counts once when a wet finger touches twice, is felt, and keeps the screen lit until the verdict", async () => {
+    const user = await offline();
+    const { page } = user;
+    expect((await counted(page)).taken).toBe(0);
+    await start(page);
+    const first = await asked(page);
+    expect((await counted(page)).held).toBe(1);
+    const button = page.getByRole("button", { name: "Left" });
+    await button.evaluate((b: HTMLElement) => {
+      b.click();
+      b.click();
+    });
+    const next = judge(CHECK, [{ piece: first, answer: "left" }]);
+    expect(next.kind === "asking" && next.next).toBe(await asked(page));
+    expect(await counted(page)).toEqual({ held: 1, taken: 1, buzzes: 1 });
+    await tap(page.getByRole("button", { name: "Stop the check" }));
+    await page.getByRole("button", { name: "Start the check" }).waitFor();
+    expect((await counted(page)).held).toBe(0);
+    await user.context.close();
+  });
+
+  it("sequence that no fault explains is called unknown, with what was heard", async () => {
+    const user = await offline();
+    const { page } = user;
+    await start(page);
+    const cycle: readonly Answer[] = ["left", "nothing", "unclear", "right", "middle"];
+    const hits: Hit[] = [];
+    while (judge(CHECK, hits).kind === "asking") {
+      const hit = { piece: await asked(page), answer: cycle[hits.length % cycle.length] ?? "left" };
+      await byKey(page, hit.answer);
+      hits.push(hit);
+      await follows(page, judge(CHECK, hits));
+    }
+    await states(page, /^This fits no fault I know$/);
+    const rows = await page.locator("main tbody tr").allInnerTexts();
+    expect(rows).toHaveLength(hits.length);
+    expect(await page.getByRole("button", { name: /^Put into the setup/ }).count()).toBe(0);
+    await user.context.close();
+  });
+});
+
+describe("others than the drummer", () => {
+  it("are checked with their own sides, and the audience is not", async () => {
+    const user = await offline();
+    const { page } = user;
+    const ines = listenerCalled("Ines, music director");
+    const check = checkOf(SETUP, ines);
+    const fault = faultOf(check, "right ear dead");
+    await page.getByLabel("Who listens").selectOption({ label: ines.name });
+    await start(page);
+    await page.getByText(`${ines.name} says where`).waitFor();
+    const hits = await play(page, check, fault, byTap);
+    await expectVerdict(page, check, fault, hits);
+    await tap(page.getByRole("button", { name: "Done" }));
+    await page.getByLabel("Who listens").selectOption({ label: "Audience" });
+    await page.getByText("The audience hears the house, not a sum.").waitFor();
+    expect(await page.getByRole("button", { name: "Start the check" }).count()).toBe(0);
+    await user.context.close();
+  });
+});
+
+it("ticks every slot on the line check, keeps the ticks, and takes them off in one step", async () => {
+  const user = await offline();
+  const { page } = user;
+  const part = page.locator("section", { has: page.getByRole("heading", { name: "Line check" }) });
+  await part.getByText("14 slots still to hear.").waitFor();
+  await tap(part.getByRole("button", { name: "Bass heard" }));
+  await tap(part.getByRole("button", { name: "Guitar not heard" }));
+  await part.getByText("12 slots still to hear; not heard: Guitar.").waitFor();
+  expect(await part.locator("li", { hasText: "Backing voice 2" }).textContent()).toContain("switched off");
+  await reload(page);
+  await part.getByText("12 slots still to hear; not heard: Guitar.").waitFor();
+  await tap(part.getByRole("button", { name: "Take every tick off" }));
+  await part.getByText("14 slots still to hear.").waitFor();
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  await part.getByText("12 slots still to hear; not heard: Guitar.").waitFor();
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});
+
+it.each(["dark", "light"])(
+  "has five large buttons in sight, no findings and no sideways scroll in %s",
+  async (theme) => {
+    const user = await phone(browser);
+    const site = await serveApp();
+    const { page } = user;
+    await page.addInitScript((t) => localStorage.setItem("hatside-theme", t), theme);
+    await page.goto(`${site.url}#check`);
+    await drawn(page);
+    await page.locator("summary", { hasText: "How it finds the fault" }).click();
+    await page.getByText("How often nothing is heard").waitFor();
+    const clean = async (): Promise<void> => {
+      expect(await overhang(page)).toBe(0);
+      expect(await axeFindings(page)).toEqual([]);
+    };
+    await clean();
+    await start(page);
+    await question(page);
+    const thumb = (await page.locator("nav").boundingBox())?.y ?? 0;
+    const buttons = await page.locator(".answer").all();
+    expect(buttons).toHaveLength(5);
+    for (const button of buttons) {
+      const box = await button.boundingBox();
+      expect(box?.width).toBeGreaterThanOrEqual(96);
+      expect(box?.height).toBeGreaterThanOrEqual(96);
+      expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(thumb);
+    }
+    await clean();
+    await play(page, CHECK, faultOf(CHECK, "left ear dead"), byTap);
+    await clean();
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+    await site.stop();
+  },
+);
