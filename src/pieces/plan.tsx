@@ -70,7 +70,8 @@ export const Plan = (props: {
             ? { role: "img", "aria-label": m.says }
             : {
                 role: "button",
-                tabIndex: 0,
+                // In SVG the name of an attribute keeps its case.
+                tabindex: 0,
                 "aria-label": `${m.says}. Arrow keys move it.`,
                 onPointerDown: (e: PointerEvent) => {
                   (e.currentTarget as Element).setPointerCapture(e.pointerId);
