@@ -1,4 +1,11 @@
 import type { Locator, Page } from "playwright-core";
+import { drawn, type Site } from "./harness";
+
+/** Opens the app at a place, without waiting until everything is kept for later. */
+export const openAt = async (page: Page, site: Site, place: string): Promise<void> => {
+  await page.goto(`${site.url}#${place}`);
+  await drawn(page);
+};
 
 /** A tap with a finger. */
 export const tap = (target: Locator): Promise<void> => target.tap();
