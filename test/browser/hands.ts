@@ -78,3 +78,29 @@ export const openAll = async (page: Page): Promise<void> => {
     await page.getByText("One moment …").first().waitFor({ state: "detached" });
   }
 };
+
+/** A thread of a drawing: its upper and lower end across the drawing, and whether it is drawn as reversed. */
+export interface DrawnThread {
+  readonly above: number;
+  readonly below: number;
+  readonly wrong: boolean;
+}
+
+/** The threads as they are drawn now. */
+export const threads = (figure: Locator): Promise<DrawnThread[]> =>
+  figure.locator(".thread").evaluateAll((all) =>
+    all.map((thread) => {
+      const path = thread.querySelector(".thread-line")?.getAttribute("d") ?? "";
+      const [, above, below] = /^M([\d.]+) .*[ ,]([\d.]+) [\d.]+$/.exec(path) ?? [];
+      return { above: Number(above), below: Number(below), wrong: thread.classList.contains("is-wrong") };
+    }),
+  );
+
+/** Middle of a drawing of threads. */
+const MIDDLE = 180;
+
+/** No thread goes over to the other side, and none is drawn as if it did. */
+export const upright = (drawn: readonly DrawnThread[]): boolean => {
+  if (drawn.length === 0) throw new Error("no threads are drawn");
+  return drawn.every(({ above, below, wrong }) => !wrong && (above - MIDDLE) * (below - MIDDLE) > -1);
+};

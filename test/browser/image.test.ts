@@ -1,12 +1,11 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
-import { go, states, unfold, visit } from "./hall";
-import { imageRows, tap } from "./hands";
-import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
+import type { Browser, Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { states } from "./hall";
+import { imageRows, openAt, tap, threads, upright } from "./hands";
+import { launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
 
 let browser: Browser;
 let site: Site;
-
 beforeAll(async () => {
   [browser, site] = await Promise.all([launch(), serveApp()]);
 });
@@ -15,155 +14,198 @@ afterAll(async () => {
   await site.stop();
 });
 
+/** The example on Image, with everything of the screen there. */
 const toImage = async (): Promise<Phone> => {
   const user = await phone(browser);
-  await visit(user, site, "#image");
-  await repair(user.page).waitFor();
+  await openAt(user.page, site, "image");
+  await states(user.page, "Reversed for Mara: 7 of 8 on the wrong side");
+  await user.page.getByRole("heading", { name: "Where it stands" }).waitFor();
   return user;
 };
 
-const repair = (page: Page) => page.locator("section[aria-labelledby=repair]");
-const verdict = (page: Page) => repair(page).locator("h2").textContent();
-/** How far apart the two ends of each thread are, in the drawing's units: 0 is upright. */
-const leans = (page: Page): Promise<number[]> =>
-  page
-    .locator(".threads")
-    .first()
-    .locator(".thread-line")
-    .evaluateAll((lines) =>
-      lines.map((line) => {
-        const n = (line.getAttribute("d") ?? "").match(/-?[\d.]+/g)?.map(Number) ?? [];
-        return Math.abs((n.at(-2) ?? Number.NaN) - (n[0] ?? Number.NaN));
-      }),
+const MARA = "Mara, drums";
+const INES = "Ines, music director";
+
+const drawing = (page: Page): Locator => page.locator("figure.threads").first();
+
+/** What the recommendation says, and why. */
+const recommended = async (page: Page): Promise<string> => {
+  const card = page.locator("section[aria-labelledby=repair]");
+  await card.waitFor();
+  return (await card.locator("h2").textContent()) ?? "";
+};
+
+/** Waits until another repair is recommended. */
+const recommendsOtherThan = (page: Page, before: string): Promise<unknown> =>
+  page.waitForFunction((old) => {
+    const now = document.querySelector("#repair")?.textContent;
+    return now !== undefined && now !== old;
+  }, before);
+
+const side = async (page: Page, name: string): Promise<string> => {
+  const row = (await imageRows(page, MARA)).find((r) => r.name.startsWith(name));
+  return `${row?.stands} ${row?.heard}`;
+};
+
+/** One of those who hear the pair, opened. */
+const listener = async (page: Page, name: string): Promise<Locator> => {
+  const card = page.locator("li.card", { has: page.locator("summary", { hasText: name }) });
+  await tap(card.locator("summary"));
+  return card;
+};
+
+describe("who hears it right, and what is best done about it", () => {
+  it("hat on the wrong side: the recommendation is read, looked at, done and taken back", async () => {
+    const { page, faults, context } = await toImage();
+    expect(await side(page, "Hat")).toBe("left right");
+    expect(upright(await threads(drawing(page)))).toBe(false);
+    expect(await recommended(page)).toContain("Patch Drums in reverse");
+    const card = page.locator("section[aria-labelledby=repair]");
+    expect(await card.locator("p").first().textContent()).toMatch(
+      /^Mara then has every side right; 7 were wrong\./,
     );
-/** As long as a busy machine may take. */
-const SOON = { timeout: 10_000 };
-/** Whether any two threads cross: the order above is another than the order below. */
-const crossed = (page: Page): Promise<number> =>
-  page.locator(".threads").first().locator(".is-wrong").count();
 
-it("goes from the hat on the wrong side to upright threads and back", async () => {
-  const user = await toImage();
-  const { page } = user;
-  await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
-  const hat = (await imageRows(page, "Mara")).find((r) => r.name.startsWith("Hat"));
-  expect(hat).toMatchObject({ stands: "left", heard: "right" });
-  expect(await crossed(page)).toBe(7);
-  const before = await leans(page);
+    await tap(card.getByRole("button", { name: "Show afterwards" }).first());
+    const after = card.locator("figure.threads").first();
+    await after.getByRole("img", { name: "Afterwards: Right for Mara" }).waitFor();
+    expect(upright(await threads(after))).toBe(true);
+    // Only looked at: nothing has changed.
+    expect(await side(page, "Hat")).toBe("left right");
+    await tap(card.getByRole("button", { name: "Show afterwards" }).first());
+    await after.waitFor({ state: "detached" });
 
-  expect(await verdict(page)).toMatch(/^Patch Drums in reverse/);
-  await unfold(page, "Step by step");
-  expect(await repair(page).textContent()).toContain(
-    "Patch the left leg of Drums into slot 2 and the right leg into slot 1.",
-  );
-  await unfold(page, "What would change this");
-  await page
-    .getByText(/faced the other way/)
-    .first()
-    .waitFor();
-  await tap(page.getByRole("button", { name: "Show afterwards" }).first());
-  await page.getByText(/^Afterwards: Right for Mara/).waitFor();
-  await states(page, "Reversed for Mara");
+    await tap(card.getByRole("button", { name: "Do it" }).first());
+    await states(page, "Right for Mara: every side agrees");
+    await expect.poll(async () => upright(await threads(drawing(page)))).toBe(true);
+    expect(await side(page, "Hat")).toBe("left left");
+    // Whom the swap alone would have turned over has it right too.
+    const ines = page.locator("li.card summary", { hasText: INES });
+    expect(await ines.textContent()).toContain("Right for Ines: every side agrees");
 
-  await tap(page.getByRole("button", { name: "Do it" }).first());
-  await states(page, "Right for Mara: every side agrees");
-  await expect.poll(() => crossed(page), SOON).toBe(0);
-  const after = await leans(page);
-  expect(Math.max(...after)).toBeLessThan(Math.max(...before) / 2);
-  expect((await imageRows(page, "Mara")).find((r) => r.name.startsWith("Hat"))).toMatchObject({
-    stands: "left",
-    heard: "left",
+    await tap(page.locator(".toast").getByRole("button", { name: "Undo" }));
+    await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+    await expect.poll(async () => upright(await threads(drawing(page)))).toBe(false);
+    expect(faults).toEqual([]);
+    await context.close();
   });
-  await go(page, "patch");
-  expect(await page.locator(".slot > summary").first().textContent()).toContain("Drums R");
-  await go(page, "image");
-  await tap(page.getByRole("button", { name: /^Undo/ }).first());
-  await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
-  await expect.poll(() => crossed(page), SOON).toBe(7);
-  expect(await axeFindings(page)).toEqual([]);
-  expect(user.faults).toEqual([]);
-  await user.context.close();
+
+  it("a left-handed drummer on the same pans hears her hat right, the house does not", async () => {
+    const { page, faults, context } = await toImage();
+    const before = await recommended(page);
+    const plan = page.getByRole("group", { name: "The kit from above, as the drummer sees it" });
+    const hat = plan.getByRole("button", { name: /^Hat: / });
+    expect(await hat.getAttribute("aria-label")).toMatch(/ m left and /);
+    await tap(page.getByRole("radio", { name: "Left-handed" }));
+    // The overheads hang where they hung: only they are on the wrong side for her now.
+    await states(page, "Mixed up for Mara: 2 of 8 on the wrong side");
+    await page.getByText("Wrong: Overhead L and Overhead R.").waitFor();
+    expect(await hat.getAttribute("aria-label")).toMatch(/ m right and /);
+    expect(await side(page, "Hat")).toBe("right right");
+    await recommendsOtherThan(page, before);
+    await page.getByLabel("As heard by").selectOption("Audience");
+    await states(page, "Reversed for the audience");
+    expect(await page.locator("section[aria-labelledby=house-notes] li").count()).toBeGreaterThan(0);
+
+    // Seen by the house the drawing is turned over: two turns cancel.
+    await tap(page.getByRole("radio", { name: "As the house sees it" }));
+    const house = page.getByRole("group", { name: "The kit from above, as the house sees it" });
+    await house.waitFor();
+    const x = async (name: RegExp): Promise<number> =>
+      (await house.getByRole("button", { name }).boundingBox())?.x ?? Number.NaN;
+    expect(await x(/^Hat: /)).toBeLessThan(await x(/^Floor tom: /));
+    await tap(page.getByRole("radio", { name: "Right-handed" }));
+    await states(page, "Right for the audience: every side agrees");
+    expect(await x(/^Hat: /)).toBeGreaterThan(await x(/^Floor tom: /));
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("for a music director who faces the band another repair is best", async () => {
+    const { page, faults, context } = await toImage();
+    const forMara = await recommended(page);
+    expect(forMara).toContain("Ines");
+
+    // Turned to the audience as the others, she needs no flip of her own.
+    const card = await listener(page, INES);
+    const facing = card.getByLabel("Turned to the own left from facing the audience, °");
+    await typeKeys(facing, "0");
+    await facing.press("Enter");
+    await recommendsOtherThan(page, forMara);
+    expect(await recommended(page)).toContain("Patch Drums in reverse");
+    expect(await recommended(page)).not.toContain("Ines");
+    await typeKeys(facing, "180");
+    await facing.press("Enter");
+    await page.waitForFunction((old) => document.querySelector("#repair")?.textContent === old, forMara);
+
+    // Once she matters most, Mara is the one who hears it her own way.
+    await tap(card.getByLabel("Matters most"));
+    await states(page, "Right for Ines: every side agrees");
+    await expect.poll(() => page.getByLabel("As heard by").inputValue()).toBe("l6");
+    expect(await card.getByLabel("Matters most").isDisabled()).toBe(true);
+    const says = page.locator("section[aria-labelledby=repair] > p").first();
+    await expect.poll(() => says.textContent()).toMatch(/^Ines /);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 });
 
-it("two negations cancel: a left-handed drummer needs no repair", async () => {
-  const user = await toImage();
-  const { page } = user;
-  await tap(page.getByText("Left-handed", { exact: true }));
-  await states(page, /^(Right|Mixed up) for Mara/);
-  const rows = await imageRows(page, "Mara");
-  const drums = rows.filter((r) => !r.name.startsWith("Overhead"));
-  expect(drums.filter((r) => r.stands !== "middle" && r.stands !== r.heard)).toEqual([]);
-  await page.getByLabel("As heard by").selectOption({ label: "Audience" });
-  await states(page, /audience/);
-  const house = (await imageRows(page, "Audience")).find((r) => r.name.startsWith("Hat"));
-  expect(house).toMatchObject({ stands: "left", heard: "right" });
-  await page.getByText("To look at in the house").waitFor();
-  expect(user.faults).toEqual([]);
-  await user.context.close();
-});
+describe("a piece on the plan", () => {
+  const hatOf = (page: Page): Locator =>
+    page.getByRole("group", { name: /^The kit from above/ }).getByRole("button", { name: /^Hat: / });
+  /** Where it is said to be, metres to the drummer's right and in front. */
+  const said = async (hat: Locator): Promise<readonly [x: number, y: number]> => {
+    const label = (await hat.getAttribute("aria-label")) ?? "";
+    const [, x, way, y, ahead] =
+      /: ([\d.]+) m (right|left) and ([\d.]+) m (in front|behind)/.exec(label) ?? [];
+    return [Number(x) * (way === "left" ? -1 : 1), Number(y) * (ahead === "behind" ? -1 : 1)];
+  };
 
-it("recommends something else when the music director matters most", async () => {
-  const user = await toImage();
-  const { page } = user;
-  const first = await verdict(page);
-  await page.getByLabel("As heard by").selectOption({ label: "Ines, music director" });
-  await states(page, "Right for Ines");
-  await unfold(page, "Rules for the repair");
-  await page.getByLabel("Who matters most").selectOption({ label: "Ines, music director" });
-  const ines = page.locator("li.card", { hasText: "Ines" });
-  await tap(ines.locator("summary"));
-  await typeKeys(ines.getByRole("textbox", { name: /from facing the audience/ }), "0");
-  await states(page, "Reversed for Ines");
-  await expect.poll(() => verdict(page), SOON).not.toBe(first);
-  expect(await verdict(page)).toBe("Patch Drums in reverse");
-  expect(user.faults).toEqual([]);
-  await user.context.close();
-});
+  it("is dragged to the other side and back by one undo", async () => {
+    const { page, faults, context } = await toImage();
+    const hat = hatOf(page);
+    await hat.scrollIntoViewIfNeeded();
+    const from = await said(hat);
+    const box = await hat.locator(".mark-body").boundingBox();
+    if (!box) throw new Error("no hat on the plan");
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 60, y, { steps: 4 });
+    await page.mouse.move(x + 160, y, { steps: 4 });
+    await page.mouse.up();
+    const to = await said(hat);
+    expect(to[0]).toBeGreaterThan(0.3);
+    expect(to[1]).toBeCloseTo(from[1], 1);
+    expect(await side(page, "Hat")).toBe("right right");
+    await tap(page.getByRole("button", { name: "Undo: move piece" }));
+    expect(await said(hat)).toEqual(from);
+    expect(await side(page, "Hat")).toBe("left right");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 
-it("moves a piece by finger, by keys and by typed metres, and the threads follow", async () => {
-  const user = await toImage();
-  const { page } = user;
-  const hat = page.getByRole("button", { name: /^Hat: / });
-  const said = () => hat.getAttribute("aria-label");
-  expect(await said()).toContain("0.50 m left");
-  await hat.scrollIntoViewIfNeeded();
-  const box = await hat.locator(".mark-body").boundingBox();
-  if (!box) throw new Error("no hat on the plan");
-  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  await page.mouse.move(x + 20, y, { steps: 4 });
-  await page.mouse.move(x + 140, y, { steps: 8 });
-  await page.mouse.up();
-  await expect.poll(said, SOON).toMatch(/Hat: 0\.\d+ m right/);
-  await hat.focus();
-  const right = Number(/(\d\.\d+) m right/.exec((await said()) ?? "")?.[1]);
-  await hat.press("ArrowRight");
-  await expect.poll(said, SOON).toContain(`${(right + 0.05).toFixed(2)} m right`);
-  await unfold(page, "Pieces and their places, typed");
-  await page.locator("details.card summary", { hasText: /^Hat/ }).click();
-  await typeKeys(
-    page.getByRole("textbox", { name: "Right of the throne, m" }).locator("visible=true"),
-    "-0,4",
-  );
-  await expect.poll(said, SOON).toContain("0.40 m left");
-  expect(user.faults).toEqual([]);
-  await user.context.close();
-});
+  it("is moved by arrow keys, and by metres that are typed", async () => {
+    const { page, faults, context } = await toImage();
+    const hat = hatOf(page);
+    const [x, y] = await said(hat);
+    await hat.focus();
+    await hat.press("ArrowRight");
+    expect((await said(hat))[0]).toBeCloseTo(x + 0.05, 6);
+    await hat.press("Shift+ArrowUp");
+    expect((await said(hat))[1]).toBeCloseTo(y + 0.5, 6);
+    expect(await hat.evaluate((e) => e === document.activeElement)).toBe(true);
 
-it("is at once with reduced motion, and the turned pair is said", async () => {
-  const user = await phone(browser, { reducedMotion: "reduce" });
-  const { page } = user;
-  await visit(user, site, "#image");
-  const swap = page.getByRole("button", { name: /^Patch Drums in reverse/ }).first();
-  await swap.waitFor();
-  const before = await leans(page);
-  await tap(swap);
-  await states(page, "Right for Mara");
-  expect(await page.locator("[role=status] h1").textContent()).toContain("Right for Mara");
-  const now = await leans(page);
-  await page.waitForTimeout(600);
-  expect(await leans(page)).toEqual(now);
-  expect(now).not.toEqual(before);
-  await user.context.close();
+    const places = page.locator("details.card", { hasText: "Pieces and their places, typed" });
+    await tap(places.locator("> summary"));
+    const piece = places.locator("details", { has: page.locator("summary", { hasText: /^Hat/ }) });
+    await tap(piece.locator("summary"));
+    const right = piece.getByLabel("Right of the throne, m", { exact: true });
+    await typeKeys(right, "0,65");
+    await right.press("Enter");
+    expect((await said(hat))[0]).toBe(0.65);
+    expect(await piece.locator("summary").textContent()).toContain("0.65 m right");
+    expect(await side(page, "Hat")).toBe("right right");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 });
