@@ -20,6 +20,8 @@ export interface Mark {
 }
 
 const SIZE = 340;
+/** Radius that a finger needs on the narrowest phone, where the drawing is 288 px wide. */
+const TOUCH = 28.5;
 const KEYS: { readonly [key: string]: readonly [x: number, y: number] } = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -97,7 +99,7 @@ export const Plan = (props: {
                 },
               })}
         >
-          <circle r={24} class="mark-touch" />
+          <circle r={TOUCH} class="mark-touch" />
           <circle r={Math.max(5, m.size * scale)} class="mark-body" />
           {m.facing === undefined ? null : (
             <path d="M0 -24l-6 9h12z" class="mark-facing" transform={`rotate(${-m.facing})`} />
