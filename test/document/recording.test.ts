@@ -18,7 +18,7 @@ const recording: Recording = {
   name: "Rehearsal",
   seconds: 90,
   sources: [
-    measured("s1", -23.456, -8.41),
+    measured("s1", -23.456, -8.46),
     measured("s2", Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY),
     measured("s3", -30, -12.0001),
     measured("s4", 40, 31),
