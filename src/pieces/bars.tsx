@@ -12,33 +12,35 @@ export interface Bar {
 
 /** Shares as lengths beside their names: a table that draws itself, so it needs no second one. */
 export const Bars = (props: { caption: string; heads: readonly string[]; bars: readonly Bar[] }) => (
-  <table class="bars">
-    <caption>{props.caption}</caption>
-    <thead>
-      <tr>
-        <th scope="col">Source</th>
-        {props.heads.map((head) => (
-          <th scope="col" key={head}>
-            {head}
-          </th>
-        ))}
-      </tr>
-    </thead>
-    <tbody>
-      {props.bars.map((bar) => (
-        <tr key={bar.id} class={bar.marked ? "marked" : ""}>
-          <th scope="row">
-            {bar.name}
-            {bar.marked ? <span class="small"> · costs most</span> : null}
-          </th>
-          {bar.shares.map((share, at) => (
-            <td key={at}>
-              {bar.texts[at]}
-              <i style={{ width: `${(100 * share).toFixed(1)}%` }} aria-hidden="true" />
-            </td>
+  <div class="scroll-x">
+    <table class="bars">
+      <caption>{props.caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Source</th>
+          {props.heads.map((head) => (
+            <th scope="col" key={head}>
+              {head}
+            </th>
           ))}
         </tr>
-      ))}
-    </tbody>
-  </table>
+      </thead>
+      <tbody>
+        {props.bars.map((bar) => (
+          <tr key={bar.id} class={bar.marked ? "marked" : ""}>
+            <th scope="row">
+              {bar.name}
+              {bar.marked ? <span class="small"> · costs most</span> : null}
+            </th>
+            {bar.shares.map((share, at) => (
+              <td key={at}>
+                {bar.texts[at]}
+                <i style={{ width: `${(100 * share).toFixed(1)}%` }} aria-hidden="true" />
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
 );

@@ -112,23 +112,25 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
     <Verdict tone="care" says="This fits no fault I know">
       It may be two faults at once. Nearest is: {unknown.nearest.faults[0]?.name}.
     </Verdict>
-    <table>
-      <caption>What was heard</caption>
-      <thead>
-        <tr>
-          <th scope="col">Hit</th>
-          <th scope="col">Heard</th>
-        </tr>
-      </thead>
-      <tbody>
-        {unknown.heard.map((hit, at) => (
-          <tr key={at}>
-            <th scope="row">{pieceName(hit.piece)}</th>
-            <td>{heardAs(hit.answer)}</td>
+    <div class="scroll-x">
+      <table>
+        <caption>What was heard</caption>
+        <thead>
+          <tr>
+            <th scope="col">Hit</th>
+            <th scope="col">Heard</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {unknown.heard.map((hit, at) => (
+            <tr key={at}>
+              <th scope="row">{pieceName(hit.piece)}</th>
+              <td>{heardAs(hit.answer)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
     <p>Put right what you can see (plugs, links, mutes), then check again.</p>
   </>
 );

@@ -40,27 +40,29 @@ const Details = ({ repair }: { repair: Repair }) => (
         return <li key={said}>{said}</li>;
       })}
     </ol>
-    <table>
-      <caption>Sides afterwards</caption>
-      <thead>
-        <tr>
-          <th scope="col">Listener</th>
-          <th scope="col">Right</th>
-          <th scope="col">Wrong</th>
-          <th scope="col">Flat</th>
-        </tr>
-      </thead>
-      <tbody>
-        {repair.outcomes.map(({ listener, tally }) => (
-          <tr key={listener}>
-            <th scope="row">{listenerName(listener)}</th>
-            <td>{tally.right}</td>
-            <td>{tally.wrong}</td>
-            <td>{tally.flat}</td>
+    <div class="scroll-x">
+      <table>
+        <caption>Sides afterwards</caption>
+        <thead>
+          <tr>
+            <th scope="col">Listener</th>
+            <th scope="col">Right</th>
+            <th scope="col">Wrong</th>
+            <th scope="col">Flat</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {repair.outcomes.map(({ listener, tally }) => (
+            <tr key={listener}>
+              <th scope="row">{listenerName(listener)}</th>
+              <td>{tally.right}</td>
+              <td>{tally.wrong}</td>
+              <td>{tally.flat}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
     <ul class="small soft">
       {repair.notes.map((note) => (
         <li key={note.says}>{note.says}</li>

@@ -48,33 +48,35 @@ export const LawTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
             onValue={(v) => run(editConsole({ reference: v }))}
           />
         </div>
-        <table class="laws two-lines">
-          <caption>Likely peaks dBFS; loss and headroom dB, with the ceiling that decides</caption>
-          <thead>
-            <tr>
-              <th scope="col">0 dB at</th>
-              <th scope="col">Left</th>
-              <th scope="col">Right</th>
-              <th scope="col">Mono</th>
-              <th scope="col">Loss</th>
-              <th scope="col">Room</th>
-            </tr>
-          </thead>
-          {Object.values(LAWS).map(({ id, name }) => (
-            <tbody key={id}>
+        <div class="scroll-x">
+          <table class="laws two-lines">
+            <caption>Likely peaks dBFS; loss and headroom dB, with the ceiling that decides</caption>
+            <thead>
               <tr>
-                <th scope="rowgroup" colSpan={6}>
-                  {name}
-                </th>
+                <th scope="col">0 dB at</th>
+                <th scope="col">Left</th>
+                <th scope="col">Right</th>
+                <th scope="col">Mono</th>
+                <th scope="col">Loss</th>
+                <th scope="col">Room</th>
               </tr>
-              {figures.laws
-                .filter((row) => row.law === id)
-                .map((row) => (
-                  <Row key={row.reference} row={row} />
-                ))}
-            </tbody>
-          ))}
-        </table>
+            </thead>
+            {Object.values(LAWS).map(({ id, name }) => (
+              <tbody key={id}>
+                <tr>
+                  <th scope="rowgroup" colSpan={6}>
+                    {name}
+                  </th>
+                </tr>
+                {figures.laws
+                  .filter((row) => row.law === id)
+                  .map((row) => (
+                    <Row key={row.reference} row={row} />
+                  ))}
+              </tbody>
+            ))}
+          </table>
+        </div>
       </div>
     </details>
   );

@@ -38,39 +38,41 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
   const rows = correlated ? [...ROWS, ["Level, correlated", (l: LegFigures) => l.correlated] as const] : ROWS;
   return (
     <section class="stack" aria-label="Legs">
-      <table>
-        <caption>
-          dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Figure</th>
-            {heads.map((h) => (
-              <th scope="col" key={h}>
-                {h}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([name, pick]) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              {legs.map((leg, at) => (
-                <td key={heads[at]}>{shown(pick(leg))}</td>
+      <div class="scroll-x">
+        <table>
+          <caption>
+            dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Figure</th>
+              {heads.map((h) => (
+                <th scope="col" key={h}>
+                  {h}
+                </th>
               ))}
             </tr>
-          ))}
-          {sum.stereo ? (
-            <tr>
-              <th scope="row">Headroom loss</th>
-              <td>{shown(figures.loss[0])}</td>
-              <td>{shown(figures.loss[1])}</td>
-              <td />
-            </tr>
-          ) : null}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {rows.map(([name, pick]) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                {legs.map((leg, at) => (
+                  <td key={heads[at]}>{shown(pick(leg))}</td>
+                ))}
+              </tr>
+            ))}
+            {sum.stereo ? (
+              <tr>
+                <th scope="row">Headroom loss</th>
+                <td>{shown(figures.loss[0])}</td>
+                <td>{shown(figures.loss[1])}</td>
+                <td />
+              </tr>
+            ) : null}
+          </tbody>
+        </table>
+      </div>
       <Unknown figures={figures} />
       <Explain about="What these figures are">
         <p>

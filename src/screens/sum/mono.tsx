@@ -5,23 +5,25 @@ import { sourceName } from "../names";
 import { db } from "./words";
 
 const Far = ({ ear, far }: { ear: string; far: readonly FarSource[] }) => (
-  <table>
-    <caption>With the {ear} ear only: what drops against the other ear, dB</caption>
-    <thead>
-      <tr>
-        <th scope="col">Source</th>
-        <th scope="col">Drop</th>
-      </tr>
-    </thead>
-    <tbody>
-      {far.map((f) => (
-        <tr key={f.source}>
-          <th scope="row">{sourceName(f.source)}</th>
-          <td>{f.drop === Number.NEGATIVE_INFINITY ? "gone" : db(f.drop)}</td>
+  <div class="scroll-x">
+    <table>
+      <caption>With the {ear} ear only: what drops against the other ear, dB</caption>
+      <thead>
+        <tr>
+          <th scope="col">Source</th>
+          <th scope="col">Drop</th>
         </tr>
-      ))}
-    </tbody>
-  </table>
+      </thead>
+      <tbody>
+        {far.map((f) => (
+          <tr key={f.source}>
+            <th scope="row">{sourceName(f.source)}</th>
+            <td>{f.drop === Number.NEGATIVE_INFINITY ? "gone" : db(f.drop)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
 );
 
 /** What becomes of the pair in one leg, and in one ear. */
@@ -31,23 +33,25 @@ export const MonoAndOneEar = ({ sum, figures }: { sum: Sum; figures: SumFigures 
     <details class="card">
       <summary>Folded to mono, and with one ear</summary>
       <div class="two">
-        <table>
-          <caption>Level in the plain sum left + right against the source at its send, dB</caption>
-          <thead>
-            <tr>
-              <th scope="col">Source</th>
-              <th scope="col">Fold</th>
-            </tr>
-          </thead>
-          <tbody>
-            {figures.folds.map((f) => (
-              <tr key={f.source}>
-                <th scope="row">{sourceName(f.source)}</th>
-                <td>{db(f.rise)}</td>
+        <div class="scroll-x">
+          <table>
+            <caption>Level in the plain sum left + right against the source at its send, dB</caption>
+            <thead>
+              <tr>
+                <th scope="col">Source</th>
+                <th scope="col">Fold</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {figures.folds.map((f) => (
+                <tr key={f.source}>
+                  <th scope="row">{sourceName(f.source)}</th>
+                  <td>{db(f.rise)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
         <div class="stack">
           <Far ear="left" far={figures.oneEar[0]} />
           <Far ear="right" far={figures.oneEar[1]} />

@@ -1,0 +1,333 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { go, overhang, slots, states } from "./hall";
+import { openAll, openAt } from "./hands";
+import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launch(), serveApp()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+/** Smallest side of what is pressed, px: a hair less is rounding. */
+const TARGET = 47.9;
+/** The narrowest phone, and one with its text twice as large. */
+const NARROW = { width: 320, height: 640 };
+const USUAL = { width: 360, height: 740 };
+
+/** Whatever is pressed and too small for a finger, with its size. */
+const smallTargets = (page: Page): Promise<string[]> =>
+  page.evaluate((least) => {
+    const found: string[] = [];
+    const pressed =
+      "button, summary, select, textarea, input, nav a, a.press, [role=slider], .mark[tabindex]";
+    for (const each of document.querySelectorAll<HTMLElement>(pressed)) {
+      if (each.hidden || !each.checkVisibility()) continue;
+      // A tick or a choice is pressed on its whole label.
+      const ticked = each.matches("[type=checkbox], [type=radio]") ? each.closest("label") : null;
+      const touched = ticked ?? each.querySelector(":scope > .mark-touch") ?? each;
+      const { width, height } = touched.getBoundingClientRect();
+      if (width < least || height < least)
+        found.push(`${Math.round(width)}×${Math.round(height)} ${each.outerHTML.slice(0, 120)}`);
+    }
+    return found;
+  }, TARGET);
+
+const setText = (page: Page, size: string): Promise<void> =>
+  page.evaluate((to) => {
+    document.documentElement.style.fontSize = to;
+  }, size);
+
+/** What reaches out sideways, so that a failure names it. */
+const reachesOut = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll("#app *")]
+      .filter(
+        (e) =>
+          e.getBoundingClientRect().right > innerWidth + 1 && !e.closest(".scroll-x, svg, .hidden-visually"),
+      )
+      .slice(0, 5)
+      .map((e) => e.outerHTML.slice(0, 120)),
+  );
+
+/** Fits the narrowest phone, and a usual one with its text twice as large; everything can be hit with a finger. */
+const fits = async (page: Page, what: string): Promise<void> => {
+  await page.setViewportSize(NARROW);
+  expect(
+    [await overhang(page), await smallTargets(page)],
+    `${what} at 320 px: ${await reachesOut(page)}`,
+  ).toEqual([0, []]);
+  await page.setViewportSize(USUAL);
+  await setText(page, "200%");
+  expect(await overhang(page), `${what} at 200 %: ${await reachesOut(page)}`).toBe(0);
+  await setText(page, "");
+};
+
+const inspect = async (page: Page, what: string): Promise<void> => {
+  expect(await axeFindings(page), what).toEqual([]);
+  await fits(page, what);
+};
+
+const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"];
+
+/** Answers a check until it knows something. */
+const answerAll = async (page: Page): Promise<void> => {
+  for (let hits = 0; hits < 40; hits += 1) {
+    if (!(await page.locator(".question").isVisible())) return;
+    const before = await page.locator("[role=progressbar]").getAttribute("aria-valuenow");
+    const question = await page.locator(".question").textContent();
+    await page.keyboard.press("1");
+    await page.waitForFunction(
+      ([was, asked]) =>
+        document.querySelector(".question")?.textContent !== asked ||
+        document.querySelector("[role=progressbar]")?.getAttribute("aria-valuenow") !== was,
+      [before, question],
+    );
+  }
+  throw new Error("the check never came to an end");
+};
+
+/** States in which a screen looks different from what it is at first. */
+const STATES: readonly (readonly [what: string, place: string, bring: (page: Page) => Promise<void>])[] = [
+  [
+    "an error under a field",
+    "patch",
+    async (page) => {
+      const field = page.getByLabel("Slots of the monitor system", { exact: true });
+      await typeKeys(field, "700");
+      await field.press("Enter");
+      await page.getByText("700 is outside 8 to 64").waitFor();
+    },
+  ],
+  [
+    "more feeds than slots",
+    "patch",
+    async (page) => {
+      await typeKeys(page.getByLabel("Slots of the monitor system", { exact: true }), "12");
+      await states(page, "2 feeds too many for 12 slots");
+      await page.getByRole("button", { name: "Do this" }).first().waitFor();
+    },
+  ],
+  [
+    "a word with its way back",
+    "image",
+    async (page) => {
+      await page.getByRole("button", { name: "Do it" }).first().click();
+      await page.locator(".toast").waitFor();
+    },
+  ],
+  [
+    "a check under way",
+    "check",
+    async (page) => {
+      await page.getByRole("button", { name: "Start the check" }).click();
+      await page.locator(".question").waitFor();
+    },
+  ],
+  [
+    "a verdict",
+    "check",
+    async (page) => {
+      await answerAll(page);
+      await page.getByRole("button", { name: "Check again" }).waitFor();
+    },
+  ],
+];
+
+describe.each(["dark", "light"])("in %s", (theme) => {
+  const start = async (): Promise<Phone> => {
+    const user = await phone(browser);
+    await user.page.addInitScript((t) => localStorage.setItem("hatside-theme", t), theme);
+    await openAt(user.page, site, "kit");
+    expect(await user.page.evaluate(() => document.documentElement.dataset.theme)).toBe(theme);
+    return user;
+  };
+
+  it("nothing is found on any screen with all of it open, nothing scrolls sideways, all can be hit", async () => {
+    const { page, faults, context } = await start();
+    for (const place of PLACES) {
+      await go(page, place);
+      await openAll(page);
+      await inspect(page, place);
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("nothing is found in any other state", async () => {
+    const { page, faults, context } = await start();
+    for (const [what, place, bring] of STATES) {
+      await go(page, place);
+      await bring(page);
+      await inspect(page, what);
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+describe("by keyboard alone", () => {
+  /** Tabs until what has the focus is called so. */
+  const tabTo = async (page: Page, name: string | RegExp): Promise<void> => {
+    const wanted = typeof name === "string" ? new RegExp(`^${name}$`) : name;
+    for (let presses = 0; presses < 250; presses += 1) {
+      await page.keyboard.press("Tab");
+      const called = await page.evaluate(() => {
+        const at = document.activeElement as HTMLElement | null;
+        if (!at || at === document.body) return "";
+        const style = getComputedStyle(at.matches("[type=radio]") ? (at.closest("label") ?? at) : at);
+        const ring = style.outlineStyle !== "none" || at.matches(".mark");
+        if (!ring) throw new Error(`no focus is shown on ${at.outerHTML.slice(0, 120)}`);
+        const label = at.getAttribute("aria-label") ?? (at as HTMLInputElement).labels?.[0]?.textContent;
+        return (label ?? at.textContent ?? "").replace(/\s+/g, " ").trim();
+      });
+      if (wanted.test(called)) return;
+    }
+    throw new Error(`${name} was not reached`);
+  };
+
+  it("a source is panned, the pair swapped, a repair done, a slot placed and moved, a check run", async () => {
+    const { page, faults, context } = await phone(browser, { hasTouch: false });
+    await openAt(page, site, "kit");
+    await tabTo(page, "House pan of Snare");
+    for (const key of ["ArrowRight", "ArrowRight", "PageUp"]) await page.keyboard.press(key);
+    expect(
+      await page.getByRole("slider", { name: "House pan of Snare" }).getAttribute("aria-valuetext"),
+    ).toMatch(/^R22: /);
+    await page.keyboard.press("End");
+    await page.keyboard.press("c");
+    expect(
+      await page.getByRole("slider", { name: "House pan of Snare" }).getAttribute("aria-valuetext"),
+    ).toMatch(/^C: /);
+
+    await tabTo(page, "Image");
+    await page.keyboard.press("Enter");
+    await states(page, /^Reversed for Mara/);
+    await tabTo(page, "Patch Drums in reverse");
+    await page.keyboard.press("Enter");
+    await states(page, /^Right for Mara/);
+    await page.keyboard.press("Space");
+    await states(page, /^Reversed for Mara/);
+    await tabTo(page, "Do it");
+    await page.keyboard.press("Enter");
+    await states(page, /^Right for Mara/);
+
+    await tabTo(page, "Patch");
+    await page.keyboard.press("Enter");
+    await states(page, /^14 feeds fit/);
+    await tabTo(page, /^Move slot 3:/);
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(async () => (await slots(page))[3]).toContain("Bass");
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(async () => (await slots(page))[4]).toContain("Bass");
+    await tabTo(page, /^Without a slot/);
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Place Kick");
+    await page.keyboard.press("Enter");
+    await states(page, /^15 feeds fit/);
+    expect((await slots(page))[14]).toContain("Kick");
+
+    await tabTo(page, "Check");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Start the check");
+    await page.keyboard.press("Enter");
+    await page.locator(".question").waitFor();
+    await page.keyboard.press("5");
+    await page.keyboard.press("Backspace");
+    await answerAll(page);
+    await page.getByRole("button", { name: "Check again" }).waitFor();
+    await tabTo(page, "Done");
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: "Start the check" }).waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("a source keeps the focus of its buttons while it is moved", async () => {
+    const { page, context } = await phone(browser, { hasTouch: false });
+    await openAt(page, site, "kit");
+    await tabTo(page, /^Snare/);
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Move Snare down");
+    await page.keyboard.press("Enter");
+    const names = () => page.locator("li.source b").allTextContents();
+    await expect.poll(async () => (await names()).slice(0, 3)).toEqual(["Kick", "Hat", "Snare"]);
+    await page.keyboard.press("Enter");
+    await expect.poll(async () => (await names()).slice(0, 4)).toEqual(["Kick", "Hat", "Tom 1", "Snare"]);
+    await context.close();
+  });
+});
+
+/** How often a thread was drawn anew between a swap and its rest. */
+const drawnOnSwap = async (page: Page): Promise<number> => {
+  await openAt(page, site, "image");
+  await states(page, /^Reversed for Mara/);
+  await page.evaluate(() => {
+    const path = document.querySelector("figure.threads .thread:nth-of-type(5) .thread-line, .thread-line");
+    const seen = new Set<string | null>();
+    Object.assign(globalThis, { drawnThreads: seen });
+    if (!path) throw new Error("no thread");
+    new MutationObserver(() => seen.add(path.getAttribute("d"))).observe(path, { attributeFilter: ["d"] });
+  });
+  await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
+  await states(page, /^Right for Mara/);
+  // Longer than the threads take to turn over.
+  await page.waitForTimeout(700);
+  return page.evaluate(() => (globalThis as unknown as { drawnThreads: Set<string> }).drawnThreads.size);
+};
+
+it("a swap turns the threads over, and jumps there where motion is not wanted", async () => {
+  const moving = await phone(browser);
+  expect(await drawnOnSwap(moving.page)).toBeGreaterThan(3);
+  await moving.context.close();
+  const still = await phone(browser, { reducedMotion: "reduce" });
+  expect(await drawnOnSwap(still.page)).toBe(1);
+  await still.context.close();
+});
+
+it("what is chosen can be told with the colours of the system alone", async () => {
+  const { page, context } = await phone(browser, { forcedColors: "active" });
+  await openAt(page, site, "kit");
+  const outline = (selector: string): Promise<string> =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((e) => getComputedStyle(e).outlineStyle);
+  expect(await outline(".choice label:has(:checked)")).toBe("solid");
+  expect(await outline(".choice label:not(:has(:checked))")).toBe("none");
+  expect(await outline(".nav a[aria-current]")).toBe("solid");
+  expect(await outline(".nav a:not([aria-current])")).toBe("none");
+  const bead = await page
+    .locator(".pan-line i")
+    .first()
+    .evaluate((e) => getComputedStyle(e).backgroundColor);
+  const ground = await page.locator("html").evaluate((e) => getComputedStyle(e).backgroundColor);
+  expect(bead).not.toBe(ground);
+  await go(page, "image");
+  const swap = page.getByRole("button", { name: /reverse$/ }).first();
+  expect(await swap.evaluate((e) => getComputedStyle(e).outlineStyle)).toBe("none");
+  await swap.click();
+  await states(page, /^Right for Mara/);
+  expect(await outline('button[aria-pressed="true"]')).toBe("solid");
+  expect(await axeFindings(page)).toEqual([]);
+  await context.close();
+});
+
+it("the verdict is said anew when it changes, in a part that stays", async () => {
+  const { page, context } = await phone(browser);
+  await openAt(page, site, "image");
+  const verdict = page.getByRole("status").filter({ has: page.locator("h1") });
+  expect(await verdict.count()).toBe(1);
+  await verdict.evaluate((e) => Object.assign(e, { stays: true }));
+  const before = await verdict.textContent();
+  await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
+  await states(page, /^Right for Mara/);
+  expect(await verdict.textContent()).not.toBe(before);
+  expect(await verdict.evaluate((e) => (e as unknown as { stays?: boolean }).stays)).toBe(true);
+  await context.close();
+});
