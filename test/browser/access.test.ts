@@ -14,6 +14,9 @@ afterAll(async () => {
   await site.stop();
 });
 
+/** Time for the screen to follow, on a busy machine. */
+const SOON = { timeout: 15_000 };
+
 /** Smallest side of what is pressed, px: a hair less is rounding. */
 const TARGET = 47.9;
 /** The narrowest phone, and one with its text twice as large. */
@@ -75,21 +78,11 @@ const inspect = async (page: Page, what: string): Promise<void> => {
 
 const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"];
 
-/** Answers a check until it knows something. */
+/** Answers a check with one key until it knows something. */
 const answerAll = async (page: Page): Promise<void> => {
-  for (let hits = 0; hits < 40; hits += 1) {
-    if (!(await page.locator(".question").isVisible())) return;
-    const before = await page.locator("[role=progressbar]").getAttribute("aria-valuenow");
-    const question = await page.locator(".question").textContent();
-    await page.keyboard.press("1");
-    await page.waitForFunction(
-      ([was, asked]) =>
-        document.querySelector(".question")?.textContent !== asked ||
-        document.querySelector("[role=progressbar]")?.getAttribute("aria-valuenow") !== was,
-      [before, question],
-    );
-  }
-  throw new Error("the check never came to an end");
+  const question = page.locator(".question");
+  for (let hits = 0; hits < 60 && (await question.isVisible()); hits += 1) await page.keyboard.press("1");
+  await question.waitFor({ state: "detached" });
 };
 
 /** States in which a screen looks different from what it is at first. */
@@ -222,9 +215,9 @@ describe("by keyboard alone", () => {
     await states(page, /^14 feeds fit/);
     await tabTo(page, /^Move slot 3:/);
     await page.keyboard.press("ArrowDown");
-    await expect.poll(async () => (await slots(page))[3]).toContain("Bass");
+    await expect.poll(async () => (await slots(page))[3], SOON).toContain("Bass");
     await page.keyboard.press("ArrowDown");
-    await expect.poll(async () => (await slots(page))[4]).toContain("Bass");
+    await expect.poll(async () => (await slots(page))[4], SOON).toContain("Bass");
     await tabTo(page, /^Without a slot/);
     await page.keyboard.press("Enter");
     await tabTo(page, "Place Kick");
@@ -256,9 +249,11 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Move Snare down");
     await page.keyboard.press("Enter");
     const names = () => page.locator("li.source b").allTextContents();
-    await expect.poll(async () => (await names()).slice(0, 3)).toEqual(["Kick", "Hat", "Snare"]);
+    await expect.poll(async () => (await names()).slice(0, 3), SOON).toEqual(["Kick", "Hat", "Snare"]);
     await page.keyboard.press("Enter");
-    await expect.poll(async () => (await names()).slice(0, 4)).toEqual(["Kick", "Hat", "Tom 1", "Snare"]);
+    await expect
+      .poll(async () => (await names()).slice(0, 4), SOON)
+      .toEqual(["Kick", "Hat", "Tom 1", "Snare"]);
     await context.close();
   });
 });
@@ -268,7 +263,7 @@ const drawnOnSwap = async (page: Page): Promise<number> => {
   await openAt(page, site, "image");
   await states(page, /^Reversed for Mara/);
   await page.evaluate(() => {
-    const path = document.querySelector("figure.threads .thread:nth-of-type(5) .thread-line, .thread-line");
+    const path = document.querySelector(".thread.is-wrong .thread-line");
     const seen = new Set<string | null>();
     Object.assign(globalThis, { drawnThreads: seen });
     if (!path) throw new Error("no thread");
@@ -289,6 +284,24 @@ it("a swap turns the threads over, and jumps there where motion is not wanted", 
   expect(await drawnOnSwap(still.page)).toBe(1);
   await still.context.close();
 });
+
+/** Lowest contrast of a part of a drawing against the page (WCAG 2.2, relative luminance). */
+const faintest = (page: Page, selector: string, colour: "stroke" | "fill"): Promise<number> =>
+  page.locator(selector).evaluateAll((all, property) => {
+    const light = (text: string): number => {
+      const [r = 0, g = 0, b = 0] = (text.match(/[\d.]+/g) ?? []).map((channel) => {
+        const share = Number(channel) / 255;
+        return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+      });
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+    };
+    const ground = light(getComputedStyle(document.documentElement).backgroundColor);
+    const ratios = all.map((each) => {
+      const own = light(getComputedStyle(each)[property]);
+      return (Math.max(own, ground) + 0.05) / (Math.min(own, ground) + 0.05);
+    });
+    return Math.min(...ratios);
+  }, colour);
 
 it("what is chosen can be told with the colours of the system alone", async () => {
   const { page, context } = await phone(browser, { forcedColors: "active" });
@@ -314,7 +327,8 @@ it("what is chosen can be told with the colours of the system alone", async () =
   await swap.click();
   await states(page, /^Right for Mara/);
   expect(await outline('button[aria-pressed="true"]')).toBe("solid");
-  expect(await axeFindings(page)).toEqual([]);
+  expect(await faintest(page, ".thread-line", "stroke")).toBeGreaterThan(3);
+  expect(await faintest(page, ".threads text", "fill")).toBeGreaterThan(4.5);
   await context.close();
 });
 
