@@ -142,6 +142,8 @@ export default defineConfig({
         fileParallelism: false,
         testTimeout: 120_000,
         hookTimeout: 120_000,
+        // A busy machine draws late.
+        expect: { poll: { timeout: 15_000 } },
       }),
     ],
   },

@@ -1,3 +1,4 @@
+import { Table } from "./table";
 /** One row of a drawing of shares. */
 export interface Bar {
   readonly id: string;
@@ -12,35 +13,32 @@ export interface Bar {
 
 /** Shares as lengths beside their names: a table that draws itself, so it needs no second one. */
 export const Bars = (props: { caption: string; heads: readonly string[]; bars: readonly Bar[] }) => (
-  <div class="scroll-x">
-    <table class="bars">
-      <caption>{props.caption}</caption>
-      <thead>
-        <tr>
-          <th scope="col">Source</th>
-          {props.heads.map((head) => (
-            <th scope="col" key={head}>
-              {head}
-            </th>
+  <Table kind="bars" caption={props.caption}>
+    <thead>
+      <tr>
+        <th scope="col">Source</th>
+        {props.heads.map((head) => (
+          <th scope="col" key={head}>
+            {head}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {props.bars.map((bar) => (
+        <tr key={bar.id} class={bar.marked ? "marked" : ""}>
+          <th scope="row">
+            {bar.name}
+            {bar.marked ? <span class="small"> · costs most</span> : null}
+          </th>
+          {bar.shares.map((share, at) => (
+            <td key={at}>
+              {bar.texts[at]}
+              <i style={{ width: `${(100 * share).toFixed(1)}%` }} aria-hidden="true" />
+            </td>
           ))}
         </tr>
-      </thead>
-      <tbody>
-        {props.bars.map((bar) => (
-          <tr key={bar.id} class={bar.marked ? "marked" : ""}>
-            <th scope="row">
-              {bar.name}
-              {bar.marked ? <span class="small"> · costs most</span> : null}
-            </th>
-            {bar.shares.map((share, at) => (
-              <td key={at}>
-                {bar.texts[at]}
-                <i style={{ width: `${(100 * share).toFixed(1)}%` }} aria-hidden="true" />
-              </td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </div>
+      ))}
+    </tbody>
+  </Table>
 );

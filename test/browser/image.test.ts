@@ -23,8 +23,6 @@ const toImage = async (): Promise<Phone> => {
   return user;
 };
 
-/** Time for the screen to follow, on a busy machine. */
-const SOON = { timeout: 15_000 };
 const MARA = "Mara, drums";
 const INES = "Ines, music director";
 
@@ -78,7 +76,7 @@ describe("who hears it right, and what is best done about it", () => {
 
     await tap(card.getByRole("button", { name: "Do it" }).first());
     await states(page, "Right for Mara: every side agrees");
-    await expect.poll(async () => upright(await threads(drawing(page))), SOON).toBe(true);
+    await expect.poll(async () => upright(await threads(drawing(page)))).toBe(true);
     expect(await side(page, "Hat")).toBe("left left");
     // Whom the swap alone would have turned over has it right too.
     const ines = page.locator("li.card summary", { hasText: INES });
@@ -86,7 +84,7 @@ describe("who hears it right, and what is best done about it", () => {
 
     await tap(page.locator(".toast").getByRole("button", { name: "Undo" }));
     await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
-    await expect.poll(async () => upright(await threads(drawing(page))), SOON).toBe(false);
+    await expect.poll(async () => upright(await threads(drawing(page)))).toBe(false);
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -142,10 +140,10 @@ describe("who hears it right, and what is best done about it", () => {
     // Once she matters most, Mara is the one who hears it her own way.
     await tap(card.getByLabel("Matters most"));
     await states(page, "Right for Ines: every side agrees");
-    await expect.poll(() => page.getByLabel("As heard by").inputValue(), SOON).toBe("l6");
+    await expect.poll(() => page.getByLabel("As heard by").inputValue()).toBe("l6");
     expect(await card.getByLabel("Matters most").isDisabled()).toBe(true);
     const says = page.locator("section[aria-labelledby=repair] > p").first();
-    await expect.poll(() => says.textContent(), SOON).toMatch(/^Ines /);
+    await expect.poll(() => says.textContent()).toMatch(/^Ines /);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -1,3 +1,4 @@
+import { Table } from "../../pieces/table";
 import "./check.css";
 import { ANSWER_MODEL, type Grade } from "../../core/check/answers";
 import { printNumber } from "../../core/number";
@@ -28,20 +29,21 @@ const Heads = ({ at, share }: { at: string; share: string }) => (
 /** How people are taken to answer: every figure with its reason. */
 export const Model = () => (
   <>
-    <table class="model">
-      <caption>How often a piece is heard at a side, by the difference between the ears</caption>
+    <Table kind="model" caption="How often a piece is heard at a side, by the difference between the ears">
       <Heads at="Apart" share="At a side" />
       <tbody>
         <Rows grades={ANSWER_MODEL.side} />
       </tbody>
-    </table>
-    <table class="model">
-      <caption>How often nothing is heard, by how far the louder ear is below what was planned</caption>
+    </Table>
+    <Table
+      kind="model"
+      caption="How often nothing is heard, by how far the louder ear is below what was planned"
+    >
       <Heads at="Below" share="Nothing" />
       <tbody>
         <Rows grades={ANSWER_MODEL.nothing} />
       </tbody>
-    </table>
+    </Table>
     <p>
       The rest is heard in the middle, or cannot be placed where the ears get opposite polarity. Slips:{" "}
       {percent(ANSWER_MODEL.slip.share)}, {ANSWER_MODEL.slip.why}.

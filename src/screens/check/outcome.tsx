@@ -8,6 +8,7 @@ import type { Command } from "../../document/command";
 import { replaceSetup } from "../../document/commands/apply";
 import { endCheck, startCheck, takeBackAnswer } from "../../document/commands/check";
 import { current, run } from "../../document/store";
+import { Table } from "../../pieces/table";
 import { Verdict } from "../../pieces/verdict";
 import { runWithWord } from "../act";
 import { useKeys } from "./keys";
@@ -112,25 +113,22 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
     <Verdict tone="care" says="This fits no fault I know">
       It may be two faults at once. Nearest is: {unknown.nearest.faults[0]?.name}.
     </Verdict>
-    <div class="scroll-x">
-      <table>
-        <caption>What was heard</caption>
-        <thead>
-          <tr>
-            <th scope="col">Hit</th>
-            <th scope="col">Heard</th>
+    <Table caption="What was heard">
+      <thead>
+        <tr>
+          <th scope="col">Hit</th>
+          <th scope="col">Heard</th>
+        </tr>
+      </thead>
+      <tbody>
+        {unknown.heard.map((hit, at) => (
+          <tr key={at}>
+            <th scope="row">{pieceName(hit.piece)}</th>
+            <td>{heardAs(hit.answer)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {unknown.heard.map((hit, at) => (
-            <tr key={at}>
-              <th scope="row">{pieceName(hit.piece)}</th>
-              <td>{heardAs(hit.answer)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+        ))}
+      </tbody>
+    </Table>
     <p>Put right what you can see (plugs, links, mutes), then check again.</p>
   </>
 );

@@ -2,6 +2,7 @@ import type { Agreement } from "../../core/agreement";
 import { levelOf } from "../../core/decibels";
 import type { Image } from "../../core/image";
 import { printNumber } from "../../core/number";
+import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 
 const WORD: { readonly [agreement in Agreement]: string } = {
@@ -15,36 +16,30 @@ const level = (gain: number): string => (gain === 0 ? "silent" : printNumber(lev
 
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
 export const ImageTable = ({ image, caption }: { image: Image; caption: string }) => (
-  <div class="scroll-x">
-    <table>
-      <caption>{caption}</caption>
-      <thead>
-        <tr>
-          <th scope="col">Source</th>
-          <th scope="col">Stands</th>
-          <th scope="col">Heard</th>
-          <th scope="col">L dB</th>
-          <th scope="col">R dB</th>
+  <Table caption={caption}>
+    <thead>
+      <tr>
+        <th scope="col">Source</th>
+        <th scope="col">Stands</th>
+        <th scope="col">Heard</th>
+        <th scope="col">L dB</th>
+        <th scope="col">R dB</th>
+      </tr>
+    </thead>
+    <tbody>
+      {image.rows.map((row) => (
+        <tr key={row.source}>
+          <th scope="row">
+            {sourceName(row.source)}
+            <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}> {WORD[row.agreement]}</span>
+            {row.sidesLost ? <span class="small bad"> · its sides are exchanged</span> : null}
+          </th>
+          <td>{row.stands ?? "–"}</td>
+          <td>{row.heard ?? "silent"}</td>
+          <td>{level(row.legs[0])}</td>
+          <td>{level(row.legs[1])}</td>
         </tr>
-      </thead>
-      <tbody>
-        {image.rows.map((row) => (
-          <tr key={row.source}>
-            <th scope="row">
-              {sourceName(row.source)}
-              <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}>
-                {" "}
-                {WORD[row.agreement]}
-              </span>
-              {row.sidesLost ? <span class="small bad"> · its sides are exchanged</span> : null}
-            </th>
-            <td>{row.stands ?? "–"}</td>
-            <td>{row.heard ?? "silent"}</td>
-            <td>{level(row.legs[0])}</td>
-            <td>{level(row.legs[1])}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </div>
+      ))}
+    </tbody>
+  </Table>
 );

@@ -6,6 +6,7 @@ import type { Db } from "../../core/units";
 import { current } from "../../document/store";
 import { Pick } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
+import { Table } from "../../pieces/table";
 
 /** A change with its sign; silence is said. */
 const change = (value: Db): string => {
@@ -32,39 +33,36 @@ export const LawsCompare = () => {
             wanted.value = id;
           }}
         />
-        <div class="scroll-x">
-          <table>
-            <caption>The same knob position by every law; changes against the law in force, dB</caption>
-            <thead>
-              <tr>
-                <th scope="col">Law</th>
-                <th scope="col">R − L</th>
-                <th scope="col">Image moves</th>
-                <th scope="col">L moves</th>
-                <th scope="col">R moves</th>
-                <th scope="col">Angle</th>
+        <Table caption="The same knob position by every law; changes against the law in force, dB">
+          <thead>
+            <tr>
+              <th scope="col">Law</th>
+              <th scope="col">R − L</th>
+              <th scope="col">Image moves</th>
+              <th scope="col">L moves</th>
+              <th scope="col">R moves</th>
+              <th scope="col">Angle</th>
+            </tr>
+          </thead>
+          <tbody>
+            {acrossLaws(console, source.pan).map((row) => (
+              <tr key={`${row.law} ${row.reference}`}>
+                <th scope="row">
+                  {LAWS[row.law].name}
+                  <span class="small soft">
+                    {" "}
+                    {row.reference} 0 dB{row.believed ? ", in force" : ""}
+                  </span>
+                </th>
+                <td>{printNumber(row.difference, 1)}</td>
+                <td>{change(row.imageMove)}</td>
+                <td>{change(row.levelMove[0])}</td>
+                <td>{change(row.levelMove[1])}</td>
+                <td>{printNumber(row.angle, 1)}°</td>
               </tr>
-            </thead>
-            <tbody>
-              {acrossLaws(console, source.pan).map((row) => (
-                <tr key={`${row.law} ${row.reference}`}>
-                  <th scope="row">
-                    {LAWS[row.law].name}
-                    <span class="small soft">
-                      {" "}
-                      {row.reference} 0 dB{row.believed ? ", in force" : ""}
-                    </span>
-                  </th>
-                  <td>{printNumber(row.difference, 1)}</td>
-                  <td>{change(row.imageMove)}</td>
-                  <td>{change(row.levelMove[0])}</td>
-                  <td>{change(row.levelMove[1])}</td>
-                  <td>{printNumber(row.angle, 1)}°</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+            ))}
+          </tbody>
+        </Table>
         <Explain about="What these mean">
           <p>
             R − L: right over left, dB. In ear-worn monitors under 1 dB is the middle (Mills 1960) and 15 to

@@ -7,6 +7,7 @@ import type { Sum } from "../../core/setup";
 import { imageStatement } from "../../core/statements";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
+import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { listenerName } from "../names";
 import { chosenListener } from "../state";
@@ -40,29 +41,26 @@ const Details = ({ repair }: { repair: Repair }) => (
         return <li key={said}>{said}</li>;
       })}
     </ol>
-    <div class="scroll-x">
-      <table>
-        <caption>Sides afterwards</caption>
-        <thead>
-          <tr>
-            <th scope="col">Listener</th>
-            <th scope="col">Right</th>
-            <th scope="col">Wrong</th>
-            <th scope="col">Flat</th>
+    <Table caption="Sides afterwards">
+      <thead>
+        <tr>
+          <th scope="col">Listener</th>
+          <th scope="col">Right</th>
+          <th scope="col">Wrong</th>
+          <th scope="col">Flat</th>
+        </tr>
+      </thead>
+      <tbody>
+        {repair.outcomes.map(({ listener, tally }) => (
+          <tr key={listener}>
+            <th scope="row">{listenerName(listener)}</th>
+            <td>{tally.right}</td>
+            <td>{tally.wrong}</td>
+            <td>{tally.flat}</td>
           </tr>
-        </thead>
-        <tbody>
-          {repair.outcomes.map(({ listener, tally }) => (
-            <tr key={listener}>
-              <th scope="row">{listenerName(listener)}</th>
-              <td>{tally.right}</td>
-              <td>{tally.wrong}</td>
-              <td>{tally.flat}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+        ))}
+      </tbody>
+    </Table>
     <ul class="small soft">
       {repair.notes.map((note) => (
         <li key={note.says}>{note.says}</li>

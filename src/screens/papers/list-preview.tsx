@@ -2,6 +2,7 @@ import { printPan } from "../../core/pannotation";
 import type { ListRow } from "../../core/patch/list";
 import { counted } from "../../core/patch/words";
 import { current } from "../../document/store";
+import { Table } from "../../pieces/table";
 import type { CellFault } from "../../shelf/csv-list";
 import { columnLetters } from "./column-letters";
 
@@ -13,11 +14,17 @@ const slots = (row: ListRow): string => row.feeds.map((f) => f.slot).join(", ") 
 
 /** The first sources of a list as they were understood. */
 export const RowsPreview = ({ rows }: { rows: readonly ListRow[] }) => (
-  <table class="table-in">
-    <caption>
-      {rows.length > SHOWN ? `The first ${SHOWN} of ${rows.length} sources` : counted(rows.length, "source")},
-      as understood
-    </caption>
+  <Table
+    kind="table-in"
+    caption={
+      <>
+        {rows.length > SHOWN
+          ? `The first ${SHOWN} of ${rows.length} sources`
+          : counted(rows.length, "source")}
+        , as understood
+      </>
+    }
+  >
     <thead>
       <tr>
         <th scope="col">Name</th>
@@ -36,7 +43,7 @@ export const RowsPreview = ({ rows }: { rows: readonly ListRow[] }) => (
         </tr>
       ))}
     </tbody>
-  </table>
+  </Table>
 );
 
 const whereIs = ({ row, column }: CellFault): string =>

@@ -7,6 +7,7 @@ import type { Sum } from "../../core/setup";
 import { LEVEL_ERROR } from "../../core/sum/leg";
 import { Choice } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
+import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 import { CEILING, db } from "../sum/words";
 import { measureThrough, running } from "./measuring";
@@ -44,9 +45,8 @@ const Row = (props: { name: string; of: Beside; stale: boolean; over?: boolean }
   );
 };
 
-const Table = (props: { caption: string; first: string; children: ComponentChildren }) => (
-  <table class="figures">
-    <caption>{props.caption}</caption>
+const BesideColumns = (props: { caption: string; first: string; children: ComponentChildren }) => (
+  <Table kind="figures" caption={props.caption}>
     <thead>
       <tr>
         <th scope="col">{props.first}</th>
@@ -56,7 +56,7 @@ const Table = (props: { caption: string; first: string; children: ComponentChild
       </tr>
     </thead>
     <tbody>{props.children}</tbody>
-  </table>
+  </Table>
 );
 
 /** Which leg is looked at. */
@@ -77,7 +77,7 @@ const Legs = ({ sum, of }: { sum: Sum; of: SumBeside }) => {
           }}
         />
       ) : null}
-      <Table
+      <BesideColumns
         caption="dBFS, after send, pan, polarity and trims"
         first={sum.stereo ? MIX[mix.mix] : "The leg"}
       >
@@ -89,17 +89,17 @@ const Legs = ({ sum, of }: { sum: Sum; of: SumBeside }) => {
             stale={mix.stale && !LEVELS.includes(row.name)}
           />
         ))}
-      </Table>
+      </BesideColumns>
     </div>
   );
 };
 
 const Headroom = ({ of }: { of: SumBeside }) => (
-  <Table caption="Headroom at every ceiling, dB" first="Ceiling">
+  <BesideColumns caption="Headroom at every ceiling, dB" first="Ceiling">
     {of.ceilings.map((c) => (
       <Row key={c.place} name={sentence(CEILING[c.place])} of={c} stale={of.stale} over={isOver(c)} />
     ))}
-  </Table>
+  </BesideColumns>
 );
 
 /** Less than a twentieth of a dB over is printed as nothing over. */

@@ -3,6 +3,7 @@ import { counted } from "../../core/patch/words";
 import { current } from "../../document/store";
 import type { Place } from "../../measure/match";
 import { Choice, Pick } from "../../pieces/choice";
+import { Table } from "../../pieces/table";
 import { FileButton } from "../file-button";
 import { dropResult, result, running } from "./measuring";
 import {
@@ -44,8 +45,7 @@ const trackName = ({ name, channel, of }: Track): string =>
 const Matches = () => {
   const options = [["", LEFT_OUT] as const, ...places()];
   return (
-    <table class="matches">
-      <caption>Which source each file is; correct what is wrong</caption>
+    <Table kind="matches" caption="Which source each file is; correct what is wrong">
       <thead>
         <tr>
           <th scope="col">File</th>
@@ -77,7 +77,7 @@ const Matches = () => {
           );
         })}
       </tbody>
-    </table>
+    </Table>
   );
 };
 

@@ -4,6 +4,7 @@ import type { Recording } from "../../core/setup";
 import { forgetRecording, keepRecording } from "../../document/commands/recording";
 import { current, readOnly } from "../../document/store";
 import { Tick } from "../../pieces/choice";
+import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { sourceName } from "../names";
 import { Later } from "./later";
@@ -50,8 +51,7 @@ export const Kept = () => {
     <Later title={`Kept: ${kept.name}, ${clock(kept.seconds)}`}>
       {() => (
         <>
-          <table class="figures">
-            <caption>dBFS, rms by samples; the audio itself was not kept</caption>
+          <Table kind="figures" caption="dBFS, rms by samples; the audio itself was not kept">
             <thead>
               <tr>
                 <th scope="col">Source</th>
@@ -72,7 +72,7 @@ export const Kept = () => {
                 </tr>
               ))}
             </tbody>
-          </table>
+          </Table>
           <div class="row">
             <button
               type="button"

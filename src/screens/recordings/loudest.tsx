@@ -2,6 +2,7 @@ import type { Figures } from "../../core/measure/figures";
 import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
 import type { Place } from "../../measure/match";
 import { Course } from "../../pieces/course";
+import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 import { db } from "../sum/words";
 import { Later } from "./later";
@@ -13,8 +14,7 @@ const POINTS = 110;
 const NAMED = 3;
 
 const Makers = ({ makers }: { makers: readonly Maker[] }) => (
-  <table class="figures">
-    <caption>Who made the loudest moment (energy) and the highest sample of each leg</caption>
+  <Table kind="figures" caption="Who made the loudest moment (energy) and the highest sample of each leg">
     <thead>
       <tr>
         <th scope="col">Source</th>
@@ -33,7 +33,7 @@ const Makers = ({ makers }: { makers: readonly Maker[] }) => (
         </tr>
       ))}
     </tbody>
-  </table>
+  </Table>
 );
 
 /**

@@ -4,6 +4,7 @@ import { printNumber } from "../../core/number";
 import { current } from "../../document/store";
 import type { Place } from "../../measure/match";
 import { Explain } from "../../pieces/explain";
+import { Table } from "../../pieces/table";
 import { Later } from "./later";
 import { clock, level, placeName } from "./words";
 
@@ -46,9 +47,8 @@ interface Tracks {
   readonly places: readonly Place[];
 }
 
-const Table = (props: Tracks & { caption: string; columns: readonly Column[]; words?: boolean }) => (
-  <table class="figures">
-    <caption>{props.caption}</caption>
+const TrackColumns = (props: Tracks & { caption: string; columns: readonly Column[]; words?: boolean }) => (
+  <Table kind="figures" caption={props.caption}>
     <thead>
       <tr>
         <th scope="col">Source</th>
@@ -83,14 +83,14 @@ const Table = (props: Tracks & { caption: string; columns: readonly Column[]; wo
         );
       })}
     </tbody>
-  </table>
+  </Table>
 );
 
 /** What each source measures, by itself. */
 export const TrackTable = (tracks: Tracks) => (
   <section class="stack" aria-labelledby="track-figures">
     <h2 id="track-figures">Each source by itself</h2>
-    <Table
+    <TrackColumns
       {...tracks}
       caption={`Measured over ${clock(tracks.figures.seconds)}, before any send; dBFS, crest dB`}
       columns={FIRST}
@@ -99,12 +99,16 @@ export const TrackTable = (tracks: Tracks) => (
     <Later title="More figures">
       {() => (
         <div class="two">
-          <Table
+          <TrackColumns
             {...tracks}
             caption="Rms over the whole length, largest F and S levels, dBFS"
             columns={MORE}
           />
-          <Table {...tracks} caption="Mean in % of full scale, clipped runs, silence" columns={FAULTS} />
+          <TrackColumns
+            {...tracks}
+            caption="Mean in % of full scale, clipped runs, silence"
+            columns={FAULTS}
+          />
         </div>
       )}
     </Later>

@@ -5,6 +5,7 @@ import { editEar } from "../../document/commands/settings";
 import { current, figures, run } from "../../document/store";
 import { Choice, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
+import { Table } from "../../pieces/table";
 import { done, typing } from "../act";
 import { RULES } from "../rules";
 import { db } from "./words";
@@ -45,21 +46,21 @@ const Estimate = ({ f }: { f: EarFigures }) => (
       <span class="big">{db(f.total)}</span> dB at the ear, ±{EAR_ERROR} dB or worse:{" "}
       {printNumber(f.level, 1)} from the earphone, {printNumber(f.leak, 1)} leaking in from the stage.
     </p>
-    <div class="scroll-x">
-      <table class="two-lines">
-        <caption>Time a day at that level, by rule; under it, by the error of the estimate</caption>
-        <thead>
-          <tr>
-            <th scope="col">Rule</th>
-            <th scope="col">Time</th>
-          </tr>
-        </thead>
-        <tbody>
-          <Rule allowed={f.niosh} />
-          <Rule allowed={f.osha} />
-        </tbody>
-      </table>
-    </div>
+    <Table
+      kind="two-lines"
+      caption="Time a day at that level, by rule; under it, by the error of the estimate"
+    >
+      <thead>
+        <tr>
+          <th scope="col">Rule</th>
+          <th scope="col">Time</th>
+        </tr>
+      </thead>
+      <tbody>
+        <Rule allowed={f.niosh} />
+        <Rule allowed={f.osha} />
+      </tbody>
+    </Table>
     <p class="small soft">
       Directive 2003/10/EC, for a working day of 8 h:{" "}
       {EU_VALUES.map((v) => `${v.name} ${v.daily} dBA, ${printNumber(v.peak, 1)} dBC peak`).join("; ")}.

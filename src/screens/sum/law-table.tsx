@@ -5,6 +5,7 @@ import type { LawFigures } from "../../core/sum/lawrows";
 import { editConsole } from "../../document/commands/settings";
 import { current, run } from "../../document/store";
 import { Choice, Pick } from "../../pieces/choice";
+import { Table } from "../../pieces/table";
 import { db } from "./words";
 
 const Row = ({ row }: { row: LawFigures }) => (
@@ -48,35 +49,35 @@ export const LawTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
             onValue={(v) => run(editConsole({ reference: v }))}
           />
         </div>
-        <div class="scroll-x">
-          <table class="laws two-lines">
-            <caption>Likely peaks dBFS; loss and headroom dB, with the ceiling that decides</caption>
-            <thead>
+        <Table
+          kind="laws two-lines"
+          caption="Likely peaks dBFS; loss and headroom dB, with the ceiling that decides"
+        >
+          <thead>
+            <tr>
+              <th scope="col">0 dB at</th>
+              <th scope="col">Left</th>
+              <th scope="col">Right</th>
+              <th scope="col">Mono</th>
+              <th scope="col">Loss</th>
+              <th scope="col">Room</th>
+            </tr>
+          </thead>
+          {Object.values(LAWS).map(({ id, name }) => (
+            <tbody key={id}>
               <tr>
-                <th scope="col">0 dB at</th>
-                <th scope="col">Left</th>
-                <th scope="col">Right</th>
-                <th scope="col">Mono</th>
-                <th scope="col">Loss</th>
-                <th scope="col">Room</th>
+                <th scope="rowgroup" colSpan={6}>
+                  {name}
+                </th>
               </tr>
-            </thead>
-            {Object.values(LAWS).map(({ id, name }) => (
-              <tbody key={id}>
-                <tr>
-                  <th scope="rowgroup" colSpan={6}>
-                    {name}
-                  </th>
-                </tr>
-                {figures.laws
-                  .filter((row) => row.law === id)
-                  .map((row) => (
-                    <Row key={row.reference} row={row} />
-                  ))}
-              </tbody>
-            ))}
-          </table>
-        </div>
+              {figures.laws
+                .filter((row) => row.law === id)
+                .map((row) => (
+                  <Row key={row.reference} row={row} />
+                ))}
+            </tbody>
+          ))}
+        </Table>
       </div>
     </details>
   );

@@ -3,6 +3,7 @@ import type { SumFigures } from "../../core/sum/figures";
 import { LEVEL_ERROR, type LegFigures } from "../../core/sum/leg";
 import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
+import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 import { db } from "./words";
 
@@ -38,41 +39,38 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
   const rows = correlated ? [...ROWS, ["Level, correlated", (l: LegFigures) => l.correlated] as const] : ROWS;
   return (
     <section class="stack" aria-label="Legs">
-      <div class="scroll-x">
-        <table>
-          <caption>
-            dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Figure</th>
-              {heads.map((h) => (
-                <th scope="col" key={h}>
-                  {h}
-                </th>
+      <Table
+        caption={<>dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}</>}
+      >
+        <thead>
+          <tr>
+            <th scope="col">Figure</th>
+            {heads.map((h) => (
+              <th scope="col" key={h}>
+                {h}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([name, pick]) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              {legs.map((leg, at) => (
+                <td key={heads[at]}>{shown(pick(leg))}</td>
               ))}
             </tr>
-          </thead>
-          <tbody>
-            {rows.map(([name, pick]) => (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                {legs.map((leg, at) => (
-                  <td key={heads[at]}>{shown(pick(leg))}</td>
-                ))}
-              </tr>
-            ))}
-            {sum.stereo ? (
-              <tr>
-                <th scope="row">Headroom loss</th>
-                <td>{shown(figures.loss[0])}</td>
-                <td>{shown(figures.loss[1])}</td>
-                <td />
-              </tr>
-            ) : null}
-          </tbody>
-        </table>
-      </div>
+          ))}
+          {sum.stereo ? (
+            <tr>
+              <th scope="row">Headroom loss</th>
+              <td>{shown(figures.loss[0])}</td>
+              <td>{shown(figures.loss[1])}</td>
+              <td />
+            </tr>
+          ) : null}
+        </tbody>
+      </Table>
       <Unknown figures={figures} />
       <Explain about="What these figures are">
         <p>

@@ -1,29 +1,27 @@
 import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import type { FarSource } from "../../core/sum/folded";
+import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 import { db } from "./words";
 
 const Far = ({ ear, far }: { ear: string; far: readonly FarSource[] }) => (
-  <div class="scroll-x">
-    <table>
-      <caption>With the {ear} ear only: what drops against the other ear, dB</caption>
-      <thead>
-        <tr>
-          <th scope="col">Source</th>
-          <th scope="col">Drop</th>
+  <Table caption={<>With the {ear} ear only: what drops against the other ear, dB</>}>
+    <thead>
+      <tr>
+        <th scope="col">Source</th>
+        <th scope="col">Drop</th>
+      </tr>
+    </thead>
+    <tbody>
+      {far.map((f) => (
+        <tr key={f.source}>
+          <th scope="row">{sourceName(f.source)}</th>
+          <td>{f.drop === Number.NEGATIVE_INFINITY ? "gone" : db(f.drop)}</td>
         </tr>
-      </thead>
-      <tbody>
-        {far.map((f) => (
-          <tr key={f.source}>
-            <th scope="row">{sourceName(f.source)}</th>
-            <td>{f.drop === Number.NEGATIVE_INFINITY ? "gone" : db(f.drop)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </div>
+      ))}
+    </tbody>
+  </Table>
 );
 
 /** What becomes of the pair in one leg, and in one ear. */
@@ -33,25 +31,22 @@ export const MonoAndOneEar = ({ sum, figures }: { sum: Sum; figures: SumFigures 
     <details class="card">
       <summary>Folded to mono, and with one ear</summary>
       <div class="two">
-        <div class="scroll-x">
-          <table>
-            <caption>Level in the plain sum left + right against the source at its send, dB</caption>
-            <thead>
-              <tr>
-                <th scope="col">Source</th>
-                <th scope="col">Fold</th>
+        <Table caption="Level in the plain sum left + right against the source at its send, dB">
+          <thead>
+            <tr>
+              <th scope="col">Source</th>
+              <th scope="col">Fold</th>
+            </tr>
+          </thead>
+          <tbody>
+            {figures.folds.map((f) => (
+              <tr key={f.source}>
+                <th scope="row">{sourceName(f.source)}</th>
+                <td>{db(f.rise)}</td>
               </tr>
-            </thead>
-            <tbody>
-              {figures.folds.map((f) => (
-                <tr key={f.source}>
-                  <th scope="row">{sourceName(f.source)}</th>
-                  <td>{db(f.rise)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+            ))}
+          </tbody>
+        </Table>
         <div class="stack">
           <Far ear="left" far={figures.oneEar[0]} />
           <Far ear="right" far={figures.oneEar[1]} />
