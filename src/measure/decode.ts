@@ -1,3 +1,4 @@
+import { isNamedWav } from "./kinds";
 import type { Input } from "./protocol";
 
 /** An input ready for a job, or the sentence why it is none. */
@@ -28,7 +29,7 @@ const beginsLikeWav = async (file: Blob): Promise<boolean> => {
 export const prepareInput = async (file: File, decoder: () => Decoder): Promise<Prepared> => {
   const { name } = file;
   try {
-    if (/\.(wav|wave|bwf|rf64)$/i.test(name) || (await beginsLikeWav(file)))
+    if (isNamedWav(name) || (await beginsLikeWav(file)))
       return { ok: true, input: { kind: "file", name, file } };
     if (file.size > LARGEST_COMPRESSED) {
       const size = Math.round(file.size / 2 ** 20);

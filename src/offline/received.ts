@@ -15,7 +15,10 @@ const takeShared = async (): Promise<File[]> => {
   for (const request of await cache.keys()) {
     const answer = await cache.match(request);
     const name = decodeURIComponent(new URL(request.url).pathname.split("/").pop() ?? "");
-    if (answer) files.push(new File([await answer.blob()], name));
+    if (answer) {
+      const content = await answer.blob();
+      files.push(new File([content], name, { type: content.type }));
+    }
     await cache.delete(request);
   }
   return files;

@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import { isSound } from "../measure/kinds";
 import { attempt } from "./attempt";
 import { arrivedList } from "./papers/arrived-list";
 import { goTo } from "./route";
@@ -8,12 +9,11 @@ import { toast } from "./state";
 export const arrivedRecordings = signal<readonly File[]>([]);
 
 const LIST = /\.(csv|tsv|txt)$/i;
-const RECORDING = /\.wave?$/i;
 
 /** Leads files that the app was opened with, or that were shared to it, to where they are looked at. Nothing of them is kept yet. */
 export const takeFiles = (files: readonly File[]): void => {
   const lists = files.filter((file) => LIST.test(file.name));
-  const recordings = files.filter((file) => RECORDING.test(file.name));
+  const recordings = files.filter(isSound);
   const others = files.filter((file) => !lists.includes(file) && !recordings.includes(file));
   if (recordings.length > 0) {
     arrivedRecordings.value = recordings;

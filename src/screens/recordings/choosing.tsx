@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { counted } from "../../core/patch/words";
 import { current } from "../../document/store";
+import { ACCEPTED } from "../../measure/kinds";
 import type { Place } from "../../measure/match";
 import { Choice, Pick } from "../../pieces/choice";
 import { Table } from "../../pieces/table";
@@ -20,9 +21,6 @@ import {
   tracks,
 } from "./session";
 import { clock, placeName } from "./words";
-
-/** What the browser offers first; what is no WAV is decoded by it where it can. */
-const ACCEPT = ".wav,.wave,.bwf,.rf64,audio/*";
 
 const LEFT_OUT = "left out";
 
@@ -112,7 +110,7 @@ export const Choosing = () => {
       <div class="row">
         <FileButton
           label={some ? "Choose more files" : "Choose recordings"}
-          accept={ACCEPT}
+          accept={ACCEPTED.join()}
           several
           main={!some}
           onFiles={(files) => void addFiles(files)}
