@@ -3,8 +3,8 @@ import type { Db, Degrees, Legs, Side } from "./units";
 
 /** Below this level difference an image is in the middle. Mills, JASA 32 (1960): about 1 dB at 1 kHz. */
 export const MIDDLE_DB: Db = 1;
-/** From here on an image begins to be fully at one side; a secondary text gives 15–20 dB. */
-export const SIDE_DB: Legs<Db> = [15, 20];
+/** From here on an image is fully at one side: the lower end of the 15–20 dB that a secondary text gives. */
+export const SIDE_DB: Db = 15;
 /** Half the angle between two loudspeakers, degrees. */
 export const BASE: Degrees = 30;
 
@@ -38,7 +38,7 @@ export const lateralPosition = (legs: Legs): number | null => {
 };
 
 /** Share of the way to one side in ear-worn monitors, −1…+1: difference over 15 dB. A display model, from memory. */
-export const earPosition = (difference: Db): number => Math.max(-1, Math.min(1, difference / SIDE_DB[0]));
+export const earPosition = (difference: Db): number => Math.max(-1, Math.min(1, difference / SIDE_DB));
 
 /** Left, right or middle in ear-worn monitors, by the level difference right over left. */
 export const placeAt = (difference: Db): Place =>

@@ -17,23 +17,20 @@ const turn = (angle: Degrees): { readonly sin: number; readonly cos: number } =>
   return { sin: [0, 1, 0, -1][at] as number, cos: [1, 0, -1, 0][at] as number };
 };
 
-/** A place of the kit on the stage plan, from the throne: `x` to house right, `y` towards the audience. */
-export const onStage = (
-  kit: Kit,
-  piece: Pick<Piece, "x" | "y">,
-): { readonly x: Metres; readonly y: Metres } => {
-  const { sin, cos } = turn(kit.yaw);
-  return { x: -piece.x * cos + piece.y * sin, y: piece.x * sin + piece.y * cos };
+/** Metres from the throne. */
+type Spot = Pick<Piece, "x" | "y">;
+
+/** Between the kit and the stage plan. The drummer's right is house left: a mirror, turned, which is its own way back. */
+const mirrored = ({ yaw }: Pick<Kit, "yaw">, { x, y }: Spot): Spot => {
+  const { sin, cos } = turn(yaw);
+  return { x: -x * cos + y * sin, y: x * sin + y * cos };
 };
 
+/** A place of the kit on the stage plan, from the throne: `x` to house right, `y` towards the audience. */
+export const onStage = mirrored;
+
 /** The other way: a place on the stage plan, from the throne, in the kit's own metres. */
-export const offStage = (
-  kit: Pick<Kit, "yaw">,
-  spot: { readonly x: Metres; readonly y: Metres },
-): { readonly x: Metres; readonly y: Metres } => {
-  const { sin, cos } = turn(kit.yaw);
-  return { x: -spot.x * cos + spot.y * sin, y: spot.x * sin + spot.y * cos };
-};
+export const offStage = mirrored;
 
 /** The way a listener faces: the drummer with the throne, the audience towards the stage, others as set. */
 export const facingOf = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): Degrees =>

@@ -26,7 +26,7 @@ export const ANSWER_MODEL: {
     { at: 3, share: 0.6, why: "common practice, no source: clearly off the middle" },
     { at: 6, share: 0.9, why: "design choice: a third of the way to one side" },
     { at: 10, share: 0.98, why: "a secondary text: the image begins to widen about here" },
-    { at: SIDE_DB[0], share: 1, why: "a secondary text: from 15–20 dB fully at one side" },
+    { at: SIDE_DB, share: 1, why: "a secondary text: from 15–20 dB fully at one side" },
   ],
   /** Share of "nothing" by how far the louder ear is below what was planned. */
   nothing: [
