@@ -1,4 +1,4 @@
-import type { Console, Kit, Listener, Monitor, Sum, Wishes } from "../core/setup";
+import type { Console, Kit, Listener, Monitor, Wishes } from "../core/setup";
 import { FORMAT, type SetupFile, VERSION } from "./schema";
 
 /** A console as it begins; invented typical figures, to be replaced by those of the data sheet. */
@@ -37,18 +37,6 @@ export const DRUMMER: Listener = { ...AUDIENCE, id: "l2", name: "Drummer", kind:
 export const BLANK_WISHES: Wishes = { first: DRUMMER.id, houseFixed: true, margin: 6 };
 
 const BLANK_KIT: Kit = { hand: "right", yaw: 0, pieces: [] };
-
-/** An empty sum: no trims, legs as they are named. */
-export const BLANK_SUM: Omit<Sum, "id" | "name" | "stereo"> = {
-  sends: [],
-  trim: 0,
-  legTrim: [0, 0],
-  legInverted: [false, false],
-  unevenLegs: false,
-  reversed: false,
-  folded: false,
-  padDb: 0,
-};
 
 /** A setup with nothing in it but the drummer and the audience. */
 export const blankSetup = (name = "New setup"): SetupFile => ({

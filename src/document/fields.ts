@@ -1,3 +1,4 @@
+import { BLANK_SUM } from "../core/blanksum";
 import type {
   Console,
   Ear,
@@ -15,7 +16,7 @@ import type {
   Sum,
   Wishes,
 } from "../core/setup";
-import { AUDIENCE, BLANK_CONSOLE, BLANK_MONITOR, BLANK_SUM, BLANK_WISHES } from "./blank";
+import { AUDIENCE, BLANK_CONSOLE, BLANK_MONITOR, BLANK_WISHES } from "./blank";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,

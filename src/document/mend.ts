@@ -1,7 +1,7 @@
+import { nextId, type Prefix } from "../core/naming";
 import type { Feed, Id, Listener, Recording, Setup, Slot, Sum } from "../core/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
-import { nextId, type Prefix } from "./names";
 import type { CheckSession, SetupFile } from "./schema";
 
 /** Takes a sentence about what was mended. */

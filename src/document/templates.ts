@@ -1,6 +1,7 @@
+import { BLANK_SUM } from "../core/blanksum";
 import type { Hand, Piece, PieceKind, Source, Sum } from "../core/setup";
 import type { Db, Pan } from "../core/units";
-import { BLANK_MONITOR, BLANK_SUM, blankSetup, DRUMMER } from "./blank";
+import { BLANK_MONITOR, blankSetup, DRUMMER } from "./blank";
 import { forHand, limbsOf, mirror, placeFor } from "./places";
 import type { SetupFile } from "./schema";
 

@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from "@preact/signals-core";
-import { uniqueName } from "../document/names";
+import { uniqueName } from "../core/naming";
 import { type Cupboard, memoryCupboard } from "./cupboard";
 import { lineOf, type OnShelf, type Record, recordOf } from "./record";
 

@@ -1,3 +1,5 @@
+import { BLANK_SUM } from "../blanksum";
+import { nextId, uniqueName } from "../naming";
 import type { Feed, Id, Send, Setup, Slot, Sum } from "../setup";
 import { APART } from "./costs";
 import type { Move } from "./move";
@@ -42,43 +44,23 @@ const into = (setup: Setup, move: Move & { move: "into" }): Setup => {
   return { ...withSlots(setup, without(setup.monitor.slots, move.slots)), sums };
 };
 
-/** A text that none of the list has: itself, else with the next free number. */
-const freeText = (stem: string, taken: readonly string[], from: number, gap: string): string => {
-  let n = from;
-  while (taken.includes(`${stem}${gap}${n}`)) n += 1;
-  return `${stem}${gap}${n}`;
-};
-
 /** What a new sum of these sources is called. */
 export const groupName = (setup: Setup, sources: readonly Id[]): string => {
   const first = setup.sources.find((s) => sources.includes(s.id));
   const stem = (first && APART[first.kind].family) ?? "Sum";
-  const taken = setup.sums.map((s) => s.name);
-  return taken.includes(stem) ? freeText(stem, taken, 2, " ") : stem;
+  return uniqueName(stem, setup.sums);
 };
 
 const together = (setup: Setup, move: Move & { move: "together" }): Setup => {
-  const id = freeText(
-    "m",
-    setup.sums.map((s) => s.id),
-    setup.sums.length + 1,
-    "",
-  );
   const sum: Sum = {
-    id,
+    ...BLANK_SUM,
+    id: nextId("m", setup.sums),
     name: groupName(setup, move.sources),
     stereo: false,
     sends: move.sources.map((source) => sendOf(setup, source, move.slots)),
-    trim: 0,
-    legTrim: [0, 0],
-    legInverted: [false, false],
-    unevenLegs: false,
-    reversed: false,
-    folded: false,
-    padDb: 0,
   };
   const slots = without(setup.monitor.slots, move.slots);
-  slots[Math.min(...move.slots)] = { feed: { kind: "leg", sum: id, leg: "left" }, on: true, trim: 0 };
+  slots[Math.min(...move.slots)] = { feed: { kind: "leg", sum: sum.id, leg: "left" }, on: true, trim: 0 };
   return { ...withSlots(setup, slots), sums: [...setup.sums, sum] };
 };
 

@@ -1,3 +1,4 @@
+import { nextId } from "../naming";
 import type { Id, Setup, Slot, Source, SourceKind, TapPoint } from "../setup";
 import type { Db, Pan, Side } from "../units";
 
@@ -51,15 +52,14 @@ const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.tri
 /** The source that each line is about: the next one of its name, else a new one. */
 const matched = (setup: Setup, rows: readonly ListRow[]): { readonly row: ListRow; readonly id: Id }[] => {
   const left = [...setup.sources];
-  const taken = new Set(setup.sources.map((s) => s.id));
-  let n = setup.sources.length;
+  const all: { readonly id: Id }[] = [...setup.sources];
   return rows.map((row) => {
     const at = left.findIndex((s) => same(s.name, row.name));
     const [known] = at < 0 ? [] : left.splice(at, 1);
     if (known) return { row, id: known.id };
-    do n += 1;
-    while (taken.has(`s${n}`));
-    return { row, id: `s${n}` };
+    const id = nextId("s", all);
+    all.push({ id });
+    return { row, id };
   });
 };
 

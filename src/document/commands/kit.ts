@@ -1,10 +1,10 @@
+import { nextId, uniqueName } from "../../core/naming";
 import type { Hand, Id, Piece, PieceKind } from "../../core/setup";
 import type { Degrees, Metres } from "../../core/units";
 import { amend, amendIn, kept, mapped } from "../amend";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
-import { nextId, uniqueName } from "../names";
 import { forHand, limbsOf, placeFor } from "../places";
 import type { SetupFile } from "../schema";
 

@@ -1,10 +1,10 @@
+import { nextId, uniqueName } from "../../core/naming";
 import type { Id, Listener } from "../../core/setup";
 import type { Metres } from "../../core/units";
 import { amend, amendIn, kept } from "../amend";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
-import { nextId, uniqueName } from "../names";
 
 /** A new performer in front of the kit who faces the audience and hears what the drummer hears. Nothing happens beyond `LIMITS.listeners`. */
 export const addListener = (name = "Performer"): Command =>

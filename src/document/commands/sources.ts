@@ -1,10 +1,10 @@
+import { nextId, uniqueName } from "../../core/naming";
 import type { Id, Source } from "../../core/setup";
 import type { Pan } from "../../core/units";
 import { amend, amendIn, insertAfter, kept, mapped, moveIn } from "../amend";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
-import { nextId, uniqueName } from "../names";
 import type { SetupFile } from "../schema";
 
 const isFull = (file: SetupFile): boolean => file.sources.length >= LIMITS.sources;

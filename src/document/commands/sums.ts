@@ -1,12 +1,12 @@
+import { BLANK_SUM } from "../../core/blanksum";
+import { nextId, uniqueName } from "../../core/naming";
 import { withPairSwapped } from "../../core/patched";
 import type { Id, Send, Sum } from "../../core/setup";
 import type { Db, Pan } from "../../core/units";
 import { amend, amendIn, insertAfter, kept, mapped } from "../amend";
-import { BLANK_SUM } from "../blank";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
-import { nextId, uniqueName } from "../names";
 import type { SetupFile } from "../schema";
 import { withoutStaleTicks } from "../ticks";
 

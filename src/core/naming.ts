@@ -1,4 +1,4 @@
-import type { Id } from "../core/setup";
+import type { Id } from "./setup";
 
 /** What an id begins with: source, piece, sum (mix), listener. */
 export type Prefix = "s" | "p" | "m" | "l";
