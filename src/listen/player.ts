@@ -1,7 +1,8 @@
 import { gainOf } from "../core/decibels";
+import type { Products } from "../core/measure/covariance";
 import type { Db, Hertz, Seconds } from "../core/units";
 import { buildGraph, type Graph } from "./graph";
-import { levelled, powerOfSamples, type ViewName, type Views } from "./views";
+import { levelled, type ViewName, type Views } from "./views";
 
 /** Level at which everything begins: low, so that the first tap hurts nobody. */
 export const FIRST_LEVEL: Db = -30;
@@ -15,6 +16,8 @@ export interface Sounds {
   /** Samples of each voice, all equally long; they go round. */
   readonly voices: readonly Float32Array[];
   readonly rate: Hertz;
+  /** Mean products of each two voices. */
+  readonly products: Products;
   /** What each view makes of the voices. They are brought to one loudness here. */
   readonly views: Views;
 }
@@ -51,7 +54,7 @@ const openOutput = (make: () => AudioContext, level: Db): Output => {
  */
 export const newPlayer = (first: Sounds, make: () => AudioContext = () => new AudioContext()): Player => {
   let sounds = first;
-  let views = levelled(sounds.views, sounds.voices.map(powerOfSamples));
+  let views = levelled(sounds.views, sounds.products);
   let level = FIRST_LEVEL;
   let output: Output | null = null;
   let playing: ViewName | null = null;
@@ -80,7 +83,7 @@ export const newPlayer = (first: Sounds, make: () => AudioContext = () => new Au
     load: (next) => {
       const same = next.voices === sounds.voices;
       sounds = next;
-      views = levelled(next.views, next.voices.map(powerOfSamples));
+      views = levelled(next.views, next.products);
       if (!output || !playing) return;
       if (same && output.graph) output.graph.change(views[playing], output.context.currentTime, GLIDE);
       else begin(output, playing);

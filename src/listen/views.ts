@@ -1,4 +1,5 @@
 import type { Image } from "../core/image";
+import { mixedEnergy, type Products, productAt, productCount } from "../core/measure/covariance";
 import type { Id } from "../core/setup";
 import type { Legs } from "../core/units";
 
@@ -15,29 +16,44 @@ export type Views = { readonly [name in ViewName]: ViewGains };
 export const gainsOf = (image: Pick<Image, "rows">, sources: readonly Id[]): ViewGains =>
   sources.map((id) => image.rows.find((row) => row.source === id)?.legs ?? [0, 0]);
 
-/** Energy of both ears together, the voices taken as uncorrelated. */
-const energyOf = (gains: ViewGains, powers: readonly number[]): number =>
-  gains.reduce((sum, [l, r], i) => sum + (l * l + r * r) * (powers[i] ?? 0), 0);
+/** Energy of both ears together. */
+const energyOf = (gains: ViewGains, products: Products): number =>
+  mixedEnergy(
+    products,
+    gains.map(([l]) => l),
+  ) +
+  mixedEnergy(
+    products,
+    gains.map(([, r]) => r),
+  );
+
+/** A view so far below the loudest, in energy, is silent: what is left where voices cancel out is rounding. */
+const SILENT = 1e-10;
 
 /**
  * Brings the three views to one loudness, so that the louder one does not win: all to the energy of the softest.
- * None is raised; a silent view stays silent and does not count.
- * @param powers mean power of each voice
+ * None is raised; a silent view is left as it is and does not count.
+ * @param products mean products of each two voices, so that what voices share is reckoned as it adds up
  */
-export const levelled = (views: Views, powers: readonly number[]): Views => {
-  const all = Object.values(views).map((gains) => energyOf(gains, powers));
-  const softest = Math.min(...all.filter((e) => e > 0));
+export const levelled = (views: Views, products: Products): Views => {
+  const all = Object.values(views).map((gains) => energyOf(gains, products));
+  const least = SILENT * Math.max(...all);
+  const softest = Math.min(...all.filter((e) => e > least));
   const bring = (gains: ViewGains): ViewGains => {
-    const energy = energyOf(gains, powers);
-    const by = energy > 0 ? Math.sqrt(softest / energy) : 1;
+    const energy = energyOf(gains, products);
+    const by = energy > least ? Math.sqrt(softest / energy) : 1;
     return gains.map(([l, r]) => [l * by, r * by]);
   };
   return { house: bring(views.house), now: bring(views.now), repaired: bring(views.repaired) };
 };
 
-/** Mean power of a voice's samples. */
-export const powerOfSamples = (samples: Float32Array): number => {
-  let sum = 0;
-  for (const x of samples) sum += x * x;
-  return samples.length === 0 ? 0 : sum / samples.length;
+/** Mean products of voices that share nothing: each with itself only. */
+export const unrelated = (voices: readonly Float32Array[]): Products => {
+  const products = new Float64Array(productCount(voices.length));
+  voices.forEach((samples, v) => {
+    let sum = 0;
+    for (const x of samples) sum += x * x;
+    products[productAt(v, v)] = samples.length === 0 ? 0 : sum / samples.length;
+  });
+  return products;
 };

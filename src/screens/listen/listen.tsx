@@ -108,7 +108,7 @@ const usePlayer = (view: ViewName) => {
 const loadNow = (): Sounds | null => {
   const now = voices.value;
   const views = now && viewsOf(now);
-  return now && views && { voices: now.samples, rate: now.rate, views };
+  return now && views && { voices: now.samples, rate: now.rate, products: now.products, views };
 };
 
 const Deck = () => {

@@ -1,10 +1,12 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { Products } from "../../core/measure/covariance";
 import type { Id, PieceKind } from "../../core/setup";
 import type { Metres } from "../../core/units";
 import { current } from "../../document/store";
 import { GAPS, roundOf } from "../../listen/hits";
 import { withSeam } from "../../listen/seam";
-import { type Excerpt, readExcerpt } from "../../measure/excerpt";
+import { unrelated } from "../../listen/views";
+import { atStretch, type Excerpt, productsOver, readExcerpt } from "../../measure/excerpt";
 import type { Place } from "../../measure/match";
 import { type Result, result } from "../recordings/measuring";
 
@@ -12,6 +14,8 @@ import { type Result, result } from "../recordings/measuring";
 export interface Voices {
   readonly samples: readonly Float32Array[];
   readonly rate: number;
+  /** Mean products of each two of them. */
+  readonly products: Products;
   readonly places: readonly Place[];
   /** Tracks of a recording, each channel with its own gain; else one hit stands for a whole source. */
   readonly recorded: boolean;
@@ -74,7 +78,14 @@ export const chooseMaterial = (value: string): void => {
   wanted.value = value;
 };
 
-const excerpt = signal<{ readonly of: Result; readonly it: Excerpt | null } | null>(null);
+/** A piece of a recording that was read, or could not be, and what is measured of it. */
+interface Read {
+  readonly of: Result;
+  readonly it: Excerpt | null;
+  readonly products: Products;
+}
+
+const excerpt = signal<Read | null>(null);
 const ownExcerpt = computed(() => (excerpt.value?.of === result.value ? excerpt.value : null));
 
 /** Reads the piece of the recording that is heard; again only after another measurement. */
@@ -83,8 +94,10 @@ export const readRecording = async (): Promise<void> => {
   if (!of || ownExcerpt.peek()) return;
   const { figures, job } = of;
   const seconds = Math.min(SECONDS, figures.seconds, MOST_SAMPLES / (job.tracks.length * figures.rate));
-  const from = Math.max(0, Math.min((figures.loudest?.at ?? 0) - BEFORE, figures.seconds - seconds));
-  excerpt.value = { of, it: await readExcerpt(job, from, seconds) };
+  const last = figures.seconds - seconds;
+  const from = Math.max(0, Math.min(atStretch(figures, (figures.loudest?.at ?? 0) - BEFORE), last));
+  const products = productsOver(figures, from, seconds);
+  excerpt.value = { of, it: await readExcerpt(job, from, seconds), products };
 };
 
 /** Whether what plays is there: a recording has to be read first. */
@@ -97,26 +110,25 @@ export const isUnreadable: ReadonlySignal<boolean> = computed(
   () => material.value === "recording" && ownExcerpt.value?.it === null,
 );
 
-const hits = (pieces: readonly Struck[], gap: number): Voices => ({
-  samples: roundOf(
+const hits = (pieces: readonly Struck[], gap: number): Voices => {
+  const samples = roundOf(
     pieces.map((p) => p.kind),
     RATE,
     gap,
-  ),
-  rate: RATE,
-  places: pieces.map(({ source }) => ({ source, channel: 0 })),
-  recorded: false,
-});
+  );
+  const places = pieces.map(({ source }) => ({ source, channel: 0 as const }));
+  return { samples, rate: RATE, products: unrelated(samples), places, recorded: false };
+};
 
 /** The samples of what plays; made at the first look. */
 export const voices = computed<Voices | null>(() => {
   const what = material.value;
   if (what === "") return null;
   if (what === "recording") {
-    const { of, it } = ownExcerpt.value ?? {};
-    if (!of || !it) return null;
+    const { of, it, products } = ownExcerpt.value ?? {};
+    if (!of || !it || !products) return null;
     const samples = it.tracks.map((track) => withSeam(track, it.rate));
-    return { samples, rate: it.rate, places: of.places, recorded: true };
+    return { samples, rate: it.rate, products, places: of.places, recorded: true };
   }
   const pieces = allStruck();
   if (what === "fill") {
