@@ -1,8 +1,7 @@
 import { type ChannelGains, channelGains } from "./channels";
-import { gainOf } from "./decibels";
 import { sumOf } from "./image";
 import { partsOf } from "./mix";
-import { isReversed, slotTrims } from "./patched";
+import { isReversed, slotGains } from "./patched";
 import type { Id, Listener, Setup, Sum } from "./setup";
 import type { Legs } from "./units";
 
@@ -22,7 +21,7 @@ const inHouse = (setup: Setup): EarGains =>
   );
 
 const inSum = (setup: Setup, sum: Sum): EarGains => {
-  const [left, right] = slotTrims(setup.monitor, sum).map(gainOf) as [number, number];
+  const [left, right] = slotGains(setup.monitor, sum);
   const turned = isReversed(setup, sum);
   const parts = new Map(partsOf(setup, sum).map((p) => [p.source.id, p.channels]));
   return through(parts, ([l, r]) => (turned ? [r * right, l * left] : [l * left, r * right]));

@@ -1,8 +1,7 @@
 import { type Agreement, addTo, finish, losesSides, type Standing, startCount, type Way } from "./agreement";
 import { channelGains, energyLegs } from "./channels";
-import { gainOf } from "./decibels";
 import { partsOf } from "./mix";
-import { isReversed, slotTrims } from "./patched";
+import { isReversed, slotGains } from "./patched";
 import { heardPlace, lateralPosition, levelDifference, type Place } from "./position";
 import type { Id, Listener, Setup, Source, Sum } from "./setup";
 import { isSideOn } from "./stage";
@@ -55,11 +54,11 @@ export const heardInHouse = (setup: Setup): Heard[] =>
     .filter((s) => !s.muted)
     .map((source) => ({ source, legs: houseLegs(setup, source), turned: false, collapsed: false }));
 
-/** What a sum brings to the ears: by the order in which it is patched and the trims of its slots. */
+/** What a sum brings to the ears: by the order in which it is patched, and the trims and switches of its slots. */
 export const heardInSum = (setup: Setup, sum: Sum): Heard[] => {
   const turned = isReversed(setup, sum);
   const collapsed = !sum.stereo || sum.folded;
-  const [left, right] = slotTrims(setup.monitor, sum).map(gainOf) as [number, number];
+  const [left, right] = slotGains(setup.monitor, sum);
   return partsOf(setup, sum).map(({ source, legs }) => {
     const patched: Legs = [legs[0] * left, legs[1] * right];
     return { source, legs: turned ? swap(patched) : patched, turned, collapsed };

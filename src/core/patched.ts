@@ -1,9 +1,14 @@
+import { gainOf } from "./decibels";
 import type { Id, Monitor, Setup, Slot, Sum } from "./setup";
-import type { Db, Legs, Side } from "./units";
+import type { Db, Gain, Legs, Side } from "./units";
 
-/** Index of the first slot that takes a leg of a sum, or −1. */
-export const slotOfLeg = (monitor: Monitor, sum: Sum, leg: Side): number =>
-  monitor.slots.findIndex((s) => s?.feed.kind === "leg" && s.feed.sum === sum.id && s.feed.leg === leg);
+/** Index of the slot by which a leg of a sum arrives: the first that is on, else the first that takes it; −1 without one. */
+export const slotOfLeg = (monitor: Monitor, sum: Sum, leg: Side): number => {
+  const takes = (s: Slot | null): boolean =>
+    s?.feed.kind === "leg" && s.feed.sum === sum.id && s.feed.leg === leg;
+  const on = monitor.slots.findIndex((s) => s?.on && takes(s));
+  return on >= 0 ? on : monitor.slots.findIndex(takes);
+};
 
 /** How the two legs of a pair lie in the slots. */
 export type PatchedOrder = "straight" | "reversed" | "split" | "partly" | "not patched";
@@ -23,11 +28,22 @@ export const isReversed = (setup: Pick<Setup, "monitor">, sum: Sum): boolean => 
   return order === "straight" ? false : order === "reversed" ? true : sum.reversed;
 };
 
-/** Trim of the slot that takes each leg, dB; 0 for a leg without a slot. */
-export const slotTrims = (monitor: Monitor, sum: Sum): Legs<Db> => {
-  const trim = (leg: Side): Db => monitor.slots[slotOfLeg(monitor, sum, leg)]?.trim ?? 0;
-  return [trim("left"), trim("right")];
+/** What the slot of each leg makes of it; a mono sum has one slot for both. */
+const ofSlots = <T>(monitor: Monitor, sum: Sum, make: (slot: Slot | null | undefined) => T): Legs<T> => {
+  const of = (leg: Side): T => make(monitor.slots[slotOfLeg(monitor, sum, leg)]);
+  return [of("left"), of(sum.stereo ? "right" : "left")];
 };
+
+/** Trim of the slot that takes each leg, dB; 0 for a leg without a slot. */
+export const slotTrims = (monitor: Monitor, sum: Sum): Legs<Db> => ofSlots(monitor, sum, (s) => s?.trim ?? 0);
+
+/** Whether the slot of each leg is switched off; a leg without a slot is not. */
+export const legsOff = (monitor: Monitor, sum: Sum): Legs<boolean> =>
+  ofSlots(monitor, sum, (s) => s?.on === false);
+
+/** Gain of the slot that takes each leg: 0 where it is off, 1 for a leg without a slot. */
+export const slotGains = (monitor: Monitor, sum: Sum): Legs<Gain> =>
+  ofSlots(monitor, sum, (s) => (s?.on === false ? 0 : gainOf(s?.trim ?? 0)));
 
 /** Whether each leg has a slot, so that they can change places. */
 export const hasBothSlots = (monitor: Monitor, sum: Sum): boolean =>
@@ -38,18 +54,19 @@ const otherLeg = (slot: Slot | null, sum: Id): Slot | null =>
     ? { ...slot, feed: { ...slot.feed, leg: slot.feed.leg === "left" ? "right" : "left" } }
     : slot;
 
-/**
- * The setup with a pair swapped: its legs change slots, where both have one (each slot keeps its trim and switch),
- * and the plan says so.
- */
+/** The slots with the legs of a pair the other way round: each slot keeps its trim and switch. */
+export const withLegsExchanged = (monitor: Monitor, sum: Sum): Monitor => ({
+  ...monitor,
+  slots: monitor.slots.map((slot) => otherLeg(slot, sum.id)),
+});
+
+/** The setup with a pair swapped: its legs change slots, where both have one, and the plan says so. */
 export const withPairSwapped = <T extends Pick<Setup, "sums" | "monitor">>(setup: T, sum: Sum): T => {
   const { monitor } = setup;
   const reversed = !isReversed(setup, sum);
   return {
     ...setup,
     sums: setup.sums.map((s) => (s.id === sum.id ? { ...s, reversed } : s)),
-    monitor: hasBothSlots(monitor, sum)
-      ? { ...monitor, slots: monitor.slots.map((slot) => otherLeg(slot, sum.id)) }
-      : monitor,
+    monitor: hasBothSlots(monitor, sum) ? withLegsExchanged(monitor, sum) : monitor,
   };
 };

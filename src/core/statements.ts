@@ -3,6 +3,7 @@ import { counted, listed, sentence } from "./patch/words";
 import { slotOfLeg } from "./patched";
 import { called, sourceCalled, sumCalled } from "./repair/names";
 import type { Listener, Setup, Sum } from "./setup";
+import { offSaid, switchedOff } from "./switchedoff";
 
 /** What is to be said of what one listener gets, in plain words without a full stop. */
 export interface Statement {
@@ -77,7 +78,7 @@ const sidesSaid = (setup: Setup, listener: Listener, rows: readonly ImageRow[]):
     return statement(
       "care",
       `All in the middle for ${who}: no sides to hear`,
-      `${namesOf(setup, flat)} would stand at a side: pan them.`,
+      `${namesOf(setup, flat)} would stand at a side: pan ${flat.length === 1 ? "it" : "them"}.`,
     );
   }
   if (flat.length === 0) return statement("fine", `Right for ${who}: every side agrees`);
@@ -108,6 +109,9 @@ export const imageStatement = (setup: Setup, listener: Listener, image: Image): 
       : statement("care", `Nothing sounds in ${feed}`, more);
   }
   const heardSum = image.hears === "sum" ? sum : undefined;
+  // Before a leg is on again, nothing else is worth a word.
+  const off = heardSum && switchedOff(setup.monitor, heardSum);
+  if (off) return statement("care", offSaid(off, who, image.rows), off.remedy);
   const lost = sidesLost(setup, image.rows);
   const later = unpatched(setup, heardSum);
   if (image.sideOn) {

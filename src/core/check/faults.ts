@@ -1,6 +1,7 @@
 import type { ChannelGains } from "../channels";
+import { gainOf } from "../decibels";
 import { type Part, partsOf } from "../mix";
-import { isReversed } from "../patched";
+import { isReversed, legsOff, slotGains, slotTrims } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
 import { type FaultKind, KINDS } from "./kinds";
 import { neighbourChannels } from "./neighbours";
@@ -78,7 +79,10 @@ export const faultsOf = (
   const parts = partsOf(setup, sum);
   const patch = isReversed(setup, sum) ? SWAPPED : STRAIGHT;
   const mixer = listener.mono ? FOLDED : listener.flipped ? SWAPPED : STRAIGHT;
-  const planned = chain(patch, mixer);
+  const slots = gains(...slotGains(setup.monitor, sum));
+  const planned = chain(slots, patch, mixer);
+  const [left, right] = slotTrims(setup.monitor, sum);
+  const allOn = gains(gainOf(left), gainOf(right));
   const desk = strikes.map((s) => channelsOf(parts, s));
 
   const fault = (kind: FaultKind, images: readonly EarImage[], part: Part | null = null): Fault => {
@@ -113,6 +117,7 @@ export const faultsOf = (
 
   const all = [
     ...ON_LEGS.map(([kind, wiring]) => wired(kind, chain(wiring, planned))),
+    ...(legsOff(setup.monitor, sum).includes(true) ? [wired("switched on", chain(allOn, patch, mixer))] : []),
     ...AT_EARS.map(([kind, wiring]) => wired(kind, chain(planned, wiring))),
     wired("slots up", mixer, neighbourChannels(setup, sum, strikes, 1)),
     wired("slots down", mixer, neighbourChannels(setup, sum, strikes, -1)),

@@ -1,7 +1,8 @@
 import { sumOf } from "../image";
 import { partsOf } from "../mix";
-import { patchedOrder, slotOfLeg } from "../patched";
+import { legsOff, patchedOrder, slotOfLeg, withLegsExchanged } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
+import type { Side } from "../units";
 import { type Fault, turned } from "./faults";
 
 const withSum = (setup: Setup, sum: Sum): Setup => ({
@@ -17,18 +18,28 @@ const reversed = (setup: Setup, sum: Sum): Setup => {
   const order = patchedOrder(setup.monitor, sum);
   if (order !== "straight" && order !== "reversed")
     return withSum(setup, { ...sum, reversed: !sum.reversed });
-  const left = slotOfLeg(setup.monitor, sum, "left");
-  const right = slotOfLeg(setup.monitor, sum, "right");
-  const { slots } = setup.monitor;
-  const now = slots.map((s, at) => (at === left ? slots[right] : at === right ? slots[left] : s) ?? null);
-  return { ...setup, monitor: { ...setup.monitor, slots: now } };
+  return { ...setup, monitor: withLegsExchanged(setup.monitor, sum) };
 };
+
+/** Every slot of some legs switched; null when one of them has no slot to switch. */
+const switched = (setup: Setup, sum: Sum, legs: readonly Side[], on: boolean): Setup | null => {
+  if (legs.some((leg) => slotOfLeg(setup.monitor, sum, leg) < 0)) return null;
+  const slots = setup.monitor.slots.map((slot) =>
+    slot?.feed.kind === "leg" && slot.feed.sum === sum.id && legs.includes(slot.feed.leg)
+      ? { ...slot, on }
+      : slot,
+  );
+  return { ...setup, monitor: { ...setup.monitor, slots } };
+};
+
+const legsOf = (sum: Sum): readonly Side[] => (sum.stereo ? ["left", "right"] : ["left"]);
 
 /**
  * The setup as it was found to be, so that image and patch agree with reality.
  * A missing source is put in as its send being off: the house is not touched.
- * @returns null where a setup has no words for the fault (a dead ear, a lost leg, wrong slots chosen at the listener's
- * mixer), or the listener hears no sum
+ * A leg that does not arrive is put in as its slot being off.
+ * @returns null where a setup has no words for the fault (a dead ear, one leg in both ears, wrong slots chosen at the
+ * listener's mixer, a lost leg that has no slot), or the listener hears no sum
  */
 export const putIntoSetup = (setup: Setup, listener: Listener, fault: Fault): Setup | null => {
   const sum = sumOf(setup, listener);
@@ -48,6 +59,21 @@ export const putIntoSetup = (setup: Setup, listener: Listener, fault: Fault): Se
     case "inverted": {
       const [left, right] = sum.legInverted;
       return withSum(setup, { ...sum, legInverted: [left, !right] });
+    }
+    case "left leg only":
+      return switched(setup, sum, ["right"], false);
+    case "right leg only":
+      return switched(setup, sum, ["left"], false);
+    case "silent":
+      return switched(setup, sum, legsOf(sum), false);
+    case "switched on": {
+      const off = legsOff(setup.monitor, sum);
+      return switched(
+        setup,
+        sum,
+        legsOf(sum).filter((_, at) => off[at]),
+        true,
+      );
     }
     case "all at centre":
       return withSum(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: 0 })) });

@@ -15,6 +15,7 @@ export type FaultKind =
   | "slots down"
   | "all at centre"
   | "silent"
+  | "switched on"
   | "source wrong"
   | "source missing";
 
@@ -123,6 +124,12 @@ export const KINDS: { readonly [kind in FaultKind]: KindWords } = {
     why: "a feed not switched on, or a pack off",
     name: (it) => `Nothing of ${it} arrives`,
     remedy: (it) => `See that the slots of ${it} are on, its level is up and the pack is on.`,
+  },
+  "switched on": {
+    weight: 1,
+    why: "the setup has a leg off, and somebody has switched it on",
+    name: (it) => `All of ${it} arrives, though the setup has it off`,
+    remedy: (it) => `Nothing at the desk. Under Patch, switch the slots of ${it} on.`,
   },
   "source wrong": {
     weight: 1,

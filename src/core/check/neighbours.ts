@@ -1,13 +1,14 @@
 import type { ChannelGains } from "../channels";
+import { gainOf } from "../decibels";
 import { partsOf } from "../mix";
 import { isReversed, slotOfLeg } from "../patched";
-import type { Feed, Setup, Source, Sum } from "../setup";
-import type { Gain, Legs } from "../units";
+import type { Feed, Setup, Slot, Source, Sum } from "../setup";
+import type { Gain, Legs, Side } from "../units";
 import { type Strike, soundsThrough } from "./strikes";
 
 /** What lies in the slots, and which slot each ear takes as planned. */
 interface Taken {
-  readonly feeds: readonly (Feed | null)[];
+  readonly slots: readonly (Pick<Slot, "feed" | "trim"> | null)[];
   readonly ears: Legs<number>;
 }
 
@@ -17,13 +18,13 @@ const takenSlots = (setup: Setup, sum: Sum): Taken => {
   const right = sum.stereo ? slotOfLeg(setup.monitor, sum, "right") : left;
   const reversed = isReversed(setup, sum);
   if (left >= 0 && right >= 0) {
-    const feeds = setup.monitor.slots.map((s) => (s?.on ? s.feed : null));
-    return { feeds, ears: reversed ? [right, left] : [left, right] };
+    const slots = setup.monitor.slots.map((s) => (s?.on ? s : null));
+    return { slots, ears: reversed ? [right, left] : [left, right] };
   }
-  const leg = (side: "left" | "right"): Feed => ({ kind: "leg", sum: sum.id, leg: side });
-  if (!sum.stereo) return { feeds: [null, leg("left"), null], ears: [1, 1] };
+  const leg = (side: Side) => ({ feed: { kind: "leg", sum: sum.id, leg: side } as const, trim: 0 });
+  if (!sum.stereo) return { slots: [null, leg("left"), null], ears: [1, 1] };
   const pair = reversed ? [leg("right"), leg("left")] : [leg("left"), leg("right")];
-  return { feeds: [null, ...pair, null], ears: [1, 2] };
+  return { slots: [null, ...pair, null], ears: [1, 2] };
 };
 
 /** One channel of a source as it lies in a slot. */
@@ -62,8 +63,12 @@ export const neighbourChannels = (
   strikes: readonly Strike[],
   by: 1 | -1,
 ): ChannelGains[] => {
-  const { feeds, ears } = takenSlots(setup, sum);
-  const contents = ears.map((at) => contentOf(setup, feeds[at + by]));
+  const { slots, ears } = takenSlots(setup, sum);
+  const contents = ears.map((at) => {
+    const slot = slots[at + by];
+    const through = gainOf(slot?.trim ?? 0);
+    return contentOf(setup, slot?.feed).map((c) => ({ ...c, gain: c.gain * through }));
+  });
   return strikes.map((strike) => {
     // The same channel in both ears is one signal: only then can its polarity be compared.
     const rows = new Map<string, [left: Gain, right: Gain]>();

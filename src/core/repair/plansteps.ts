@@ -1,4 +1,5 @@
-import { slotTrims } from "../patched";
+import { nextId, uniqueName } from "../naming";
+import { legsOff, slotTrims } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
 import type { Pan } from "../units";
 import type { Over } from "./hearing";
@@ -31,18 +32,6 @@ const houseMoves = ({ voices }: Situation, over: Over | null): PanMove[] =>
       error: houseOver.error,
     }));
 
-const freeId = (sums: readonly Sum[]): Id => {
-  let n = sums.length + 1;
-  while (sums.some((s) => s.id === `m${n}`)) n += 1;
-  return `m${n}`;
-};
-
-const freeName = (wanted: string, sums: readonly Sum[]): string => {
-  let name = wanted;
-  for (let n = 2; sums.some((s) => s.name === name); n += 1) name = `${wanted} ${n}`;
-  return name;
-};
-
 /** The sends of a copy that stays as the sum is now: house pans about to be moved are written down, then what it needs. */
 const copiedSends = (
   { sum, voices }: Situation,
@@ -73,11 +62,12 @@ const ownPair = (
     copy: {
       ...sum,
       ...copy,
-      id: freeId(setup.sums),
-      name: freeName(`${sum.name} for ${called(listener)}`, setup.sums),
+      id: nextId("m", setup.sums),
+      name: uniqueName(`${sum.name} for ${called(listener)}`, setup.sums),
     },
     slots: copy.reversed ? [room[1], room[0]] : room,
     trims: slotTrims(setup.monitor, sum),
+    off: legsOff(setup.monitor, sum),
     pans,
   };
 };

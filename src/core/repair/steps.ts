@@ -31,6 +31,7 @@ export type Step =
       readonly copy: Sum;
       readonly slots: Legs<number>;
       readonly trims: Legs<Db>;
+      readonly off: Legs<boolean>;
       readonly pans: readonly PanMove[];
     };
 
@@ -54,7 +55,7 @@ const withSum = (setup: Setup, id: Id, change: (sum: Sum) => Sum): Setup => ({
 const withOwnPair = (setup: Setup, step: Step & { readonly step: "own pair" }): Setup => {
   const leg = (at: 0 | 1): Slot => ({
     feed: { kind: "leg", sum: step.copy.id, leg: at === 0 ? "left" : "right" },
-    on: true,
+    on: !step.off[at],
     trim: step.trims[at],
   });
   const length = Math.max(setup.monitor.slots.length, step.slots[0] + 1, step.slots[1] + 1);

@@ -1,8 +1,8 @@
-import { gainOf, levelOf } from "../decibels";
+import { levelOf } from "../decibels";
 import { houseLegs } from "../image";
 import { type Part, partsOf } from "../mix";
 import { mirrorPan, type RoundedPan, roundPan } from "../pannotation";
-import { hasBothSlots, isReversed, slotTrims } from "../patched";
+import { hasBothSlots, isReversed, slotGains } from "../patched";
 import { levelDifference } from "../position";
 import type { Send, Setup, Source, Sum } from "../setup";
 import type { Db, Legs, Pan } from "../units";
@@ -59,8 +59,8 @@ export const voicesOf = (setup: Setup, sum: Sum): Voice[] => {
   const over = pannedOver(sum, setup, overs);
   const folded = partsOf(setup, { ...sum, folded: true });
   const turned = isReversed(setup, sum);
-  const slots = slotTrims(setup.monitor, sum).map(gainOf) as [number, number];
-  // A slot keeps its trim when the legs change places; without slots there is nothing to change.
+  const slots = slotGains(setup.monitor, sum);
+  // A slot keeps its trim and switch when the legs change places; without slots there is nothing to change.
   const exchanged = hasBothSlots(setup.monitor, sum) ? swap(slots) : slots;
   const patched = (legs: Legs, swapped: boolean): Legs => {
     const out = times(legs, swapped ? exchanged : slots);

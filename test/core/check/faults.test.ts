@@ -4,6 +4,7 @@ import { faultsOf } from "../../../src/core/check/faults";
 import { KINDS } from "../../../src/core/check/kinds";
 import { strikesOf } from "../../../src/core/check/strikes";
 import type { EarImage } from "../../../src/core/check/wiring";
+import { gainOf } from "../../../src/core/decibels";
 import { evaluate } from "../../../src/core/evaluate";
 import { panGains } from "../../../src/core/laws";
 import type { Feed, Listener, Setup, Slot, Sum } from "../../../src/core/setup";
@@ -32,7 +33,9 @@ const withSlots = (at: { readonly [index: number]: Slot | null }, from: Setup = 
 describe("faults", () => {
   it("hold every kind of the table, each under its own id", () => {
     const all = faults(setup);
-    expect(new Set(all.map((f) => f.kind))).toEqual(new Set(Object.keys(KINDS)));
+    const off = faults(withSlots({ 2: slot({ kind: "leg", sum: "drums", leg: "right" }, false) }));
+    expect(new Set(off.map((f) => f.kind))).toEqual(new Set(Object.keys(KINDS)));
+    expect(off.filter((f) => !all.some((a) => a.id === f.id)).map((f) => f.kind)).toEqual(["switched on"]);
     expect(new Set(all.map((f) => f.id)).size).toBe(all.length);
     expect(all[0]?.kind).toBe("planned");
   });
@@ -44,6 +47,27 @@ describe("faults", () => {
         const { legs } = imageOf(setup, "planned", piece, listener);
         expect(legs).toEqual(rows.find((r) => r.source === piece)?.legs);
       }
+    }
+  });
+
+  it("as planned, honour the trims and switches of the slots, as the image does", () => {
+    const right: Feed = { kind: "leg", sum: "drums", leg: "right" };
+    for (const lying of [{ ...slot(right), trim: -4 }, slot(right, false)]) {
+      const so = withSlots({ 2: lying });
+      const rows = evaluate(so).images[0]?.rows ?? [];
+      for (const piece of ["kick", "hat", "floor"]) {
+        const { legs } = imageOf(so, "planned", piece);
+        expect(legs).toEqual(rows.find((r) => r.source === piece)?.legs);
+        expect(legs[0]).toBeLessThan(imageOf(setup, "planned", piece).legs[0]);
+        expect(imageOf(so, "switched on", piece)?.legs).toEqual(
+          lying.on ? undefined : imageOf(setup, "planned", piece).legs,
+        );
+      }
+      // The legs change slots; the slots keep their trims and switches.
+      expect(imageOf(so, "reversed", "hat").legs).toEqual([
+        far * gainOf(lying.trim) * Number(lying.on),
+        near,
+      ]);
     }
   });
 
@@ -95,6 +119,8 @@ describe("faults", () => {
     expect(imageOf(withSlots({ 4: slot(hat) }), "slots up", "snare").legs[1]).toBe(0);
     expect(imageOf(withSlots({ 4: slot(hat, false) }), "slots up", "hat").legs).toEqual([far, 0]);
     expect(imageOf(withSlots({ 1: slot(hat) }), "slots down", "hat").legs).toEqual([1, near]);
+    const louder = withSlots({ 4: { ...slot(hat), trim: 6 } });
+    expect(imageOf(louder, "slots up", "hat").legs).toEqual([far, gainOf(6)]);
   });
 
   it("takes a leg of another sum next door", () => {

@@ -14,6 +14,8 @@ const bare: Setup = {
 };
 const faultsIn = (setup: Setup): Fault[] => checkOf(setup, drummer).sets.flatMap((s) => s.faults);
 
+/** In words of a setup only where the legs have slots. */
+const BY_SLOTS = ["left leg only", "right leg only", "silent"];
 const EXPRESSED = [
   "planned",
   "reversed",
@@ -36,7 +38,8 @@ describe.each([
     "%s: the image agrees with what the ears get",
     (_id, fault) => {
       const found = putIntoSetup(setup, drummer, fault);
-      expect(found !== null).toBe(EXPRESSED.includes(fault.kind));
+      const bySlots = setup === patched && BY_SLOTS.includes(fault.kind);
+      expect(found !== null).toBe(EXPRESSED.includes(fault.kind) || bySlots);
       if (!found) return;
       const rows = evaluate(found).images[0]?.rows ?? [];
       strikes.forEach((strike, at) => {
@@ -59,6 +62,49 @@ it("a reversal found is put into the slots where the pair lies in them", () => {
   const found = putIntoSetup(patched, drummer, reversed) as Setup;
   expect(patchedOrder(patched.monitor, patched.sums[0] as Sum)).toBe("reversed");
   expect(patchedOrder(found.monitor, found.sums[0] as Sum)).toBe("straight");
+});
+
+it("a leg found missing is off in its slot, and found back again is on", () => {
+  const of = (setup: Setup, id: string) => faultsIn(setup).find((f) => f.id === id) as Fault;
+  const on = (setup: Setup) => setup.monitor.slots.slice(2, 4).map((s) => s?.on);
+  for (const [id, are] of [
+    ["left leg only", [false, true]],
+    ["right leg only", [true, false]],
+    ["silent", [false, false]],
+  ] as const) {
+    const found = putIntoSetup(patched, drummer, of(patched, id)) as Setup;
+    expect(on(found)).toEqual(are);
+    expect(of(found, "planned").images).toEqual(of(patched, id).images);
+    expect(putIntoSetup(found, drummer, of(found, "switched on"))).toEqual(patched);
+  }
+});
+
+it("a mono sum found silent is off in its one slot, in both ears", () => {
+  const sums = patched.sums.map((s) => ({ ...s, stereo: false }));
+  const slots = patched.monitor.slots.map((s, at) => (at === 3 ? s : null));
+  const mono: Setup = { ...patched, sums, monitor: { ...patched.monitor, slots } };
+  const silent = faultsIn(mono).find((f) => f.kind === "silent") as Fault;
+  const found = putIntoSetup(mono, drummer, silent) as Setup;
+  expect(found.monitor.slots[3]?.on).toBe(false);
+  expect(evaluate(found).images[0]?.rows.map((r) => r.legs)).toEqual(found.sources.map(() => [0, 0]));
+});
+
+it("with one leg in no slot, a leg that has none cannot be put in as off", () => {
+  const slots = patched.monitor.slots.map((s, at) => (at === 3 ? null : s));
+  const partly: Setup = { ...patched, monitor: { ...patched.monitor, slots } };
+  const put = (id: string) =>
+    putIntoSetup(partly, drummer, faultsIn(partly).find((f) => f.id === id) as Fault);
+  expect([put("silent"), put("right leg only")]).toEqual([null, null]);
+  expect(put("left leg only")?.monitor.slots[2]?.on).toBe(false);
+});
+
+it("a reversal found leaves each slot its trim and switch", () => {
+  const slots = patched.monitor.slots.map((s, at) => (s && at === 2 ? { ...s, trim: -3 } : s));
+  const trimmed: Setup = { ...patched, monitor: { ...patched.monitor, slots } };
+  const reversed = faultsIn(trimmed).find((f) => f.kind === "reversed") as Fault;
+  const found = putIntoSetup(trimmed, drummer, reversed) as Setup;
+  expect(found.monitor.slots.map((s) => s?.trim)).toEqual(slots.map((s) => s?.trim));
+  expect(faultsIn(found).find((f) => f.kind === "planned")?.images).toEqual(reversed.images);
 });
 
 it("polarity found is put in, which levels alone do not show", () => {

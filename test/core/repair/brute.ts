@@ -2,7 +2,7 @@
  * Repairs of a pair by trying every combination, written apart from the product: it shares types with it and nothing
  * else. It keeps a plain picture of what is panned and patched how, changes that, and listens to it again.
  */
-import type { Listener, Setup, Source, Sum } from "../../../src/core/setup";
+import type { Listener, Setup, Slot, Source, Sum } from "../../../src/core/setup";
 
 type Two = [number, number];
 
@@ -49,7 +49,7 @@ interface World {
   pans: Map<string, number>;
   house: Map<string, number>;
   reversed: boolean;
-  /** Trim of the slot of the left and right leg, dB. */
+  /** Trim of the slot of the left and right leg, dB; −∞ where it is switched off. */
   slots: Two;
   folded: boolean;
 }
@@ -59,10 +59,17 @@ const sourceOf = (setup: Setup, id: string): Source => setup.sources.find((s) =>
 const sounding = (setup: Setup, sum: Sum) =>
   sum.sends.filter((s) => s.level !== null && !sourceOf(setup, s.source).muted);
 
-const slotAt = (setup: Setup, sum: Sum, side: string): number =>
-  setup.monitor.slots.findIndex(
-    (s) => s?.feed.kind === "leg" && s.feed.sum === sum.id && s.feed.leg === side,
-  );
+/** The slots of a leg: the one by which it arrives first. */
+const slotAt = (setup: Setup, sum: Sum, side: string): number => {
+  const mine = setup.monitor.slots
+    .map((slot, at) => ({ slot, at }))
+    .filter(({ slot }) => slot?.feed.kind === "leg" && slot.feed.sum === sum.id && slot.feed.leg === side)
+    .sort((a, b) => (a.slot?.on ? 0 : 1) - (b.slot?.on ? 0 : 1) || a.at - b.at);
+  return mine[0]?.at ?? -1;
+};
+
+const throughSlot = (slot: Slot | null | undefined): number =>
+  !slot ? 0 : slot.on ? slot.trim : Number.NEGATIVE_INFINITY;
 
 const worldOf = (setup: Setup, sum: Sum): World => {
   const [l, r] = [slotAt(setup, sum, "left"), slotAt(setup, sum, "right")];
@@ -71,7 +78,7 @@ const worldOf = (setup: Setup, sum: Sum): World => {
     pans: new Map(sounding(setup, sum).map((s) => [s.source, s.pan ?? sourceOf(setup, s.source).pan])),
     house: new Map(setup.sources.map((s) => [s.id, s.pan])),
     reversed: neighbours ? r < l : sum.reversed,
-    slots: [setup.monitor.slots[l]?.trim ?? 0, setup.monitor.slots[r]?.trim ?? 0],
+    slots: [throughSlot(setup.monitor.slots[l]), throughSlot(setup.monitor.slots[sum.stereo ? r : l])],
     folded: sum.folded,
   };
 };
