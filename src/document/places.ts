@@ -15,7 +15,7 @@ const PLACES: { readonly [kind in PieceKind]: readonly [Place, ...Place[]] } = {
     { x: 0.5, y: 0.25 },
     { x: 0.6, y: -0.1 },
   ],
-  ride: [{ x: 0.55, y: 0.6 }],
+  ride: [{ x: 0.55, y: 0.75 }],
   crash: [
     { x: -0.45, y: 0.75 },
     { x: 0.55, y: 0.85 },

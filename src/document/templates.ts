@@ -58,6 +58,18 @@ const SETS = {
   ],
 } as const satisfies { readonly [count: number]: readonly Microphone[] };
 
+/** What stands at a kit with or without a microphone: the overheads hear it all; common practice, no source. */
+const STANDING: readonly Pick<Microphone, "name" | "kind">[] = [
+  KICK,
+  SNARE,
+  HAT,
+  TOM_1,
+  TOM_2,
+  FLOOR,
+  RIDE,
+  { name: "Crash", kind: "crash" },
+];
+
 /** For how many drum microphones there is a template. */
 export type MicrophoneCount = keyof typeof SETS;
 
@@ -66,13 +78,10 @@ export const MICROPHONE_COUNTS: readonly MicrophoneCount[] = [3, 4, 8, 10, 12];
 
 const pieceName = (microphone: Microphone): string => microphone.at ?? microphone.name;
 
-/** The pieces at which the microphones stand, each once, set up right-handed. */
+/** The pieces at which the microphones stand, then those without one, each once, set up right-handed. */
 const piecesFor = (microphones: readonly Microphone[]): readonly Piece[] => {
   const pieces: Piece[] = [];
-  for (const microphone of microphones) {
-    const { kind } = microphone;
-    const name = pieceName(microphone);
-    if (pieces.some((p) => p.name === name)) continue;
+  const stand = (name: string, kind: PieceKind): void => {
     const place = placeFor(kind, "right", pieces);
     pieces.push({
       id: `p${pieces.length + 1}`,
@@ -82,7 +91,13 @@ const piecesFor = (microphones: readonly Microphone[]): readonly Piece[] => {
       limbs: limbsOf(kind),
       player: "drummer",
     });
+  };
+  for (const microphone of microphones) {
+    const name = pieceName(microphone);
+    if (!pieces.some((p) => p.name === name)) stand(name, microphone.kind);
   }
+  // "Floor tom 1" is a floor tom.
+  for (const { name, kind } of STANDING) if (!pieces.some((p) => p.name.startsWith(name))) stand(name, kind);
   return pieces;
 };
 

@@ -21,6 +21,17 @@ describe.each(all)("the template of $count microphones, $hand-handed", ({ count,
     expect(setup.sums[0]?.sends.every((s) => s.level !== null && s.level <= 0)).toBe(true);
   });
 
+  it("has a whole kit, each piece once and in a place of its own, with or without a microphone", () => {
+    const { pieces } = setup.kit;
+    const kinds = pieces.map((p) => p.kind).filter((kind) => kind !== "overhead");
+    expect(new Set(kinds)).toEqual(new Set(["kick", "snare", "hat", "tom", "floor", "ride", "crash"]));
+    expect(kinds.filter((kind) => kind === "tom")).toHaveLength(2);
+    expect(kinds.filter((kind) => kind === "floor")).toHaveLength(count === 12 ? 2 : 1);
+    expect(new Set(pieces.map((p) => p.name)).size).toBe(pieces.length);
+    expect(new Set(pieces.map((p) => p.id)).size).toBe(pieces.length);
+    expect(new Set(pieces.map((p) => `${p.x} ${p.y}`)).size).toBe(pieces.length);
+  });
+
   it("is whole, no example, and patched", () => {
     expect(mend(setup)).toBe(setup);
     expect(setup.example).toBe(false);
