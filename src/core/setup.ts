@@ -186,6 +186,8 @@ export interface Wishes {
   readonly first: Id;
   /** Nothing may change in the house. */
   readonly houseFixed: boolean;
+  /** No slot that is free may be taken. */
+  readonly slotsFixed: boolean;
   /** Headroom wanted at every ceiling, dB. */
   readonly margin: Db;
 }

@@ -33,8 +33,8 @@ export const AUDIENCE: Listener = {
 /** The drummer on the throne, facing the audience. */
 export const DRUMMER: Listener = { ...AUDIENCE, id: "l2", name: "Drummer", kind: "drummer", y: 0, facing: 0 };
 
-/** Nothing in the house may change; 6 dB of headroom, common practice. */
-export const BLANK_WISHES: Wishes = { first: DRUMMER.id, houseFixed: true, margin: 6 };
+/** Nothing in the house may change, free slots may be taken; 6 dB of headroom, common practice. */
+export const BLANK_WISHES: Wishes = { first: DRUMMER.id, houseFixed: true, slotsFixed: false, margin: 6 };
 
 const BLANK_KIT: Kit = { hand: "right", yaw: 0, pieces: [] };
 

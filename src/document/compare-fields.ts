@@ -187,6 +187,7 @@ export const WISHES: readonly Field<Wishes>[] = [
     print: (w, { listeners }) => nameIn(listeners, w.first) ?? "nobody",
   },
   yes((w) => w.houseFixed, "the house stays as it is", "the house may change"),
+  yes((w) => w.slotsFixed, "no free slot may be taken", "free slots may be taken"),
   number("wanted margin", "dB", (w) => w.margin),
 ];
 

@@ -148,6 +148,7 @@ const monitor = fields<Monitor>({
 const wishes = fields<Wishes>({
   first: id,
   houseFixed: yes(BLANK_WISHES.houseFixed),
+  slotsFixed: yes(BLANK_WISHES.slotsFixed),
   margin: number(RANGES.margin, BLANK_WISHES.margin),
 });
 

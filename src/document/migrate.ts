@@ -8,7 +8,13 @@ export type RawSetup = { readonly [field: string]: unknown };
 export type Migration = (setup: RawSetup) => RawSetup;
 
 /** Every migration there has been: number n − 1 turns version n into n + 1. Never changed once shipped, only added to. */
-export const MIGRATIONS: readonly Migration[] = [];
+export const MIGRATIONS: readonly Migration[] = [
+  // A repair may be kept from free slots: so far it took them.
+  ({ wishes, ...rest }) => ({
+    ...rest,
+    wishes: isFields(wishes) ? { ...wishes, slotsFixed: false } : wishes,
+  }),
+];
 
 /**
  * Brings a setup from outside to the newest version, step by step; what was given stays as it is.

@@ -84,7 +84,7 @@ const setupOf = (sourceCount, listenerCount, { hard }) => {
       slots: [leg("left", 0), leg("right", hard ? 1 : 0), ...Array(14).fill(null)],
       inputMaxDbu: 20,
     },
-    wishes: { first: "l1", houseFixed: !hard, margin: 6 },
+    wishes: { first: "l1", houseFixed: !hard, slotsFixed: false, margin: 6 },
     ear: null,
     recording: null,
   };

@@ -27,7 +27,7 @@ afterAll(async () => {
 
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 const HOSTILE = `"><img src=x onerror="document.title='taken'"> ${"x".repeat(20)}`;
-const FULL = readFileSync(join(import.meta.dirname, "../fixtures/setup-v1.json"), "utf8");
+const FULL = readFileSync(join(import.meta.dirname, "../fixtures/setup-v2.json"), "utf8");
 
 const toSetups = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
   const user = await phone(browser, options);
@@ -197,7 +197,7 @@ describe("files", () => {
   it.each([
     ["no JSON", "{ half", /this is not JSON/],
     ["something else", `{"a":1}`, /not a setup of Hatside/],
-    ["a newer setup", FULL.replace('"version": 1', '"version": 99'), /from a newer Hatside/],
+    ["a newer setup", FULL.replace('"version": 2', '"version": 99'), /from a newer Hatside/],
     [
       "a newer backup",
       `{"format":"hatside-backup","version":9,"setups":[]}`,

@@ -6,11 +6,14 @@ import { printSetup, readSetup, readSetupText } from "../../src/document/check-f
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
+import { VERSION } from "../../src/document/schema";
 
 /** Parsed JSON, as loose as it comes. */
 type Json = ReturnType<typeof JSON.parse>;
 
-const frozen = readFileSync(new URL("../fixtures/setup-v1.json", import.meta.url), "utf8");
+const fixture = (version: number): string =>
+  readFileSync(new URL(`../fixtures/setup-v${version}.json`, import.meta.url), "utf8");
+const frozen = fixture(VERSION);
 const example = (): Json => JSON.parse(printSetup(exampleSetup()));
 
 const read = (value: unknown) => {
@@ -35,7 +38,7 @@ const set = (file: object, key: string, value: unknown) =>
   Object.defineProperty(file, key, { value, enumerable: true, configurable: true, writable: true });
 
 describe("a setup file", () => {
-  it("of version 1 as it was shipped is read whole", () => {
+  it("as it was shipped is read whole", () => {
     const result = readSetupText(frozen);
     expect(result).toMatchObject({ ok: true, notes: [] });
     if (!result.ok) return;
@@ -43,6 +46,16 @@ describe("a setup file", () => {
     expect(result.file.recording?.sources[1]?.peak).toBe(Number.NEGATIVE_INFINITY);
     expect(result.file.sums[1]?.sends).toEqual([{ source: "s14", level: null, pan: null }]);
     expect(result.file.lineCheck).toEqual({ 0: true, 3: false });
+  });
+
+  it("of version 1 is the same, and a repair may take free slots as it did", () => {
+    const result = readSetupText(fixture(1));
+    expect(result).toMatchObject({ ok: true, notes: [] });
+    const same = JSON.parse(frozen);
+    expect(result.ok && JSON.parse(printSetup(result.file))).toEqual({
+      ...same,
+      wishes: { ...same.wishes, slotsFixed: false },
+    });
   });
 
   it("is refused when it is something else", () => {
@@ -62,17 +75,17 @@ describe("a setup file", () => {
   });
 
   it("is refused when it is newer, with what to do", () => {
-    expect(refused({ ...example(), version: 2 })).toBe(
-      "This setup is from a newer Hatside (its version is 2, this app reads up to 1). Update the app, then open it again.",
+    expect(refused({ ...example(), version: 3 })).toBe(
+      "This setup is from a newer Hatside (its version is 3, this app reads up to 2). Update the app, then open it again.",
     );
     for (const version of [0, -1, 1.5, "1", null, undefined])
       expect(refused({ ...example(), version })).toMatch(
-        /^version: .* is not a version\. Allowed: 1 to 1\.$/,
+        /^version: .* is not a version\. Allowed: 1 to 2\.$/,
       );
   });
 
   it("with nothing in it gets every default, each named", () => {
-    const { file, notes } = read({ format: "hatside-setup", version: 1 });
+    const { file, notes } = read({ format: "hatside-setup", version: VERSION });
     expect(mend(file)).toBe(file);
     expect(evaluate(file)).toBeTruthy();
     expect(notes).toContain("name: missing; “Unnamed setup” taken.");

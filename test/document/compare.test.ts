@@ -23,7 +23,7 @@ import type { SetupFile } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { applied, commands } from "./commands";
 
-const FULL = join(import.meta.dirname, "../fixtures/setup-v1.json");
+const FULL = join(import.meta.dirname, "../fixtures/setup-v2.json");
 const example = exampleSetup();
 const said = (from: SetupFile, to: SetupFile): string[] =>
   differences(from, to).map(({ part, says }) => `${part} | ${says}`);
@@ -100,7 +100,7 @@ describe("one change at a time", () => {
         "Kit | Kick: place 0.25 m right of the throne, 0.5 m behind instead of 0 m right of the throne, 0.75 m in front",
       ],
     ],
-    [addPiece("ride", "Ride"), ["Kit | Ride is there as well"]],
+    [addPiece("percussion", "Cowbell"), ["Kit | Cowbell is there as well"]],
     [rename("For next week"), []],
   ])("%#: $label", (command, says) => {
     expect(said(example, applied(example, command))).toEqual(says);
@@ -132,7 +132,7 @@ describe("what is the same thing", () => {
     const large = templateSetup(4, "right");
     expect(small.sources[1]?.id).toBe(large.sources[1]?.id);
     expect(said(small, large)).toEqual([
-      "Kit | Snare is there as well",
+      "Kit | The pieces are in another order",
       "Sources | Snare is there as well",
       "Sums | Drums: Snare goes into it as well",
     ]);

@@ -58,9 +58,9 @@ const outcomesOf = (situation: Situation, plan: Plan): Outcome[] => {
   return situation.setup.listeners.map(({ id }) => ({ listener: id, tally: tallies.get(id) as Tally }));
 };
 
-/** Slots that a repair may still take. */
+/** Slots that a repair may still take: none where the user keeps them. */
 export const freeSlots = (setup: Setup): number =>
-  Math.max(0, setup.monitor.slotCount - usageOf(setup).used.length);
+  setup.wishes.slotsFixed ? 0 : Math.max(0, setup.monitor.slotCount - usageOf(setup).used.length);
 
 /** Every repair of a sum that nothing else beats in everything, best first, with a verdict. */
 export const repairsFor = (setup: Setup, sum: Sum): Repairs => {

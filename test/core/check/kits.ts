@@ -133,7 +133,7 @@ export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => 
     sums: [pair(sources)],
     listeners: [drummer],
     monitor: { slotCount: 16, slots, inputMaxDbu: 18 },
-    wishes: { first: "drummer", houseFixed: true, margin: 6 },
+    wishes: { first: "drummer", houseFixed: true, slotsFixed: false, margin: 6 },
     ear: null,
     recording: null,
   };

@@ -98,7 +98,7 @@ export const setup = (
   sums,
   listeners: [listener("l1", { kind: "audience", y: 8, facing: 180 }), ...listeners],
   monitor: { slotCount, slots, inputMaxDbu: 20 },
-  wishes: { first: "l2", houseFixed: true, margin: 6 },
+  wishes: { first: "l2", houseFixed: true, slotsFixed: false, margin: 6 },
   ear: null,
   recording: null,
 });
@@ -119,7 +119,7 @@ const TAPS: readonly TapPoint[] = ["before-filter", "before-eq", "before-fader",
 const aSource = (id: Id): fc.Arbitrary<Source> =>
   fc.record({
     id: fc.constant(id),
-    name: fc.constantFrom(id, `Source ${id}`, "Kick", "Voice 2"),
+    name: fc.constantFrom(id, `Source ${id}`, "Kick", "Voice 2", ""),
     kind: fc.constantFrom(...KINDS),
     piece: fc.constant(null),
     channels: fc.constantFrom(1, 1, 2),

@@ -110,7 +110,7 @@ export const kit = (over: Partial<Setup> = {}): Setup => {
       slots: [null, null, leg("m1", "left"), leg("m1", "right"), null, null, null, null],
       inputMaxDbu: 20,
     },
-    wishes: { first: "mara", houseFixed: true, margin: 6 },
+    wishes: { first: "mara", houseFixed: true, slotsFixed: false, margin: 6 },
     ear: null,
     recording: null,
     ...over,
@@ -204,7 +204,7 @@ export const randomSetup = (seed: number): Setup => {
     sums: [sum, other],
     listeners,
     monitor: { slotCount: 4 + Math.floor(next() * 5), slots: patched, inputMaxDbu: 20 },
-    wishes: { first: pick(listeners).id, houseFixed: chance(0.5), margin: 6 },
+    wishes: { first: pick(listeners).id, houseFixed: chance(0.5), slotsFixed: chance(0.2), margin: 6 },
     ear: null,
     recording: null,
   };

@@ -71,7 +71,7 @@ export const setupOf = (
   sums: [{ ...SUM, sends: sources.map((s) => ({ source: s.id, level: 0, pan: null })), ...given.sum }],
   listeners: [],
   monitor: { slotCount: 16, slots: [], inputMaxDbu: given.inputMaxDbu ?? 24 },
-  wishes: { first: "l", houseFixed: true, margin: given.margin ?? 6 },
+  wishes: { first: "l", houseFixed: true, slotsFixed: false, margin: given.margin ?? 6 },
   ear: null,
   recording: given.recording ?? null,
 });
