@@ -10,14 +10,23 @@ const asked = <T>(request: IDBRequest<T>): Promise<T> =>
     request.onerror = () => reject(request.error);
   });
 
-const connect = (name: string): Promise<IDBDatabase> => {
-  if (!globalThis.indexedDB) return Promise.reject(new Error("this browser keeps no data for pages"));
+const connect = async (name: string): Promise<IDBDatabase> => {
+  if (!globalThis.indexedDB) throw new Error("this browser keeps no data for pages");
   const request = indexedDB.open(name, 1);
   request.onupgradeneeded = () => request.result.createObjectStore(STORE);
+  const answer = asked(request);
+  let timer: ReturnType<typeof setTimeout> | undefined;
   const late = new Promise<never>((_, reject) => {
-    setTimeout(() => reject(new Error("the browser's storage does not answer")), PATIENCE);
+    timer = setTimeout(() => {
+      reject(new Error("the browser's storage does not answer"));
+      // Should it come after all, nobody uses it, and open it would stand in the way of others.
+      answer.then(
+        (database) => database.close(),
+        () => {},
+      );
+    }, PATIENCE);
   });
-  return Promise.race([asked(request), late]);
+  return Promise.race([answer, late]).finally(() => clearTimeout(timer));
 };
 
 /** Handed to the system without waiting for the disk: outlives a killed browser, and no write holds up the next by 100 ms. */
@@ -25,33 +34,50 @@ const DURABILITY: IDBTransactionOptions = { durability: "relaxed" };
 
 /** The browser's IndexedDB as a cupboard. A connection that breaks is opened again when next needed. */
 export const indexedCupboard = async (name: string): Promise<Cupboard> => {
-  let open: IDBDatabase | null = await connect(name);
-  const forget = (): void => {
-    open?.close();
-    open = null;
+  let open: Promise<IDBDatabase> | null = null;
+  const forget = (broken: Promise<IDBDatabase>): void => {
+    if (open === broken) open = null;
+    broken.then((database) => database.close()).catch(() => {});
+  };
+  const connected = (): Promise<IDBDatabase> => {
+    if (open) return open;
+    const mine = connect(name).then((database) => {
+      database.onversionchange = () => forget(mine);
+      database.onclose = () => forget(mine);
+      return database;
+    });
+    open = mine;
+    return mine;
   };
   /** Runs a transaction; done only when it is committed, not when its last request is. */
   const within = async <T>(
     mode: IDBTransactionMode,
     work: (store: IDBObjectStore) => Promise<T>,
+    isLastTry = false,
   ): Promise<T> => {
-    open ??= await connect(name);
-    open.onversionchange = forget;
-    open.onclose = forget;
+    const used = connected();
     let transaction: IDBTransaction;
     try {
-      transaction = open.transaction(STORE, mode, DURABILITY);
+      transaction = (await used).transaction(STORE, mode, DURABILITY);
     } catch (error) {
-      forget();
-      throw error;
+      forget(used);
+      if (isLastTry) throw error;
+      // It may have broken without a word, as while a phone slept.
+      return within(mode, work, true);
     }
     const done = new Promise<void>((resolve, reject) => {
       transaction.oncomplete = () => resolve();
       transaction.onabort = () => reject(transaction.error ?? new Error("the browser took the change back"));
     });
-    const [result] = await Promise.all([work(transaction.objectStore(STORE)), done]);
-    return result;
+    try {
+      const [result] = await Promise.all([work(transaction.objectStore(STORE)), done]);
+      return result;
+    } catch (error) {
+      forget(used);
+      throw error;
+    }
   };
+  await connected();
   return {
     all: () =>
       within("readonly", async (store) => {
@@ -68,10 +94,14 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
             get.onerror = () => reject(get.error);
             // Asked for in the same turn, so that the transaction stays open and nobody comes in between.
             get.onsuccess = () => {
-              const next = change(get.result);
-              const put = next === undefined ? store.delete(key) : store.put(next, key);
-              put.onerror = () => reject(put.error);
-              put.onsuccess = () => resolve();
+              try {
+                const next = change(get.result);
+                const put = next === undefined ? store.delete(key) : store.put(next, key);
+                put.onerror = () => reject(put.error);
+                put.onsuccess = () => resolve();
+              } catch (error) {
+                reject(error);
+              }
             };
           }),
       ),

@@ -14,9 +14,8 @@ let asked = false;
 export const askToKeep = async (): Promise<void> => {
   if (asked) return;
   asked = true;
-  // Not there where the page did not come over a secure connection.
-  const storage = navigator.storage as StorageManager | undefined;
+  // There is no storage to ask where the page did not come over a secure connection: that is a no too.
   const ask = async (): Promise<boolean> =>
-    storage !== undefined && ((await storage.persisted()) || (await storage.persist()));
+    (await navigator.storage.persisted()) || (await navigator.storage.persist());
   answer.value = await ask().catch(() => false);
 };

@@ -31,7 +31,7 @@ const PATIENCE = 1500;
 type Message = "hand over" | "handed over" | "saved";
 
 /**
- * Finds out whose turn it is; resolves when that is known. Where the browser has no locks every tab edits, and what
+ * Finds out whose turn it is; resolves when that is known. Where the browser has no locks, or refuses them, every tab edits, and what
  * two of them change at once is kept as two setups.
  * @param watching is true while another tab edits
  */
@@ -83,14 +83,16 @@ export const takeTurns = async (
 
   if (locks) {
     await new Promise<void>((known) => {
+      let isRefused = true;
       locks
         .request(LOCK, { ifAvailable: true }, (lock) => {
+          isRefused = false;
           watching.value = lock === null;
           known();
           return lock === null ? undefined : hold();
         })
-        .catch(lose)
-        .then(wait);
+        .catch(() => (isRefused ? known() : lose()))
+        .then(() => (isRefused ? undefined : wait()));
     });
   }
   return {

@@ -170,4 +170,12 @@ describe("a browser without locks", () => {
     await turns.takeOver();
     expect(watching.value).toBe(false);
   });
+
+  it("as one that refuses them, where a page may keep nothing", async () => {
+    const refused = { request: () => Promise.reject(new DOMException("no", "SecurityError")) };
+    locks = refused as unknown as typeof locks;
+    const a = await openTab();
+    await later(2000);
+    expect([roles(a), a.log]).toEqual([["edits"], []]);
+  });
 });
