@@ -3,6 +3,9 @@
  * Full-scale waveforms: dBFS rms by AES17 and IEC 61606 (a full-scale sine reads 0) and by samples (it reads −3.01).
  */
 
+/** As it is named in About. */
+export const SOURCE = "AES17 and IEC 61606";
+
 /** dBu; volts rms, peak volts of a sine, dBV. */
 export const DBU: readonly (readonly [dbu: number, rms: number, peak: number, dbv: number])[] = [
   [-20, 0.07745966692414834, 0.10954451150103323, -22.218487496163565],

@@ -4,6 +4,9 @@
  * the near leg stays at 0 dB, the far one gets 1 − |p| (linear) or sin((1 − |p|)·π/2) (sine).
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** Pan; left and right gain by the linear balance, left and right gain by the sine balance. */
 export const BALANCE: readonly (readonly [
   pan: number,

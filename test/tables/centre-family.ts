@@ -3,6 +3,9 @@
  * Textbook formula, computed at 40 digits, rounded to double.
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** Centre attenuation, dB; pan, left gain, right gain. */
 export const CENTRE_FAMILY: readonly (readonly [
   centreDb: number,

@@ -2,6 +2,9 @@
  * Pan at which the legs of each law differ by so many dB. Computed from the laws' formulae, four digits.
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** Level difference, dB; pan by the laws linear, sine, root, mean45, cosine2. */
 export const DIFFERENCE_POSITIONS: readonly (readonly [
   difference: number,

@@ -4,6 +4,9 @@
  * The row of 103.69 dB/mW is an example read in a text: 0.037 V at 32 Ω give 90 dB.
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** Impedance, Ω; dB/V over dB/mW, four digits. */
 export const PER_VOLT: readonly (readonly [impedance: number, offset: number])[] = [
   [8, 20.9691],

@@ -1,8 +1,13 @@
-/**
+/*
  * EBU Tech 3341 (Loudness metering: "EBU Mode" metering), Table 1, minimum requirements test signals 15–23:
  * maximum true-peak level, stereo at 48 kHz, with 10 ms fades in and out. Definitions, targets and tolerance as
  * quoted alike by several open test suites; the document itself was not read. Targets print one digit.
  */
+
+/** As it is named in About. */
+export const SOURCE = "EBU Tech 3341";
+
+/** Lowest and highest deviation allowed, dB. */
 export const TRUE_PEAK_TOLERANCE = [-0.4, 0.2] as const;
 
 /** A steady sine: case, frequency as a part of the rate, amplitude of full scale, phase in degrees, target dBTP. */

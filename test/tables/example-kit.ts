@@ -6,6 +6,9 @@ import type { LawId } from "../../src/core/setup";
  * The power sum takes the same figures as levels. Mirroring swaps left and right and leaves the fold.
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** House pan; level and peak, dBFS. */
 export const EXAMPLE_KIT: readonly (readonly [name: string, pan: number, peak: number])[] = [
   ["kick", 0, -6],

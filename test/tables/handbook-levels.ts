@@ -2,6 +2,9 @@
  * Rounded tables for adding two levels, as printed for use without a calculator.
  */
 
+/** As it is named in About. */
+export const SOURCE = "A published acoustics training note";
+
 /** A published acoustics training note: difference, dB; add to the higher level, one digit. */
 export const ADD_TO_HIGHER: readonly (readonly [difference: number, add: number])[] = [
   [0, 3.0],

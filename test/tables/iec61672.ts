@@ -4,6 +4,9 @@
  * 5.8.2 and 5.8.3 (time weightings), Annex E (pole frequencies).
  */
 
+/** As it is named in About. */
+export const SOURCE = "IEC 61672-1:2013";
+
 /** Number n of the band, exact frequency 1000·10^((n − 30)/10) Hz; weighting A, weighting C, dB. */
 export const TABLE_3: readonly (readonly [band: number, a: number, c: number])[] = [
   [10, -70.4, -14.3],

@@ -4,6 +4,9 @@
  * computed at 40 digits from that formula, printed to 0.0001 m.
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** Piece, metres to the drummer's right and front, azimuth to the right right-handed and left-handed, degrees. */
 export const PLACES = [
   ["kick", 0.0, 0.75, 0.0, 0.0],

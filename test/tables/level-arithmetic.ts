@@ -4,6 +4,9 @@
  * Computed at 40 digits, rounded to double.
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** Number of equal sources; gain over one without correlation and in phase, dB. */
 export const EQUAL_SOURCES: readonly (readonly [count: number, energy: number, inPhase: number])[] = [
   [1, 0, 0],

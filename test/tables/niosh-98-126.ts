@@ -5,6 +5,9 @@
  * 18 min 59 s at 99 dBA; the formula gives 18 min 53.9 s.
  */
 
+/** As it is named in About. */
+export const SOURCE = "NIOSH 98-126";
+
 /** dBA; allowed time in seconds. */
 export const NIOSH_TIMES: readonly (readonly [level: number, seconds: number])[] = [
   [85, 28800],

@@ -4,6 +4,9 @@
  * G-16a to tenths.
  */
 
+/** As it is named in About. */
+export const SOURCE = "29 CFR 1910.95";
+
 /** Table G-16. dBA; hours; largest rounding in the print, hours. */
 export const OSHA_G16: readonly (readonly [level: number, hours: number, rounding: number])[] = [
   [90, 8, 0],

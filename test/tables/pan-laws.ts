@@ -6,6 +6,9 @@
  * Computed from the formulae at 40 digits, rounded to double.
  */
 
+/** As it is named in About. */
+export const SOURCE = "W3C Web Audio API 1.1";
+
 /** Pan, left gain, right gain of each law. */
 export const PAN_LAWS = {
   linear: [

@@ -6,6 +6,9 @@
  * three and two digits.
  */
 
+/** As it is named in About. */
+export const SOURCE = "Pulkki, JAES 45(6) 1997";
+
 /** Level difference of the legs, dB; angle by the tangent law, degrees, three digits. */
 export const ANGLE_OF_DIFFERENCE: readonly (readonly [difference: number, angle: number])[] = [
   [0, 0.0],

@@ -2,6 +2,9 @@
  * The two laws called "constant power": square root against sin/cos. Computed from the formulae at 40 digits.
  */
 
+/** No published text: computed from its formulae. */
+export const SOURCE = null;
+
 /** Distance of the pan from centre; far leg by square root and by sin/cos, far against near leg by each, dB. */
 export const ROOT_AGAINST_SINE: readonly (readonly [
   away: number,

@@ -5,6 +5,9 @@
  * Computed from the formula at 40 digits, rounded to double. The printed text defines no limit of the −∞ end.
  */
 
+/** As it is named in About. */
+export const SOURCE = "RP-036";
+
 /** Value of the controller; left gain, right gain. */
 export const RP036: readonly (readonly [cc: number, left: number, right: number])[] = [
   [0, 1, 0],

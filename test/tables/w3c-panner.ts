@@ -4,6 +4,9 @@
  * Computed from the algorithm at 40 digits, rounded to double.
  */
 
+/** As it is named in About. */
+export const SOURCE = "W3C Web Audio API 1.1";
+
 /** Pan; gains of the left input into left and right, of the right input into left and right. */
 export const W3C_STEREO_INPUT: readonly (readonly [
   pan: number,
