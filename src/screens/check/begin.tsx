@@ -6,7 +6,7 @@ import { Verdict } from "../../pieces/verdict";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
 
-const Model = lazy(async () => (await import("./model")).Model);
+const CheckHelp = lazy(async () => (await import("./help")).CheckHelp);
 
 /** Before a check: who listens, how it works, how to stay safe. */
 export const Begin = () => {
@@ -37,14 +37,7 @@ export const Begin = () => {
         Start with the level low. Bring it up only until the softest piece can be placed.
       </p>
       <Explain about="How it finds the fault">
-        <p>
-          For every known fault it computes what each ear would get from each piece, and from that the chance
-          of each answer: differences under 1 dB are heard in the middle, 15 to 20 dB fully at one side,
-          between them both answers happen. One answer in twenty may be a slip. It always asks for the hit
-          that tells most.
-        </p>
-        <p>It is a model: common practice and hearing data, not a measurement of this listener.</p>
-        <Model />
+        <CheckHelp />
       </Explain>
     </>
   );

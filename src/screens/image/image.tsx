@@ -2,6 +2,7 @@ import { isReversed } from "../../core/patched";
 import { imageStatement } from "../../core/statements";
 import { swapPair } from "../../document/commands/sums";
 import { current, run } from "../../document/store";
+import { Explain } from "../../pieces/explain";
 import { Icon } from "../../pieces/icon";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
@@ -12,6 +13,7 @@ import { chosenImage, heardSum } from "./heard";
 import { ImageTable } from "./image-table";
 import { ThreadView } from "./thread-view";
 
+const ImageHelp = lazy(async () => (await import("./help")).ImageHelp);
 const RepairList = lazy(async () => (await import("./repair-list")).RepairList);
 const Listeners = lazy(async () => (await import("./listeners")).Listeners);
 const Listen = lazy(async () => (await import("../listen/listen")).Listen);
@@ -56,6 +58,9 @@ export const ImageScreen = () => {
         </div>
         <div class="stack">
           <ImageTable image={image} caption={`Each source as it reaches ${listener.name}`} />
+          <Explain about="What counts as the right side">
+            <ImageHelp />
+          </Explain>
           <Notes />
         </div>
       </div>

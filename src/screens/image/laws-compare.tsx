@@ -65,10 +65,11 @@ export const LawsCompare = () => {
         </Table>
         <Explain about="What these mean">
           <p>
-            R − L: right over left, dB. In ear-worn monitors under 1 dB is the middle (Mills 1960) and 15 to
-            20 dB fully one side (a secondary text). Angle: before two loudspeakers at ±30°, by the tangent
-            law (Pulkki 1997); it does not hold for ear-worn monitors.
+            R − L: right over left, dB. In ear-worn monitors under 1 dB is the middle and 15 to 20 dB fully
+            one side. Angle: before two loudspeakers at ±30°, by the tangent law; it does not hold for
+            ear-worn monitors.
           </p>
+          <p>Source: Mills 1960 for the middle, a secondary text for the side, Pulkki 1997 for the angle.</p>
         </Explain>
       </div>
     </details>

@@ -7,11 +7,13 @@ import type { Sum } from "../../core/setup";
 import { imageStatement } from "../../core/statements";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
+import { Explain } from "../../pieces/explain";
 import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { listenerName } from "../names";
 import { chosenListener } from "../state";
 import { heardSum } from "./heard";
+import { RankHelp } from "./help";
 import { RepairWishes } from "./repair-wishes";
 import { ThreadView } from "./thread-view";
 
@@ -172,6 +174,9 @@ export const RepairList = () => {
         </details>
       ) : null}
       <WouldChange sum={sum} />
+      <Explain about="How the ways are ranked">
+        <RankHelp />
+      </Explain>
       <RepairWishes />
       {others.length > 0 ? <Others sum={sum} others={others} /> : null}
     </section>

@@ -98,7 +98,7 @@ export const ConsoleSettings = () => {
             centre attenuation. Two laws are called “constant power” and two “−4.5 dB”; they agree at the
             centre and the ends and differ between. Image compares them.
           </p>
-          <p>In force: {LAWS[console.law].source}.</p>
+          <p>Source of the law in force: {LAWS[console.law].source}.</p>
         </Explain>
       </div>
     </details>

@@ -4,6 +4,7 @@ import { printNumber } from "../../core/number";
 import { addSource } from "../../document/commands/sources";
 import { current, figures, run } from "../../document/store";
 import { Choice } from "../../pieces/choice";
+import { Explain } from "../../pieces/explain";
 import { Icon } from "../../pieces/icon";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
@@ -12,6 +13,7 @@ import { SumFlags } from "../sum/flags";
 import { SumPick } from "../sum-pick";
 import { SourceRow } from "./source-row";
 
+const KitHelp = lazy(async () => (await import("./help")).KitHelp);
 const ConsoleSettings = lazy(async () => (await import("./console-settings")).ConsoleSettings);
 
 /** One line on the pan law in force. */
@@ -77,6 +79,9 @@ export const KitScreen = () => {
           <Icon name="plus" /> Add a source
         </span>
       </button>
+      <Explain about="What level, peak and send mean">
+        <KitHelp />
+      </Explain>
       <ConsoleSettings />
     </>
   );

@@ -2,7 +2,9 @@ import { computed } from "@preact/signals";
 import { applyFit, fits } from "../../core/patch/fit";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
+import { Explain } from "../../pieces/explain";
 import { runWithWord } from "../act";
+import { FitsHelp } from "./help";
 
 const found = computed(() => fits(current.value));
 
@@ -37,6 +39,9 @@ export const Fits = () => {
           </li>
         ))}
       </ol>
+      <Explain about="What these lose, and their order">
+        <FitsHelp />
+      </Explain>
     </section>
   );
 };

@@ -2,6 +2,7 @@ import type { PatchFigures } from "../../core/patch/figures";
 import { counted } from "../../core/patch/words";
 import { setSlotCount } from "../../document/commands/slots";
 import { current, figures } from "../../document/store";
+import { Explain } from "../../pieces/explain";
 import { lazy } from "../../pieces/lazy";
 import { NumberField } from "../../pieces/number-field";
 import { type Tone, Verdict } from "../../pieces/verdict";
@@ -22,6 +23,7 @@ const headline = ({ usage, flags }: PatchFigures, slotCount: number): { tone: To
   return { tone: "fine", says: `${feeds} fit: ${counted(usage.free.length, "slot")} free` };
 };
 
+const PatchHelp = lazy(async () => (await import("./help")).PatchHelp);
 const Fits = lazy(async () => (await import("./fits")).Fits);
 
 /** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the desk. */
@@ -53,6 +55,9 @@ export const PatchScreen = () => {
         </div>
         <div class="stack">
           <Flags flags={patch.flags} />
+          <Explain about="What the patch is checked for">
+            <PatchHelp />
+          </Explain>
           <Papers />
         </div>
       </div>

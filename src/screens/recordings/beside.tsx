@@ -175,6 +175,9 @@ export const BesideTable = (props: { sum: Sum; of: SumBeside; notes: readonly st
           The three peaks that are estimated stand beside the one highest sample. Measured headroom goes by
           the peak between the samples: that is what an output makes.
         </p>
+        <p>
+          Source: level arithmetic with measured correlations; ITU-R BS.1770 for the peak between samples.
+        </p>
       </Explain>
     </section>
   );

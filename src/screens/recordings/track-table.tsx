@@ -118,12 +118,16 @@ export const TrackTable = (tracks: Tracks) => (
         do not count. Levels are rms by samples: a full-scale sine reads −3.01.
       </p>
       <p>
-        Peak: highest sample. True: highest value at or between the samples, oversampled four times (ITU-R
-        BS.1770), never below the peak. Crest: peak minus rms of the whole length.
+        Peak: highest sample. True: highest value at or between the samples, oversampled four times, never
+        below the peak. Crest: peak minus rms of the whole length.
       </p>
       <p>
-        F and S: largest level with the time weightings of IEC 61672-1, 125 ms and 1 s, without frequency
-        weighting. DC: mean of all samples. Clipped: three or more samples in a row at full scale.
+        F and S: largest level with the time weightings of 125 ms and 1 s, without frequency weighting. DC:
+        mean of all samples. Clipped: three or more samples in a row at full scale.
+      </p>
+      <p>
+        Source: ITU-R BS.1770 for the true peak, IEC 61672-1 for F and S; what counts as playing and as
+        clipped is a design choice.
       </p>
     </Explain>
   </section>

@@ -1,7 +1,9 @@
-import { printNumber } from "../../core/number";
 import type { Ceiling, CeilingPlace } from "../../core/sum/ceilings";
 import { Explain } from "../../pieces/explain";
+import { lazy } from "../../pieces/lazy";
 import { db } from "./words";
+
+const HeadroomHelp = lazy(async () => (await import("./help")).HeadroomHelp);
 
 const HEAD: { readonly [place in CeilingPlace]: string } = {
   sum: "Sum",
@@ -36,15 +38,7 @@ export const Chain = ({ ceilings, lowest }: { ceilings: readonly Ceiling[]; lowe
       ))}
     </div>
     <Explain about="How headroom is counted">
-      <p>
-        Ceiling minus likely peak, on the leg that comes closest. The sum clips at 0 dBFS before its trims,
-        the output at 0 dBFS after them, the receiving input at its largest level after the pad (here{" "}
-        {printNumber(ceilings.at(-1)?.ceiling ?? 0, 1)} dBFS).
-      </p>
-      <p>
-        Likely peak: the loudest contribution plus the root-sum-square of the rest. On measured drum material
-        it lay about 4 dB above the real peak and never more than 0.2 dB under it.
-      </p>
+      <HeadroomHelp ceilings={ceilings} />
     </Explain>
   </section>
 );

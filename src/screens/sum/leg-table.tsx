@@ -85,6 +85,10 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
         <p>All at once: the plain sum of all peaks. Nothing can be louder.</p>
         <p>Mono: both legs in one, added source by source.</p>
         <p>Headroom loss: what summing and the pan law cost against the loudest single source.</p>
+        <p>
+          Source: level arithmetic; likely peak and ±{LEVEL_ERROR} dB: a working rule tried on measured kits,
+          no source; rms by {current.value.console.rms === "aes17" ? "AES17 and IEC 61606" : "samples"}.
+        </p>
       </Explain>
     </section>
   );

@@ -1,0 +1,43 @@
+import { OFF_MIDDLE_DB } from "../../core/agreement";
+import { printNumber } from "../../core/number";
+import { MIDDLE_DB, SIDE_DB } from "../../core/position";
+
+/** What decides whether a side is right, and from which difference on something is at a side. */
+export const ImageHelp = () => (
+  <>
+    <p>
+      Stands: how far the piece lies across the listener’s facing. Heard: right ear over left, 20 lg(R / L).
+      Under {printNumber(MIDDLE_DB, 0)} dB is the middle; from {printNumber(SIDE_DB, 0)} dB on it is fully at
+      one side. Before loudspeakers the lower line is the pan instead.
+    </p>
+    <p>
+      Right: heard on the side where it stands. Reversed: on the other. Flat: it stands at a side but is heard
+      in the middle, or it stands in the middle and is more than {printNumber(OFF_MIDDLE_DB, 0)} dB off.
+    </p>
+    <p>
+      Assumed: only levels count, both earpieces are alike, the places are those of the plan, typical until
+      you drag them.
+    </p>
+    <p>
+      Source: Mills 1960 for the middle; a secondary text for {printNumber(SIDE_DB, 0)} dB;{" "}
+      {printNumber(OFF_MIDDLE_DB, 0)} dB is a design choice.
+    </p>
+  </>
+);
+
+/** By what the ways to put a pair right are ordered. */
+export const RankHelp = () => (
+  <>
+    <p>
+      Every combination of swapping, re-panning, flipping at a mixer, a pair of one’s own and folding to mono
+      is tried. What breaks a wish below, or is beaten by another in everything, is left out.
+    </p>
+    <p>
+      The rest in this order: the listener who matters most, then the others, then fewer slots, fewer moves,
+      and what mirrors most exactly. For a listener count first the wrong sides, then the flat ones, then the
+      score: the mean over the pieces of side × heard, outer pieces more, from −1 reversed to +1 right, in
+      tenths.
+    </p>
+    <p>Source: none; the order is a design choice.</p>
+  </>
+);

@@ -1,0 +1,30 @@
+import { LAWS } from "../../core/laws";
+import { LEVEL_ERROR } from "../../core/sum/leg";
+import { current } from "../../document/store";
+
+/** What a source's figures mean, where they come from and how far off they may be. */
+export const KitHelp = () => {
+  const { law, rms } = current.value.console;
+  return (
+    <>
+      <p>
+        L and R: what each leg of the sum gets of the source, in dB: send × pan law × trims as gains, printed
+        as 20 lg of the product. −∞ is silence.
+      </p>
+      <p>
+        Level: dBFS rms while it plays, pauses left out; a full-scale sine reads{" "}
+        {rms === "aes17" ? "0" : "−3.01"} dBFS. Peak: its highest sample, dBFS. Send: the change of level on
+        the way into this sum, dB; empty is off.
+      </p>
+      <p>
+        Levels and peaks of the example and of templates are estimates. Replace them by what the desk’s meters
+        show, or measure a recording under Sum. If all of them are 1 dB off, so is every figure of the sum; if
+        only the loudest is, almost as much. On top of that the level of a sum is good to ±{LEVEL_ERROR} dB.
+      </p>
+      <p>
+        Source: {LAWS[law].source}; rms by {rms === "aes17" ? "AES17 and IEC 61606" : "samples"}; typical
+        levels and the ±{LEVEL_ERROR} dB: common practice, no source.
+      </p>
+    </>
+  );
+};
