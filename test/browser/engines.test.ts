@@ -15,11 +15,96 @@ const DRAWN = 'return document.querySelector("#app :is(h1, h2)") !== null;';
 const KEPT = `const registration = await navigator.serviceWorker.getRegistration();
   return registration?.active?.state === "activated" && navigator.serviceWorker.controller !== null;`;
 
+/** A change older than this is safe, ms: what the app promises. */
+const SAFE_MS = 300;
+
 /** What the page loads on demand has come: for half a second nothing was asked for. */
 const QUIET = `const asked = () => performance.getEntriesByType("resource").length;
   const before = asked();
   await new Promise((done) => setTimeout(done, 500));
   return asked() === before;`;
+
+/** Marks what is to be pressed or filled in, found as a person finds it: by what it says. */
+const found = async (driver: Driver, what: string, search: string): Promise<string> => {
+  await until(
+    driver,
+    `for (const old of document.querySelectorAll("[data-found]")) old.removeAttribute("data-found");
+    const says = (element) => element.getAttribute("aria-label") ?? element.textContent.trim();
+    const one = ${search};
+    one?.setAttribute("data-found", "");
+    one?.scrollIntoView({ block: "center", behavior: "instant" });
+    return one !== undefined && one !== null;`,
+    what,
+  );
+  return "[data-found]";
+};
+
+/** Presses a button or a fold by its words. */
+const press = async (driver: Driver, words: string): Promise<void> => {
+  const wanted = JSON.stringify(words);
+  await driver.click(
+    await found(
+      driver,
+      words,
+      `[...document.querySelectorAll("button, summary")].find((each) => says(each) === ${wanted})`,
+    ),
+  );
+};
+
+/** A field by its label. */
+const field = (driver: Driver, label: string): Promise<string> =>
+  found(
+    driver,
+    label,
+    `[...document.querySelectorAll("input")].find((each) =>
+      [each, ...(each.labels ?? [])].some((name) => says(name) === ${JSON.stringify(label)}))`,
+  );
+
+const go = async (driver: Driver, place: string): Promise<void> => {
+  await driver.run(`location.hash = ${JSON.stringify(place)};`);
+  await until(driver, DRAWN, place);
+};
+
+/** Waits for the main statement of a screen. */
+const states = async (driver: Driver, says: RegExp): Promise<void> => {
+  await until(
+    driver,
+    `return ${says}.test(document.querySelector("h1")?.textContent ?? "");`,
+    `${says} as the statement`,
+  );
+};
+
+/** Presses a button that hands out a file; gives the file's text, and lets nothing reach the disk. */
+const handedOut = async (driver: Driver, words: string): Promise<string> => {
+  await driver.run(`
+    const make = URL.createObjectURL;
+    URL.createObjectURL = (file) => { globalThis.handed = file; return make.call(URL, file); };
+    HTMLAnchorElement.prototype.click = () => {};`);
+  await press(driver, words);
+  await until(driver, "return globalThis.handed !== undefined;", "the file");
+  return driver.run<string>("return globalThis.handed.text();");
+};
+
+/** Chooses a file as the picker would. */
+const choose = async (driver: Driver, label: string, name: string, text: string): Promise<void> => {
+  const input = await field(driver, label);
+  await driver.run(`
+    const chosen = new DataTransfer();
+    chosen.items.add(new File([${JSON.stringify(text)}], ${JSON.stringify(name)}, { type: "application/json" }));
+    const input = document.querySelector(${JSON.stringify(input)});
+    input.files = chosen.files;
+    input.dispatchEvent(new Event("change", { bubbles: true }));`);
+};
+
+/** The lowest headroom as the Sum screen's first line says it, dB. */
+const headroom = async (driver: Driver): Promise<number> => {
+  await go(driver, "sum");
+  await states(driver, /dB/);
+  const says = await driver.text("h1");
+  const figure = /([−-]?\d+\.\d) dB/.exec(says)?.[1];
+  if (figure === undefined) throw new Error(`no headroom in: ${says}`);
+  return Number(figure.replace("−", "-"));
+};
 
 /** Each case goes on where the one before left the page, as a user does. */
 describe.each(ENGINES)("%s", (_, start) => {
@@ -52,6 +137,64 @@ describe.each(ENGINES)("%s", (_, start) => {
     expect(driver.faults()).toEqual([]);
   });
 
+  it("takes a send typed key by key, and the sum follows", async () => {
+    const send = async (text: string): Promise<number> => {
+      await go(driver, "kit");
+      await driver.click(
+        await found(
+          driver,
+          "the kick's card",
+          `[...document.querySelectorAll("li.source")].find((each) => each.textContent.includes("Kick"))
+            ?.querySelector("button[aria-expanded='false']")`,
+        ),
+      );
+      await driver.type(await field(driver, "Send into Drums, dB"), text);
+      return headroom(driver);
+    };
+    const quiet = await send("-6");
+    const hot = await send("6");
+    expect(hot).toBeLessThan(quiet - 3);
+    expect(await send("-6")).toBe(quiet);
+  });
+
+  it("turns the pair round for the drummer", async () => {
+    await go(driver, "image");
+    await states(driver, /^Reversed for Mara: 7 of 8 on the wrong side$/);
+    await press(driver, "Patch Drums in reverse");
+    await states(driver, /^Right for Mara: every side agrees$/);
+  });
+
+  it("still knows it all after another start without the server", async () => {
+    const left = await headroom(driver);
+    await driver.run(`await new Promise((done) => setTimeout(done, ${SAFE_MS}));`);
+    await driver.reload();
+    await until(driver, DRAWN, "the app");
+    expect(await headroom(driver)).toBe(left);
+    await go(driver, "image");
+    await states(driver, /^Right for Mara: every side agrees$/);
+  });
+
+  it("hands the setup out as a file, and takes it in again", async () => {
+    await go(driver, "setups");
+    await press(driver, "Share the open setup");
+    const file = await handedOut(driver, "Send or save the file");
+    expect(JSON.parse(file)).toMatchObject({ format: "hatside-setup" });
+    const other = "<b>Next</b> week's drummer";
+    await choose(
+      driver,
+      "Open a setup file or a backup",
+      "next.json",
+      JSON.stringify({ ...JSON.parse(file), name: other }),
+    );
+    await states(driver, /^Take in “<b>Next<\/b> week's drummer”\?$/);
+    await press(driver, "Keep it and open it");
+    await states(driver, /^8 sources make one pair/);
+    expect(await driver.text(".head .name")).toContain(other);
+    await go(driver, "image");
+    await states(driver, /^Right for Mara: every side agrees$/);
+    expect(driver.faults()).toEqual([]);
+  });
+
   it("lets no text become a script, where the engine knows Trusted Types", async () => {
     const outcome = await driver.run<string>(`
       if (!globalThis.trustedTypes) return "unknown to the engine";
@@ -63,5 +206,8 @@ describe.each(ENGINES)("%s", (_, start) => {
         refused(() => trustedTypes.createPolicy("second", {})),
       ].join(" ");`);
     expect(["unknown to the engine", "TypeError TypeError TypeError TypeError"]).toContain(outcome);
+    // Each refusal was asked for, and is told.
+    for (const told of driver.faults())
+      expect(told).toMatch(/Trusted ?Types?|TrustedHTML|Content.Security.Policy/i);
   });
 });

@@ -36,6 +36,14 @@ const fileOf = (dir, base, url) => {
   return file.startsWith(dir + sep) ? file : null;
 };
 
+/** Packed bodies by way and fingerprint: each is packed once. */
+const packed = new Map();
+const packedOnce = (way, tag, body) => {
+  const key = `${way} ${tag}`;
+  if (!packed.has(key)) packed.set(key, pack[way](body));
+  return packed.get(key);
+};
+
 const answer = async (request, response, file) => {
   let body = await readFile(file);
   const type = TYPES[extname(file)] ?? "application/octet-stream";
@@ -50,7 +58,7 @@ const answer = async (request, response, file) => {
   const accepted = String(request.headers["accept-encoding"] ?? "");
   const way = PACKED.test(type) ? Object.keys(pack).find((name) => accepted.includes(name)) : undefined;
   if (way) {
-    body = await pack[way](body);
+    body = await packedOnce(way, tag, body);
     headers["content-encoding"] = way;
     headers.vary = "accept-encoding";
   }

@@ -16,7 +16,7 @@ export const startChromium: Start = async () => {
       return (await found.count()) === 0 ? "" : ((await found.textContent()) ?? "");
     },
     run: (body) => page.evaluate(`(async () => { ${body} })()`),
-    faults: () => faults,
+    faults: () => faults.splice(0),
     close: () => browser.close(),
   };
 };

@@ -11,7 +11,7 @@ export interface Driver {
   text(selector: string): Promise<string>;
   /** Result of a function body, which may await, run in the page. */
   run<T>(body: string): Promise<T>;
-  /** Console errors and uncaught errors so far, where the engine tells them. */
+  /** Console errors and uncaught errors since this was last asked, where the engine tells them. */
   faults(): readonly string[];
   close(): Promise<void>;
 }
@@ -19,9 +19,12 @@ export interface Driver {
 /** Starts one engine. */
 export type Start = () => Promise<Driver>;
 
+/** Patience with a busy machine, ms. */
+const WAIT_MS = 60_000;
+
 /** Waits until a function body run in the page gives something true. */
 export const until = async (driver: Driver, body: string, what: string): Promise<void> => {
-  const deadline = Date.now() + 20_000;
+  const deadline = Date.now() + WAIT_MS;
   while (Date.now() < deadline) {
     if (await driver.run<boolean>(body)) return;
     await new Promise((done) => setTimeout(done, 100));

@@ -31,7 +31,7 @@ export const startFirefox: Start = async () => {
     text: (selector) =>
       page.evaluate((wanted) => document.querySelector(wanted)?.textContent ?? "", selector),
     run: <T>(body: string) => page.evaluate(`(async () => { ${body} })()`) as Promise<T>,
-    faults: () => faults,
+    faults: () => faults.splice(0),
     close: () => browser.close(),
   };
 };
