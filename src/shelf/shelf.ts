@@ -1,11 +1,13 @@
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
+import { blankSetup } from "../document/blank";
 import { readSetupText } from "../document/check-file";
 import { rename as renameSetup } from "../document/commands/settings";
 import type { SetupFile } from "../document/schema";
-import { load, readOnly, run } from "../document/store";
-import { createAutosave, type Saving } from "./autosave";
+import { readOnly, run } from "../document/store";
+import type { Saving } from "./autosave";
 import { createCatalogue, freshId, unlikely } from "./catalogue";
 import { type Cupboard, memoryCupboard } from "./cupboard";
+import { createOpened } from "./opened";
 import { newRecord, type OnShelf, type Record, renamedText } from "./record";
 import { troubleOf } from "./trouble";
 
@@ -27,7 +29,7 @@ export interface Shelf {
   readonly saving: ReadonlySignal<Saving>;
   /** What is to be told, oldest first; take out what was read. */
   readonly news: Signal<readonly News[]>;
-  /** Opens what was open last, else the newest that can be read, else the example. Never rejects: without storage it works in memory. */
+  /** Opens what was open last, else the newest that can be read, else the example, else a blank one. Never rejects: without storage it works in memory. */
   readonly start: () => Promise<void>;
   /** Opens a setup. One that cannot be read stays as it is, and `news` says why. */
   readonly open: (id: string) => Promise<void>;
@@ -47,14 +49,18 @@ export interface Shelf {
   readonly texts: () => Promise<readonly string[]>;
   /** Saves now what is not safe yet. */
   readonly flush: () => Promise<void>;
-  /** Whether leaving now would lose something. */
+  /** Whether leaving now would lose something of the user's own. */
   readonly isUnsaved: () => boolean;
-  /** Reads the list, and the open setup where another tab changed it. */
+  /** Reads the list, and the open setup where another tab changed it; what could not be saved here stays open. */
   readonly reload: () => Promise<void>;
 }
 
-/** The worked example, loaded only where it is needed: at the very first start. */
-const example = async (): Promise<SetupFile> => (await import("../document/example")).exampleSetup();
+/** The worked example, loaded only where it is needed: at the very first start. Blank where it cannot be loaded. */
+const example = (): Promise<SetupFile> =>
+  import("../document/example").then(
+    ({ exampleSetup }) => exampleSetup(),
+    () => blankSetup(),
+  );
 
 /**
  * A shelf. Commands that change it are refused by the screens while another tab edits.
@@ -63,50 +69,14 @@ const example = async (): Promise<SetupFile> => (await import("../document/examp
 export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
   const me = unlikely();
   const catalogue = createCatalogue();
-  const openId = signal<string | null>(null);
   const news = signal<readonly News[]>([]);
-  /** Revision of the open setup when it was opened; 0 for one that is not on the shelf yet. */
-  let opened = 0;
-  /** The open setup as it was before it was mended: kept beside it once that is changed. */
-  let unmended: Record | null = null;
 
   const tell = (says: string, more: Partial<Omit<News, "says">> = {}): void => {
     news.value = [...news.peek(), { says, details: [], ...more }];
   };
-
-  const write = async (file: SetupFile): Promise<void> => {
-    const id = openId.peek() ?? freshId();
-    if (unmended) {
-      const raw = { ...unmended, name: catalogue.freeName(`${unmended.name} as it was`) };
-      await catalogue.change(freshId(), () => raw);
-      unmended = null;
-    }
-    let isMine = true;
-    await catalogue.change(id, (was) => {
-      isMine = was ? was.writer === me || was.revision === opened : opened === 0;
-      return isMine ? newRecord(file, me, (was?.revision ?? 0) + 1) : was;
-    });
-    if (!isMine) await keepAside(file);
-  };
-  const autosave = createAutosave(write);
-
-  const show = (id: string, revision: number, file: SetupFile): void => {
-    openId.value = id;
-    opened = revision;
-    unmended = null;
-    load(file);
-    autosave.begin(revision === 0 ? null : file);
-  };
-  /** Another tab wrote the open setup in the meantime: what was done here becomes a setup of its own. */
-  const keepAside = async (file: SetupFile): Promise<void> => {
-    const copy = { ...file, name: catalogue.freeName(file.name) };
-    const id = freshId();
-    await catalogue.change(id, () => newRecord(copy, me, 1));
-    openId.value = id;
-    opened = 1;
-    run(renameSetup(copy.name));
-    tell(`Another tab changed “${file.name}”. What was done here is kept as “${copy.name}”.`);
-  };
+  const opened = createOpened(catalogue, me, (from, to) =>
+    tell(`Another tab changed “${from}”. What was done here is kept as “${to}”.`),
+  );
   /** Shows a setup that lies on the shelf, or says why not. */
   const tryShow = (id: string, record: Record): boolean => {
     const result = readSetupText(record.text);
@@ -115,30 +85,25 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       tell(`“${record.name}” was not opened and stays as it is.`, { details: [result.why], raw });
       return false;
     }
-    // A record that was never counted still lies there.
-    show(id, Math.max(1, record.revision), result.file);
-    if (result.notes.length > 0) {
-      unmended = record;
-      tell(`“${record.name}” was not read whole.`, { details: result.notes, raw });
-    }
+    const isMended = result.notes.length > 0;
+    opened.show(id, record, result.file, isMended);
+    if (isMended) tell(`“${record.name}” was not read whole.`, { details: result.notes, raw });
     return true;
   };
   /** Without it the newest is opened next time, so a failure is no trouble. */
-  const remember = async (id: string): Promise<void> => {
-    if (!readOnly.peek()) await catalogue.remember(id).catch(() => {});
+  const remember = async (id: string | null): Promise<void> => {
+    if (id !== null && !readOnly.peek()) await catalogue.remember(id).catch(() => {});
   };
   /** Saves the open setup before another takes its place; false, and said, when that fails. */
   const leave = async (): Promise<boolean> => {
-    await autosave.flush();
-    if (!autosave.isUnsaved()) return true;
+    await opened.flush();
+    if (!opened.isUnsaved()) return true;
     tell("The open setup could not be saved, so it stays open. Save it as a file first, or try again.");
     return false;
   };
   const begin = async (file: SetupFile): Promise<void> => {
-    const id = freshId();
-    show(id, 0, { ...file, name: catalogue.freeName(file.name) });
-    await autosave.flush();
-    await remember(id);
+    await opened.begin({ ...file, name: catalogue.freeName(file.name) });
+    await remember(opened.id.peek());
   };
   const open = async (id: string): Promise<void> => {
     if (!(await leave())) return;
@@ -160,8 +125,8 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
 
   return {
     list: catalogue.list,
-    openId,
-    saving: autosave.saving,
+    openId: opened.id,
+    saving: opened.saving,
     news,
     start: async () => {
       try {
@@ -169,7 +134,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
         await openFirst();
       } catch (error) {
         catalogue.use(memoryCupboard());
-        autosave.giveUp(troubleOf(error));
+        opened.giveUp(troubleOf(error));
         await begin(await example());
       }
     },
@@ -182,16 +147,16 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       return catalogue.change(freshId(), () => record);
     },
     duplicate: async (id) => {
-      await autosave.flush();
+      await opened.flush();
       const was = await catalogue.read(id);
       const name = catalogue.freeName(was.name);
       const copy = { ...was, name, text: renamedText(was.text, name), changed: Date.now() };
       await catalogue.change(freshId(), () => copy);
     },
     rename: async (id, name) => {
-      if (id === openId.peek()) {
+      if (id === opened.id.peek()) {
         run(renameSetup(name));
-        return autosave.flush();
+        return opened.flush();
       }
       await catalogue.change(
         id,
@@ -201,14 +166,15 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
             name,
             text: renamedText(was.text, name),
             changed: Date.now(),
+            writer: me,
             revision: was.revision + 1,
           },
       );
     },
     remove: async (id) => {
-      await autosave.flush();
+      await opened.flush();
       const was = await catalogue.read(id);
-      const wasOpen = id === openId.peek();
+      const wasOpen = id === opened.id.peek();
       await catalogue.change(id, () => null);
       if (wasOpen) await openFirst();
       return async () => {
@@ -217,22 +183,26 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       };
     },
     textOf: async (id) => {
-      await autosave.flush();
+      await opened.flush();
       return (await catalogue.read(id)).text;
     },
     texts: async () => {
-      await autosave.flush();
+      await opened.flush();
       const { records } = await catalogue.readAll();
       return catalogue.list.peek().flatMap(({ id }) => records.get(id)?.text ?? []);
     },
-    flush: autosave.flush,
-    isUnsaved: () => autosave.isUnsaved() || autosave.saving.peek().state === "unavailable",
+    flush: opened.flush,
+    isUnsaved: () =>
+      opened.saving.peek().state === "unavailable"
+        ? opened.isTouched() || catalogue.list.peek().length > 1
+        : opened.isUnsaved(),
     reload: async () => {
+      await opened.flush();
       const { records } = await catalogue.readAll();
-      const id = openId.peek() ?? "";
+      const id = opened.id.peek() ?? "";
       const record = records.get(id);
-      if (record && record.writer !== me && record.revision !== opened) tryShow(id, record);
-      else if (!record && opened === 0) await openFirst();
+      if (record && opened.isNews(record) && !opened.isUnsaved()) tryShow(id, record);
+      else if (!record && opened.isNew() && !opened.isTouched()) await openFirst();
     },
   };
 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
-import type { SetupFile } from "../../src/document/schema";
+import { type SetupFile, VERSION } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { printBackup, restore } from "../../src/shelf/backup";
 import { exportFile, fileName, importFile } from "../../src/shelf/file";
@@ -42,7 +42,9 @@ describe("a setup's file", () => {
     expect(await why("{")).toMatch(/^“a\.json”: this is not JSON/);
     expect(await why(new Uint8Array([0xff, 0xfe, 0x80]))).toBe("“a.json”: this is not a text file.");
     expect(await why('{"format":"drawing"}')).toContain("its format is “drawing”");
-    expect(await why(printSetup(example).replace('"version": 1', '"version": 7'))).toContain("newer Hatside");
+    expect(await why(printSetup(example).replace(`"version": ${VERSION}`, '"version": 77'))).toContain(
+      "newer Hatside",
+    );
   });
 
   it("is refused over 4 MB before it is read", async () => {
@@ -66,7 +68,7 @@ describe("a setup's file", () => {
 
 describe("a backup", () => {
   const other = templateSetup(4, "left");
-  const newer = printSetup(example).replace('"version": 1', '"version": 2');
+  const newer = printSetup(example).replace(`"version": ${VERSION}`, '"version": 77');
   const texts = async () => [printSetup(example), newer, "cut off {", printSetup(other)];
 
   it("holds every setup, also what cannot be read, and shows each before it is restored", async () => {

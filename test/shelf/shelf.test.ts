@@ -3,7 +3,7 @@ import { printSetup, readSetupText } from "../../src/document/check-file";
 import { rename } from "../../src/document/commands/settings";
 import { dragPan } from "../../src/document/commands/sources";
 import { exampleSetup } from "../../src/document/example";
-import type { SetupFile } from "../../src/document/schema";
+import { type SetupFile, VERSION } from "../../src/document/schema";
 import { canUndo, current, load, readOnly, run } from "../../src/document/store";
 import { templateSetup } from "../../src/document/templates";
 import { SAVE_AFTER } from "../../src/shelf/autosave";
@@ -85,7 +85,7 @@ describe("starting", () => {
 
   it("leaves what it cannot read exactly as it is, offers it, and opens the next", async () => {
     const newer = record({ ...example, name: "Newer" }, 9, {
-      text: printSetup(example).replace('"version": 1', '"version": 2'),
+      text: printSetup(example).replace(`"version": ${VERSION}`, `"version": ${VERSION + 1}`),
     });
     const cut = record({ ...example, name: "Cut" }, 8, { text: '{"format": "hatside-se' });
     await lay("setup-newer", newer);
@@ -119,11 +119,13 @@ describe("starting", () => {
     await begin(() => Promise.reject(new DOMException("no", "SecurityError")));
     const why = "the browser does not let this page keep data";
     expect(shelf.saving.value).toEqual({ state: "unavailable", why });
+    expect(shelf.isUnsaved()).toBe(false);
     run(rename("Mine"));
     await later(1000);
     expect(shelf.saving.value).toEqual({ state: "unavailable", why });
     expect([current.value.name, names(), shelf.isUnsaved()]).toEqual(["Mine", ["Mine"], true]);
     await shelf.add(templateSetup(4, "right"));
+    expect(shelf.isUnsaved()).toBe(true);
     await shelf.open(shelf.list.value.find((l) => l.name === "Mine")?.id ?? "");
     expect(current.value.name).toBe("Mine");
   });
@@ -244,6 +246,24 @@ describe("saving", () => {
     expect((await stored("setup-b")).kit.yaw).toBe(0);
   });
 
+  it("keeps it once, though two changes are saved at the same time, and again after a failure", async () => {
+    const text = printSetup(example).replace('"yaw": 0', '"yaw": 999');
+    await lay("setup-b", record({ ...example, name: "Bent" }, 5, { text }));
+    await shelf.open("setup-b");
+    cupboard.fails = full();
+    run(rename("Never kept"));
+    await later(SAVE_AFTER);
+    cupboard.fails = null;
+    cupboard.hold = new Promise((resolve) => setTimeout(resolve, 500));
+    run(rename("Once"));
+    await later(SAVE_AFTER);
+    run(rename("Twice"));
+    await later(2000);
+    expect(names()).toEqual(["Twice", "Bent as it was", example.name]);
+    expect(await shelf.textOf(shelf.list.value[1]?.id ?? "")).toBe(text);
+    expect(shelf.saving.value).toEqual({ state: "saved" });
+  });
+
   it("writes nothing while another tab edits", async () => {
     readOnly.value = true;
     load({ ...example, name: "Theirs" });
@@ -297,6 +317,17 @@ describe("several setups", () => {
     expect(names().sort()).toEqual(["A new", "B new", "C new"]);
     expect((await stored("setup-b")).name).toBe("B new");
     expect(await shelf.textOf("setup-c")).toBe("broken");
+  });
+
+  it("are signed by who renames them, so that a tab that has them open does not name them back", async () => {
+    await lay("setup-b", record({ ...example, name: "B" }));
+    await beginAgain();
+    run(dragPan("s1", 0.3));
+    await shelf.rename("setup-b", "B new");
+    await shelf.flush();
+    const signed = async (key: string) => (await cupboard.get(key)) as { writer: string; revision: number };
+    expect(await signed("setup-b")).toMatchObject({ writer: (await signed(KEY)).writer, revision: 8 });
+    expect((await signed(KEY)).writer).not.toBe("earlier");
   });
 
   it("are removed and put back exactly", async () => {
@@ -373,6 +404,55 @@ describe("two tabs at one cupboard", () => {
     await later(1000);
     expect((await stored(KEY)).name).toBe("Mine now");
     expect(shelf.news.value).toEqual([]);
+  });
+
+  it("keep in sight what could not be saved, and save it beside the other's once that works", async () => {
+    run(rename("Mine"));
+    cupboard.fails = full();
+    await later(SAVE_AFTER);
+    cupboard.fails = null;
+    await elsewhere("Theirs");
+    cupboard.fails = full();
+    readOnly.value = true;
+    await shelf.reload();
+    expect([current.value.name, shelf.isUnsaved(), shelf.saving.value.state]).toEqual([
+      "Mine",
+      true,
+      "failed",
+    ]);
+    cupboard.fails = null;
+    readOnly.value = false;
+    await later(10_000);
+    expect(names().sort()).toEqual(["Mine", "Theirs"]);
+    expect(current.value.name).toBe("Mine");
+  });
+
+  it("keep an example that was changed but could not be saved", async () => {
+    cupboard = shakyCupboard();
+    cupboard.fails = full();
+    await begin();
+    run(rename("Mine"));
+    await later(SAVE_AFTER);
+    cupboard.fails = null;
+    await lay(KEY, record({ ...example, name: "Theirs" }));
+    readOnly.value = true;
+    await shelf.reload();
+    expect(current.value.name).toBe("Mine");
+  });
+
+  it("make one setup of what was done here, though two writes find its place taken", async () => {
+    run(rename("Mine"));
+    await later(1000);
+    await elsewhere("Theirs");
+    cupboard.hold = new Promise((resolve) => setTimeout(resolve, 500));
+    run(dragPan("s1", 0.7));
+    await later(SAVE_AFTER);
+    run(dragPan("s1", 0.8));
+    await later(5000);
+    expect(await setups()).toHaveLength(2);
+    const mine = await stored(shelf.openId.value ?? "");
+    expect([mine.name, mine.sources[0]?.pan]).toEqual(["Mine", 0.8]);
+    expect(shelf.news.value).toHaveLength(1);
   });
 
   it("keep the history where the other changed nothing", async () => {
