@@ -15,7 +15,7 @@ const withSlots = (setup: Setup, slots: Slots): Setup => ({
   monitor: { ...setup.monitor, slots },
 });
 
-/** The level at which a slot brings its source: its trim; off is off. */
+/** A send as loud as the source comes in by these slots: at the trim of the first that is on; off where none is. */
 const sendOf = (setup: Setup, source: Id, slots: readonly number[]): Send => {
   const mine = slots
     .map((i) => setup.monitor.slots[i])
@@ -75,5 +75,5 @@ export const applyMove = (setup: Setup, move: Move): Setup => {
 /** A setup after all the moves, what lay beyond the count moved into what they freed. */
 export const applyMoves = (setup: Setup, moves: readonly Move[]): Setup => {
   const moved = moves.reduce(applyMove, setup);
-  return withSlots(moved, withinCount(moved.monitor));
+  return withSlots(moved, withinCount(moved));
 };

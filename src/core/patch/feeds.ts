@@ -1,14 +1,11 @@
 import type { Setup, Slot } from "../setup";
 import { type Edit, flag, type PatchFlag } from "./flag";
 import { withinCount } from "./place";
-import { patchedThings, repeatsOf } from "./sides";
+import { about, patchedThings, repeatsOf } from "./sides";
 import { TAP_ADVICE, TAP_NAMES } from "./taps";
 import { heardTwice, riseOfCopy } from "./twice";
-import { usageOf } from "./usage";
-import { changeSaid, counted, listed, sentence, slotsSaid } from "./words";
-
-const nameOf = (list: readonly { readonly id: string; readonly name: string }[], id: string): string =>
-  list.find((item) => item.id === id)?.name ?? "";
+import { slotsOfSource, usageOf } from "./usage";
+import { changeSaid, counted, listed, sentence, slotsSaid, thingCalled } from "./words";
 
 const free = (indexes: readonly number[]): Edit[] =>
   indexes.map((index) => ({ edit: "slot", index, to: null }));
@@ -22,7 +19,7 @@ export const overFlags = (setup: Setup): PatchFlag[] => {
     const says = `${counted(used.length, "feed")} for ${counted(count, "slot")}: ${tooMany} too many.`;
     return [flag("over", "fault", { slots: over }, says, "Choose one of the ways back under the count.")];
   }
-  const slots = withinCount(setup.monitor);
+  const slots = withinCount(setup);
   const fix = Array.from({ length: Math.max(slots.length, setup.monitor.slots.length) }, (_, index) => index)
     .filter((index) => (slots[index] ?? null) !== (setup.monitor.slots[index] ?? null))
     .map((index): Edit => ({ edit: "slot", index, to: slots[index] ?? null }));
@@ -41,20 +38,20 @@ export const overFlags = (setup: Setup): PatchFlag[] => {
 /** Sources with slots of their own that are inside a patched sum too. */
 export const twiceFlags = (setup: Setup): PatchFlag[] =>
   heardTwice(setup).map(({ source, sum, direct, within, rise: [left, right] }) => {
-    const name = nameOf(setup.sources, source);
-    const into = nameOf(setup.sums, sum);
-    const ears = [
-      ...(left === null ? [] : [`${changeSaid(left)} left`]),
-      ...(right === null ? [] : [`${changeSaid(right)} right`]),
-    ];
-    const change = left === right && left !== null ? changeSaid(left) : listed(ears);
+    const name = thingCalled(setup, "source", source);
+    const into = thingCalled(setup, "sum", sum);
+    const ears = [left, right].map((ear) => (ear === null ? null : changeSaid(ear)));
+    const apart = ["left", "right"].flatMap((side, i) => (ears[i] === null ? [] : [`${ears[i]} ${side}`]));
+    // Compared as they are said: what differs by rounding only is the same.
+    const change = ears[0] !== null && ears[0] === ears[1] ? ears[0] : listed(apart);
     return flag(
       "heard twice",
       "warn",
       { slots: [...direct, ...within].sort((a, b) => a - b), sources: [source], sums: [sum] },
       `${name} comes in twice: by ${slotsSaid(direct)} and inside ${into} (${slotsSaid(within)}). With both up it changes by ${change}.`,
       `Free ${slotsSaid(direct)}, or take ${name} out of ${into}, if it is not meant.`,
-      free(direct),
+      // Those that are off too, or a side would be left over.
+      free(slotsOfSource(setup.monitor, source)),
     );
   });
 
@@ -68,15 +65,13 @@ export const copyFlags = (setup: Setup): PatchFlag[] =>
       const loud = again.on && first.on;
       const louder = loud
         ? ` With both up it is ${changeSaid(riseOfCopy(again.trim, first.trim))} louder.`
-        : "";
+        : again.on
+          ? ""
+          : ` Slot ${index + 1} is off.`;
       return flag(
         "patched twice",
         "warn",
-        {
-          slots,
-          sources: thing.kind === "source" ? [thing.id] : [],
-          sums: thing.kind === "sum" ? [thing.id] : [],
-        },
+        about(thing, slots),
         `${thing.name} is patched twice, in ${slotsSaid(slots)}.${louder}`,
         `Free slot ${index + 1}: nothing is lost.`,
         free([index]),
@@ -84,27 +79,22 @@ export const copyFlags = (setup: Setup): PatchFlag[] =>
     });
   });
 
-/** Feeds that are silent: switched off, or of a muted source. */
+/** Feeds that are silent: of a muted source, or switched off where nothing else brings the same. */
 export const silentFlags = (setup: Setup): PatchFlag[] =>
   patchedThings(setup).flatMap((thing) => {
-    const about = {
-      sources: thing.kind === "source" ? [thing.id] : [],
-      sums: thing.kind === "sum" ? [thing.id] : [],
-    };
     if (thing.kind === "source" && setup.sources.some((s) => s.id === thing.id && s.muted)) {
       const says = `${thing.name} is muted: ${slotsSaid(thing.slots)} ${thing.slots.length === 1 ? "is" : "are"} silent.`;
-      return [
-        flag("muted", "note", { ...about, slots: thing.slots }, says, "Unmute it, or free what it takes."),
-      ];
+      return [flag("muted", "note", about(thing), says, "Unmute it, or free what it takes.")];
     }
-    const off = thing.slots.filter((i) => !setup.monitor.slots[i]?.on);
+    const copies = repeatsOf(setup, thing).map((r) => r.index);
+    const off = thing.slots.filter((i) => !setup.monitor.slots[i]?.on && !copies.includes(i));
     if (off.length === 0) return [];
     const fix = off.map((index): Edit => {
       const slot = setup.monitor.slots[index] as Slot;
       return { edit: "slot", index, to: { ...slot, on: true } };
     });
     const says = `${thing.name} in ${slotsSaid(off)} is off: nobody hears it there.`;
-    return [flag("off", "warn", { ...about, slots: off }, says, "Switch it on, or free the slot.", fix)];
+    return [flag("off", "warn", about(thing, off), says, "Switch it on, or free the slot.", fix)];
   });
 
 /** Tap points that do not fit the kind of source, with the reason. */
@@ -122,7 +112,7 @@ export const tapFlags = (setup: Setup): PatchFlag[] =>
         "tap point",
         misfit.severity,
         { slots: [index], sources: [source.id] },
-        `${source.name} in slot ${index + 1} is taken ${TAP_NAMES[tap]}: ${misfit.why}.`,
+        `${thingCalled(setup, "source", id)} in slot ${index + 1} is taken ${TAP_NAMES[tap]}: ${misfit.why}.`,
         `Take it ${TAP_NAMES[better]}.`,
         [{ edit: "slot", index, to: { ...slot, feed: { ...slot.feed, tap: better } } }],
       ),

@@ -6,7 +6,7 @@ import type { Move } from "./move";
 import { optionsOf } from "./options";
 import { cheapest } from "./search";
 import { usageOf } from "./usage";
-import { listed, sentence, slotsSaid } from "./words";
+import { listed, sentence, slotsSaid, thingCalled } from "./words";
 
 /** One way back under the slot count. */
 export interface Fit {
@@ -25,12 +25,12 @@ export interface Fit {
 const MOST = 5;
 
 const saidOf = (setup: Setup, move: Move): string => {
-  const name = (id: Id): string => [...setup.sources, ...setup.sums].find((x) => x.id === id)?.name ?? "";
-  if (move.move === "fold") return `fold ${name(move.id)} to mono`;
-  if (move.move === "into") return `put ${name(move.source)} into ${name(move.sum)}`;
+  const source = (id: Id): string => thingCalled(setup, "source", id);
+  if (move.move === "fold") return `fold ${thingCalled(setup, move.of, move.id)} to mono`;
+  if (move.move === "into") return `put ${source(move.source)} into ${thingCalled(setup, "sum", move.sum)}`;
   if (move.move === "together")
-    return `sum ${listed(move.sources.map(name))} to one mono slot, “${groupName(setup, move.sources)}”`;
-  return `free ${slotsSaid(move.slots)} (${name(move.id)})`;
+    return `sum ${listed(move.sources.map(source))} to one mono slot, “${groupName(setup, move.sources)}”`;
+  return `free ${slotsSaid(move.slots)} (${thingCalled(setup, move.of, move.id)})`;
 };
 
 /**

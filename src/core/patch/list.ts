@@ -69,21 +69,22 @@ const sourceOf = (setup: Setup, { feeds, piece, ...row }: ListRow, id: Id): Sour
   piece: piece === null ? null : (setup.kit.pieces.find((p) => same(p.name, piece))?.id ?? null),
 });
 
-/** Puts feeds into their slots; one whose slot is taken goes into the first free one after that, or beyond the count. */
+/** Puts feeds into their slots; one whose slot is taken goes into the next free one from there, else the first, or beyond the count. */
 const put = (
   slots: (Slot | null)[],
   feeds: readonly { readonly index: number; readonly slot: Slot }[],
   slotCount: number,
 ): void => {
-  const waiting: Slot[] = [];
+  const waiting: { readonly index: number; readonly slot: Slot }[] = [];
   for (const { index, slot } of feeds) {
     while (slots.length <= index) slots.push(null);
-    if (slots[index]) waiting.push(slot);
+    if (slots[index]) waiting.push({ index, slot });
     else slots[index] = slot;
   }
-  for (const slot of waiting) {
+  for (const { index, slot } of waiting) {
     while (slots.length < slotCount) slots.push(null);
-    const free = slots.indexOf(null);
+    const after = slots.indexOf(null, index);
+    const free = after < 0 || after >= slotCount ? slots.indexOf(null) : after;
     if (free < 0) slots.push(slot);
     else slots[free] = slot;
   }
@@ -92,7 +93,7 @@ const put = (
 /**
  * A setup with an input list taken in. A source of the same name is changed and keeps its place in the sums, one that
  * is not there is added behind. Slots that a line names are filled; where something else is in one, the feed goes into
- * the next free slot, or beyond the count: nothing is dropped. A piece that the kit has not is no piece.
+ * the next free slot after it, else the first free one, or beyond the count: nothing is dropped. A piece that the kit has not is no piece.
  */
 export const withList = (setup: Setup, rows: readonly ListRow[], mode: ListMode): Setup => {
   const lines = matched(setup, rows);

@@ -3,16 +3,14 @@ import { levelOf, levelOfPower } from "../decibels";
 import { partsOf } from "../mix";
 import { printNumber } from "../number";
 import { heardPlace } from "../position";
+import { sourceCalled, sumCalled } from "../repair/names";
 import type { Id, Setup, Sum } from "../setup";
 import { sumFigures } from "../sum/figures";
 import { foldsOf } from "../sum/folded";
 import type { Db } from "../units";
 import { applyMove } from "./apply";
 import type { Move } from "./move";
-import { counted, listed } from "./words";
-
-const nameOf = (list: readonly { readonly id: Id; readonly name: string }[], id: Id): string =>
-  list.find((item) => item.id === id)?.name ?? "";
+import { counted, listed, thingCalled } from "./words";
 
 const decibels = (level: Db): string => `${printNumber(level, 2)} dB`;
 
@@ -36,13 +34,15 @@ const spreadSaid = (
   const sorted = rises.filter((r) => Number.isFinite(r.rise)).sort((a, b) => b.rise - a.rise);
   const [most, least] = [sorted[0], sorted.at(-1)];
   if (!most || !least || most.rise - least.rise < 0.05) return null;
-  return `${nameOf(setup.sources, most.source)} comes up by ${decibels(most.rise - least.rise)} against ${nameOf(setup.sources, least.source)}`;
+  return `${sourceCalled(setup, most.source)} comes up by ${decibels(most.rise - least.rise)} against ${sourceCalled(setup, least.source)}`;
 };
 
 const foldedPair = (setup: Setup, sum: Sum, after: Setup): string[] => {
   const parts = partsOf(setup, sum);
   const mono = after.sums.find((s) => s.id === sum.id) as Sum;
-  const aside = parts.filter((p) => heardPlace(p.legs) !== "middle").map((p) => p.source.name);
+  const aside = parts
+    .filter((p) => heardPlace(p.legs) !== "middle")
+    .map((p) => sourceCalled(setup, p.source.id));
   const energy = (channels: readonly (readonly [number, number])[]): number =>
     Math.hypot(...energyLegs(channels));
   const now = new Map(partsOf(after, mono).map((p) => [p.source.id, energyLegs(p.channels)[0]]));
@@ -52,32 +52,39 @@ const foldedPair = (setup: Setup, sum: Sum, after: Setup): string[] => {
   }));
   const spread = spreadSaid(rises, setup);
   const plain = spreadSaid(foldsOf(sum, parts), setup);
+  const name = sumCalled(sum);
   return [
     aside.length === 0
-      ? `${sum.name} goes to mono; nothing in it lies to a side.`
-      : `${sum.name} goes to mono: ${counted(aside.length, "image")} ${aside.length === 1 ? "collapses" : "collapse"} into the middle (${listed(aside)}).`,
+      ? `${name} goes to mono; nothing in it lies to a side.`
+      : `${name} goes to mono: ${counted(aside.length, "image")} ${aside.length === 1 ? "collapses" : "collapse"} into the middle (${listed(aside)}).`,
     ...(spread ? [`${spread}.`] : []),
     ...(plain ? [`If the desk folds left + right instead, ${plain}.`] : []),
-    ...peakSaid(sum.name, peakOf(setup, sum), peakOf(after, mono)),
+    ...peakSaid(name, peakOf(setup, sum), peakOf(after, mono)),
   ];
 };
 
 /** What is in the middle of two channels adds up in the fold, what is at one side does not: √2 in amplitude. */
 const MIDDLE_RISE: Db = levelOfPower(2);
 
+/** As if every source peaked alike: where nobody knows, the likely peak of equal ones is the best guess. */
+const withEqualPeaks = (setup: Setup): Setup => ({
+  ...setup,
+  sources: setup.sources.map((s) => ({ ...s, peak: 0 })),
+});
+
 const grouped = (setup: Setup, move: Move & { move: "together" }, after: Setup): string[] => {
   const sum = after.sums.at(-1) as Sum;
-  const names = move.sources.map((id) => nameOf(setup.sources, id));
-  const { legs, unknown, alone } = sumFigures(after, sum);
-  const known = unknown.peak.length === 0 && Number.isFinite(alone);
-  const cost = known ? legs[0].likely - alone : levelOfPower(names.length);
+  const names = move.sources.map((id) => sourceCalled(setup, id));
+  const known = peakOf(after, sum) !== null;
+  const { legs, alone } = sumFigures(known ? after : withEqualPeaks(after), sum);
+  const cost = decibels(legs[0].likely - alone);
   const wide = setup.sources.filter((s) => move.sources.includes(s.id) && s.channels === 2);
   return [
     `${listed(names)} can no longer be mixed apart.`,
-    ...wide.map((s) => `${s.name} goes to mono.`),
+    ...wide.map((s) => `${sourceCalled(setup, s.id)} goes to mono.`),
     known
-      ? `The sum needs ${decibels(cost)} of headroom over its loudest source.`
-      : `Equally loud, they need ${decibels(cost)} of headroom over one of them; their peaks are not all known.`,
+      ? `The sum needs ${cost} of headroom over its loudest source.`
+      : `Not all of their peaks are known; if these were alike, the sum would need ${cost} of headroom over its loudest source.`,
   ];
 };
 
@@ -92,20 +99,20 @@ const FREED = {
 export const lossesOf = (setup: Setup, move: Move): string[] => {
   const after = applyMove(setup, move);
   if (move.move === "together") return grouped(setup, move, after);
-  if (move.move === "free") return [FREED[move.why](nameOf([...setup.sources, ...setup.sums], move.id))];
+  if (move.move === "free") return [FREED[move.why](thingCalled(setup, move.of, move.id))];
   if (move.move === "into") {
     const [was, is] = [setup, after].map((s) => s.sums.find((m) => m.id === move.sum) as Sum) as [Sum, Sum];
-    const name = nameOf(setup.sources, move.source);
+    const into = sumCalled(was);
     return [
-      `${name} can no longer be mixed apart from ${was.name}.`,
-      ...peakSaid(was.name, peakOf(setup, was), peakOf(after, is)),
+      `${sourceCalled(setup, move.source)} can no longer be mixed apart from ${into}.`,
+      ...peakSaid(into, peakOf(setup, was), peakOf(after, is)),
     ];
   }
   const sum = move.of === "sum" && setup.sums.find((s) => s.id === move.id);
   if (sum) return foldedPair(setup, sum, after);
   const source = setup.sources.find((s) => s.id === move.id);
   return [
-    `${source?.name ?? ""} goes to mono: what lies to its sides goes to the middle.`,
+    `${sourceCalled(setup, move.id)} goes to mono: what lies to its sides goes to the middle.`,
     `What is in its middle comes up by ${decibels(MIDDLE_RISE)} against what is at one side.`,
     ...(source?.keepSides ? ["It is marked to keep its sides."] : []),
   ];

@@ -1,7 +1,8 @@
-import type { Setup, Slot, Sum } from "../setup";
+import type { Setup, Slot } from "../setup";
+import type { Legs } from "../units";
 import { type Edit, flag, type PatchFlag } from "./flag";
-import { firstOfSide, type Patched, patchedThings, sidesReversed } from "./sides";
-import { firstFree, slotsOfSum } from "./usage";
+import { about, firstOfSide, type Patched, patchedThings, repeatsOf, sidesReversed } from "./sides";
+import { firstFree } from "./usage";
 import { slotsSaid } from "./words";
 
 /** Two feeds change slots; switch and trim stay with the slot. */
@@ -13,41 +14,51 @@ const exchange = (setup: Setup, a: number, b: number): Edit[] => {
   ];
 };
 
-/** Both sides into two free neighbours, or the later one beside the earlier. */
-const together = (setup: Setup, from: readonly [number, number]): Edit[] => {
-  const [left, right] = from.map((i) => setup.monitor.slots[i] as Slot) as [Slot, Slot];
+/**
+ * Both sides into two neighbours that are free or become so, in the order in which they are meant. Nothing where there
+ * is no room, nor where a side has a copy elsewhere: it might count instead, so the copies go first.
+ */
+const intoNeighbours = (
+  setup: Setup,
+  thing: Patched,
+  meant: boolean,
+  from: readonly number[],
+  [left, right]: Legs<Slot>,
+): Edit[] => {
+  if (repeatsOf(setup, thing).length > 0) return [];
   const freed = from.map((index): Edit => ({ edit: "slot", index, to: null }));
   const slots = setup.monitor.slots.map((s, i) => (from.includes(i) ? null : s));
   const run = firstFree({ ...setup.monitor, slots }, 2);
   if (!run) return [];
   return [
     ...freed,
-    { edit: "slot", index: run[0] as number, to: left },
-    { edit: "slot", index: run[1] as number, to: right },
+    { edit: "slot", index: run[0] as number, to: meant ? right : left },
+    { edit: "slot", index: run[1] as number, to: meant ? left : right },
   ];
 };
 
-const about = (thing: Patched, slots: readonly number[]) => ({
-  slots,
-  sources: thing.kind === "source" ? [thing.id] : [],
-  sums: thing.kind === "sum" ? [thing.id] : [],
-});
-
-const oneSide = (setup: Setup, thing: Patched, missing: "left" | "right"): PatchFlag[] => {
-  const at = thing.slots.find((i) => setup.monitor.slots[i]?.on) ?? (thing.slots[0] as number);
-  const has = setup.monitor.slots[at] as Slot;
-  const free = [at + 1, at - 1].find((i) => i >= 0 && i < setup.monitor.slotCount && !setup.monitor.slots[i]);
+/** @param meant it is meant to lie in reverse order, so that the left side belongs behind the right one */
+const oneSide = (setup: Setup, thing: Patched, meant: boolean, missing: "left" | "right"): PatchFlag[] => {
+  const { slots, slotCount } = setup.monitor;
+  const at = firstOfSide(setup, thing, missing === "left" ? "right" : "left");
+  const has = slots[at] as Slot;
+  const beside = (missing === "right") !== meant ? at + 1 : at - 1;
+  const isFree = beside >= 0 && beside < slotCount && !slots[beside];
   const feed = has.feed.kind === "leg" ? { ...has.feed, leg: missing } : { ...has.feed, channel: missing };
+  const mate: Slot = { ...has, feed };
+  const fix: Edit[] = isFree
+    ? [{ edit: "slot", index: beside, to: mate }]
+    : intoNeighbours(setup, thing, meant, [at], missing === "right" ? [has, mate] : [mate, has]);
   const what = thing.kind === "sum" ? "leg" : "channel";
   const word = missing === "left" ? "right" : "left";
   return [
     flag(
       "only one side",
       "fault",
-      about(thing, thing.slots),
+      about(thing),
       `Only the ${word} ${what} of ${thing.name} is patched: what is on the other side is missing.`,
       `Patch the ${missing} ${what} beside it, or make ${thing.name} mono.`,
-      free === undefined ? [] : [{ edit: "slot", index: free, to: { ...has, feed } }],
+      fix,
     ),
   ];
 };
@@ -71,7 +82,13 @@ const order = (setup: Setup, thing: Patched, meant: boolean, left: number, right
   ];
 };
 
-const neighbours = (setup: Setup, thing: Patched, left: number, right: number): PatchFlag[] => {
+const neighbours = (
+  setup: Setup,
+  thing: Patched,
+  meant: boolean,
+  left: number,
+  right: number,
+): PatchFlag[] => {
   const slots = [Math.min(left, right), Math.max(left, right)];
   const [first = 0] = slots;
   if (Math.abs(left - right) > 1) {
@@ -82,7 +99,13 @@ const neighbours = (setup: Setup, thing: Patched, left: number, right: number): 
         about(thing, slots),
         `${thing.name} lies in ${slotsSaid(slots)}, which are not neighbours: a mixer that links neighbours can't make a pair of it.`,
         "Put both sides into neighbouring slots.",
-        together(setup, [left, right]),
+        intoNeighbours(
+          setup,
+          thing,
+          meant,
+          [left, right],
+          [setup.monitor.slots[left] as Slot, setup.monitor.slots[right] as Slot],
+        ),
       ),
     ];
   }
@@ -105,24 +128,23 @@ const checked = (setup: Setup, thing: Patched, meant: boolean): PatchFlag[] => {
   if (left < 0 && right < 0) return [];
   if (left < 0 || right < 0) {
     const whole = firstOfSide(setup, thing, "both") >= 0;
-    return whole ? [] : oneSide(setup, thing, left < 0 ? "left" : "right");
+    return whole ? [] : oneSide(setup, thing, meant, left < 0 ? "left" : "right");
   }
-  const apart = neighbours(setup, thing, left, right);
+  const apart = neighbours(setup, thing, meant, left, right);
   return Math.abs(left - right) > 1 ? apart : [...order(setup, thing, meant, left, right), ...apart];
 };
 
-const spareLeg = (setup: Setup, sum: Sum): PatchFlag[] => {
-  const right = slotsOfSum(setup.monitor, sum.id, "right");
-  const both = [...slotsOfSum(setup.monitor, sum.id, "left"), ...right].sort((a, b) => a - b);
-  if (right.length === 0 || both.length === right.length) return [];
+const spareLeg = (setup: Setup, thing: Patched): PatchFlag[] => {
+  const spare = repeatsOf(setup, thing).map((r) => r.index);
+  if (spare.length === 0) return [];
   return [
     flag(
       "spare leg",
       "note",
-      { slots: both, sums: [sum.id] },
-      `${sum.name} is folded to mono: ${slotsSaid(both)} carry the same.`,
-      `One slot is enough: free ${slotsSaid(right)}.`,
-      right.map((index) => ({ edit: "slot", index, to: null })),
+      about(thing),
+      `${thing.name} is folded to mono: ${slotsSaid(thing.slots)} carry the same.`,
+      `One slot is enough: free ${slotsSaid(spare)}.`,
+      spare.map((index) => ({ edit: "slot", index, to: null })),
     ),
   ];
 };
@@ -132,6 +154,6 @@ export const pairFlags = (setup: Setup): PatchFlag[] =>
   patchedThings(setup).flatMap((thing) => {
     if (!thing.stereo) return [];
     const sum = thing.kind === "sum" ? setup.sums.find((s) => s.id === thing.id) : undefined;
-    if (sum?.folded) return spareLeg(setup, sum);
+    if (sum?.folded) return spareLeg(setup, thing);
     return checked(setup, thing, sum?.reversed ?? false);
   });

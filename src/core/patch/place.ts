@@ -1,4 +1,6 @@
-import type { Monitor, Slot } from "../setup";
+import type { Monitor, Setup, Slot } from "../setup";
+import type { Legs } from "../units";
+import { firstOfSide, patchedThings } from "./sides";
 
 type Slots = readonly (Slot | null)[];
 
@@ -31,12 +33,7 @@ const closedUp = ({ slots, slotCount }: Monitor): Slots => {
   return [...kept, ...Array(Math.max(0, slotCount - kept.length)).fill(null)];
 };
 
-/**
- * The slots with what lies beyond the count moved into free ones within it, first place first, pairs as neighbours.
- * Nothing else moves, unless a pair finds no two free neighbours: then all gaps are closed and the order stays.
- * Where there is no room for everything, the rest stays beyond.
- */
-export const withinCount = (monitor: Monitor): Slots => {
+const filled = (monitor: Monitor): Slots => {
   const { slotCount } = monitor;
   const slots: (Slot | null)[] = Array.from({ length: slotCount }, (_, i) => monitor.slots[i] ?? null);
   const beyond: Slot[] = [];
@@ -52,3 +49,37 @@ export const withinCount = (monitor: Monitor): Slots => {
   }
   return beyond.length === 0 ? slots : [...slots, ...beyond];
 };
+
+/** Where the two sides of every thing that has both arrive. */
+const sidesAt = (setup: Setup): Map<string, { readonly at: Legs<number>; readonly meant: boolean }> =>
+  new Map(
+    patchedThings(setup).map((thing) => [
+      `${thing.kind} ${thing.id}`,
+      {
+        at: [firstOfSide(setup, thing, "left"), firstOfSide(setup, thing, "right")],
+        meant: thing.kind === "sum" && setup.sums.some((s) => s.id === thing.id && s.reversed),
+      },
+    ]),
+  );
+
+/** Sides that were apart and have come to lie beside each other, in the order in which they are meant. */
+const inOrder = (setup: Setup, slots: Slots): Slots => {
+  const before = sidesAt(setup);
+  const next = [...slots];
+  for (const [thing, { at, meant }] of sidesAt({ ...setup, monitor: { ...setup.monitor, slots } })) {
+    const [left, right] = at;
+    const [wasLeft = -1, wasRight = -1] = before.get(thing)?.at ?? [];
+    const wrong = meant ? right - left : left - right;
+    if (left < 0 || right < 0 || wrong !== 1 || wasLeft - wasRight === left - right) continue;
+    next[left] = slots[right] ?? null;
+    next[right] = slots[left] ?? null;
+  }
+  return next;
+};
+
+/**
+ * The slots with what lies beyond the count moved into free ones within it, first place first, pairs as neighbours.
+ * Nothing else moves, unless a pair finds no two free neighbours: then all gaps are closed and the order stays.
+ * The two sides of a pair that meet by that lie as they are meant. Where there is no room for everything, the rest stays beyond.
+ */
+export const withinCount = (setup: Setup): Slots => inOrder(setup, filled(setup.monitor));

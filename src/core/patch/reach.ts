@@ -1,9 +1,10 @@
 import { partsOf } from "../mix";
+import { called, sourceCalled, sumCalled } from "../repair/names";
 import type { Id, Setup, Source } from "../setup";
 import { type Edit, flag, type PatchFlag } from "./flag";
 import { TAP_ADVICE } from "./taps";
 import { anyOn, firstFree, slotsOfSource, slotsOfSum, sourcesInSums, sumsFed } from "./usage";
-import { listed } from "./words";
+import { listed, sentence } from "./words";
 
 /** Puts a source into the first free slots: two neighbours for one of two channels. Nothing where there is no room. */
 const place = (setup: Setup, source: Source): Edit[] => {
@@ -30,7 +31,7 @@ const unfedSources = (setup: Setup): PatchFlag[] => {
         "unfed source",
         "warn",
         { sources: [source.id] },
-        `${source.name} is in no slot and in no patched sum: no player hears it.`,
+        `${sourceCalled(setup, source.id)} is in no slot and in no patched sum: no player hears it.`,
         "Give it a slot, or send it into a sum that is patched.",
         place(setup, source),
       ),
@@ -43,13 +44,15 @@ const unfedListeners = (setup: Setup): PatchFlag[] => {
     .filter((l) => l.kind !== "audience" && (l.sum === null || !fed.has(l.sum)))
     .map(({ id, name, sum: heard }) => {
       const sum = setup.sums.find((s) => s.id === heard);
+      const who = sentence(called({ name }));
       if (!sum) {
-        const says = `${name} hears no sum, only what has a slot of its own.`;
+        const says = `${who} hears no sum, only what has a slot of its own.`;
         return flag("unfed listener", "note", { listeners: [id] }, says, "Choose a sum if one is meant.");
       }
       const slots = slotsOfSum(setup.monitor, sum.id);
-      const says = `${name} hears ${sum.name}, which ${slots.length === 0 ? "has no slot" : "is off"}.`;
-      const remedy = slots.length === 0 ? `Give ${sum.name} its slots.` : `Switch ${sum.name} on.`;
+      const what = sumCalled(sum);
+      const says = `${who} hears ${what}, which ${slots.length === 0 ? "has no slot" : "is off"}.`;
+      const remedy = slots.length === 0 ? `Give ${what} its slots.` : `Switch ${what} on.`;
       return flag("unfed listener", "fault", { listeners: [id], sums: [sum.id], slots }, says, remedy);
     });
 };
@@ -62,7 +65,7 @@ const emptySums = (setup: Setup): PatchFlag[] =>
         "empty sum",
         "warn",
         { sums: [sum.id], slots: slotsOfSum(setup.monitor, sum.id) },
-        `${sum.name} is patched, but nothing sounds in it.`,
+        `${sumCalled(sum)} is patched, but nothing sounds in it.`,
         "Send something into it, or free what it takes.",
       ),
     );
@@ -81,12 +84,14 @@ const sameNames = (list: readonly { readonly id: Id; readonly name: string }[]):
 
 const RENAME = "Give each a name of its own: on the patch sheet nobody can tell them apart.";
 
+const share = (name: string): string => (name === "" ? "have no name" : `are called “${name}”`);
+
 const nameFlags = (setup: Setup): PatchFlag[] => [
   ...sameNames(setup.sources).map(([name, sources]) =>
-    flag("same name", "note", { sources }, `${sources.length} sources are called “${name}”.`, RENAME),
+    flag("same name", "note", { sources }, `${sources.length} sources ${share(name)}.`, RENAME),
   ),
   ...sameNames(setup.sums).map(([name, sums]) =>
-    flag("same name", "note", { sums }, `${sums.length} sums are called “${name}”.`, RENAME),
+    flag("same name", "note", { sums }, `${sums.length} sums ${share(name)}.`, RENAME),
   ),
 ];
 
@@ -100,7 +105,7 @@ export const reachFlags = (setup: Setup): PatchFlag[] => {
     return [...unfedListeners(setup), ...unfedSources(setup), ...emptySums(setup), ...nameFlags(setup)];
   }
   const sources = setup.sources.filter((s) => !s.muted).map((s) => s.id);
-  const waiting = setup.sums.map((s) => s.name);
+  const waiting = setup.sums.map(sumCalled);
   const nothing = flag(
     "nothing fed",
     "fault",

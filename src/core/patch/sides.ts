@@ -1,5 +1,6 @@
 import { isReversed } from "../patched";
-import type { Id, Setup, Slot, Source, Sum } from "../setup";
+import { sourceCalled, sumCalled } from "../repair/names";
+import type { Id, Setup, Slot } from "../setup";
 import type { Side } from "../units";
 import { slotsOfSource, slotsOfSum } from "./usage";
 
@@ -21,22 +22,40 @@ export const sideOf = (slot: Slot): Side | "both" =>
 /** Everything that has a slot: the sums, then the sources, in the setup's order. */
 export const patchedThings = (setup: Setup): Patched[] => {
   const { monitor } = setup;
-  const of = (kind: Patched["kind"], thing: Source | Sum, stereo: boolean): Patched => ({
-    kind,
-    id: thing.id,
-    name: thing.name,
-    stereo,
-    slots: kind === "sum" ? slotsOfSum(monitor, thing.id) : slotsOfSource(monitor, thing.id),
-  });
   return [
-    ...setup.sums.map((sum) => of("sum", sum, sum.stereo)),
-    ...setup.sources.map((source) => of("source", source, source.channels === 2)),
+    ...setup.sums.map(
+      (sum): Patched => ({
+        kind: "sum",
+        id: sum.id,
+        name: sumCalled(sum),
+        stereo: sum.stereo,
+        slots: slotsOfSum(monitor, sum.id),
+      }),
+    ),
+    ...setup.sources.map(
+      ({ id, channels }): Patched => ({
+        kind: "source",
+        id,
+        name: sourceCalled(setup, id),
+        stereo: channels === 2,
+        slots: slotsOfSource(monitor, id),
+      }),
+    ),
   ].filter((thing) => thing.slots.length > 0);
 };
 
-/** Index of the first slot that carries a side, or −1. */
-export const firstOfSide = (setup: Setup, thing: Patched, side: Side | "both"): number =>
-  thing.slots.find((i) => sideOf(setup.monitor.slots[i] as Slot) === side) ?? -1;
+/** What a flag is about: a thing and some of its slots, all of them where none are named. */
+export const about = ({ kind, id, slots }: Patched, only: readonly number[] = slots) => ({
+  slots: only,
+  sources: kind === "source" ? [id] : [],
+  sums: kind === "sum" ? [id] : [],
+});
+
+/** Index of the slot by which a side arrives: the first that is on, else the first that takes it; −1 without one. */
+export const firstOfSide = (setup: Setup, thing: Patched, side: Side | "both"): number => {
+  const takes = thing.slots.filter((i) => sideOf(setup.monitor.slots[i] as Slot) === side);
+  return takes.find((i) => setup.monitor.slots[i]?.on) ?? takes[0] ?? -1;
+};
 
 /**
  * Slots that bring nothing new, by index, each with the one it repeats: the same side again (the one that is on
@@ -50,13 +69,16 @@ export const repeatsOf = (
   const folded = thing.kind === "sum" && setup.sums.some((s) => s.id === thing.id && s.folded);
   const order = [...thing.slots].sort((a, b) => Number(slotAt(b).on) - Number(slotAt(a).on) || a - b);
   const apart = (["left", "right"] as const).map((side) => firstOfSide(setup, thing, side));
-  const mixed = thing.stereo && apart.every((i) => i >= 0);
+  // One that is on repeats only what is on as well: else nobody would hear it any more.
+  const mixed = (on: boolean): boolean =>
+    thing.stereo && !folded && apart.every((i) => i >= 0 && (slotAt(i).on || !on));
   const first = new Map<string, number>();
   const repeats: { index: number; of: number }[] = [];
   for (const index of order) {
     const side = sideOf(slotAt(index));
     const key = folded ? "both" : side;
-    const was = first.get(key) ?? (mixed && !folded && side === "both" ? (apart[0] as number) : undefined);
+    const was =
+      first.get(key) ?? (side === "both" && mixed(slotAt(index).on) ? (apart[0] as number) : undefined);
     if (was === undefined) first.set(key, index);
     else repeats.push({ index, of: was });
   }

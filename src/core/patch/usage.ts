@@ -53,10 +53,13 @@ export const firstFree = (monitor: Monitor, count: number): readonly number[] | 
   return null;
 };
 
+/** Indexes of the slots that take something, in order. */
+export const usedSlots = ({ slots }: Monitor): number[] => slots.flatMap((slot, i) => (slot ? [i] : []));
+
 /** How the slots are used, what is over the count and what has no slot. */
 export const usageOf = (setup: Setup): Usage => {
   const { monitor } = setup;
-  const used = monitor.slots.flatMap((slot, i) => (slot ? [i] : []));
+  const used = usedSlots(monitor);
   const free = Array.from({ length: monitor.slotCount }, (_, i) => i).filter((i) => !monitor.slots[i]);
   const legs = setup.sums.flatMap((sum) =>
     (sum.stereo ? (["left", "right"] as const) : (["left"] as const)).map((leg) => ({ sum: sum.id, leg })),

@@ -1,4 +1,6 @@
 import { printNumber } from "../number";
+import { sourceCalled, sumCalled } from "../repair/names";
+import type { Id, Setup } from "../setup";
 import type { Db } from "../units";
 
 /** "a", "a and b", "a, b and c". */
@@ -8,6 +10,13 @@ export const listed = (items: readonly string[]): string =>
 /** "slot 3", "slots 3 and 4": numbers from 1 for indexes from 0. */
 export const slotsSaid = (indexes: readonly number[]): string =>
   `${indexes.length === 1 ? "slot" : "slots"} ${listed(indexes.map((i) => String(i + 1)))}`;
+
+/** Name of a source or a sum, for a sentence. */
+export const thingCalled = (
+  setup: Pick<Setup, "sources" | "sums">,
+  kind: "source" | "sum",
+  id: Id,
+): string => (kind === "source" ? sourceCalled(setup, id) : sumCalled(setup.sums.find((s) => s.id === id)));
 
 /** A sentence begins with a capital letter. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,5 @@
+import { heardInSum } from "../image";
 import { type Part, partsOf } from "../mix";
-import { isReversed } from "../patched";
 import type { Id, Setup, Sum } from "../setup";
 import type { Db, Legs } from "../units";
 import { arrivalsAt, type Outlet, strengthOf } from "./arrivals";
@@ -36,7 +36,7 @@ export interface SumFigures {
   readonly laws: readonly LawFigures[];
   /** What folding to mono does to each source of a pair. */
   readonly folds: readonly Fold[];
-  /** By ear, as the pair is patched: what the sources of the other side drop to in that ear alone. */
+  /** By ear, as the pair is patched, with the trims and switches of its slots: what the sources of the other side drop to in that ear alone. */
   readonly oneEar: Legs<readonly FarSource[]>;
 }
 
@@ -79,6 +79,6 @@ export const sumFigures = (setup: Setup, sum: Sum): SumFigures => {
     loss: lossOf(likely, trimsOf(sum), alone),
     laws: lawRows(setup, sum, strengths, outlets, limits, alone),
     folds: foldsOf(sum, parts),
-    oneEar: oneEarOf(sum, parts, isReversed(setup, sum)),
+    oneEar: oneEarOf(sum, heardInSum(setup, sum)),
   };
 };

@@ -1,4 +1,5 @@
 import { levelOf } from "../decibels";
+import type { Heard } from "../image";
 import type { Part } from "../mix";
 import { heardPlace, levelDifference } from "../position";
 import type { Id, Sum } from "../setup";
@@ -34,15 +35,14 @@ export const foldsOf = (sum: Sum, parts: readonly Part[]): Fold[] => {
 
 /**
  * What the sources of the far side drop to in each single ear, most lost first; none for a mono sum.
- * @param reversed the legs reach the ears in reverse order
+ * @param heard what the sum brings to the ears, by its slots
  */
-export const oneEarOf = (sum: Sum, parts: readonly Part[], reversed: boolean): Legs<readonly FarSource[]> => {
+export const oneEarOf = (sum: Sum, heard: readonly Heard[]): Legs<readonly FarSource[]> => {
   if (!sum.stereo) return [[], []];
   const far = (side: "left" | "right"): FarSource[] =>
-    parts
-      .filter((p) => heardPlace(p.legs) === side)
-      .map((p) => ({ source: p.source.id, drop: -Math.abs(levelDifference(p.legs)) }))
+    heard
+      .filter((h) => heardPlace(h.legs) === side)
+      .map((h) => ({ source: h.source.id, drop: -Math.abs(levelDifference(h.legs)) }))
       .sort((a, b) => (a.drop === b.drop ? 0 : a.drop - b.drop));
-  const [left, right] = [far("right"), far("left")];
-  return reversed ? [right, left] : [left, right];
+  return [far("right"), far("left")];
 };

@@ -32,9 +32,9 @@ const take = (free: number[], limbs: LimbSet): boolean => {
   return true;
 };
 
-/** Whether it sounds whatever is struck: no piece, a microphone over the whole kit, or nobody said what sounds it. */
-const alwaysSounds = (piece: Piece | undefined): piece is undefined =>
-  piece === undefined || piece.limbs.includes("whole") || piece.limbs.length === 0;
+/** Whether somebody has to strike it: no microphone over the whole kit, and somebody said what sounds it. */
+const isStruck = (piece: Piece | undefined): piece is Piece =>
+  piece !== undefined && piece.limbs.length > 0 && !piece.limbs.includes("whole");
 
 /**
  * Largest sum of peaks that can be played: each player strikes with two hands, the kick's foot and the hat's foot
@@ -52,8 +52,8 @@ export const playablePeak = (arrivals: readonly Arrival[], pieces: ReadonlyMap<I
   for (const { part, peak } of arrivals) {
     if (peak === null) continue;
     const piece = part.source.piece === null ? undefined : pieces.get(part.source.piece);
-    if (alwaysSounds(piece)) sum += peak;
-    else struck.set(piece, (struck.get(piece) ?? 0) + peak);
+    if (isStruck(piece)) struck.set(piece, (struck.get(piece) ?? 0) + peak);
+    else sum += peak;
   }
   const players = new Map<string, number[]>();
   for (const [piece, peak] of [...struck].sort(([, a], [, b]) => b - a)) {

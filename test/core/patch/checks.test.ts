@@ -12,13 +12,27 @@ import { anySetup, direct, leg, listener, setup, source, sum } from "./setups";
 
 const find = (s: Setup, code: FlagCode): PatchFlag[] => patchFlags(s).filter((f) => f.code === code);
 
-/** The one flag of a code, and none any more once its fix is made. */
+/** What is wrong, and with what; not in which slots, which a fix may change. */
+const faults = (s: Setup): string[] =>
+  patchFlags(s)
+    .filter((f) => f.severity === "fault")
+    .map(({ code, sources, sums, listeners }) => JSON.stringify([code, sources, sums, listeners]));
+
+/** Faults that a fix makes; none are told while nothing is fed. */
+const made = (s: Setup, { fix = [] }: PatchFlag): string[] => {
+  const before = faults(s);
+  if (before.some((f) => f.includes("nothing fed"))) return [];
+  return faults(applyEdits(s, fix)).filter((f) => !before.includes(f));
+};
+
+/** The one flag of a code, and none any more once its fix is made, which makes no new fault. */
 const fixed = (s: Setup, code: FlagCode): PatchFlag => {
   const [flag, ...others] = find(s, code);
   expect(flag, code).toBeDefined();
   expect(others).toEqual([]);
   expect(flag?.fix, `${code} has a fix`).toBeDefined();
   expect(find(applyEdits(s, flag?.fix ?? []), code)).toEqual([]);
+  expect(made(s, flag as PatchFlag)).toEqual([]);
   return flag as PatchFlag;
 };
 
@@ -102,6 +116,33 @@ describe("heard twice", () => {
     for (const ear of rise(s)) expectNear(ear, 6.02, printed(2));
   });
 
+  it("says one change for both ears where it is the same but for rounding, and takes both channels away", () => {
+    // 7 dB, and 2 + 5 dB: the same but for the last bits of a double.
+    const pair = sum("Band", [], {
+      sends: [{ source: "Keys", level: 0, pan: null }],
+      legTrim: [7, 2],
+    });
+    const slots = [
+      leg("Band", "left"),
+      leg("Band", "right", { trim: 5 }),
+      direct("Keys", "left"),
+      direct("Keys", "right"),
+    ];
+    const s = setup([KEYS], [pair], slots);
+    const [left, right] = rise(s);
+    expect(left).not.toBe(right);
+    expect(fixed(s, "heard twice").says).toMatch(/ With both up it changes by \+\d\.\d\d dB\.$/);
+    const half = setup(
+      [KEYS],
+      [sum("Band", ["Keys"])],
+      [...slots.slice(0, 3), direct("Keys", "right", { on: false })],
+    );
+    expect(applyEdits(half, fixed(half, "heard twice").fix ?? []).monitor.slots.slice(2)).toEqual([
+      null,
+      null,
+    ]);
+  });
+
   it("is nothing where a slot is off, the send is off, the source is muted or the sum has no slot", () => {
     expect(heardTwice(setup([KICK], [drums()], [...BOTH, direct("Kick", "both", { on: false })]))).toEqual(
       [],
@@ -147,6 +188,65 @@ describe("pairs", () => {
     expect(find(setup([KEYS], [], [direct("Keys")]), "only one side")).toEqual([]);
   });
 
+  it("with one side only get the other where it belongs, on either side and for either meaning", () => {
+    const slotsOf = (s: Setup) =>
+      applyEdits(s, fixed(s, "only one side").fix ?? []).monitor.slots.map((slot) =>
+        slot?.feed.kind === "leg" ? slot.feed.leg : (slot?.feed.channel ?? null),
+      );
+    const alone = (side: "left" | "right", reversed: boolean) =>
+      setup([KICK], [drums({ reversed })], [null, null, null, leg("Drums", side)]);
+    expect(slotsOf(alone("right", false))).toEqual([null, null, "left", "right"]);
+    expect(slotsOf(alone("left", false))).toEqual([null, null, null, "left", "right"]);
+    expect(slotsOf(alone("right", true))).toEqual([null, null, null, "right", "left"]);
+    expect(slotsOf(alone("left", true))).toEqual([null, null, "right", "left"]);
+    expect(slotsOf(setup([KEYS], [], [null, direct("Keys", "right")]))).toEqual(["left", "right"]);
+    // Where it belongs there is no room: both go where there is, if there is.
+    expect(slotsOf(setup([KICK], [drums()], [BOTH[1]]))).toEqual(["left", "right"]);
+    expect(slotsOf(setup([KICK], [drums()], [direct("Kick"), BOTH[1]]))).toEqual(["both", "left", "right"]);
+    expect(slotsOf(setup([KICK], [drums()], [null, null, BOTH[0], direct("Kick")], 4)).slice(0, 2)).toEqual([
+      "left",
+      "right",
+    ]);
+    const full = setup([KICK], [drums()], [direct("Kick"), BOTH[1], null], 3);
+    expect(slotsOf(full)).toEqual(["both", "left", "right"]);
+    const none = setup([KICK], [drums()], [direct("Kick"), BOTH[1]], 2);
+    expect(find(none, "only one side")[0]?.fix).toBeUndefined();
+  });
+
+  it("split and meant to be reversed are put together in that order", () => {
+    const s = setup([KICK, VOX], [drums({ reversed: true })], [BOTH[0], direct("Vox"), BOTH[1]]);
+    const after = applyEdits(s, fixed(s, "split").fix ?? []);
+    expect(after.monitor.slots.slice(2)).toEqual([BOTH[1], BOTH[0]]);
+  });
+
+  it("split with one leg beyond the count come together in order, not just where there is room", () => {
+    const s = setup([KICK], [drums()], [null, BOTH[0], BOTH[1]], 2);
+    expect(fixed(s, "over").fix).toBeDefined();
+    // A copy stands in between: the one that counts then is put in order.
+    const copies = [null, null, BOTH[0], BOTH[1], BOTH[1]];
+    const thrice = setup([KICK], [drums()], copies, 3);
+    expect(made(thrice, find(thrice, "over")[0] as PatchFlag)).toEqual([]);
+    const turned = setup([KICK, VOX], [drums()], [null, BOTH[0], direct("Vox"), BOTH[1]], 3);
+    expect(applyEdits(turned, fixed(turned, "over").fix ?? []).monitor.slots.slice(0, 2)).toEqual(BOTH);
+  });
+
+  it("lie as those legs do that are on", () => {
+    const off = leg("Drums", "left", { on: false });
+    const s = setup([KICK], [drums()], [off, null, BOTH[1], BOTH[0]]);
+    expect(find(s, "reversed")[0]?.slots).toEqual([2, 3]);
+    expect(find(s, "off")).toEqual([]);
+    expect(find(s, "patched twice")[0]?.says).toBe(
+      "Drums is patched twice, in slots 1 and 4. Slot 1 is off.",
+    );
+    fixed(s, "patched twice");
+  });
+
+  it("folded keep the leg that is on", () => {
+    const slots = [leg("Drums", "left", { on: false }), BOTH[1]];
+    const s = setup([KICK], [drums({ folded: true })], slots);
+    expect(fixed(s, "spare leg").remedy).toBe("One slot is enough: free slot 1.");
+  });
+
   it("of a stereo source are checked alike", () => {
     fixed(setup([KEYS], [], [direct("Keys", "right"), direct("Keys", "left")]), "reversed");
     fixed(setup([KEYS], [], [direct("Keys", "left"), null, direct("Keys", "right")]), "split");
@@ -187,16 +287,28 @@ describe("what is missing or too much", () => {
 
   it("the same thing patched twice", () => {
     const s = setup([VOX], [], [direct("Vox", "both", { on: false }), direct("Vox")]);
-    expect(fixed(s, "patched twice").remedy).toBe("Free slot 1: nothing is lost.");
+    expect(fixed(s, "patched twice")).toMatchObject({
+      says: "Vox is patched twice, in slots 1 and 2. Slot 1 is off.",
+      remedy: "Free slot 1: nothing is lost.",
+    });
     const loud = setup([VOX], [], [direct("Vox"), direct("Vox")]);
     expect(find(loud, "patched twice")[0]?.says).toContain("+6.02 dB louder");
     const mono = setup([KEYS], [], [direct("Keys"), direct("Keys", "left"), direct("Keys", "right")]);
     expect(fixed(mono, "patched twice").slots).toEqual([0, 1]);
+    const off = { on: false };
+    const asOne = setup(
+      [KEYS],
+      [],
+      [direct("Keys"), direct("Keys", "left", off), direct("Keys", "right", off)],
+    );
+    expect(find(asOne, "patched twice")).toEqual([]);
   });
 
   it("feeds that are off or muted", () => {
     expect(fixed(setup([VOX], [], [direct("Vox", "both", { on: false })]), "off").slots).toEqual([0]);
     expect(find(setup([{ ...VOX, muted: true }], [], [direct("Vox")]), "muted")).toHaveLength(1);
+    const once = setup([VOX], [], [direct("Vox", "both", { on: false }), direct("Vox")]);
+    expect(find(once, "off")).toEqual([]);
   });
 
   it("unfed sources and listeners", () => {
@@ -218,6 +330,23 @@ describe("what is missing or too much", () => {
     const s = setup([VOX, { ...KICK, name: " vox" }], [drums({ sends: [] })], [...BOTH, direct("Vox")]);
     expect(find(s, "empty sum")).toHaveLength(1);
     expect(find(s, "same name")[0]?.sources).toEqual(["Vox", "Kick"]);
+  });
+
+  it("what has no name is called so", () => {
+    const s = setup(
+      [
+        { ...VOX, name: "" },
+        { ...KICK, name: "" },
+      ],
+      [drums({ name: "" })],
+      [BOTH[0], direct("Vox", "both", { tap: "before-eq" })],
+    );
+    const says = patchFlags(s).map((f) => f.says);
+    expect(says).toContain("2 sources have no name.");
+    expect(says).toContain(
+      "Only the left leg of Unnamed sum is patched: what is on the other side is missing.",
+    );
+    expect(says.some((t) => t.startsWith("Unnamed source in slot 2 is taken before EQ"))).toBe(true);
   });
 
   it("nothing fed at all is one fault, not one for each source", () => {
@@ -243,25 +372,32 @@ describe("on any setup", () => {
     );
   });
 
-  it("the fixes of “off”, “tap point”, “patched twice” and “heard twice” put their own flag right", () => {
+  it("every fix puts its own flag right and makes no new fault", () => {
+    const met = new Set<FlagCode>();
     fc.assert(
       fc.property(anySetup(6, 10), (s) => {
-        for (const code of [
-          "off",
-          "tap point",
-          "patched twice",
-          "heard twice",
-          "reversed",
-          "straight",
-        ] as const) {
-          for (const f of find(s, code)) {
-            const left = find(applyEdits(s, f.fix ?? []), code);
-            const same = left.filter((g) => g.says === f.says);
-            expect(same).toEqual([]);
-          }
+        for (const f of patchFlags(s)) {
+          if (!f.fix) continue;
+          met.add(f.code);
+          const left = find(applyEdits(s, f.fix), f.code);
+          expect(left.filter((g) => g.says === f.says && g.sources[0] === f.sources[0])).toEqual([]);
+          expect(made(s, f), `${f.says} ${f.remedy}`).toEqual([]);
         }
       }),
-      { numRuns: 200 },
+      { numRuns: 1000 },
     );
+    expect([...met].sort()).toEqual([
+      "heard twice",
+      "off",
+      "only one side",
+      "over",
+      "patched twice",
+      "reversed",
+      "spare leg",
+      "split",
+      "straight",
+      "tap point",
+      "unfed source",
+    ]);
   });
 });

@@ -80,6 +80,22 @@ describe("an input list", () => {
     expect(usageOf(full).over).toEqual([4]);
   });
 
+  it("looks for the next free slot from the wished one on, then from the start", () => {
+    const feed = { slot: 3, channel: "both", tap: "before-eq", on: true, trim: 0 } as const;
+    const placed = (slots: Parameters<typeof setup>[2], slotCount: number) => {
+      const s = setup([source("s1"), source("s2")], [], slots, slotCount);
+      const after = withList(s, [{ ...row, name: "New", feeds: [feed] }], "add");
+      return after.monitor.slots.findIndex((x) => x?.feed.kind === "source" && x.feed.source === "s3");
+    };
+    const taken = direct("s1");
+    expect(placed([null, null, taken, null, null], 5)).toBe(3);
+    expect(placed([null, null, taken, taken, null], 5)).toBe(4);
+    expect(placed([taken, null, taken, taken], 4)).toBe(1);
+    // A gap beyond the count is no free slot.
+    expect(placed([taken, null, taken, null, taken], 3)).toBe(1);
+    expect(placed([taken, taken, taken], 3)).toBe(3);
+  });
+
   it("drops no feed and leaves a setup whole in itself", () => {
     fc.assert(
       fc.property(anySetup(5, 9), anySetup(5, 9), fc.constantFrom("add", "replace"), (a, b, mode) => {

@@ -1,10 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fullScaleSine } from "../../../src/core/analog";
+import { withPairSwapped } from "../../../src/core/patched";
 import type { Setup, Source, Sum } from "../../../src/core/setup";
 import { sumFigures } from "../../../src/core/sum/figures";
 import type { LegFigures } from "../../../src/core/sum/leg";
 import type { Legs } from "../../../src/core/units";
+import { swapPair } from "../../../src/document/commands/sums";
+import { exampleSetup } from "../../../src/document/example";
 import { expectNear, printed } from "../../near";
 import { EQUAL_SOURCES, EXAMPLE_KIT, EXAMPLE_SUMS } from "../../tables/example-kit";
 import { anySetup, onlySum, recordingOf, setupOf, source } from "./setups";
@@ -164,6 +167,66 @@ describe("channels, polarity and fold", () => {
     expect(reversed).toEqual([straight[1], straight[0]]);
     const mono = setupOf(sources, { sum: { stereo: false, legTrim: [0, 9] } });
     expect(figuresOf(mono).oneEar).toEqual([[], []]);
+  });
+
+  const patched = (setup: Setup, slots: Setup["monitor"]["slots"]): Setup => ({
+    ...setup,
+    monitor: { ...setup.monitor, slots },
+  });
+  const legSlot = (leg: "left" | "right", trim = 0, on = true) => ({
+    feed: { kind: "leg", sum: "m", leg } as const,
+    on,
+    trim,
+  });
+
+  it("counts the trims and switches of the slots, as the image does", () => {
+    const setup = setupOf([source("a", { pan: 0.5 }), source("b", { pan: 0.2 })]);
+    const trimmed = figuresOf(patched(setup, [legSlot("left", 6), legSlot("right")])).oneEar;
+    // 7.656 dB to the right between the legs, 6 dB back by the slot; 2.775 dB are turned over by it.
+    expect(trimmed.map((far) => far.map((f) => f.source))).toEqual([["a"], ["b"]]);
+    expectNear(trimmed[0][0]?.drop ?? null, -7.656 + 6, printed(3));
+    expectNear(trimmed[1][0]?.drop ?? null, 2.775 - 6, printed(3));
+    const off = figuresOf(patched(setup, [legSlot("left", 0, false), legSlot("right")])).oneEar;
+    expect(off[0].map((f) => f.drop)).toEqual([-Infinity, -Infinity]);
+    const turned = figuresOf(patched(setup, [legSlot("right", 6), legSlot("left")])).oneEar;
+    expectNear(turned[1][0]?.drop ?? null, -7.656 - 6, printed(3));
+  });
+
+  it("a swap at the patch changes what one ear gets and nothing else, whatever lies in the slots", () => {
+    const slot = fc.option(
+      fc.record({
+        feed: fc.oneof(
+          fc.constantFrom(legSlot("left").feed, legSlot("right").feed),
+          fc.constant({ kind: "source", source: "s1", channel: "both", tap: "before-eq" } as const),
+        ),
+        on: fc.boolean(),
+        trim: fc.integer({ min: -10, max: 6 }),
+      }),
+      { freq: 4 },
+    );
+    let ears = 0;
+    fc.assert(
+      fc.property(anySetup(6), fc.array(slot, { maxLength: 6 }), (any, slots) => {
+        const before = patched(
+          withSum(any, () => ({ stereo: true })),
+          slots,
+        );
+        const after = withPairSwapped(before, onlySum(before));
+        const { oneEar: was, ...all } = figuresOf(before);
+        const { oneEar: is, ...same } = figuresOf(after);
+        expect(same).toEqual(all);
+        expect(after.sources).toBe(before.sources);
+        if (JSON.stringify(was) !== JSON.stringify(is)) ears += 1;
+      }),
+    );
+    // The command does the same, in a setup as it is kept.
+    const file = exampleSetup();
+    const swapped = swapPair("m1").apply(file);
+    const { oneEar: was, ...all } = sumFigures(file, onlySum(file));
+    const { oneEar: is, ...same } = sumFigures(swapped, onlySum(swapped));
+    expect(same).toEqual(all);
+    expect(is).toEqual([was[1], was[0]]);
+    expect(ears).toBeGreaterThan(30);
   });
 });
 
