@@ -104,3 +104,22 @@ export const upright = (drawn: readonly DrawnThread[]): boolean => {
   if (drawn.length === 0) throw new Error("no threads are drawn");
   return drawn.every(({ above, below, wrong }) => !wrong && (above - MIDDLE) * (below - MIDDLE) > -1);
 };
+
+/** Tabs until what has the focus is called so. */
+export const tabTo = async (page: Page, name: string | RegExp): Promise<void> => {
+  const wanted = typeof name === "string" ? new RegExp(`^${name}$`) : name;
+  for (let presses = 0; presses < 250; presses += 1) {
+    await page.keyboard.press("Tab");
+    const called = await page.evaluate(() => {
+      const at = document.activeElement as HTMLElement | null;
+      if (!at || at === document.body) return "";
+      const style = getComputedStyle(at.matches("[type=radio]") ? (at.closest("label") ?? at) : at);
+      const ring = style.outlineStyle !== "none" || at.matches(".mark");
+      if (!ring) throw new Error(`no focus is shown on ${at.outerHTML.slice(0, 120)}`);
+      const label = at.getAttribute("aria-label") ?? (at as HTMLInputElement).labels?.[0]?.textContent;
+      return (label ?? at.textContent ?? "").replace(/\s+/g, " ").trim();
+    });
+    if (wanted.test(called)) return;
+  }
+  throw new Error(`${name} was not reached`);
+};

@@ -6,6 +6,7 @@ import axe from "axe-core";
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from "playwright-core";
 import { expect } from "vitest";
 import { serve } from "../tools/serve.mjs";
+import { faultsOf, ours, watch, watchAll } from "./faults";
 
 /** The built app under test; DIST names another folder than ./dist. */
 export const DIST = resolve(process.env.DIST ?? join(import.meta.dirname, "../../dist"));
@@ -14,11 +15,13 @@ export const DIST = resolve(process.env.DIST ?? join(import.meta.dirname, "../..
 export type Site = Awaited<ReturnType<typeof serve>>;
 
 /** Serves the built app, or a copy of it. */
-export const serveApp = (options: { folder?: string; base?: string; port?: number } = {}): Promise<Site> => {
+export const serveApp = async (
+  options: { folder?: string; base?: string; port?: number } = {},
+): Promise<Site> => {
   const { folder = DIST, ...rest } = options;
   if (!existsSync(join(folder, "index.html")))
     throw new Error(`no built app in ${folder}: npm run build first`);
-  return serve(folder, rest);
+  return ours(await serve(folder, rest));
 };
 
 /** Stops the server and makes sure that it is gone. */
@@ -49,39 +52,21 @@ const PHONE = {
   locale: "en-GB",
 };
 
-/** Starts Chromium with no memory of earlier runs. */
-export const launch = (): Promise<Browser> => chromium.launch(LAUNCH);
+/** Starts Chromium with no memory of earlier runs; whatever goes wrong on any of its pages fails the test. */
+export const launch = async (): Promise<Browser> => watchAll(await chromium.launch(LAUNCH));
 
-/** A page on a phone, and what went wrong on it so far: it must stay empty. */
+/** A page on a phone, and what went wrong on it in this test so far: it must stay empty. */
 export interface Phone {
   readonly context: BrowserContext;
   readonly page: Page;
   readonly faults: string[];
 }
 
-/** Gathers console errors, reports of the page's policy, uncaught errors and requests that leave for another origin. */
-const watch = (context: BrowserContext): string[] => {
-  const faults: string[] = [];
-  context.on("console", (message) => {
-    const says = message.text();
-    // A page that reloads with its server stopped makes the browser, not the app, report the failed look for an update.
-    if (message.type() === "error" && !/net::ERR_CONNECTION_REFUSED/.test(says))
-      faults.push(`console: ${says}`);
-    else if (/Content.Security.Policy|Trusted/i.test(says)) faults.push(`policy: ${says}`);
-  });
-  context.on("weberror", (error) => faults.push(`uncaught: ${error.error().message}`));
-  context.on("request", (request) => {
-    const { protocol, hostname } = new URL(request.url());
-    if (!/^(blob|data|about):$/.test(protocol) && hostname !== "localhost")
-      faults.push(`leaves: ${request.url()}`);
-  });
-  return faults;
-};
-
-const onPhone = async (context: BrowserContext): Promise<Phone> => {
-  const faults = watch(context);
-  return { context, faults, page: context.pages()[0] ?? (await context.newPage()) };
-};
+const onPhone = async (context: BrowserContext): Promise<Phone> => ({
+  context,
+  faults: faultsOf(context),
+  page: context.pages()[0] ?? (await context.newPage()),
+});
 
 /** A fresh phone of 360 × 740. */
 export const phone = async (
@@ -90,13 +75,16 @@ export const phone = async (
 ): Promise<Phone> => onPhone(await browser.newContext({ ...PHONE, ...options }));
 
 /** A phone that keeps what it knows in a folder, so that it can be switched off and on. */
-export const phoneWithMemory = async (profile: string): Promise<Phone> =>
-  onPhone(await chromium.launchPersistentContext(profile, { ...LAUNCH, ...PHONE }));
+export const phoneWithMemory = async (profile: string): Promise<Phone> => {
+  const context = await chromium.launchPersistentContext(profile, { ...LAUNCH, ...PHONE });
+  watch(context);
+  return onPhone(context);
+};
 
 /** Waits until the page is served by its own worker, with everything kept. */
 export const controlled = (page: Page): Promise<void> =>
   page.evaluate(async () => {
-    const deadline = Date.now() + 30_000;
+    const deadline = Date.now() + 90_000;
     for (;;) {
       const registration = await navigator.serviceWorker.getRegistration();
       if (registration?.active?.state === "activated" && navigator.serviceWorker.controller) return;

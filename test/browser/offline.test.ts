@@ -2,6 +2,7 @@ import { cpSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { expectFault } from "./faults";
 import {
   controlled,
   copyAsVersion2,
@@ -199,6 +200,8 @@ it("touches no cache of another program on its origin, and keeps two versions of
     const site = await serveApp({ folder: live });
     const user = await phone(browser);
     await user.page.goto(`${site.url}icons/icon.svg`);
+    // A picture names no icon of its own, so the browser looks for one.
+    await expectFault(user.context, /favicon\.ico/);
     const foreign = ["other-files-1", "workbox-precache-v2", "hats"];
     await user.page.evaluate((names) => Promise.all(names.map((name) => caches.open(name))), foreign);
     await visit(user, site);
