@@ -4,7 +4,7 @@ import { offline } from "./state";
 
 const Elsewhere = () =>
   readOnly.value ? (
-    <div class="notice warn stack">
+    <div class="notice warn stack elsewhere">
       <p>Another tab is editing. This one only looks on.</p>
       <button type="button" onClick={() => void takeOver()}>
         Edit here instead
@@ -63,7 +63,9 @@ const News = () => {
 
 const NewVersion = () => {
   const { accept } = offline.value;
-  if (!accept || shelf.saving.value.state === "saving") return null;
+  const { state } = shelf.saving.value;
+  // What is not safe would be lost; while it is being saved the button stays where it is, and waits for that.
+  if (!accept || state === "failed" || state === "unavailable") return null;
   return (
     <div class="notice stack">
       <p>A new version of Hatside is ready. Nothing changes until you agree.</p>
