@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Locator, Page } from "playwright-core";
@@ -38,6 +39,17 @@ const samples: readonly Float64Array[] = TRACKS.map((_, t) => {
     return (0.1 + 0.04 * t) * hit * (own() + 0.5 * common());
   });
 });
+
+/** Bytes as text, to hand them to a page. */
+const packed = (bytes: Uint8Array): string => Buffer.from(bytes).toString("base64");
+
+/** The same sound coded as FLAC. */
+const flacOf = (wav: Uint8Array): Uint8Array => {
+  const args = ["-v", "error", "-i", "pipe:0", "-f", "flac", "pipe:1"];
+  const made = spawnSync("ffmpeg", args, { input: wav });
+  if (made.status !== 0) throw new Error(`ffmpeg: ${made.error ?? made.stderr}`);
+  return made.stdout;
+};
 
 /** Writes the tracks and gives their paths. */
 const writeTracks = (folder: string): string[] =>
@@ -91,6 +103,51 @@ const mixed = (voices: readonly Voice[], leg: 0 | 1): { readonly rms: string; re
   }
   return { rms: printed(Math.sqrt(energy / (SECONDS * RATE))), peak: printed(peak) };
 };
+
+/** Frames of a step of the level over time: 50 ms. */
+const STEP = 2400;
+
+/** Mean power of a leg in each step, mixed sample by sample. */
+const stepPowers = (voices: readonly Voice[], leg: 0 | 1): number[] => {
+  const gains = voices.map(({ pan, send }) => send * panned(pan)[leg]);
+  return Array.from({ length: (SECONDS * RATE) / STEP }, (_, step) => {
+    let energy = 0;
+    for (let i = step * STEP; i < (step + 1) * STEP; i += 1)
+      energy += samples.reduce((sum, track, t) => sum + (gains[t] ?? 0) * (track[i] ?? 0), 0) ** 2;
+    return energy / STEP;
+  });
+};
+
+/** What the picture of the level over time shows, as it is drawn: places across it as shares of the whole time. */
+const drawnCourse = (page: Page) =>
+  page.locator("figure.course svg").evaluate((svg) => {
+    const box = (of: string) => {
+      const it = svg.querySelector(of);
+      if (!it) throw new Error(`no ${of}`);
+      return it.getBoundingClientRect();
+    };
+    const grid = box(".course-grid path");
+    const mark = box(".course-mark");
+    const points = (of: string) =>
+      [...(svg.querySelector(of)?.getAttribute("d") ?? "").matchAll(/[ML]([\d.]+) ([\d.]+)/g)].map(
+        ([, x, y]) => ({ x: Number(x), y: Number(y) }),
+      );
+    const texts = [...svg.querySelectorAll("text")].map((text) => {
+      const { left, right, top, bottom } = text.getBoundingClientRect();
+      return { says: text.textContent, middle: (left + right) / 2, top, bottom };
+    });
+    return {
+      mark: (mark.left + mark.width / 2 - grid.left) / grid.width,
+      height: mark.height,
+      /** What stands over the mark. */
+      over: texts
+        .filter((t) => t.bottom <= mark.top + 2 && Math.abs(t.middle - mark.left) < 30)
+        .map((t) => t.says),
+      ends: texts.slice(-2).map((t) => t.says),
+      left: points(".course-line.l"),
+      right: points(".course-line.r"),
+    };
+  });
 
 /** Estimate, measured and difference of a figure of the leg that is looked at. */
 const figure = async (page: Page, name: string): Promise<string[]> => {
@@ -292,6 +349,32 @@ describe("with the server stopped", () => {
       }
       await page.getByText(/^Loudest at 0:0\d\.\d on the (left|right) leg, .*Overhead/).waitFor();
 
+      // The mark stands where the louder leg is loudest, and says when; so does the sentence.
+      const powers = [stepPowers(first, 0), stepPowers(first, 1)] as const;
+      const top = Math.max(...powers[0], ...powers[1]);
+      const loud = powers[0].includes(top) ? 0 : 1;
+      const at = powers[loud].indexOf(top) / powers[loud].length;
+      const when = `0:${(at * SECONDS).toFixed(1).padStart(4, "0")}`;
+      await page.getByText(`Loudest at ${when} on the ${["left", "right"][loud]} leg`).waitFor();
+      const course = await drawnCourse(page);
+      expect(Math.abs(course.mark - at)).toBeLessThan(0.005);
+      expect(course.height).toBeGreaterThan(50);
+      expect(course.over).toEqual([when]);
+      expect(course.ends).toEqual(["0:00.0", "0:04.0"]);
+      // The lines are the levels step by step: the highest point of the louder one is at the mark.
+      const heights = [course.left, course.right].map((line) => line.map(({ y }) => y));
+      const highest = Math.min(...heights.flat());
+      expect(heights[loud]?.[powers[loud].indexOf(top)]).toBe(highest);
+      powers.forEach((leg, l) => {
+        expect(heights[l]).toHaveLength(leg.length);
+        const drop = (a: number, b: number): number =>
+          ((heights[l]?.[a] ?? 0) - (heights[l]?.[b] ?? 0)) /
+          (10 * Math.log10((leg[b] ?? 1) / (leg[a] ?? 1)));
+        const [low, high] = [leg.indexOf(Math.min(...leg)), leg.indexOf(Math.max(...leg))];
+        // 86 units of the drawing are 60 dB.
+        expect(Math.abs(drop(low, high) / (86 / 60) - 1)).toBeLessThan(0.05);
+      });
+
       // A change that is the same for all tracks: levels and peaks follow. One that is not: levels follow.
       await leg(page, "Left leg");
       await unfold(page, "The same sum by every pan law");
@@ -368,9 +451,25 @@ describe("with the server stopped", () => {
         expect(loudest).toBeGreaterThan(0.3);
         await stop(page);
       }
+
+      // Mara hears both legs in one: what the tracks share adds up, and all three are still equally loud.
+      await unfold(page, "Mara, drums");
+      const mara = page.getByRole("group").filter({ hasText: "Mara, drums" });
+      await mara.getByLabel("Hears both legs in one").check();
+      const loudness: number[] = [];
+      for (const [label] of VIEWS) {
+        await page.getByText(label, { exact: true }).click();
+        await listen(page);
+        const heard = await rendered(page);
+        let energy = 0;
+        for (const ear of heard) for (const x of ear.subarray(LATE, LATE + 2 * RATE)) energy += x * x;
+        loudness.push(10 * Math.log10(energy));
+        await stop(page);
+      }
+      expect(Math.max(...loudness) - Math.min(...loudness)).toBeLessThan(0.1);
       expect(user.faults).toEqual([]);
       await user.context.close();
-    });
+    }, 240_000);
   });
 
   it("the hits are heard as the house, as Mara now and after the repair, switched while they play", async () => {
@@ -397,6 +496,61 @@ describe("with the server stopped", () => {
     }
     expect(user.faults).toEqual([]);
     await user.context.close();
+  });
+});
+
+describe("one file of many channels", () => {
+  it("is matched channel by channel, measured, and corrected", async () => {
+    const site = await serveApp();
+    const user = await phone(browser);
+    const { page } = user;
+    await visit(user, site);
+    await chooseFiles(page, {
+      name: "Friday rehearsal.wav",
+      mimeType: "audio/wav",
+      buffer: Buffer.from(wavFile(samples, { coding: "float", width: 4 })),
+    });
+    await page.getByText("8 of 8 tracks matched to a source").waitFor();
+    const sourceOf = (channel: number): Locator =>
+      page.getByLabel(`Source of Friday rehearsal.wav, channel ${channel}`, { exact: true });
+    // The channels have no names: they are taken in the order of the sources.
+    for (const [i, [, source]] of TRACKS.entries())
+      expect(
+        await sourceOf(i + 1)
+          .locator(":checked")
+          .textContent(),
+      ).toBe(source);
+    await measureAll(page);
+    const before = voicesIn(await setupOf(page));
+    await leg(page, "Left leg");
+    expect(await measured(page, "Level, ±1.5")).toBe(mixed(before, 0).rms);
+    expect(await measured(page, "Likely peak")).toBe(mixed(before, 0).peak);
+    await leg(page, "Right leg");
+    expect(await measured(page, "Level, ±1.5")).toBe(mixed(before, 1).rms);
+
+    // Each channel by itself: the peaks are those of the very samples.
+    const rows = page.locator("section", { has: page.locator("#track-figures") }).locator("tbody tr");
+    for (const [i, [, source]] of TRACKS.entries()) {
+      const peak = (samples[i] ?? new Float64Array()).reduce((top, x) => Math.max(top, Math.abs(x)), 0);
+      const row = rows.filter({ has: page.getByRole("rowheader", { name: source, exact: true }) });
+      expect(await row.first().locator("td").nth(1).textContent()).toBe(printed(peak));
+    }
+
+    // Two channels changed over by the user.
+    await unfold(page, "8 of 8 tracks");
+    await sourceOf(3).selectOption("Floor tom");
+    await sourceOf(6).selectOption("Hat");
+    await page.getByRole("button", { name: "Measure again", exact: true }).click();
+    await page.getByText("Files or matches have changed since").waitFor({ state: "detached" });
+    const [hat, floor] = [before[2], before[5]] as [Voice, Voice];
+    const turned = before.with(2, floor).with(5, hat);
+    expect(mixed(turned, 0)).not.toEqual(mixed(before, 0));
+    await leg(page, "Left leg");
+    await expect.poll(() => measured(page, "Likely peak")).toBe(mixed(turned, 0).peak);
+    expect(await measured(page, "Level, ±1.5")).toBe(mixed(turned, 0).rms);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+    await site.stop();
   });
 });
 
@@ -446,9 +600,7 @@ describe("files that come by other ways", () => {
     await visit(user, site);
     await go(page, "sum");
     await unfold(page, "Measure a recording");
-    const bytes = Buffer.from(wavFile([(samples[0] ?? new Float64Array()).subarray(0, 4800)])).toString(
-      "base64",
-    );
+    const bytes = packed(wavFile([(samples[0] ?? new Float64Array()).subarray(0, 4800)]));
     await page.evaluate((text) => {
       const carried = new DataTransfer();
       carried.items.add(new File([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))], "Kick.wav"));
@@ -459,13 +611,61 @@ describe("files that come by other ways", () => {
     await page.getByLabel("Source of Kick.wav").waitFor();
     await page.evaluate(async (text) => {
       const form = new FormData();
-      form.append("files", new File([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))], "Snare.wav"));
+      const shared = Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
+      form.append("files", new File([shared], "Snare.wav"));
+      // Of some programs only the type says that it is sound.
+      form.append("files", new File([shared], "Hat", { type: "audio/wav" }));
       await fetch("./share", { method: "POST", body: form });
     }, bytes);
     await page.reload();
     await drawn(page);
     await page.getByLabel("Source of Snare.wav").waitFor();
+    await page.getByLabel("Source of Hat", { exact: true }).waitFor();
     expect(await page.evaluate(() => location.hash)).toBe("#sum");
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+    await site.stop();
+  });
+
+  it("opened with the app: sound by its ending or by its type goes to the recordings, nothing else does", async () => {
+    const site = await serveApp();
+    const user = await phone(browser);
+    const { page } = user;
+    const wav = wavFile([(samples[0] ?? new Float64Array()).subarray(0, 4800)]);
+    await page.addInitScript(
+      ({ wav, flac }) => {
+        const bytes = (text: string) => Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
+        const handle = (name: string, text: string, type = "") => ({
+          getFile: async () => new File([bytes(text)], name, { type }),
+        });
+        const files = [
+          handle("Kick.bwf", wav),
+          handle("Snare.rf64", wav),
+          handle("Hat.FLAC", flac),
+          handle("Floor tom", flac, "audio/x-flac"),
+          handle("Tom 1.mp3", btoa("no sound at all")),
+        ];
+        Object.defineProperty(globalThis, "launchQueue", {
+          value: { setConsumer: (take: (launch: { files: unknown[] }) => void) => take({ files }) },
+        });
+      },
+      { wav: packed(wav), flac: packed(flacOf(wav)) },
+    );
+    await visit(user, site);
+    await page.getByText("4 of 4 tracks matched to a source").waitFor();
+    for (const name of ["Kick.bwf", "Snare.rf64", "Hat.FLAC", "Floor tom"])
+      expect(await page.getByLabel(`Source of ${name}`).locator(":checked").textContent()).toBe(
+        name.replace(/\..*/, ""),
+      );
+    expect(await page.locator("li.notice.bad").allInnerTexts()).toEqual([
+      "“Tom 1.mp3” is neither WAV nor a sound file that this browser can decode. Export it as WAV.",
+    ]);
+    expect(await page.evaluate(() => location.hash)).toBe("#sum");
+    await page.getByRole("button", { name: "Measure 4 tracks" }).click();
+    await beside(page).waitFor();
+    await page
+      .getByText("“Hat.FLAC” was decoded by the browser at 48000 Hz; its peaks may differ a little")
+      .waitFor();
     expect(user.faults).toEqual([]);
     await user.context.close();
     await site.stop();
