@@ -7,7 +7,9 @@ import { sliceOf } from "../../src/measure/wav/decode";
 import { openWav } from "../../src/measure/wav/open";
 import { measureBytes } from "../measure/job";
 import { noise, type WavPlan, wavFile } from "../measure/wavfile";
+import { expectNear } from "../near";
 import { serveRooms } from "../tools/rooms-site.mjs";
+import { ours } from "./faults";
 import { launch } from "./harness";
 import type * as Rooms from "./rooms-page";
 
@@ -20,15 +22,10 @@ declare const floatsTo: (values: Float32Array) => string;
 let browser: Browser;
 let page: Page;
 let site: Awaited<ReturnType<typeof serveRooms>>;
-const faults: string[] = [];
 beforeAll(async () => {
-  site = await serveRooms("test/browser/rooms-page.ts");
+  site = ours(await serveRooms("test/browser/rooms-page.ts"));
   browser = await launch();
   page = await browser.newPage();
-  page.on("pageerror", (error) => faults.push(error.message));
-  page.on("console", (message) => {
-    if (message.type() === "error") faults.push(message.text());
-  });
   await page.goto(site.url);
   await page.waitForFunction(() => "rooms" in globalThis);
   await page.evaluate(() => {
@@ -156,7 +153,6 @@ describe("measuring in the browser's worker", () => {
       },
       { files: tracks.map(packed), gains },
     );
-    expect(faults).toEqual([]);
     if (seen.outcome.kind === "refused") throw new Error(seen.outcome.why.join(" "));
     expect(seen.outcome.measurement.figures.tracks[2]).toEqual(single.measurement.figures.tracks[0]);
     expect(seen.steps).toBeGreaterThan(1);
@@ -207,7 +203,6 @@ describe("measuring in the browser's worker", () => {
       ),
     );
     expect(outcome).toEqual({ kind: "refused", why: [expect.stringMatching(/^Measuring stopped: .+/)] });
-    faults.length = 0;
   });
 
   it("what the browser decodes is measured, and said; what it cannot is refused", async () => {
@@ -215,34 +210,48 @@ describe("measuring in the browser's worker", () => {
       const decoder = () => new OfflineAudioContext(2, 128, 48_000);
       const prepared = await rooms.prepareInput(new File([bytesFrom(bytes)], "hit.flac"), decoder);
       const refused = await rooms.prepareInput(new File(["no sound"], "note.mp3"), decoder);
-      return [prepared.ok ? [prepared.input.kind] : [prepared.why], refused.ok ? "" : refused.why];
+      if (!prepared.ok) throw new Error(prepared.why);
+      const outcome = await rooms.measure(new AbortController().signal, {
+        inputs: [prepared.input],
+        tracks: [
+          { input: 0, channel: 0, gains: [1, 0] },
+          { input: 0, channel: 1, gains: [0, 1] },
+        ],
+        align: "start",
+      });
+      return [{ kind: prepared.input.kind, outcome }, refused.ok ? "" : refused.why] as const;
     }, packed(flac()));
-    expect(good).toEqual(["decoded"]);
+    expect(good.kind).toBe("decoded");
+    if (good.outcome.kind === "refused") throw new Error(good.outcome.why.join(" "));
+    const { figures, notes } = good.outcome.measurement;
+    expect(notes).toEqual([
+      "“hit.flac” was decoded by the browser at 48000 Hz; its peaks may differ a little from the original's.",
+    ]);
+    expect(figures.seconds).toBe(SINE_SECONDS);
+    // A full-scale sine has an rms of 1/√2; the second channel is half of it.
+    const [full, half] = figures.tracks;
+    expectNear(full?.rms ?? 9, 10 * Math.log10(1 / 2), 1e-4, "rms");
+    expectNear(full?.peak ?? 9, 0, 1e-4, "peak");
+    expectNear(full?.truePeak ?? 9, 0, 0.01, "true peak");
+    expectNear(half?.rms ?? 9, 10 * Math.log10(1 / 8), 1e-4, "rms of the half");
+    expectNear(figures.correlation[0]?.[1] ?? 9, 1, 1e-6, "correlation");
+    expectNear(figures.mixes.right.peak, 20 * Math.log10(1 / 2), 1e-4, "peak of the right leg");
     expect(bad).toBe(
       "“note.mp3” is neither WAV nor a sound file that this browser can decode. Export it as WAV.",
     );
   });
 });
 
-/** A FLAC file made by sox, so that a compressed file is decoded for once. */
+const SINE_SECONDS = 0.5;
+
+/** A full-scale sine and half of it, 24 bits, coded as FLAC by ffmpeg, so that a compressed file is decoded for once. */
 function flac(): Uint8Array {
-  const made = spawnSync("sox", [
-    "-n",
-    "-r",
-    "48000",
-    "-c",
-    "1",
-    "-b",
-    "16",
-    "-t",
-    "flac",
-    "-",
-    "synth",
-    "0.1",
-    "sine",
-    "440",
-  ]);
-  if (made.status !== 0) throw new Error(`sox: ${made.error ?? made.stderr}`);
+  const sine = Float64Array.from({ length: SINE_SECONDS * 48_000 }, (_, i) =>
+    Math.sin((2 * Math.PI * 1000 * i) / 48_000),
+  );
+  const input = wavFile([sine, sine.map((x) => x / 2)]);
+  const made = spawnSync("ffmpeg", ["-v", "error", "-i", "pipe:0", "-f", "flac", "pipe:1"], { input });
+  if (made.status !== 0) throw new Error(`ffmpeg: ${made.error ?? made.stderr}`);
   return made.stdout;
 }
 
@@ -336,7 +345,12 @@ describe("listening", () => {
     const states = await page.evaluate(
       async ({ voices, views, rate }) => {
         const made: AudioContext[] = [];
-        const sounds = { voices: voices.map(floatsFrom), rate, views };
+        const sounds = {
+          voices: voices.map(floatsFrom),
+          rate,
+          products: new Float64Array(6).fill(0.1),
+          views,
+        };
         const player = rooms.newPlayer(sounds, () => {
           made.push(new AudioContext());
           return made[0] as AudioContext;
@@ -352,7 +366,6 @@ describe("listening", () => {
       { voices: voices.map(packedFloats), views, rate: RATE },
     );
     expect(states).toEqual({ before: 0, contexts: 1, running: "running", after: "closed" });
-    expect(faults).toEqual([]);
   });
 });
 
