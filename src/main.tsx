@@ -10,10 +10,11 @@ import { Notices } from "./screens/notices";
 import { PatchScreen } from "./screens/patch/patch";
 import { followAddress } from "./screens/route";
 import { Shell } from "./screens/shell";
-import { offline } from "./screens/state";
+import { offline, toast } from "./screens/state";
 import { SumScreen } from "./screens/sum/sum";
 import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
+import { troubleOf } from "./shelf/trouble";
 
 /** By then the first screen stands and answers. */
 const SETTLED_MS = 1500;
@@ -32,6 +33,11 @@ const SCREENS = {
 const acceptSafely = (accept: () => void) => async (): Promise<void> => {
   await shelf.flush();
   if (!shelf.isUnsaved()) accept();
+  else
+    toast.value = {
+      says: "Not yet: the open setup is not saved. Take it as a file, then close every tab of Hatside.",
+      undo: false,
+    };
 };
 
 /** Files that the app was opened with, or that were shared to it. */
@@ -40,7 +46,28 @@ const receive = async (): Promise<void> => {
     import("./offline/received"),
     import("./screens/arrived"),
   ]);
-  receiveFiles(takeFiles);
+  receiveFiles((files, isAll) => {
+    takeFiles(files);
+    if (!isAll) toast.value = { says: "Not every file arrived: open it here instead.", undo: false };
+  });
+};
+
+const offlineFailed = (why: string): void => {
+  offline.value = { ...offline.value, failed: why };
+};
+
+/** Keeps the app on the device. */
+const stayOffline = async (): Promise<void> => {
+  const { startOffline } = await import("./offline/update");
+  startOffline({
+    ready: () => {
+      offline.value = { ...offline.value, ready: true };
+    },
+    waiting: (accept) => {
+      offline.value = { ...offline.value, accept: acceptSafely(accept) };
+    },
+    failed: offlineFailed,
+  });
 };
 
 const start = async (): Promise<void> => {
@@ -50,22 +77,20 @@ const start = async (): Promise<void> => {
   await startShelf();
   const root = document.getElementById("app");
   if (root) render(<Shell screens={SCREENS} notices={Notices} />, root);
-  setTimeout(loadTheRest, SETTLED_MS);
-  // Where a part cannot be loaded the files wait for the next start.
-  receive().catch(() => {});
-  if (!import.meta.env.PROD) return;
-  const { startOffline } = await import("./offline/update");
-  startOffline({
-    ready: () => {
-      offline.value = { ...offline.value, ready: true };
-    },
-    waiting: (accept) => {
-      offline.value = { ...offline.value, accept: acceptSafely(accept) };
-    },
-    failed: () => {
-      offline.value = { ...offline.value, ready: false };
-    },
-  });
 };
 
-void start();
+/** What the first screen does not wait for. Where a part of it cannot be loaded, the next start tries again. */
+const goOn = (): void => {
+  setTimeout(loadTheRest, SETTLED_MS);
+  receive().catch(() => {});
+  if (import.meta.env.PROD) stayOffline().catch((error) => offlineFailed(troubleOf(error)));
+};
+
+/** In the place of a screen, so that nobody looks at an empty page. */
+const sayWhy = (error: unknown): void => {
+  const root = document.getElementById("app");
+  if (root)
+    root.textContent = `Hatside could not start: ${troubleOf(error)}. What is kept on this device stays there. Reload the page; if that does not help, update the browser.`;
+};
+
+start().then(goOn, sayWhy);

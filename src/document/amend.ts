@@ -34,12 +34,11 @@ export const amendIn = <T extends Keyed>(
 export const insertAfter = <T extends Keyed>(list: readonly T[], id: Id, item: T): readonly T[] =>
   list.flatMap((each) => (each.id === id ? [each, item] : [each]));
 
-/** A list with one item moved by some places, as far as the ends. */
-export const moveIn = <T extends Keyed>(list: readonly T[], id: Id, by: number): readonly T[] => {
-  const from = list.findIndex((item) => item.id === id);
-  const item = list[from];
-  const to = Math.max(0, Math.min(list.length - 1, from + by));
-  if (!item || to === from) return list;
+/** A list with one item moved to the other side of another; the very same list when one of them is not in it. */
+export const movePast = <T extends Keyed>(list: readonly T[], id: Id, past: Id): readonly T[] => {
+  const item = list.find((each) => each.id === id);
+  const to = list.findIndex((each) => each.id === past);
+  if (!item || to < 0 || id === past) return list;
   const rest = list.filter((each) => each !== item);
   return [...rest.slice(0, to), item, ...rest.slice(to)];
 };

@@ -1,4 +1,4 @@
-import { SHARED_CACHE } from "./names";
+import { SHARE_FAILED, SHARED_CACHE } from "./names";
 
 /** What browsers with file handlers give; not in the type library yet. */
 interface LaunchQueue {
@@ -7,33 +7,48 @@ interface LaunchQueue {
 
 const queue = (): LaunchQueue | undefined => (globalThis as { launchQueue?: LaunchQueue }).launchQueue;
 
-/** Takes the shared files out of their cache. */
-const takeShared = async (): Promise<File[]> => {
-  if (!("caches" in globalThis) || !(await caches.has(SHARED_CACHE))) return [];
+/** Takes files over; `isAll` is false where others came that could not be read. */
+type Take = (files: readonly File[], isAll: boolean) => void;
+
+/** Hands over those files that can be read. */
+const handOver = async (coming: readonly Promise<File>[], take: Take): Promise<void> => {
+  const arrived = await Promise.allSettled(coming);
+  const files = arrived.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
+  if (coming.length > 0) take(files, files.length === coming.length);
+};
+
+const fileOf = async (cache: Cache, request: Request): Promise<File> => {
+  const answer = await cache.match(request);
+  if (!answer) throw new Error("it is not there any more");
+  const content = await answer.blob();
+  const name = decodeURIComponent(new URL(request.url).pathname.split("/").pop() ?? "");
+  // Of some files only the type says what they are.
+  return new File([content], name, { type: content.type });
+};
+
+/** Hands the shared files over, then takes them out of their cache: not before, or a page that is closed meanwhile loses them. */
+const takeShared = async (take: Take): Promise<void> => {
+  if (!("caches" in globalThis) || !(await caches.has(SHARED_CACHE))) return;
   const cache = await caches.open(SHARED_CACHE);
-  const files: File[] = [];
-  for (const request of await cache.keys()) {
-    const answer = await cache.match(request);
-    const name = decodeURIComponent(new URL(request.url).pathname.split("/").pop() ?? "");
-    if (answer) {
-      const content = await answer.blob();
-      files.push(new File([content], name, { type: content.type }));
-    }
-    await cache.delete(request);
-  }
-  return files;
+  const requests = await cache.keys();
+  await handOver(
+    requests.map((request) => fileOf(cache, request)),
+    take,
+  );
+  await Promise.all(requests.map((request) => cache.delete(request)));
 };
 
 /**
  * Hands over every file with which the app is started: shared to it, or opened with it.
- * @param take called once for each lot of at least one file
+ * @param take called once for each lot
  */
-export const receiveFiles = (take: (files: readonly File[]) => void): void => {
-  const give = (files: readonly File[]): void => {
-    if (files.length > 0) take(files);
-  };
-  void takeShared().then(give);
+export const receiveFiles = (take: Take): void => {
+  if (new URLSearchParams(location.search).has(SHARE_FAILED)) take([], false);
+  takeShared(take).catch(() => take([], false));
   queue()?.setConsumer(({ files }) => {
-    void Promise.all(files.map((handle) => handle.getFile())).then(give);
+    void handOver(
+      files.map((handle) => handle.getFile()),
+      take,
+    );
   });
 };

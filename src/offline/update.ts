@@ -9,7 +9,7 @@ export interface OfflineCallbacks {
    * so everything must be saved by then.
    */
   waiting(accept: () => void): void;
-  /** There is no offline copy; the app works, but only with a network. */
+  /** There is no offline copy; the app works, but only with a network. `why` is the middle of a sentence. */
   failed(why: string): void;
 }
 
@@ -23,7 +23,8 @@ const follow = (worker: ServiceWorker, installed: () => void, thrown: () => void
 
 const watch = (registration: ServiceWorkerRegistration, tell: OfflineCallbacks): void => {
   const container = navigator.serviceWorker;
-  const first = container.controller === null;
+  /** The version that this page runs on. */
+  const own = container.controller ?? registration.installing ?? registration.waiting ?? registration.active;
   let agreed = false;
   const accept = (): void => {
     agreed = true;
@@ -44,7 +45,7 @@ const watch = (registration: ServiceWorkerRegistration, tell: OfflineCallbacks):
   container.addEventListener("controllerchange", () => {
     if (agreed) location.reload();
     // Another tab has taken the newer version: this one goes on as it is until its own user agrees.
-    else if (!first) tell.waiting(() => location.reload());
+    else if (container.controller !== own) tell.waiting(() => location.reload());
   });
   void container.ready.then(() => tell.ready());
 };

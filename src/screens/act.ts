@@ -1,5 +1,5 @@
 import type { Command } from "../document/command";
-import { endDrag, run } from "../document/store";
+import { current, endDrag, readOnly, run } from "../document/store";
 import { toast } from "./state";
 
 /** Runs a command as part of one visit to a field: undo takes the whole visit back. */
@@ -8,8 +8,21 @@ export const typing = (command: Command): void => run({ ...command, kind: "drag"
 /** The visit or the drag is over. */
 export const done = (): void => endDrag();
 
-/** Runs a command that takes something away or changes much, and offers the way back. */
-export const runWithWord = (command: Command, says: string = command.label): void => {
+/**
+ * Runs a command; where nothing changes by it, says why instead of staying silent.
+ * @param otherwise why, where it is not that another tab edits
+ * @returns whether something changed
+ */
+export const runOrSay = (command: Command, otherwise: string): boolean => {
+  const before = current.peek();
   run(command);
-  toast.value = { says, undo: true };
+  if (current.peek() !== before) return true;
+  const why = command.refuses?.(before) ?? otherwise;
+  toast.value = { says: readOnly.peek() ? "Not done: another tab is editing" : why, undo: false };
+  return false;
+};
+
+/** Runs a command that takes something away or changes much, and offers the way back for as long as nothing else is changed. */
+export const runWithWord = (command: Command, says: string): void => {
+  if (runOrSay(command, "Nothing to change: it is so already")) toast.value = { says, undo: current.peek() };
 };

@@ -1,4 +1,5 @@
-import type { Id } from "../core/setup";
+import type { Id, PieceKind } from "../core/setup";
+import { LIMITS } from "../document/limits";
 import { current } from "../document/store";
 
 /** Name of a source, for a sentence or a table. */
@@ -11,3 +12,20 @@ export const listenerName = (id: Id): string =>
 
 /** Name of a sum. */
 export const sumName = (id: Id): string => current.value.sums.find((s) => s.id === id)?.name || "Unnamed sum";
+
+/** Names of the kinds of piece, for lists. */
+export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
+  kick: "Kick",
+  snare: "Snare",
+  hat: "Hat",
+  tom: "Tom",
+  floor: "Floor tom",
+  ride: "Ride",
+  crash: "Crash",
+  percussion: "Percussion",
+  overhead: "Overhead",
+  other: "Other",
+};
+
+/** Why one more source is not taken. */
+export const SOURCES_FULL = `A setup holds up to ${LIMITS.sources} sources`;

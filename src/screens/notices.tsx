@@ -1,6 +1,11 @@
 import { current, readOnly } from "../document/store";
 import { shelf, takeOver } from "../shelf/here";
+import { attempt } from "./attempt";
 import { offline } from "./state";
+
+/** Hands a file to the user; says so where that fails. */
+const take = (hand: (way: typeof import("./take-file")) => unknown): Promise<boolean> =>
+  attempt("No file made", async () => hand(await import("./take-file")));
 
 const Elsewhere = () =>
   readOnly.value ? (
@@ -21,7 +26,7 @@ const Unsaved = () => {
         {state === "failed" ? "Not saved" : "Nothing can be kept here"}: {why}. You can go on working; take
         the setup with you as a file before you close this page.
       </p>
-      <button type="button" onClick={async () => (await import("./take-file")).takeSetup(current.value)}>
+      <button type="button" onClick={() => take(({ takeSetup }) => takeSetup(current.value))}>
         Take the file
       </button>
     </div>
@@ -44,7 +49,7 @@ const News = () => {
       ) : null}
       <div class="row">
         {raw ? (
-          <button type="button" onClick={async () => (await import("./take-file")).takeRaw(raw)}>
+          <button type="button" onClick={() => take(({ takeRaw }) => takeRaw(raw))}>
             Take the file as it was
           </button>
         ) : null}

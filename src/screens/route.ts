@@ -7,9 +7,9 @@ const PLACES: readonly Place[] = ["kit", "image", "sum", "patch", "check", "setu
 /** The part of the address that carries a setup from someone else, unread; "" while there is none. */
 export const receivedLink = signal("");
 
-/** Where an address leads: one that carries a setup to where setups are taken in. */
-const placeOf = (hash: string): Place | undefined =>
-  carriesSetup(hash) ? "setups" : PLACES.find((p) => `#${p}` === hash);
+/** Where an address leads: one that carries a setup to where setups are taken in, one that names no place to the kit. */
+const placeOf = (hash: string): Place =>
+  carriesSetup(hash) ? "setups" : (PLACES.find((p) => `#${p}` === hash) ?? "kit");
 
 const arrive = (to: Place): void => {
   place.value = to;
@@ -22,7 +22,7 @@ export const followAddress = (): void => {
   const follow = () => {
     const to = placeOf(location.hash);
     receivedLink.value = carriesSetup(location.hash) ? location.hash : "";
-    if (to !== undefined && to !== place.value) arrive(to);
+    if (to !== place.value) arrive(to);
   };
   addEventListener("hashchange", follow);
   follow();

@@ -1,5 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import type { Id, Sum } from "../core/setup";
+import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
 /** The five places at the thumb, and the two behind the header. */
@@ -8,8 +9,11 @@ export type Place = "kit" | "image" | "sum" | "patch" | "check" | "setups" | "ab
 /** Where the user is. */
 export const place = signal<Place>("kit");
 
-/** A word about what was just done, with the way back: the last step of the open setup (`true`), or one of its own. */
-export const toast = signal<{ readonly says: string; readonly undo: boolean | (() => void) } | null>(null);
+/** A word about what was just done, with the way back: undo for as long as the setup is this one, or one of its own. */
+export const toast = signal<{
+  readonly says: string;
+  readonly undo: SetupFile | (() => void) | false;
+} | null>(null);
 
 const wantedSum = signal<Id | null>(null);
 const wantedListener = signal<Id | null>(null);
@@ -37,8 +41,10 @@ export const chooseListener = (id: Id): void => {
   wantedListener.value = id;
 };
 
-/** The copy of the app on this device: there or not, and how to take a newer one that waits. */
-export const offline = signal<{ readonly ready: boolean; readonly accept: (() => void) | null }>({
-  ready: false,
-  accept: null,
-});
+/** The copy of the app on this device: there or not, why there is none, and how to take a newer one that waits. */
+export const offline = signal<{
+  readonly ready: boolean;
+  /** As the middle of a sentence; "" while nothing is wrong. */
+  readonly failed: string;
+  readonly accept: (() => void) | null;
+}>({ ready: false, failed: "", accept: null });

@@ -1,13 +1,21 @@
 import { useEffect } from "preact/hooks";
-import { undo } from "../document/store";
+import { current, undo } from "../document/store";
 import { Icon } from "../pieces/icon";
 import { toast } from "./state";
 
 const STAYS_MS = 8000;
 
+/** The way back from what was just done; none once something else was changed: it would take that back. */
+const wayBack = (): (() => void) | null => {
+  const back = toast.value?.undo;
+  if (typeof back === "function") return back;
+  return back && back === current.value ? undo : null;
+};
+
 /** What was just done, with its undo; it goes by itself, and the undo of the header stays. */
 export const Toast = () => {
   const word = toast.value;
+  const back = wayBack();
   useEffect(() => {
     if (word === null) return;
     const timer = setTimeout(() => {
@@ -20,14 +28,13 @@ export const Toast = () => {
       {word === null ? null : (
         <div class="toast">
           <span>{word.says}</span>
-          {word.undo ? (
+          {back ? (
             <button
               type="button"
               class="bare"
               onClick={() => {
                 toast.value = null;
-                if (word.undo === true) undo();
-                else if (word.undo) word.undo();
+                back();
               }}
             >
               Undo

@@ -97,12 +97,21 @@ describe("sources", () => {
     expect(file.kit.pieces).toBe(example.kit.pieces);
   });
 
-  it("moves within the list and stops at its ends", () => {
-    const order = (by: number) => names(applied(example, moveSource("s2", by)).sources).slice(0, 3);
-    expect(order(1)).toEqual(["Kick", "Hat", "Snare"]);
-    expect(order(-9)).toEqual(["Snare", "Kick", "Hat"]);
-    expect(applied(example, moveSource("s1", -1))).toBe(example);
-    expect(applied(example, moveSource("s18", 1))).toBe(example);
+  it("moves past another, however far away that is, and nowhere past itself or one that is not there", () => {
+    const order = (id: string, past: string) =>
+      applied(example, moveSource(id, past))
+        .sources.slice(0, 4)
+        .map((s) => s.id);
+    expect(order("s2", "s3")).toEqual(["s1", "s3", "s2", "s4"]);
+    expect(order("s2", "s1")).toEqual(["s2", "s1", "s3", "s4"]);
+    expect(order("s1", "s4")).toEqual(["s2", "s3", "s4", "s1"]);
+    expect(order("s4", "s1")).toEqual(["s4", "s1", "s2", "s3"]);
+    for (const [id, past] of [
+      ["s1", "s1"],
+      ["s1", "s99"],
+      ["s99", "s1"],
+    ] as const)
+      expect(applied(example, moveSource(id, past))).toBe(example);
   });
 
   it("made mono fills its slots with the one channel", () => {

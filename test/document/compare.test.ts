@@ -52,7 +52,7 @@ describe("one change at a time", () => {
     ],
     [editSource(idOf("Hat"), { name: "Hi-hat" }), ["Sources | Hat: called Hi-hat instead of Hat"]],
     [addSource(null), ["Sources | Source is there as well"]],
-    [moveSource(idOf("Hat"), 1), ["Sources | The sources are in another order"]],
+    [moveSource(idOf("Hat"), idOf("Tom 1")), ["Sources | The sources are in another order"]],
     [editSource(idOf("Bass"), { peak: null }), ["Sources | Bass: peak not known instead of −10 dBFS"]],
     [
       editSource(idOf("Bass"), { piece: "p1" }),

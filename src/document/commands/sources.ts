@@ -1,7 +1,7 @@
 import { nextId, uniqueName } from "../../core/naming";
 import type { Id, Source } from "../../core/setup";
 import type { Pan } from "../../core/units";
-import { amend, amendIn, insertAfter, kept, mapped, moveIn } from "../amend";
+import { amend, amendIn, insertAfter, kept, mapped, movePast } from "../amend";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
@@ -64,9 +64,9 @@ export const removeSource = (id: Id): Command =>
     mend(amend(file, { sources: kept(file.sources, (source) => source.id !== id) })),
   );
 
-/** Moves a source in the list by some places, as far as the ends. */
-export const moveSource = (id: Id, by: number): Command =>
-  step("move source", (file) => amend(file, { sources: moveIn(file.sources, id, by) }));
+/** Moves a source in the list to the other side of another: of its neighbour among those that are shown. */
+export const moveSource = (id: Id, past: Id): Command =>
+  step("move source", (file) => amend(file, { sources: movePast(file.sources, id, past) }));
 
 /** Changes what is said of a source. A stereo source made mono frees nothing: its slots take the one channel. */
 export const editSource = (id: Id, patch: Partial<Omit<Source, "id">>): Command =>

@@ -1,13 +1,9 @@
-import { SHARED_CACHE } from "../names";
+import { SHARE_FAILED, SHARED_CACHE } from "../names";
 
 /** Field of the share form, as the manifest names it. */
 const FIELD = "files";
 
-/**
- * Keeps the files that another program shared and leads on to the page, which takes them out.
- * @param page address of the page
- */
-export const keepShared = async (request: Request, page: string): Promise<Response> => {
+const keep = async (request: Request, page: string): Promise<void> => {
   const form = await request.formData();
   const cache = await caches.open(SHARED_CACHE);
   const files = form.getAll(FIELD).filter((item) => item instanceof File);
@@ -19,5 +15,17 @@ export const keepShared = async (request: Request, page: string): Promise<Respon
       ),
     ),
   );
-  return Response.redirect(`${page}?shared`, 303);
+};
+
+/**
+ * Keeps the files that another program shared and leads on to the page, which takes them out; where they cannot be
+ * kept the page opens all the same, and says so.
+ * @param page address of the page
+ */
+export const keepShared = async (request: Request, page: string): Promise<Response> => {
+  const query = await keep(request, page).then(
+    () => "shared",
+    () => SHARE_FAILED,
+  );
+  return Response.redirect(`${page}?${query}`, 303);
 };

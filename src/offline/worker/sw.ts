@@ -29,20 +29,37 @@ const install = async (): Promise<void> => {
   }
 };
 
-const versions = async (): Promise<string[]> =>
+const others = async (): Promise<string[]> =>
   (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+
+/** In the cache of a version that pages ran on; no file has this name. */
+const USED = new URL("./used?", SCOPE).href;
+
+/** The version that pages ran on before this one; another may have waited in between without being accepted. */
+const before = async (names: readonly string[]): Promise<string | undefined> => {
+  const used = await Promise.all(
+    names.map(async (name) => (await (await caches.open(name)).match(USED)) !== undefined),
+  );
+  return names.filter((_, at) => used[at]).at(-1);
+};
 
 /** Keeps the version before, so that a page still open on it finds its parts that load on demand. */
 const activate = async (): Promise<void> => {
-  const before = (await versions()).slice(0, -1);
-  await Promise.all(before.map((name) => caches.delete(name)));
+  const names = await others();
+  const stays = await before(names);
+  await Promise.all(names.filter((name) => name !== stays).map((name) => caches.delete(name)));
   await self.clients.claim();
+  await (await caches.open(CACHE)).put(USED, new Response());
 };
 
 const kept = async (url: string): Promise<Response | undefined> => {
-  for (const name of [CACHE, ...(await versions())]) {
-    const answer = await (await caches.open(name)).match(url);
-    if (answer) return answer;
+  try {
+    for (const name of [CACHE, ...(await others())]) {
+      const answer = await (await caches.open(name)).match(url);
+      if (answer) return answer;
+    }
+  } catch {
+    // As if nothing were kept: the network may still have it.
   }
   return undefined;
 };

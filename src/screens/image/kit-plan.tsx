@@ -3,7 +3,7 @@ import { offStage, onStage } from "../../core/stage";
 import { movePiece } from "../../document/commands/kit";
 import { current, endDrag, run } from "../../document/store";
 import { type Mark, Plan } from "../../pieces/plan";
-import { PIECE_KINDS } from "../kit/source-details";
+import { PIECE_KINDS } from "../names";
 import { metres } from "../where";
 
 /** Half a drum's or a cymbal's usual width, metres: only for the drawing. */

@@ -2,6 +2,7 @@ import type { Listener } from "../../core/setup";
 import { imageStatement } from "../../core/statements";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editWishes } from "../../document/commands/settings";
+import { LIMITS } from "../../document/limits";
 import { current, figures, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
@@ -18,6 +19,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
       <div class="fields">
         <TextField
           label="Name"
+          most={LIMITS.name}
           value={listener.name}
           onValue={(name) => typing(editListener(listener.id, { name }))}
           onDone={done}

@@ -1,11 +1,12 @@
 import type { Piece, PieceKind } from "../../core/setup";
 import { addPiece, editPiece, removePiece } from "../../document/commands/kit";
+import { LIMITS } from "../../document/limits";
 import { current, run } from "../../document/store";
 import { Pick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
 import { done, runWithWord, typing } from "../act";
-import { PIECE_KINDS } from "../kit/source-details";
+import { PIECE_KINDS } from "../names";
 import { RULES } from "../rules";
 import { metres } from "../where";
 
@@ -24,6 +25,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
       <div class="fields">
         <TextField
           label="Name"
+          most={LIMITS.name}
           value={piece.name}
           onValue={(v) => typing(editPiece(piece.id, { name: v }))}
           onDone={done}
@@ -52,6 +54,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
         />
         <TextField
           label="Played by"
+          most={LIMITS.name}
           value={piece.player}
           onValue={(player) => typing(editPiece(piece.id, { player }))}
           onDone={done}

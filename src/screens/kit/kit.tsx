@@ -2,12 +2,14 @@ import { signal } from "@preact/signals";
 import { centreLevel, LAWS } from "../../core/laws";
 import { printNumber } from "../../core/number";
 import { addSource } from "../../document/commands/sources";
-import { current, figures, run } from "../../document/store";
+import { current, figures } from "../../document/store";
 import { Choice } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
 import { Icon } from "../../pieces/icon";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
+import { runOrSay } from "../act";
+import { SOURCES_FULL, sumName } from "../names";
 import { chosenSum } from "../state";
 import { SumFlags } from "../sum/flags";
 import { SumPick } from "../sum-pick";
@@ -27,9 +29,9 @@ const headline = (): string => {
   const sum = chosenSum.value;
   if (!sum) return "No sum yet: every source is on its own";
   const sounding = figures.value.parts.get(sum.id)?.length ?? 0;
-  if (sounding === 0) return `Nothing sounds in ${sum.name} yet`;
+  if (sounding === 0) return `Nothing sounds in ${sumName(sum.id)} yet`;
   const sources = sounding === 1 ? "1 source makes" : `${sounding} sources make`;
-  return `${sources} one ${sum.stereo ? "pair" : "mono sum"}: ${sum.name}`;
+  return `${sources} one ${sum.stereo ? "pair" : "mono sum"}: ${sumName(sum.id)}`;
 };
 
 /** Only the sources of the chosen sum are listed; the others behind one tap. */
@@ -44,7 +46,7 @@ export const KitScreen = () => {
   return (
     <>
       <Verdict tone={sources.length === 0 ? "care" : "fine"} says={headline()}>
-        {lawLine()} Each bead is the house pan; beside it what each leg gets, dB. <SumFlags />
+        {lawLine()} Each mark is the house pan; beside it what each leg gets, dB. <SumFlags />
       </Verdict>
       <SumPick label="Legs and sends are of" />
       {inSum.size > 0 && inSum.size < sources.length ? (
@@ -53,7 +55,7 @@ export const KitScreen = () => {
           hideLabel
           value={onlySum.value ? "sum" : "all"}
           options={[
-            ["sum", `In ${sum?.name} (${inSum.size})`],
+            ["sum", `In ${sumName(sum?.id ?? "")} (${inSum.size})`],
             ["all", `All sources (${sources.length})`],
           ]}
           onValue={(v) => {
@@ -62,19 +64,14 @@ export const KitScreen = () => {
         />
       ) : null}
       <ul class="stack sources" aria-label="Sources">
-        {listed.map((source) => (
-          <SourceRow
-            key={source.id}
-            source={source}
-            first={source === sources[0]}
-            last={source === sources.at(-1)}
-          />
+        {listed.map((source, at) => (
+          <SourceRow key={source.id} source={source} before={listed[at - 1]?.id} after={listed[at + 1]?.id} />
         ))}
       </ul>
       {sources.length === 0 ? (
         <p class="soft">No source yet. Add the first microphone, or start from a template under Setups.</p>
       ) : null}
-      <button type="button" class="main" onClick={() => run(addSource(sum?.id ?? null))}>
+      <button type="button" class="main" onClick={() => runOrSay(addSource(sum?.id ?? null), SOURCES_FULL)}>
         <span class="row">
           <Icon name="plus" /> Add a source
         </span>

@@ -4,6 +4,7 @@ import { run } from "../../document/store";
 import { Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { done, typing } from "../act";
+import { sumName } from "../names";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { chosenSum } from "../state";
@@ -12,18 +13,19 @@ import { chosenSum } from "../state";
 export const SendFields = ({ source }: { source: Source }) => {
   const sum = chosenSum.value;
   if (!sum) return null;
+  const name = sumName(sum.id);
   const send = sum.sends.find((s) => s.source === source.id);
   return (
     <>
       <Tick
-        label={`In ${sum.name || "this sum"}`}
+        label={`In ${name}`}
         value={send !== undefined}
         onValue={(on) => run(setSend(sum.id, source.id, on ? {} : null))}
       />
       {send ? (
         <NumberField
           rule={RULES.send}
-          label={`Send into ${sum.name}`}
+          label={`Send into ${name}`}
           value={send.level}
           step={1}
           onValue={(level) => typing(setSend(sum.id, source.id, { level }))}
@@ -33,7 +35,7 @@ export const SendFields = ({ source }: { source: Source }) => {
       ) : null}
       {send && sum.stereo ? (
         <PanEntry
-          label={`Pan in ${sum.name}`}
+          label={`Pan in ${name}`}
           value={send.pan}
           empty="follows the house"
           onValue={(pan) => typing(setSend(sum.id, source.id, { pan }))}

@@ -1,11 +1,13 @@
-import type { PieceKind, Source, SourceKind } from "../../core/setup";
+import type { Id, Source, SourceKind } from "../../core/setup";
 import { duplicateSource, editSource, moveSource, removeSource } from "../../document/commands/sources";
+import { LIMITS } from "../../document/limits";
 import { current, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { Icon } from "../../pieces/icon";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runWithWord, typing } from "../act";
+import { done, runOrSay, runWithWord, typing } from "../act";
+import { PIECE_KINDS, SOURCES_FULL } from "../names";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { SendFields } from "./send-fields";
@@ -21,20 +23,6 @@ const KINDS: readonly (readonly [SourceKind, string])[] = [
   ["talk", "Talk-back"],
   ["other", "Other"],
 ];
-
-/** Names of the kinds of piece, for lists. */
-export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
-  kick: "Kick",
-  snare: "Snare",
-  hat: "Hat",
-  tom: "Tom",
-  floor: "Floor tom",
-  ride: "Ride",
-  crash: "Crash",
-  percussion: "Percussion",
-  overhead: "Overhead",
-  other: "Other",
-};
 
 const Level = ({ source }: { source: Source }) => (
   <>
@@ -58,27 +46,29 @@ const Level = ({ source }: { source: Source }) => (
   </>
 );
 
-const Moves = ({ source, first, last }: { source: Source; first: boolean; last: boolean }) => {
+/** The sources next to this one in the list as it is shown. */
+export interface Neighbours {
+  readonly before: Id | undefined;
+  readonly after: Id | undefined;
+}
+
+const Moves = ({ source, before, after }: { source: Source } & Neighbours) => {
   const name = source.name || "Unnamed source";
+  const move = (past: Id | undefined, way: "up" | "down") => (
+    <button
+      type="button"
+      disabled={past === undefined}
+      aria-label={`Move ${name} ${way}`}
+      onClick={() => past !== undefined && run(moveSource(source.id, past))}
+    >
+      <Icon name={way} />
+    </button>
+  );
   return (
     <div class="row">
-      <button
-        type="button"
-        disabled={first}
-        aria-label={`Move ${name} up`}
-        onClick={() => run(moveSource(source.id, -1))}
-      >
-        <Icon name="up" />
-      </button>
-      <button
-        type="button"
-        disabled={last}
-        aria-label={`Move ${name} down`}
-        onClick={() => run(moveSource(source.id, 1))}
-      >
-        <Icon name="down" />
-      </button>
-      <button type="button" onClick={() => run(duplicateSource(source.id))}>
+      {move(before, "up")}
+      {move(after, "down")}
+      <button type="button" onClick={() => runOrSay(duplicateSource(source.id), SOURCES_FULL)}>
         Duplicate
       </button>
       <button type="button" onClick={() => runWithWord(removeSource(source.id), `${name} deleted`)}>
@@ -89,7 +79,7 @@ const Moves = ({ source, first, last }: { source: Source; first: boolean; last: 
 };
 
 /** All of a source that is not seen in its row. */
-export const SourceDetails = ({ source, first, last }: { source: Source; first: boolean; last: boolean }) => {
+export const SourceDetails = ({ source, ...neighbours }: { source: Source } & Neighbours) => {
   const { kit } = current.value;
   const edit = (patch: Partial<Omit<Source, "id">>) => run(editSource(source.id, patch));
   const pieces = kit.pieces.map((p) => [p.id, p.name || PIECE_KINDS[p.kind]] as const);
@@ -98,6 +88,7 @@ export const SourceDetails = ({ source, first, last }: { source: Source; first: 
       <div class="fields">
         <TextField
           label="Name"
+          most={LIMITS.name}
           value={source.name}
           onValue={(name) => typing(editSource(source.id, { name }))}
           onDone={done}
@@ -127,13 +118,13 @@ export const SourceDetails = ({ source, first, last }: { source: Source; first: 
           onValue={(n) => edit({ channels: n === "1" ? 1 : 2 })}
         />
       </div>
-      <Tick label="Polarity switched" value={source.inverted} onValue={(inverted) => edit({ inverted })} />
+      <Tick label="Polarity inverted" value={source.inverted} onValue={(inverted) => edit({ inverted })} />
       <Tick
         label="Must keep its sides (stereo playback, keys)"
         value={source.keepSides}
         onValue={(keepSides) => edit({ keepSides })}
       />
-      <Moves source={source} first={first} last={last} />
+      <Moves source={source} {...neighbours} />
     </div>
   );
 };

@@ -11,6 +11,7 @@ import { lazy } from "../../pieces/lazy";
 import { PanBar } from "../../pieces/pan-bar";
 import { chosenSum } from "../state";
 import { SumMark } from "../sum/flags";
+import type { Neighbours } from "./source-details";
 
 const level = (gain: number): string => (gain === 0 ? "−∞" : printNumber(levelOf(gain), 1));
 
@@ -24,7 +25,7 @@ const legsOf = (source: Source): readonly [string, string] | undefined => {
 const SourceDetails = lazy(async () => (await import("./source-details")).SourceDetails);
 
 /** One source: its name, its pan under the thumb, what reaches the legs; the rest behind one tap. */
-export const SourceRow = (props: { source: Source; first: boolean; last: boolean }) => {
+export const SourceRow = (props: { source: Source } & Neighbours) => {
   const { source } = props;
   const open = useSignal(false);
   const { console } = current.value;

@@ -13,6 +13,14 @@ const storage = (): string => {
     : "Setups are kept in this browser, but it may clear them when space is short. Back them up.";
 };
 
+const copy = (): string => {
+  const { ready, failed } = offline.value;
+  if (ready) return "Works with no network on this device.";
+  return failed === ""
+    ? "Not kept on this device yet: stay online until this line changes."
+    : `No offline copy: ${failed}. It works only with a network.`;
+};
+
 /** How the app looks, and what this device keeps. */
 export const Device = () => (
   <section class="card stack" aria-labelledby="device">
@@ -27,11 +35,7 @@ export const Device = () => (
       ]}
       onValue={setTheme}
     />
-    <p>
-      {offline.value.ready
-        ? "Works with no network on this device."
-        : "Not kept on this device yet: stay online until this line changes."}
-    </p>
+    <p>{copy()}</p>
     <p>{storage()}</p>
     <div class="row">
       {isKept.value === null ? (

@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import { LIMITS } from "../../document/limits";
 import { TextField } from "../../pieces/text-field";
 import { shelf } from "../../shelf/here";
 import { SetupRow } from "./setup-row";
@@ -21,6 +22,7 @@ export const SetupList = () => {
       {all.length < MANY ? null : (
         <TextField
           label="Search by name"
+          most={LIMITS.name}
           value={wanted.value}
           onValue={(text) => {
             wanted.value = text;

@@ -1,4 +1,5 @@
 import { useSignal } from "@preact/signals";
+import { LIMITS } from "../../document/limits";
 import { readOnly } from "../../document/store";
 import { Icon } from "../../pieces/icon";
 import { TextField } from "../../pieces/text-field";
@@ -46,7 +47,9 @@ const Actions = ({ line }: { line: OnShelf }) => {
     <div class="stack">
       <TextField
         label="Name"
+        most={LIMITS.name}
         value={name.value}
+        disabled={readOnly.value}
         onValue={(text) => {
           name.value = text;
         }}

@@ -1,6 +1,7 @@
 import type { Sum } from "../../core/setup";
 import { editConsole, editMonitor, editWishes } from "../../document/commands/settings";
 import { duplicateSum, editSum, removeSum } from "../../document/commands/sums";
+import { LIMITS } from "../../document/limits";
 import { current, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
@@ -88,6 +89,7 @@ export const SumSettings = ({ sum }: { sum: Sum }) => (
       <div class="fields">
         <TextField
           label="Name"
+          most={LIMITS.name}
           value={sum.name}
           onValue={(name) => typing(editSum(sum.id, { name }))}
           onDone={done}
