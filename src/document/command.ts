@@ -11,6 +11,8 @@ export interface Command {
   readonly label: string;
   /** The setup after it; the very same object when nothing changes. */
   readonly apply: (file: SetupFile) => SetupFile;
+  /** Why it does nothing to a setup, as a sentence; null or missing where it does. */
+  readonly refuses?: (file: SetupFile) => string | null;
 }
 
 /** A change that is undone by itself. */

@@ -1,3 +1,6 @@
+import { LOWEST_SEND, LOWEST_TRIM } from "../core/lowest";
+import type { Setup } from "../core/setup";
+
 /** Smallest and largest allowed, both included. */
 export interface Range {
   readonly min: number;
@@ -11,9 +14,9 @@ export const RANGES = {
   /** Level or peak of a source, dBFS. */
   level: range(-120, 24),
   /** Level of a send, dB. */
-  send: range(-120, 40),
+  send: range(LOWEST_SEND, 40),
   /** Trim on a sum, leg or slot, dB. */
-  trim: range(-60, 20),
+  trim: range(LOWEST_TRIM, 20),
   /** Pad between output and receiving input, dB. */
   pad: range(0, 60),
   /** Wanted headroom, dB. */
@@ -66,3 +69,18 @@ export const LIMITS = {
   /** Characters of a name in an imported list; a setup file's names are kept as they are. */
   name: 80,
 } as const;
+
+/** What a limit is of, and how much of it a setup holds. */
+const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) => number])[] = [
+  ["sources", LIMITS.sources, (s) => s.sources.length],
+  ["pieces", LIMITS.pieces, (s) => s.kit.pieces.length],
+  ["sums", LIMITS.sums, (s) => s.sums.length],
+  ["listeners", LIMITS.listeners, (s) => s.listeners.length],
+  ["slots", LIMITS.slots, (s) => s.monitor.slots.length],
+];
+
+/** Why a setup holds more than it may, as a sentence; null where it does not. */
+export const tooMuch = (setup: Setup): string | null => {
+  const over = HELD.find(([, limit, of]) => of(setup) > limit);
+  return over ? `${over[2](setup)} ${over[0]} in all: too many. Allowed: ${over[1]}.` : null;
+};

@@ -106,13 +106,19 @@ const search = (
  * the same for each. What it returns is exact: it looks through all choices, leaving out only those that even their
  * best completion on one leg cannot save.
  * @param step the console's level step, dB
+ * @param pullable whether a send may be pulled at all
  * @returns null where more than `MOST_SENDS` sends or more than `MOST_PULL` would be needed, or where there are too
  * many choices to look through: only with more than 16 sends, and then only with dozens of nearly equal ones
  */
-export const fewestPulls = (limits: readonly LegLimit[], step: Db): Pulls | null => {
+export const fewestPulls = (
+  limits: readonly LegLimit[],
+  step: Db,
+  pullable: (send: number) => boolean,
+): Pulls | null => {
   const legs = limits.map(legOf);
-  const order = trialOrder(legs);
-  const rank: number[] = [];
+  const order = trialOrder(legs).filter(pullable);
+  // A send without a rank is never free to be pulled.
+  const rank: number[] = (legs[0]?.peaks ?? []).map(() => -1);
   order.forEach((send, at) => {
     rank[send] = at;
   });

@@ -1,17 +1,23 @@
 import { gainOf } from "../decibels";
-import type { Id, Sum } from "../setup";
+import { LOWEST_SEND, LOWEST_TRIM } from "../lowest";
+import type { Id, Send, Sum } from "../setup";
 import type { Db, Legs } from "../units";
 import type { Arrival } from "./arrivals";
 import { type Ceiling, type CeilingPlace, type Limit, SLACK } from "./ceilings";
-import { fewestPulls } from "./fewest";
+import { fewestPulls, MOST_PULL } from "./fewest";
 
 /** One send to pull. */
 export interface Pull {
   readonly source: Id;
+  /** Level of the send then, dB; null is off, where the console goes no lower. */
+  readonly to: Db | null;
+}
+
+/** Sends to pull, all of them by as much. */
+export interface Pulls {
   /** How far down, dB, positive. */
   readonly by: Db;
-  /** Level of the send then, dB. */
-  readonly to: Db;
+  readonly sends: readonly Pull[];
 }
 
 /** What restores the wanted margin, in the console's steps, never a step short. */
@@ -21,12 +27,18 @@ export interface Remedy {
   /**
    * Trim of the whole sum that gives the output and the receiving input their margin; null where both have it.
    * `enough` is false where the sum itself lacks margin: it lies before its trim, only sends help there.
+   * `inRange` is false where no trim goes that low.
    */
-  readonly trim: { readonly to: Db; readonly by: Db; readonly enough: boolean } | null;
-  /** All sends down by this, dB, positive: enough at every ceiling. */
-  readonly allSends: Db;
-  /** The fewest sends to pull instead; null where a few are not enough. */
-  readonly fewest: readonly Pull[] | null;
+  readonly trim: {
+    readonly to: Db;
+    readonly by: Db;
+    readonly enough: boolean;
+    readonly inRange: boolean;
+  } | null;
+  /** Every send that is on: enough at every ceiling. */
+  readonly all: Pulls;
+  /** The fewest sends to pull instead; null where a few are not enough. None of them goes below the range of a send. */
+  readonly fewest: Pulls | null;
 }
 
 /** How far a step count may be off by rounding before another whole step is taken. */
@@ -38,26 +50,34 @@ const lacking = (ceilings: readonly Ceiling[], margin: Db, at: (place: CeilingPl
 const trimFor = (sum: Sum, step: Db, short: Db, sumShort: Db): Remedy["trim"] => {
   if (short <= SLACK) return null;
   const to = Math.floor((sum.trim - short) / step + ROUNDING) * step;
-  return { to, by: sum.trim - to, enough: sumShort <= SLACK };
+  return { to, by: sum.trim - to, enough: sumShort <= SLACK, inRange: to >= LOWEST_TRIM };
 };
+
+const allBy = (sum: Sum, by: Db): Pulls => ({
+  by,
+  sends: sum.sends.flatMap(({ source, level }) =>
+    level === null ? [] : [{ source, to: level - by < LOWEST_SEND ? null : level - by }],
+  ),
+});
 
 const fewestFor = (
   arrivals: Legs<readonly Arrival[]>,
   limits: readonly Limit[],
   margin: Db,
   step: Db,
-): Pull[] | null => {
+): Pulls | null => {
+  const sends = arrivals[0].map((a) => a.part.send);
   const leg = (at: 0 | 1) => ({
     peaks: arrivals[at].map((a) => a.peak ?? 0),
     limit: gainOf(Math.min(...limits.map((l) => l.at[at])) - margin + SLACK / 2),
   });
-  const pulls = fewestPulls([leg(0), leg(1)], step);
-  if (!pulls) return null;
-  const by = pulls.steps * step;
-  return pulls.sends.map((i) => {
-    const { send } = (arrivals[0][i] as Arrival).part;
-    return { source: send.source, by, to: (send.level ?? 0) - by };
-  });
+  // So far down that the largest pull would leave its range, a send takes no room worth having.
+  const pullable = (i: number): boolean => (sends[i]?.level ?? 0) - MOST_PULL >= LOWEST_SEND;
+  const found = fewestPulls([leg(0), leg(1)], step, pullable);
+  if (!found) return null;
+  const by = found.steps * step;
+  const pull = ({ source, level }: Send): Pull => ({ source, to: (level ?? 0) - by });
+  return { by, sends: found.sends.map((i) => pull(sends[i] as Send)) };
 };
 
 /**
@@ -80,7 +100,7 @@ export const remedyOf = (
   return {
     short,
     trim: trimFor(sum, step, afterTrim, inSum),
-    allSends: Math.ceil(short / step - ROUNDING) * step,
+    all: allBy(sum, Math.ceil(short / step - ROUNDING) * step),
     fewest: fewestFor(arrivals, limits, margin, step),
   };
 };

@@ -69,8 +69,11 @@ export const setSend = (sum: Id, source: Id, patch: Partial<Omit<Send, "source">
 export const dragSendPan = (sum: Id, source: Id, pan: Pan): Command =>
   drag("pan in sum", (file) => withSend(file, sum, source, { pan }));
 
-/** Several sends brought to new levels, dB, as one step. */
-export const pullSends = (sum: Id, pulls: readonly { readonly source: Id; readonly to: Db }[]): Command =>
+/** Several sends brought to new levels, dB, as one step; null is off. */
+export const pullSends = (
+  sum: Id,
+  pulls: readonly { readonly source: Id; readonly to: Db | null }[],
+): Command =>
   step("pull sends", (file) =>
     pulls.reduce((now, { source, to }) => withSend(now, sum, source, { level: to }), file),
   );

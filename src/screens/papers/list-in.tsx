@@ -3,7 +3,7 @@ import { type ListMode, type ListRow, withList } from "../../core/patch/list";
 import { counted } from "../../core/patch/words";
 import type { Setup } from "../../core/setup";
 import { replaceSetup } from "../../document/commands/apply";
-import { LIMITS } from "../../document/limits";
+import { tooMuch } from "../../document/limits";
 import { current, readOnly } from "../../document/store";
 import { Choice } from "../../pieces/choice";
 import { type CsvTable, DELIMITER_NAMES, DELIMITERS, type Delimiter } from "../../shelf/csv";
@@ -12,15 +12,6 @@ import { readList } from "../../shelf/csv-list";
 import { runWithWord } from "../act";
 import { Columns } from "./columns";
 import { Faults, RowsPreview } from "./list-preview";
-
-/** Why a setup with the list taken in would be too much; null where it is not. */
-const tooMuch = ({ sources, monitor }: Setup): string | null => {
-  if (sources.length > LIMITS.sources)
-    return `${sources.length} sources in all: too many. Allowed: ${LIMITS.sources}.`;
-  if (monitor.slots.length > LIMITS.slots)
-    return `${monitor.slots.length} slots in all: too many. Allowed: ${LIMITS.slots}.`;
-  return null;
-};
 
 /** "3 change, 15 are new, 2 go." */
 const effect = (before: Setup, after: Setup, rows: number): string => {

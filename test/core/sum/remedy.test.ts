@@ -4,6 +4,7 @@ import type { Setup, Sum } from "../../../src/core/setup";
 import { SLACK } from "../../../src/core/sum/ceilings";
 import { MOST_PULL, MOST_SENDS } from "../../../src/core/sum/fewest";
 import { type SumFigures, sumFigures } from "../../../src/core/sum/figures";
+import { RANGES } from "../../../src/document/limits";
 import { expectNear } from "../../near";
 import { ALIGNMENTS } from "../../tables/analogue-levels";
 import { anySetup, onlySum, setupOf, source } from "./setups";
@@ -112,8 +113,8 @@ describe("what restores the margin", () => {
       fc.property(anySetup(8), (setup) => {
         const { remedy } = figuresOf(setup);
         if (!remedy) return;
-        expect(hasMargin(figuresOf(allPulled(setup, remedy.allSends)), setup.wishes.margin)).toBe(true);
-        const less = allPulled(setup, remedy.allSends - setup.console.levelStep);
+        expect(hasMargin(figuresOf(allPulled(setup, remedy.all.by)), setup.wishes.margin)).toBe(true);
+        const less = allPulled(setup, remedy.all.by - setup.console.levelStep);
         expect(figuresOf(less).lowest.headroom).toBeLessThan(setup.wishes.margin);
       }),
     );
@@ -139,13 +140,13 @@ describe("what restores the margin", () => {
         for (let count = 1; count <= MOST_SENDS && !best; count += 1)
           for (let by = 3; by <= MOST_PULL && !best; by += 3)
             if (subsets(sounding, count).some((sends) => restored(sends, by))) best = { count, by };
-        const fewest = remedy.fewest && { count: remedy.fewest.length, by: remedy.fewest[0]?.by };
+        const fewest = remedy.fewest && { count: remedy.fewest.sends.length, by: remedy.fewest.by };
         expect(fewest).toEqual(best);
         if (remedy.fewest) {
           expect(
             restored(
-              remedy.fewest.map((p) => p.source),
-              remedy.fewest[0]?.by ?? 0,
+              remedy.fewest.sends.map((p) => p.source),
+              remedy.fewest.by,
             ),
           ).toBe(true);
           found += 1;
@@ -159,6 +160,70 @@ describe("what restores the margin", () => {
   it("pulls one source that dominates, by the steps it needs", () => {
     const setup = setupOf([source("kick", { peak: -2, pan: -1 }), source("hat", { peak: -60, pan: -1 })]);
     const fewest = figuresOf(setup).remedy?.fewest;
-    expect(fewest).toEqual([{ source: "kick", by: expect.closeTo(4.1, 9), to: expect.closeTo(-4.1, 9) }]);
+    expect(fewest).toEqual({
+      by: expect.closeTo(4.1, 9),
+      sends: [{ source: "kick", to: expect.closeTo(-4.1, 9) }],
+    });
+  });
+
+  it("stays in the range of a send and of a trim, on any setup with sends far down", () => {
+    const low = fc.constantFrom(-120, -119.9, -119, -112, -108, -107, -100, null);
+    let off = 0;
+    fc.assert(
+      fc.property(
+        anySetup(6),
+        fc.array(low, { minLength: 6, maxLength: 6 }),
+        fc.nat(5),
+        (any, levels, loud) => {
+          const setup = changed(any, {
+            sends: onlySum(any).sends.map((s, i) => (i === loud ? s : { ...s, level: levels[i] ?? null })),
+          });
+          const { remedy } = figuresOf(setup);
+          if (!remedy) return;
+          const { all, fewest, trim } = remedy;
+          for (const { to } of fewest?.sends ?? []) expect(to).toBeGreaterThanOrEqual(RANGES.send.min);
+          for (const { to } of all.sends) if (to !== null) expect(to).toBeGreaterThanOrEqual(RANGES.send.min);
+          expect(trim?.inRange ?? true).toBe((trim?.to ?? 0) >= RANGES.trim.min);
+          const to = new Map(all.sends.map((p) => [p.source, p.to]));
+          if (all.sends.some((p) => p.to === null)) off += 1;
+          const sends = onlySum(setup).sends.map((s) => ({ ...s, level: to.get(s.source) ?? null }));
+          expect(hasMargin(figuresOf(changed(setup, { sends })), setup.wishes.margin)).toBe(true);
+        },
+      ),
+    );
+    expect(off).toBeGreaterThan(5);
+  });
+
+  it("never pulls a send out of its range where one is so loud that its send is all the way down", () => {
+    const sends = [
+      { source: "a", level: -115, pan: null },
+      { source: "b", level: -105, pan: null },
+    ];
+    // An absurd chain: only then can such a send lack room.
+    const setup = setupOf([source("a", { peak: 24, pan: -1 }), source("b", { peak: -60, pan: -1 })], {
+      sum: { sends },
+      console: { outputDbu: 36 },
+      inputMaxDbu: -40,
+      margin: 20,
+    });
+    const { remedy } = figuresOf(setup);
+    expect(remedy?.fewest).toBeNull();
+    expect(remedy?.all).toEqual({
+      by: expect.closeTo(5.1, 9),
+      sends: [
+        { source: "a", to: null },
+        { source: "b", to: expect.closeTo(-110.1, 9) },
+      ],
+    });
+  });
+
+  it("says where no trim goes that low", () => {
+    const loud = setupOf([source("a", { pan: -1, peak: 24 })], {
+      console: { outputDbu: 36 },
+      inputMaxDbu: -40,
+    });
+    expect(figuresOf(loud).remedy?.trim).toMatchObject({ to: -106, inRange: false });
+    const fits = setupOf([source("a", { pan: -1, peak: 0 })], { inputMaxDbu: -30 });
+    expect(figuresOf(fits).remedy?.trim).toMatchObject({ to: -54, inRange: true });
   });
 });
