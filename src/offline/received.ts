@@ -28,7 +28,9 @@ const fileOf = async (cache: Cache, request: Request): Promise<File> => {
 
 /** Hands the shared files over, then takes them out of their cache: not before, or a page that is closed meanwhile loses them. */
 const takeShared = async (take: Take): Promise<void> => {
-  if (!("caches" in globalThis) || !(await caches.has(SHARED_CACHE))) return;
+  // Where the browser lets this page keep nothing, nothing was shared to it either.
+  const isThere = "caches" in globalThis && (await caches.has(SHARED_CACHE).catch(() => false));
+  if (!isThere) return;
   const cache = await caches.open(SHARED_CACHE);
   const requests = await cache.keys();
   await handOver(

@@ -66,7 +66,7 @@ describe("a cupboard in the browser's storage", () => {
 
   it("is not there where the browser has none, refuses it, or finds it damaged", async () => {
     engine.fails.open = named("UnknownError");
-    expect(await outcome(indexedCupboard("test"))).toBe("the browser's storage is damaged");
+    expect(await outcome(indexedCupboard("test"))).toBe("the browser's storage is refused or damaged");
     engine.fails.open = named("SecurityError");
     expect(await outcome(indexedCupboard("test"))).toBe("the browser does not let this page keep data");
     vi.stubGlobal("indexedDB", {
@@ -147,7 +147,7 @@ describe("a connection that breaks", () => {
     const cupboard = await opened();
     connection(0).face.onclose?.();
     engine.fails.open = named("UnknownError");
-    expect(await lay(cupboard, "a", 1)).toBe("the browser's storage is damaged");
+    expect(await lay(cupboard, "a", 1)).toBe("the browser's storage is refused or damaged");
     engine.fails.open = null;
     expect(await lay(cupboard, "a", 2)).toBe("done");
     expect(engine.things.get("a")).toBe(2);
@@ -158,7 +158,7 @@ describe("a change that the engine takes back", () => {
   it.each([
     ["request", "QuotaExceededError", "the browser's storage is full"],
     ["commit", "QuotaExceededError", "the browser's storage is full"],
-    ["commit", "UnknownError", "the browser's storage is damaged"],
+    ["commit", "UnknownError", "the browser's storage is refused or damaged"],
   ] as const)(
     "at its %s with %s fails with that reason; the next works, on a new connection",
     async (when, name, says) => {

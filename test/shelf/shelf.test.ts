@@ -136,7 +136,10 @@ describe("starting", () => {
     await begin(async () => ({ ...cupboard, all }));
     run(rename("Mine"));
     await later(1000);
-    expect(shelf.saving.value).toEqual({ state: "unavailable", why: "the browser's storage is damaged" });
+    expect(shelf.saving.value).toEqual({
+      state: "unavailable",
+      why: "the browser's storage is refused or damaged",
+    });
     expect(cupboard.written).toEqual([]);
   });
 });
