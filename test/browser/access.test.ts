@@ -1,7 +1,14 @@
+import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { go, overhang, slots, states } from "./hall";
-import { openAll, openAt } from "./hands";
+import { checkOf } from "../../src/core/check/check";
+import { judge } from "../../src/core/check/judge";
+import type { Answer, Hit } from "../../src/core/setup";
+import { printSetup } from "../../src/document/check-file";
+import { exampleSetup } from "../../src/document/example";
+import { noise, wavFile } from "../measure/wavfile";
+import { choose, go, overhang, slots, states, unfold } from "./hall";
+import { openAll, openAt, tabTo } from "./hands";
 import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
 
 let browser: Browser;
@@ -16,9 +23,10 @@ afterAll(async () => {
 
 /** Smallest side of what is pressed, px: a hair less is rounding. */
 const TARGET = 47.9;
-/** The narrowest phone, and one with its text twice as large. */
+/** The narrowest phone, and a usual one: also with its text, or with the whole page, twice as large. */
 const NARROW = { width: 320, height: 640 };
 const USUAL = { width: 360, height: 740 };
+const ZOOMED = { width: USUAL.width / 2, height: USUAL.height / 2 };
 
 /** Whatever is pressed and too small for a finger, with its size. */
 const smallTargets = (page: Page): Promise<string[]> =>
@@ -49,22 +57,48 @@ const reachesOut = (page: Page): Promise<string[]> =>
     [...document.querySelectorAll("#app *")]
       .filter(
         (e) =>
-          e.getBoundingClientRect().right > innerWidth + 1 && !e.closest(".scroll-x, svg, .hidden-visually"),
+          e.checkVisibility() &&
+          e.getBoundingClientRect().right > innerWidth + 1 &&
+          !e.closest(".scroll-x, svg, .hidden-visually"),
       )
       .slice(0, 5)
       .map((e) => e.outerHTML.slice(0, 120)),
   );
 
-/** Fits the narrowest phone, and a usual one with its text twice as large; everything can be hit with a finger. */
+/** Words that a box cuts off, so that a failure names them. The setup's name in the head is whole under Setups. */
+const cutOff = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>("#app *")]
+      .filter((e) => {
+        const meant = ".scroll-x, svg, .hidden-visually, .head .name, input, select, textarea";
+        if (e.closest(meant) || !e.checkVisibility()) return false;
+        const { overflowX, overflowY } = getComputedStyle(e);
+        const hides = (overflow: string): boolean => overflow === "hidden" || overflow === "clip";
+        return (
+          (hides(overflowX) && e.scrollWidth > e.clientWidth + 1) ||
+          (hides(overflowY) && e.scrollHeight > e.clientHeight + 1)
+        );
+      })
+      .slice(0, 5)
+      .map((e) => e.outerHTML.slice(0, 120)),
+  );
+
+/** Nothing scrolls sideways, reaches out or is cut off. */
+const fitsIn = async (page: Page, what: string): Promise<void> => {
+  const found = { over: await overhang(page), out: await reachesOut(page), cut: await cutOff(page) };
+  expect(found, what).toEqual({ over: 0, out: [], cut: [] });
+};
+
+/** Fits the narrowest phone, and a usual one at twice the size; everything can be hit with a finger. */
 const fits = async (page: Page, what: string): Promise<void> => {
   await page.setViewportSize(NARROW);
-  expect(
-    [await overhang(page), await smallTargets(page)],
-    `${what} at 320 px: ${await reachesOut(page)}`,
-  ).toEqual([0, []]);
+  await fitsIn(page, `${what} at 320 px`);
+  expect(await smallTargets(page), what).toEqual([]);
+  await page.setViewportSize(ZOOMED);
+  await fitsIn(page, `${what} zoomed to 200 %`);
   await page.setViewportSize(USUAL);
   await setText(page, "200%");
-  expect(await overhang(page), `${what} at 200 %: ${await reachesOut(page)}`).toBe(0);
+  await fitsIn(page, `${what} with text of 200 %`);
   await setText(page, "");
 };
 
@@ -75,12 +109,66 @@ const inspect = async (page: Page, what: string): Promise<void> => {
 
 const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"];
 
-/** Answers a check with one key until it knows something. */
+/** Answers a check with one key until it knows something; a key that comes too soon after another does not count. */
 const answerAll = async (page: Page): Promise<void> => {
   const question = page.locator(".question");
-  for (let hits = 0; hits < 60 && (await question.isVisible()); hits += 1) await page.keyboard.press("1");
-  await question.waitFor({ state: "detached" });
+  await question.waitFor();
+  const left = async (): Promise<number> => {
+    await page.keyboard.press("1");
+    return question.count();
+  };
+  await expect.poll(left, { timeout: 60_000, message: "the check comes to an end" }).toBe(0);
 };
+
+/** The example in the midst of a check whose answers no fault explains. */
+const puzzled = (): string => {
+  const setup = exampleSetup();
+  const listener = setup.listeners.find((l) => l.kind === "drummer");
+  if (!listener) throw new Error("nobody drums");
+  const check = checkOf(setup, listener);
+  const answers: readonly Answer[] = ["left", "nothing", "unclear", "right", "middle"];
+  const hits: Hit[] = [];
+  for (;;) {
+    const verdict = judge(check, hits);
+    if (verdict.kind !== "asking") break;
+    hits.push({ piece: verdict.next, answer: answers[hits.length % answers.length] ?? "left" });
+  }
+  return printSetup({ ...setup, name: "Puzzled", check: { listener: listener.id, hits } });
+};
+
+const takeIn = async (page: Page, text: string): Promise<void> => {
+  await go(page, "setups");
+  await choose(page, "Open a setup file or a backup", "setup.json", text);
+  await page.getByRole("button", { name: "Keep it and open it" }).click();
+  await page.waitForFunction(() => location.hash === "#kit");
+};
+
+const chooseRecording = async (page: Page, name: string, content: Buffer): Promise<void> => {
+  await unfold(page, "Measure a recording");
+  await page
+    .getByLabel(/^Choose (recordings|more files)$/)
+    .setInputFiles({ name, mimeType: "audio/wav", buffer: content });
+};
+
+/** A file let go over the place for recordings. */
+const drop = (page: Page, name: string, text: string): Promise<void> =>
+  page.getByRole("group", { name: "Recordings" }).evaluate(
+    (part, [called, content]) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([content ?? ""], called ?? ""));
+      part.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+    },
+    [name, text],
+  );
+
+/** Measuring that never ends: the worker takes its work and says nothing. */
+const neverAnswers = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    globalThis.Worker = class extends EventTarget {
+      postMessage(): void {}
+      terminate(): void {}
+    } as unknown as typeof Worker;
+  });
 
 /** States in which a screen looks different from what it is at first. */
 const STATES: readonly (readonly [what: string, place: string, bring: (page: Page) => Promise<void>])[] = [
@@ -125,6 +213,46 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     async (page) => {
       await answerAll(page);
       await page.getByRole("button", { name: "Check again" }).waitFor();
+      await page.getByRole("button", { name: "Done" }).click();
+    },
+  ],
+  [
+    "a wrong file dropped",
+    "sum",
+    async (page) => {
+      await unfold(page, "Measure a recording");
+      await drop(page, `${"no-sound-".repeat(20)}.wav`, "words");
+      await page.getByRole("alert").getByText("no-sound-").waitFor();
+    },
+  ],
+  [
+    "a wrong file chosen",
+    "setups",
+    async (page) => {
+      await choose(page, "Open a setup file or a backup", `${"wrong-".repeat(30)}.json`, "{ half");
+      await states(page, "Nothing to take in");
+    },
+  ],
+  [
+    "an answer that fits no fault",
+    "setups",
+    async (page) => {
+      await page.getByRole("button", { name: "To my setups" }).click();
+      await takeIn(page, puzzled());
+      await go(page, "check");
+      await states(page, "This fits no fault I know");
+    },
+  ],
+  [
+    "measuring under way",
+    "sum",
+    async (page) => {
+      await neverAnswers(page);
+      const sound = noise(1);
+      const wav = wavFile([Float64Array.from({ length: 4800 }, () => 0.1 * sound())]);
+      await chooseRecording(page, "Kick.wav", Buffer.from(wav));
+      await page.getByRole("button", { name: "Measure 1 track" }).click();
+      await page.getByRole("progressbar", { name: "Measured so far" }).waitFor();
     },
   ],
 ];
@@ -162,25 +290,6 @@ describe.each(["dark", "light"])("in %s", (theme) => {
 });
 
 describe("by keyboard alone", () => {
-  /** Tabs until what has the focus is called so. */
-  const tabTo = async (page: Page, name: string | RegExp): Promise<void> => {
-    const wanted = typeof name === "string" ? new RegExp(`^${name}$`) : name;
-    for (let presses = 0; presses < 250; presses += 1) {
-      await page.keyboard.press("Tab");
-      const called = await page.evaluate(() => {
-        const at = document.activeElement as HTMLElement | null;
-        if (!at || at === document.body) return "";
-        const style = getComputedStyle(at.matches("[type=radio]") ? (at.closest("label") ?? at) : at);
-        const ring = style.outlineStyle !== "none" || at.matches(".mark");
-        if (!ring) throw new Error(`no focus is shown on ${at.outerHTML.slice(0, 120)}`);
-        const label = at.getAttribute("aria-label") ?? (at as HTMLInputElement).labels?.[0]?.textContent;
-        return (label ?? at.textContent ?? "").replace(/\s+/g, " ").trim();
-      });
-      if (wanted.test(called)) return;
-    }
-    throw new Error(`${name} was not reached`);
-  };
-
   it("a source is panned, the pair swapped, a repair done, a slot placed and moved, a check run", async () => {
     const { page, faults, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
@@ -213,8 +322,11 @@ describe("by keyboard alone", () => {
     await tabTo(page, /^Move slot 3:/);
     await page.keyboard.press("ArrowDown");
     await expect.poll(async () => (await slots(page))[3]).toContain("Bass");
+    // The two channels of the keys keep together: it goes past both, and the focus goes along.
     await page.keyboard.press("ArrowDown");
-    await expect.poll(async () => (await slots(page))[4]).toContain("Bass");
+    await expect.poll(async () => (await slots(page))[5]).toContain("Bass");
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(async () => (await slots(page))[6]).toContain("Bass");
     await tabTo(page, /^Without a slot/);
     await page.keyboard.press("Enter");
     await tabTo(page, "Place Kick");
@@ -235,6 +347,77 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Enter");
     await page.getByRole("button", { name: "Start the check" }).waitFor();
     expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("a send is raised until the sum is short of its margin, and the trim that is offered is done", async () => {
+    const { page, context } = await phone(browser, { hasTouch: false });
+    await openAt(page, site, "kit");
+    await tabTo(page, "Sum");
+    await page.keyboard.press("Enter");
+    await states(page, /dB/);
+    const before = await page.locator("h1").textContent();
+    await tabTo(page, "What goes into Drums");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Send of Kick, dB");
+    await page.keyboard.press("ControlOrMeta+a");
+    await page.keyboard.type("6");
+    await page.getByRole("heading", { name: /short of the margin/ }).waitFor();
+    expect(await page.locator("h1").textContent()).not.toBe(before);
+    const trim = page.getByRole("button", { name: /^Trim Drums to −/ });
+    await tabTo(page, /^Trim Drums to −/);
+    await page.keyboard.press("Enter");
+    const word = page.locator(".toast").getByText(/^Drums trimmed to −/);
+    await word.waitFor();
+    // Output and input have their margin then; the sum, which lies before its trim, stays short.
+    await trim.waitFor({ state: "detached" });
+    await context.close();
+  });
+
+  it("a setup is begun from a template, gets a source, goes out as a file and comes in again", async () => {
+    const { page, context } = await phone(browser, { hasTouch: false });
+    await openAt(page, site, "kit");
+    await tabTo(page, "Setups and settings");
+    await page.keyboard.press("Enter");
+    await states(page, "on this device");
+    await tabTo(page, "Start with 8 microphones");
+    await page.keyboard.press("Enter");
+    await states(page, "8 sources make one pair");
+    await tabTo(page, "Add a source");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Source");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Name");
+    await page.keyboard.press("ControlOrMeta+a");
+    await page.keyboard.type("Cowbell");
+    await tabTo(page, "Level while playing, dBFS");
+    await page.keyboard.type("-31.5");
+    await page.locator("li.source b", { hasText: "Cowbell" }).waitFor();
+
+    await tabTo(page, "Setups and settings");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "More for 8 drum microphones");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Send or save the file");
+    const [file] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Enter")]);
+    const path = await file.path();
+    const saved = JSON.parse(readFileSync(path, "utf8"));
+    expect(saved.sources.at(-1)).toMatchObject({ name: "Cowbell", level: -31.5 });
+
+    await tabTo(page, "Open a setup file or a backup");
+    const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Enter")]);
+    await chooser.setFiles({
+      name: file.suggestedFilename(),
+      mimeType: "application/json",
+      buffer: readFileSync(path),
+    });
+    await states(page, "Take in “8 drum microphones”?");
+    await tabTo(page, "Keep it and open it");
+    await page.keyboard.press("Enter");
+    await states(page, "9 sources make one pair");
+    await tabTo(page, "Setups and settings");
+    await page.keyboard.press("Enter");
+    await states(page, "3 setups on this device");
     await context.close();
   });
 
