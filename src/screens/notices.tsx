@@ -70,7 +70,8 @@ const NewVersion = () => {
   const { accept } = offline.value;
   const { state } = shelf.saving.value;
   // What is not safe would be lost; while it is being saved the button stays where it is, and waits for that.
-  if (!accept || state === "failed" || state === "unavailable") return null;
+  const isAtRest = state === "failed" || state === "unavailable";
+  if (!accept || (isAtRest && shelf.isUnsaved())) return null;
   return (
     <div class="notice stack">
       <p>A new version of Hatside is ready. Nothing changes until you agree.</p>

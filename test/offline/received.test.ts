@@ -1,0 +1,92 @@
+import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import { receiveFiles } from "../../src/offline/received";
+import { FakeCaches } from "./caches";
+
+let caches: FakeCaches;
+let told: (readonly [names: readonly string[], isAll: boolean])[];
+let launch: (launch: { files: readonly { getFile: () => Promise<File> }[] }) => void;
+
+/** How many shared files wait still. */
+const waiting = (): number => caches.all.get("hatside-shared")?.held.size ?? 0;
+const share = async (name: string, answer = new Response("{}")): Promise<void> =>
+  (await caches.open("hatside-shared")).put(
+    `https://hall.example/shared/1/${encodeURIComponent(name)}`,
+    answer,
+  );
+const begin = async (): Promise<void> => {
+  receiveFiles((files, isAll) => {
+    told.push([files.map((file) => file.name), isAll]);
+    expect(waiting(), "taken out before they were handed over").toBe(before);
+  });
+  await vi.waitFor(() => expect(waiting()).toBe(0));
+};
+let before = 0;
+
+beforeEach(() => {
+  caches = new FakeCaches();
+  told = [];
+  before = 0;
+  vi.stubGlobal("caches", caches);
+  vi.stubGlobal("location", { search: "" });
+  vi.stubGlobal("launchQueue", {
+    setConsumer: (take: typeof launch) => {
+      launch = take;
+    },
+  });
+});
+afterEach(() => vi.unstubAllGlobals());
+
+it("hands shared files over, and only then takes them out", async () => {
+  await share("a b.hatside");
+  await share("c.wav");
+  before = 2;
+  await begin();
+  expect(told).toEqual([[["a b.hatside", "c.wav"], true]]);
+});
+
+it("hands over the others where one cannot be read, and says that it is not all", async () => {
+  const broken = new Response("x");
+  broken.clone = () => ({ blob: () => Promise.reject(new Error("gone")) }) as unknown as Response;
+  await share("broken.wav", broken);
+  await share("whole.wav");
+  before = 2;
+  await begin();
+  expect(told).toEqual([[["whole.wav"], false]]);
+});
+
+it("hands over every file that the app was opened with and that is still there", async () => {
+  await begin();
+  launch({
+    files: [
+      { getFile: async () => new File([], "a.hatside") },
+      { getFile: () => Promise.reject(new DOMException("", "NotFoundError")) },
+      { getFile: async () => new File([], "b.hatside") },
+    ],
+  });
+  await vi.waitFor(() => expect(told).toEqual([[["a.hatside", "b.hatside"], false]]));
+});
+
+const lost: (typeof told)[number] = [[], false];
+
+it("says that files were shared which could not be kept", async () => {
+  vi.stubGlobal("location", { search: "?share-failed" });
+  caches.broken = true;
+  await begin();
+  expect(told).toEqual([lost]);
+});
+
+it("says that shared files cannot be reached now, and leaves them where they are", async () => {
+  await share("a.hatside");
+  const { held } = await caches.open("hatside-shared");
+  caches.open = () => Promise.reject(new DOMException("", "UnknownError"));
+  receiveFiles((files, isAll) => told.push([files.map((file) => file.name), isAll]));
+  await vi.waitFor(() => expect(told).toEqual([lost]));
+  expect(held.size).toBe(1);
+});
+
+it("says nothing where nothing came", async () => {
+  await begin();
+  launch({ files: [] });
+  await Promise.resolve();
+  expect(told).toEqual([]);
+});
