@@ -81,10 +81,9 @@ export const createOpened = (
       return isMine ? newRecord(file, me, (was?.revision ?? 0) + 1) : was;
     });
     if (isMine) return;
-    if (aside) {
-      await aside;
-      return write(file);
-    }
+    // An earlier write takes it to another place, or has: this one follows.
+    if (aside) await aside;
+    if (id.peek() !== at) return write(file);
     aside = keepAside(file);
     return aside.finally(() => {
       aside = null;

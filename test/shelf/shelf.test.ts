@@ -389,6 +389,21 @@ describe("two tabs at one cupboard", () => {
     expect(await setups()).toHaveLength(2);
   });
 
+  it("keep one copy, however the writes to it overlap", async () => {
+    await elsewhere("Theirs");
+    run(dragPan("s1", 0.6));
+    const first = shelf.flush();
+    cupboard.hold = new Promise((resolve) => setTimeout(resolve, 500));
+    run(dragPan("s1", 0.7));
+    const second = shelf.flush();
+    cupboard.hold = Promise.resolve();
+    await later(1000);
+    await Promise.all([first, second]);
+    expect(await setups()).toHaveLength(2);
+    expect((await stored(shelf.openId.value ?? "")).sources[0]?.pan).toBe(0.7);
+    expect(shelf.news.value).toHaveLength(1);
+  });
+
   it("keep what was changed here when the other removed the setup", async () => {
     await cupboard.update(KEY, () => undefined);
     run(rename("Mine"));
