@@ -1,4 +1,4 @@
-import type { Browser, Page } from "playwright-core";
+import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { choose, downloaded, go, overhang, shown, slots, states, unfold } from "./hall";
 import { axeFindings, drawn, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
@@ -130,6 +130,87 @@ describe("the band's patch", () => {
     const rows = await page.locator(".sheet tbody tr").allInnerTexts();
     expect(rows.filter((row) => row.includes("⇄ swapped pair"))).toHaveLength(2);
     expect(rows[0]).toContain("Drums R");
+    await user.context.close();
+  });
+});
+
+/** Moves a finger or the mouse from one place to another in some steps, and lifts it. */
+const drag = {
+  mouse: async (page: Page, from: Point, to: Point): Promise<void> => {
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 25 });
+    await page.mouse.up();
+  },
+  touch: async (page: Page, from: Point, to: Point): Promise<void> => {
+    const session = await page.context().newCDPSession(page);
+    const touch = (type: "touchStart" | "touchMove" | "touchEnd", at?: Point) =>
+      session.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [at] : [] });
+    await touch("touchStart", from);
+    for (let step = 1; step <= 25; step += 1)
+      await touch("touchMove", {
+        x: from.x + ((to.x - from.x) * step) / 25,
+        y: from.y + ((to.y - from.y) * step) / 25,
+      });
+    await touch("touchEnd");
+    await session.detach();
+  },
+} as const;
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+const middle = async (part: Locator): Promise<Point> => {
+  const box = await part.boundingBox();
+  if (!box) throw new Error("not to be seen");
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+};
+
+describe.each(["mouse", "touch"] as const)("a slot dragged by %s", (by) => {
+  it.each([
+    ["over occupied ones into a free one", false],
+    // Its own row loses its handle at once, as nothing moves up into it.
+    ["over a free one, leaving a gap", true],
+  ])("goes %s and back by one undo", async (_, isGap) => {
+    // High enough for all slots: nothing scrolls.
+    const user = await toPatch({ viewport: { width: 360, height: 1800 } });
+    const { page } = user;
+    const takes = page.getByLabel("Slot 4 takes");
+    if (isGap) {
+      await page.locator(".slot > summary").nth(3).click();
+      await takes.selectOption({ label: "nothing, free" });
+      await page.locator(".slot > summary").nth(3).click();
+    }
+    const before = await slots(page);
+    expect(before[2]).toContain("Bass");
+    expect(before[3]).toContain(isGap ? "free" : "Guitar");
+    expect(before[14]).toContain("free");
+    const handle = await middle(page.getByRole("button", { name: /^Move slot 3:/ }));
+    const goal = await middle(page.locator(".slot").nth(14));
+    await drag[by](page, handle, { x: handle.x, y: goal.y });
+    const after = await slots(page);
+    expect(after[14]).toContain("Bass");
+    expect(after[2]).toContain(isGap ? "free" : "Guitar");
+    const names = (lines: readonly string[]) => lines.map((line) => line.replace(/^\d+ /, "")).sort();
+    expect(names(after)).toEqual(names(before));
+
+    // The list has let go: what moves now moves nothing.
+    await page.mouse.move(handle.x, handle.y);
+    await page.mouse.move(handle.x, goal.y, { steps: 5 });
+    expect(await slots(page)).toEqual(after);
+
+    // A second drag is a step of its own, upwards this time.
+    const again = await middle(page.getByRole("button", { name: /^Move slot 15:/ }));
+    await drag[by](page, again, { x: again.x, y: handle.y });
+    expect((await slots(page))[2]).toContain("Bass");
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    expect(await slots(page)).toEqual(after);
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    expect(await slots(page)).toEqual(before);
+    expect(await page.getByRole("button", { name: /^Undo/ }).isEnabled()).toBe(isGap);
+    expect(user.faults).toEqual([]);
     await user.context.close();
   });
 });

@@ -7,7 +7,6 @@ const WORD: { readonly [severity in Severity]: string } = { fault: "Fault", warn
 
 /** What is wrong or doubtful in the patch, each with what to do. */
 export const Flags = ({ flags }: { flags: readonly PatchFlag[] }) => {
-  if (flags.length === 0) return null;
   return (
     <section class="stack" aria-labelledby="flags">
       <h2 id="flags">To look at</h2>

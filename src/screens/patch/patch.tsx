@@ -8,7 +8,7 @@ import { NumberField } from "../../pieces/number-field";
 import { type Tone, Verdict } from "../../pieces/verdict";
 import { done, typing } from "../act";
 import { RULES } from "../rules";
-import { Flags } from "./flags";
+import { SumFlags } from "../sum/flags";
 import { Papers } from "./papers";
 import { SlotList } from "./slot-list";
 import { Unplaced } from "./unplaced";
@@ -24,6 +24,7 @@ const headline = ({ usage, flags }: PatchFigures, slotCount: number): { tone: To
 };
 
 const PatchHelp = lazy(async () => (await import("./help")).PatchHelp);
+const Flags = lazy(async () => (await import("./flags")).Flags);
 const Fits = lazy(async () => (await import("./fits")).Fits);
 
 /** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the desk. */
@@ -35,7 +36,7 @@ export const PatchScreen = () => {
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {doubts === 0 ? "Nothing to look at." : `${counted(doubts, "thing")} to look at below.`}
+        {doubts === 0 ? "Nothing to look at." : `${counted(doubts, "thing")} to look at below.`} <SumFlags />
       </Verdict>
       {patch.usage.over.length > 0 ? <Fits /> : null}
       <div class="two">
@@ -54,7 +55,7 @@ export const PatchScreen = () => {
           <Unplaced usage={patch.usage} />
         </div>
         <div class="stack">
-          <Flags flags={patch.flags} />
+          {doubts === 0 ? null : <Flags flags={patch.flags} />}
           <Explain about="What the patch is checked for">
             <PatchHelp />
           </Explain>

@@ -8,6 +8,7 @@ import { NumberField } from "../../pieces/number-field";
 import { Table } from "../../pieces/table";
 import { done, typing } from "../act";
 import { RULES } from "../rules";
+import { time } from "./time";
 import { db } from "./words";
 
 type Figure = Exclude<keyof Ear, "unit">;
@@ -19,14 +20,6 @@ const FIELDS: readonly (readonly [field: Figure, label: string, rule: keyof type
   ["isolation", "Isolation of the earpiece", "isolation"],
   ["stage", "Level on stage", "stage"],
 ];
-
-/** A time in the units people plan with. */
-const time = (seconds: number): string => {
-  if (seconds >= 24 * 3600) return "a whole day";
-  if (seconds >= 3600) return `${Math.floor(seconds / 3600)} h ${Math.round((seconds % 3600) / 60)} min`;
-  if (seconds >= 120) return `${Math.round(seconds / 60)} min`;
-  return `${printNumber(seconds, seconds < 10 ? 1 : 0)} s`;
-};
 
 const Rule = ({ allowed }: { allowed: Allowed }) => (
   <tr>

@@ -7,7 +7,7 @@ export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => 
     <p>
       Ceiling minus likely peak, on the leg that comes closest. The sum clips at 0 dBFS before its trims, the
       output at 0 dBFS after them, the receiving input at its largest level after the pad (here{" "}
-      {printNumber(ceilings.at(-1)?.ceiling ?? 0, 1)} dBFS).
+      {printNumber(ceilings.find((c) => c.place === "input")?.ceiling ?? 0, 1)} dBFS).
     </p>
     <p>
       Likely peak: the loudest contribution plus the root-sum-square of the rest. On measured drum material it

@@ -40,7 +40,7 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
   return (
     <section class="stack" aria-label="Legs">
       <Table
-        caption={<>dBFS, after send, pan, polarity and trims{sum.stereo ? "; the desk’s own legs" : ""}</>}
+        caption={<>dBFS, after send, pan, polarity and trims{sum.stereo ? "; the console’s own legs" : ""}</>}
       >
         <thead>
           <tr>
@@ -61,14 +61,16 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
               ))}
             </tr>
           ))}
-          {sum.stereo ? (
-            <tr>
-              <th scope="row">Headroom loss</th>
-              <td>{shown(figures.loss[0])}</td>
-              <td>{shown(figures.loss[1])}</td>
-              <td />
-            </tr>
-          ) : null}
+          <tr>
+            <th scope="row">Headroom loss</th>
+            <td>{shown(figures.loss[0])}</td>
+            {sum.stereo ? (
+              <>
+                <td>{shown(figures.loss[1])}</td>
+                <td />
+              </>
+            ) : null}
+          </tr>
         </tbody>
       </Table>
       <Unknown figures={figures} />
