@@ -109,13 +109,11 @@ describe("a link that is no good", () => {
     expect(await says(forged(half))).toMatch(/can't be read/);
   });
 
-  it("that expands to 100 MB is stopped at 4 MB, quickly and without the memory", async () => {
+  it("that expands to 100 MB is stopped at 4 MB, without the memory", async () => {
     const bomb = packed(Buffer.alloc(100_000_000, "a"));
     expect(bomb.length).toBeLessThan(LINK_LIMITS.text);
     const before = process.memoryUsage();
-    const start = performance.now();
     expect(await says(bomb)).toMatch(/expands to more than 4 MB/);
-    expect(performance.now() - start).toBeLessThan(2000);
     const after = process.memoryUsage();
     expect(after.rss - before.rss).toBeLessThan(60e6);
   });

@@ -1,0 +1,68 @@
+/*
+ * Ways back under the slot count for many feeds, and the reading of input lists of the largest size allowed, by what is
+ * in them: milliseconds, fastest of several.
+ * Run: node test/bench/patch.mjs
+ */
+import { bundle } from "../tools/bundle.mjs";
+import { crowded } from "./crowd.mjs";
+
+const { fits } = await bundle("src/core/patch/fit.ts");
+const { exampleSetup } = await bundle("src/document/example.ts");
+const { CSV_LIMITS, openCsv } = await bundle("src/shelf/csv.ts");
+const { readList } = await bundle("src/shelf/csv-list.ts");
+
+const ROUNDS = 8;
+const LISTS = [
+  "a\n",
+  "\n",
+  ",",
+  '"',
+  '"a"b',
+  "a,",
+  '"a""',
+  "\0a",
+  "é",
+  "''",
+  "ab,cd\n",
+  ";,|\t",
+  "Kick,L30\n",
+];
+
+const fastest = async (work) => {
+  let best = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const start = performance.now();
+    await work();
+    best = Math.min(best, performance.now() - start);
+  }
+  return best;
+};
+
+const full = (feeds) => {
+  const setup = crowded(exampleSetup(), feeds, 2);
+  const slots = setup.sources.map(({ id }) => ({
+    feed: { kind: "source", source: id, channel: "both", tap: "before-fader" },
+    on: true,
+    trim: 0,
+  }));
+  return { ...setup, monitor: { ...setup.monitor, slotCount: 16, slots } };
+};
+
+const rows = [];
+for (const feeds of [20, 40, 64]) {
+  const setup = full(feeds);
+  rows.push({ feeds, ways: fits(setup).length, ms: (await fastest(() => fits(setup))).toFixed(2) });
+}
+console.table(rows);
+
+const example = exampleSetup();
+const lists = [];
+for (const piece of LISTS) {
+  const blob = new Blob([piece.repeat(Math.floor(CSV_LIMITS.bytes / piece.length))]);
+  const ms = await fastest(async () => {
+    const opened = await openCsv(blob);
+    if (opened.ok) readList(opened.table, opened.table.mapping, opened.table.header, example);
+  });
+  lists.push({ "1 MB of": JSON.stringify(piece), ms: ms.toFixed(1) });
+}
+console.table(lists);
