@@ -1,8 +1,7 @@
 import { newBank } from "../core/measure/bank";
-import { type Feed, goneSentence, openFeed } from "./feed";
+import { type Feed, goneSentence, openFeed, type Piece } from "./feed";
 import { lineUp } from "./line-up";
 import type { Job, Outcome, TrackPlan } from "./protocol";
-import type { Slice } from "./wav/decode";
 
 /**
  * Bytes of all inputs together that are read at once; as much again is on its way meanwhile. A browser takes some
@@ -12,7 +11,7 @@ const ROUND_BYTES = 2 ** 22;
 
 /** What of one input lies in one round: frames counted from the input's own beginning. */
 interface Part {
-  readonly slice: Slice | null;
+  readonly slice: Piece | null;
   readonly from: number;
   readonly to: number;
 }
@@ -95,6 +94,7 @@ const measureFeeds = async (
       });
       bank.push(count);
     }
+    for (const { slice } of parts) slice?.release();
     progress(end / line.frames);
   }
   const figures = bank.finish();

@@ -1,7 +1,14 @@
 import { bytesOf } from "./bytes";
 import type { Input } from "./protocol";
+import { slicesOf } from "./slices";
 import { type Slice, sliceOf } from "./wav/decode";
 import { openWav } from "./wav/open";
+
+/** Frames that were read. */
+export interface Piece extends Slice {
+  /** Gives their memory back for what is read next; nothing can be decoded afterwards. */
+  readonly release: () => void;
+}
 
 /** An input that is ready to be read frame by frame. */
 export interface Feed {
@@ -15,7 +22,7 @@ export interface Feed {
   readonly began: number | null;
   readonly notes: readonly string[];
   /** Reads frames that exist. Rejects with a sentence when the file has gone. */
-  readonly read: (frame: number, count: number) => Promise<Slice>;
+  readonly read: (frame: number, count: number) => Promise<Piece>;
 }
 
 /** A feed, or the sentence why it is none. */
@@ -28,11 +35,12 @@ const fromFile = async (name: string, file: Blob): Promise<OpenedFeed> => {
   const opened = await openWav(bytes);
   if (!opened.ok) return { ok: false, why: `“${name}” ${opened.why}.` };
   const { wav } = opened;
+  const slices = slicesOf(file);
   const frameBytes = wav.width * wav.channels;
   const read: Feed["read"] = async (frame, count) => {
-    const got = await bytes.read(wav.dataAt + frame * frameBytes, count * frameBytes);
+    const got = await slices.read(wav.dataAt + frame * frameBytes, count * frameBytes);
     if (got.length < count * frameBytes) throw new Error("it became shorter");
-    return sliceOf(wav, got);
+    return { ...sliceOf(wav, got), release: () => slices.giveBack(got) };
   };
   const notes = wav.notes.map((note) => `“${name}” ${note}.`);
   const { rate, channels, frames, began } = wav;
@@ -46,6 +54,7 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => 
   const read: Feed["read"] = async (start) => ({
     decode: (channel, frame, count, out, at) =>
       out.set((channels[channel] as Float32Array).subarray(start + frame, start + frame + count), at),
+    release: () => undefined,
   });
   return {
     ok: true,
