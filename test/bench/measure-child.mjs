@@ -1,32 +1,40 @@
 /*
- * One measurement of WAV files in Node, in a process of its own, so that its memory is its own.
- * Prints milliseconds and the most memory over what the process took before it, as JSON.
+ * One measurement of WAV files in Node, in a process of its own, so that its memory is its own: address of the bundled
+ * engine, then the files. Prints milliseconds and the most memory over what the process took before it, as JSON.
  */
 import { open } from "node:fs/promises";
 import { basename } from "node:path";
-import { bundle } from "../tools/bundle.mjs";
+import { watchMemory } from "./memory.mjs";
 
-const { runJob } = await bundle("src/measure/engine.ts");
+const [engine, ...paths] = process.argv.slice(2);
+const { runJob } = await import(engine);
 
-/** Slices of a file, as a page's Blob gives them; two buffers take turns, as no more than two are in use. */
+/** Slices of a file, as a page's Blob gives them. */
 const sliced = async (path) => {
   const file = await open(path);
   const { size } = await file.stat();
-  const spare = [new ArrayBuffer(0), new ArrayBuffer(0)];
-  const slice = (from, to) => ({
-    arrayBuffer: async () => {
-      const length = Math.min(to, size) - from;
-      let buffer = spare.shift();
-      if (buffer.byteLength !== length) buffer = new ArrayBuffer(length);
-      spare.push(buffer);
-      await file.read(new Uint8Array(buffer), 0, length, from);
-      return buffer;
-    },
-  });
+  const slice = (from, to) => {
+    let at = from;
+    const stream = () =>
+      new ReadableStream({
+        type: "bytes",
+        pull: async (controller) => {
+          const { view } = controller.byobRequest;
+          const { bytesRead } = await file.read(view, 0, view.byteLength, at);
+          at += bytesRead;
+          controller.byobRequest.respond(bytesRead);
+        },
+      });
+    const arrayBuffer = async () => {
+      const bytes = new Uint8Array(Math.min(to, size) - from);
+      await file.read(bytes, 0, bytes.length, from);
+      return bytes.buffer;
+    };
+    return { stream, arrayBuffer };
+  };
   return { size, slice };
 };
 
-const paths = process.argv.slice(2);
 const inputs = [];
 for (const path of paths) inputs.push({ kind: "file", name: basename(path), file: await sliced(path) });
 const tracks = inputs.map((_, input) => {
@@ -35,15 +43,10 @@ const tracks = inputs.map((_, input) => {
 });
 
 globalThis.gc?.();
-const before = process.memoryUsage().rss;
-let most = before;
-const look = () => {
-  most = Math.max(most, process.memoryUsage.rss());
-};
+const memory = watchMemory("self");
 const begin = performance.now();
-const outcome = await runJob({ inputs, tracks, align: "start" }, look);
+const outcome = await runJob({ inputs, tracks, align: "start" }, () => {});
 const took = performance.now() - begin;
-look();
 if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
-console.log(JSON.stringify({ took, memory: most - before }));
+console.log(JSON.stringify({ took, memory: memory() }));
 process.exit(0);

@@ -8,11 +8,11 @@ const root = resolve(import.meta.dirname, "../..");
 const cache = join(root, "node_modules/.cache/bundle");
 
 /**
- * Bundles a TypeScript entry as the app is built and imports it in Node.
+ * Bundles a TypeScript entry as the app is built.
  * @param {string} entry path from the project's root, or absolute
- * @returns {Promise<Record<string, any>>} the module's exports
+ * @returns {Promise<string>} address of the bundled module
  */
-export const bundle = async (entry) => {
+export const bundled = async (entry) => {
   const built = await build({
     configFile: false,
     root,
@@ -35,5 +35,12 @@ export const bundle = async (entry) => {
   const file = join(cache, `${createHash("sha256").update(code).digest("hex").slice(0, 16)}.mjs`);
   await mkdir(cache, { recursive: true });
   await writeFile(file, code);
-  return import(pathToFileURL(file).href);
+  return pathToFileURL(file).href;
 };
+
+/**
+ * Bundles a TypeScript entry as the app is built and imports it in Node.
+ * @param {string} entry path from the project's root, or absolute
+ * @returns {Promise<Record<string, any>>} the module's exports
+ */
+export const bundle = async (entry) => import(await bundled(entry));
