@@ -469,8 +469,8 @@ describe("with the server stopped", () => {
       expect(Math.max(...loudness) - Math.min(...loudness)).toBeLessThan(0.1);
       expect(user.faults).toEqual([]);
       await user.context.close();
-    }, 240_000);
-  });
+    });
+  }, 240_000);
 
   it("the hits are heard as the house, as Mara now and after the repair, switched while they play", async () => {
     const user = await offline();
