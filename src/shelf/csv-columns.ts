@@ -71,11 +71,14 @@ const hasWords = (rows: readonly (readonly string[])[], column: number): boolean
   return cells.length > 0 && cells.filter(isNumber).length * 2 < cells.length;
 };
 
+const KNOWN: ReadonlySet<string> = new Set([...FIELD_NAMES.flatMap((f) => FIELDS[f].known), ...PERHAPS_NAME]);
+
+/** How many cells of a row are headers as lists have them. */
+export const knownHeaders = (row: readonly string[]): number =>
+  row.filter((cell) => KNOWN.has(bare(cell))).length;
+
 /** Whether the first row names the columns. */
-export const hasHeader = (rows: readonly (readonly string[])[]): boolean => {
-  const known = new Set([...FIELD_NAMES.flatMap((f) => FIELDS[f].known), ...PERHAPS_NAME]);
-  return (rows[0] ?? []).some((cell) => known.has(bare(cell)));
-};
+export const hasHeader = (rows: readonly (readonly string[])[]): boolean => knownHeaders(rows[0] ?? []) > 0;
 
 const namedColumn = (
   headers: readonly string[],

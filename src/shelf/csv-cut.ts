@@ -26,10 +26,10 @@ const closing = (text: string, open: number, most: number): number => {
   return at;
 };
 
-/** Position behind blanks. */
-const behindBlanks = (text: string, from: number): number => {
+/** Position behind blanks, which count where they stand between the cells. */
+const behindBlanks = (text: string, from: number, delimiter: string): number => {
   let at = from;
-  while (text[at] === " ") at += 1;
+  while (text[at] === " " && delimiter !== " ") at += 1;
   return at;
 };
 
@@ -48,14 +48,14 @@ export const cutRows = (text: string, delimiter: string, limits: CutLimits): Cut
     return found < 0 ? text.length : found;
   };
   while (at <= text.length) {
-    const start = behindBlanks(text, at);
+    const start = behindBlanks(text, at, delimiter);
     let cell: string;
     if (text[start] === '"') {
       const end = closing(text, start, limits.cell);
       if (end < 0) return { rows, fault: "open quote" };
       if (end - start > 2 * limits.cell) return { rows, fault: "cell" };
       cell = text.slice(start + 1, end).replaceAll('""', '"');
-      at = behindBlanks(text, end + 1);
+      at = behindBlanks(text, end + 1, delimiter);
       if (at < text.length && text[at] !== delimiter && text[at] !== "\n")
         return { rows, fault: "behind quote" };
     } else {

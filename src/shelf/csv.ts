@@ -1,20 +1,24 @@
 import { LIMITS } from "../document/limits";
-import { guessMapping, hasHeader, type Mapping } from "./csv-columns";
+import { guessMapping, hasHeader, knownHeaders, type Mapping } from "./csv-columns";
 import { type CutFault, cutRows, guessDelimiter } from "./csv-cut";
 import { decodeText, NOTHING_BUT_BLANKS } from "./csv-decode";
 
-/** What may stand between two cells. */
-export const DELIMITERS = [",", ";", "\t", "|"] as const;
-/** One of them. */
-export type Delimiter = (typeof DELIMITERS)[number];
+/** What stands between two cells: one character, but no quotation mark and no line end. */
+export type Delimiter = string;
 
-/** What they are called. */
-export const DELIMITER_NAMES: { readonly [delimiter in Delimiter]: string } = {
+/** Whether a text can stand between two cells. */
+export const isDelimiter = (text: string): text is Delimiter => /^[^"\r\n]$/.test(text);
+
+/** The usual ones. */
+export const DELIMITERS = [",", ";", "\t", "|"] as const;
+
+/** What the usual ones are called. */
+export const DELIMITER_NAMES: { readonly [delimiter: Delimiter]: string } = {
   ",": "comma",
   ";": "semicolon",
   "\t": "tab",
   "|": "bar",
-};
+} satisfies { readonly [delimiter in (typeof DELIMITERS)[number]]: string };
 
 /** What a file may be: more is refused before it is read, so that nothing freezes. */
 export const CSV_LIMITS = {
@@ -27,8 +31,6 @@ export const CSV_LIMITS = {
   columns: 64,
   /** Characters of a cell. */
   cell: 1000,
-  /** Letters of a name. */
-  name: 200,
 } as const;
 
 /** A row of a file and its number in it, from 1. */
@@ -57,6 +59,9 @@ export type Opened =
 
 /** How much of the beginning tells the delimiter, characters. */
 const GUESS = 20_000;
+/** How much of a first line is looked through for headers, characters, and for how many marks. */
+const FIRST_LINE = 2000;
+const MARKS = 40;
 
 const refused = (says: string): Opened => ({ ok: false, says });
 const grouped = (n: number): string => n.toLocaleString("en-GB");
@@ -76,19 +81,35 @@ const tooMany = (text: string): Opened => {
 };
 
 /** Spreadsheets may name the delimiter in a first line of its own. */
-const NAMED = /^sep=([,;\t|])\n/i;
+const NAMED = /^sep=([^"\n])\n/i;
+
+/**
+ * The delimiter: the mark that cuts most well-known headers out of the first line, whichever it is; where none cuts
+ * out two, the usual one that cuts most rows alike.
+ */
+const guess = (text: string): Delimiter => {
+  const line = text.slice(0, FIRST_LINE).split("\n", 1)[0] ?? "";
+  const marks = [...new Set(line.match(/[^\p{L}\p{N} "]/gu))].filter(isDelimiter).slice(0, MARKS);
+  const headers = (mark: Delimiter): number =>
+    knownHeaders(cutRows(line, mark, { ...CSV_LIMITS, rows: 1 }).rows[0] ?? []);
+  const counts = marks.map((mark) => ({ mark, count: headers(mark) }));
+  const best = counts.reduce((most, c) => (c.count > most.count ? c : most), { mark: "", count: 1 });
+  return best.count > 1 ? best.mark : guessDelimiter(text.slice(0, GUESS), DELIMITERS);
+};
 
 /** Cuts a text into a table. */
 const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Opened => {
   const named = NAMED.exec(text);
   const body = named ? text.slice(named[0].length) : text;
-  const delimiter =
-    wanted ?? (named?.[1] as Delimiter | undefined) ?? guessDelimiter(body.slice(0, GUESS), DELIMITERS);
+  const delimiter = wanted ?? named?.[1] ?? guess(body);
   const first = named ? 2 : 1;
   const { rows: cut, fault } = cutRows(body, delimiter, { ...CSV_LIMITS, rows: CSV_LIMITS.blankRows });
   if (fault === "rows") return tooMany(body);
   if (fault) {
-    const ask = fault === "columns" ? ` Is the ${DELIMITER_NAMES[delimiter]} really the delimiter?` : "";
+    const ask =
+      fault === "columns"
+        ? ` Is the ${DELIMITER_NAMES[delimiter] ?? `“${delimiter}”`} really the delimiter?`
+        : "";
     return refused(`Row ${cut.length + first}: ${FAULTS[fault]}.${ask} Nothing was taken in.`);
   }
   const rows = cut
@@ -112,7 +133,7 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
 };
 
 /**
- * Opens a file as a table: any of the delimiters, quoted cells with line ends in them, UTF-8, UTF-16 or Windows-1252,
+ * Opens a file as a table: any delimiter, quoted cells with line ends in them, UTF-8, UTF-16 or Windows-1252,
  * with or without a mark at the beginning. Nothing is made of it yet: that is `readList`.
  * @param wanted the delimiter where the user knows better; guessed otherwise
  */

@@ -234,6 +234,40 @@ describe("a list from a spreadsheet", () => {
     await user.context.close();
   });
 
+  it("is cut at any character that the user types, and back where that was wrong", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    await startWith8(page);
+    await unfold(page, LIST);
+    await choose(page, "Take in a CSV list", "odd.csv", "Congas, high§15\nCowbell§16\n");
+    await page.getByText("another character", { exact: true }).click();
+    const field = page.getByLabel("The character between the cells");
+    await field.fill("§§");
+    await page.getByRole("alert").getByText("“§§” cannot be it. Allowed: one character").waitFor();
+    await field.fill("§");
+    await page
+      .getByRole("cell", { name: "Congas, high" })
+      .or(page.getByRole("rowheader", { name: "Congas, high" }))
+      .waitFor();
+    expect(await field.inputValue()).toBe("§");
+    expect(await field.evaluate((el) => el === document.activeElement)).toBe(true);
+    await unfold(page, "Columns:");
+    await page.getByLabel("Slot is in").selectOption({ label: "B: “15”" });
+    await page.getByRole("button", { name: "Take these 2 sources" }).click();
+    const lines = await slots(page);
+    expect(lines[14]).toContain("Congas, high");
+    expect(lines[15]).toContain("Cowbell");
+
+    await choose(page, "Take in a CSV list", "wide.csv", `Name,Pan\n${"x".repeat(70)},C\n`);
+    await page.getByText("another character", { exact: true }).click();
+    await page.getByLabel("The character between the cells").fill("x");
+    await page.getByRole("alert").getByText("Is the “x” really the delimiter?").waitFor();
+    await page.getByRole("button", { name: "Back to how it was read at first" }).click();
+    await page.getByRole("button", { name: "Take this source" }).waitFor();
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
   it("is refused whole, cell by cell, and nothing changes", async () => {
     const user = await toPatch();
     const { page } = user;

@@ -4,7 +4,7 @@ import { type ListRow, listOf, withList } from "../../src/core/patch/list";
 import { sheetRows } from "../../src/core/patch/sheet";
 import { blankSetup } from "../../src/document/blank";
 import { exampleSetup } from "../../src/document/example";
-import { CSV_LIMITS, type CsvTable, type Delimiter, openCsv } from "../../src/shelf/csv";
+import { CSV_LIMITS, type CsvTable, type Delimiter, isDelimiter, openCsv } from "../../src/shelf/csv";
 import { guard, kindOfName, unguard } from "../../src/shelf/csv-cells";
 import type { Field } from "../../src/shelf/csv-columns";
 import { type CellFault, readList } from "../../src/shelf/csv-list";
@@ -50,7 +50,7 @@ const mapped = (table: CsvTable): { readonly [field in Field]?: number } =>
 
 describe("a table", () => {
   const LINES = ["Name", "Pan", "Level"];
-  it.each([",", ";", "\t", "|"] as const)("is cut at %j", async (delimiter) => {
+  it.each([",", ";", "\t", "|", ":", "^", "~", "¦", "/", "#"])("is cut at %j", async (delimiter) => {
     const text = [LINES, ["Kick", "C", "-20"], ["Hat", "R30", "-30"]]
       .map((l) => l.join(delimiter))
       .join("\n");
@@ -61,6 +61,26 @@ describe("a table", () => {
       ["Kick", 0, -20],
       ["Hat", 0.3, -30],
     ]);
+  });
+
+  it.each([" ", "x", "é", "-", "."])("is cut at %j where the user says so", async (delimiter) => {
+    const text = [LINES, ["Kick", "C", "20"], ['"Hat inside"', "", "30"]]
+      .map((l) => l.join(delimiter))
+      .join("\n");
+    const table = await open(text, delimiter);
+    expect(table.rows.map((r) => r.cells)).toEqual([LINES, ["Kick", "C", "20"], ["Hat inside", "", "30"]]);
+  });
+
+  it("is not cut at a mark that names and numbers have, with headers or without", async () => {
+    expect(await names("Name,Pan\nKick: in,10:30\nKick: out,2:30\n")).toEqual(["Kick: in", "Kick: out"]);
+    expect(await names("Kick: in\nKick: out\n")).toEqual(["Kick: in", "Kick: out"]);
+    expect(await names("Name:Pan\nToms, high:C\nToms, low:C\n")).toEqual(["Toms, high", "Toms, low"]);
+    expect(await names("Name / Pan,Level\nKick / C,-20\n")).toEqual(["Kick / C"]);
+  });
+
+  it("takes no quotation mark, line end or word for a delimiter", () => {
+    expect(["", '"', "\n", "\r", ",,", "sep"].filter(isDelimiter)).toEqual([]);
+    expect([",", " ", "x", "¦"].filter(isDelimiter)).toHaveLength(4);
   });
 
   it("keeps decimal commas apart from semicolons", async () => {
@@ -89,6 +109,7 @@ describe("a table", () => {
     expect(rowsOf(table).map((r) => r.name)).toEqual(["Kick, in"]);
     expect(table.rows[0]?.number).toBe(2);
     expect((await open("Name;Pan\nKick;C\n", ",")).rows[0]?.cells).toEqual(["Name;Pan"]);
+    expect((await open("sep=^\na^b\nc^d\n")).delimiter).toBe("^");
   });
 
   const ACCENTS = "Name,Pan\nHäkan,C\nZoë,L20\n";
@@ -356,8 +377,8 @@ describe("bad files", () => {
 
   it("of 512 sources is taken, of a name too long is not", async () => {
     expect(await names(`Name\n${"Kick\n".repeat(512)}`)).toHaveLength(512);
-    expect((await faultsOf(`Name\n${"x".repeat(201)}\n`))[0]?.says).toContain(
-      "has 201 characters. Allowed: 200.",
+    expect((await faultsOf(`Name\n${"x".repeat(81)}\n`))[0]?.says).toContain(
+      "has 81 characters. Allowed: 80.",
     );
   });
 

@@ -6,11 +6,12 @@ import { replaceSetup } from "../../document/commands/apply";
 import { tooMuch } from "../../document/limits";
 import { current, readOnly } from "../../document/store";
 import { Choice } from "../../pieces/choice";
-import { type CsvTable, DELIMITER_NAMES, DELIMITERS, type Delimiter } from "../../shelf/csv";
+import type { CsvTable, Delimiter } from "../../shelf/csv";
 import { guessMapping } from "../../shelf/csv-columns";
 import { readList } from "../../shelf/csv-list";
 import { runWithWord } from "../act";
 import { Columns } from "./columns";
+import { DelimiterChoice } from "./delimiter";
 import { Faults, RowsPreview } from "./list-preview";
 
 /** "3 change, 15 are new, 2 go." */
@@ -82,12 +83,7 @@ export const ListIn = (props: {
   return (
     <section class="stack" aria-label={`From ${props.name}`}>
       <h3>From {props.name}</h3>
-      <Choice
-        label="Between the cells is a"
-        value={table.delimiter}
-        options={DELIMITERS.map((d) => [d, DELIMITER_NAMES[d]] as const)}
-        onValue={props.onDelimiter}
-      />
+      <DelimiterChoice value={table.delimiter} onValue={props.onDelimiter} />
       <Choice
         label="The first row"
         value={header.value ? "names" : "data"}

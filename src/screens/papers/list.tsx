@@ -45,8 +45,10 @@ const Paste = ({ onGiven }: { onGiven: (given: Given) => void }) => {
 const useOpened = (given: Given | null, delimiter: Delimiter | undefined): Opened | null => {
   const opened = useSignal<Opened | null>(null);
   useEffect(() => {
-    let isStale = false;
     opened.value = null;
+  }, [given, opened]);
+  useEffect(() => {
+    let isStale = false;
     if (!given) return;
     openCsv(given.data, delimiter).then((next) => {
       if (!isStale) opened.value = next;
@@ -100,6 +102,16 @@ export const ListInOut = () => {
       {opened && !opened.ok ? (
         <div class="notice bad stack" role="alert">
           <p>{opened.says}</p>
+          {delimiter.value === undefined ? null : (
+            <button
+              type="button"
+              onClick={() => {
+                delimiter.value = undefined;
+              }}
+            >
+              Back to how it was read at first
+            </button>
+          )}
           <button type="button" onClick={() => look(null)}>
             Leave it
           </button>
