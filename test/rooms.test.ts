@@ -10,6 +10,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   core: [],
   document: ["core", "@preact/signals-core"],
   shelf: ["core", "document", "@preact/signals-core", "uqr"],
+  "shelf/worker": ["core", "document", "shelf"],
   measure: ["core"],
   "measure/worker": ["core", "measure"],
   listen: ["core"],
@@ -41,7 +42,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   ],
 };
 /** Only its own room may start a worker. */
-const WORKERS = ["measure/worker", "offline/worker"];
+const WORKERS = ["shelf/worker", "measure/worker", "offline/worker"];
 
 const LONGEST = { core: 150, others: 250 };
 /** Files that may be longer, and why. */
@@ -197,6 +198,7 @@ const RULES: readonly {
       ["pieces/x.tsx", 'import "../screens/state";'],
       ["pieces/x.tsx", 'import "../document/store";'],
       ["screens/kit/x.tsx", 'import "../../offline/update";'],
+      ["screens/x.tsx", 'import "../shelf/worker/worker";'],
       ["screens/x.tsx", 'import "../measure/worker/read";'],
       ["screens/x.tsx", 'const w = new URL("../measure/worker/read.ts", import.meta.url);'],
       ["offline/x.ts", 'import "../core/setup";'],

@@ -21,6 +21,7 @@ import { LIMITS, RANGES } from "./limits";
 import {
   fields,
   isFields,
+  join,
   legs,
   list,
   number,
@@ -34,11 +35,11 @@ import {
 } from "./reader";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
 
-const id = text("");
+const id = text("", LIMITS.note);
 
 const piece = fields<Piece>({
   id,
-  name: text("Piece"),
+  name: text("Piece", LIMITS.note),
   kind: oneOf(
     ["kick", "snare", "hat", "tom", "floor", "ride", "crash", "percussion", "overhead", "other"],
     "other",
@@ -46,7 +47,7 @@ const piece = fields<Piece>({
   x: number(RANGES.metres, 0),
   y: number(RANGES.metres, 0),
   limbs: list(oneOf(["hand", "kick-foot", "hat-foot", "whole"], "hand"), 4),
-  player: text("drummer"),
+  player: text("drummer", LIMITS.note),
 });
 
 const kit = fields<Kit>({
@@ -69,7 +70,7 @@ const console = fields<Console>({
 
 const source = fields<Source>({
   id,
-  name: text("Source"),
+  name: text("Source", LIMITS.note),
   kind: oneOf(["drum", "voice", "bass", "guitar", "keys", "horn", "playback", "talk", "other"], "other"),
   piece: orNull(id),
   channels: oneOf([1, 2], 1),
@@ -91,7 +92,7 @@ const trim = number(RANGES.trim, 0);
 
 const sum = fields<Sum>({
   id,
-  name: text("Sum"),
+  name: text("Sum", LIMITS.note),
   stereo: yes(true),
   sends: list(send, LIMITS.sources),
   trim,
@@ -105,7 +106,7 @@ const sum = fields<Sum>({
 
 const listener = fields<Listener>({
   id,
-  name: text("Listener"),
+  name: text("Listener", LIMITS.note),
   kind: oneOf(["drummer", "performer", "audience"], "performer"),
   x: number(RANGES.metres, 0),
   y: number(RANGES.metres, AUDIENCE.y),
@@ -179,7 +180,7 @@ const measured = fields<Measured>({
 });
 
 const figuresOf = fields<Recording>({
-  name: text("Recording"),
+  name: text("Recording", LIMITS.note),
   seconds: number(RANGES.seconds, 0),
   sources: list(measured, LIMITS.sources),
   correlation: list(list(number(RANGES.correlation, 0), LIMITS.sources), LIMITS.sources),
@@ -206,15 +207,15 @@ const lineCheck: Reader<SetupFile["lineCheck"]> = (value, at, say) => {
   if (!isFields(value))
     say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; none taken`);
   const ticks = Object.entries(isFields(value) ? value : {});
-  return Object.fromEntries(ticks.map(([key, tick]) => [key, yes(false)(tick, `${at}.${key}`, say)]));
+  return Object.fromEntries(ticks.map(([key, tick]) => [key, yes(false)(tick, join(at, key), say)]));
 };
 
 /** Every field of a setup file of the newest version, with what is taken where it is missing or wrong. */
 export const setupFields = fields<SetupFile>({
   format: oneOf([FORMAT], FORMAT),
   version: oneOf([VERSION], VERSION),
-  name: text("Unnamed setup"),
-  note: text(""),
+  name: text("Unnamed setup", LIMITS.note),
+  note: text("", LIMITS.note),
   example: yes(false),
   kit,
   console,

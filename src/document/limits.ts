@@ -66,8 +66,10 @@ export const LIMITS = {
   listeners: 32,
   slots: 192,
   hits: 1000,
-  /** Characters of a name in an imported list; a setup file's names are kept as they are. */
+  /** Characters of a name that is typed or comes in an input list; names of a setup file are kept as they are, up to `note`. */
   name: 80,
+  /** Characters of a note, and of any text of a setup file: a longer one would hold up the whole page. */
+  note: 2000,
 } as const;
 
 /** What a limit is of, and how much of it a setup holds. */

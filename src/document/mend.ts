@@ -2,6 +2,8 @@ import { nextId, type Prefix } from "../core/naming";
 import type { Feed, Id, Listener, Recording, Setup, Slot, Sum } from "../core/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
+import { LIMITS } from "./limits";
+import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
 
 /** Takes a sentence about what was mended. */
@@ -19,7 +21,7 @@ const unique = <T extends { readonly id: Id; readonly name: string }>(
   const taken = new Set<Id>();
   for (const item of list) {
     const double = item.id === "" || taken.has(item.id);
-    if (double) note(`“${item.name}” had no id of its own and got one.`);
+    if (double) note(`${show(item.name)} had no id of its own and got one.`);
     const id = double ? nextId(prefix, [...list, ...seen]) : item.id;
     taken.add(id);
     seen.push(double ? { ...item, id } : item);
@@ -32,26 +34,34 @@ const person = (kind: "drummer" | "audience", listeners: readonly Listener[]): L
   id: nextId("l", listeners),
 });
 
+const performers = (listeners: readonly Listener[]): Listener[] =>
+  listeners.filter((l) => l.kind === "performer");
+
 /** Exactly one drummer, and an audience. */
 const mendListeners = (listeners: readonly Listener[], sums: readonly Sum[], note: Note) => {
   const known = ids(sums);
   const drummer = listeners.find((l) => l.kind === "drummer");
   let list = mapped(listeners, (listener): Listener => {
     if (listener.kind === "drummer" && listener !== drummer) {
-      note(`“${listener.name}” was a second drummer and is a performer now.`);
+      note(`${show(listener.name)} was a second drummer and is a performer now.`);
       return { ...listener, kind: "performer" };
     }
     return listener;
   });
   list = mapped(list, (listener) => {
     if (listener.sum === null || known.has(listener.sum)) return listener;
-    note(`“${listener.name}” heard a sum that is not there and hears none now.`);
+    note(`${show(listener.name)} heard a sum that is not there and hears none now.`);
     return { ...listener, sum: null };
   });
   for (const kind of ["audience", "drummer"] as const) {
     if (list.some((l) => l.kind === kind)) continue;
-    note(`There was no ${kind} among the listeners: added.`);
-    list = [...list, person(kind, list)];
+    const last = list.length < LIMITS.listeners ? undefined : (performers(list).at(-1) ?? list.at(-1));
+    note(
+      last
+        ? `There was no ${kind} among the listeners, and no room for one more: it is ${show(last.name)} now.`
+        : `There was no ${kind} among the listeners: added.`,
+    );
+    list = last ? mapped(list, (l) => (l === last ? { ...l, kind } : l)) : [...list, person(kind, list)];
   }
   return list;
 };
@@ -61,7 +71,7 @@ const mendSends = (sum: Sum, sources: ReadonlySet<Id>, note: Note): Sum => {
   const seen = new Set<Id>();
   const sends = kept(sum.sends, (send) => {
     const good = sources.has(send.source) && !seen.has(send.source);
-    if (!good) note(`“${sum.name}” had a send of a source that is not there or twice: taken out.`);
+    if (!good) note(`${show(sum.name)} had a send of a source that is not there or twice: taken out.`);
     seen.add(send.source);
     return good;
   });
@@ -97,7 +107,7 @@ const mendRecording = (recording: Recording, sources: ReadonlySet<Id>, note: Not
     (m, at) => sources.has(m.source) && recording.sources.findIndex((o) => o.source === m.source) === at,
   );
   if (stays.every(Boolean)) return recording;
-  note(`“${recording.name}” had figures of a source that is not there: taken out.`);
+  note(`${show(recording.name)} had figures of a source that is not there: taken out.`);
   const only = <T>(list: readonly T[]): T[] => list.filter((_, at) => stays[at]);
   return {
     ...recording,
@@ -148,7 +158,7 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
   const sound = amend(file, {
     sources: mapped(sources, (source) => {
       if (source.piece === null || knownPieces.has(source.piece)) return source;
-      note(`“${source.name}” stood at a piece that is not there and stands at none now.`);
+      note(`${show(source.name)} stood at a piece that is not there and stands at none now.`);
       return { ...source, piece: null };
     }),
     kit: amend(file.kit, { pieces }),

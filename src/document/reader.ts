@@ -59,11 +59,16 @@ export const whole = (range: Range, fallback: number): Reader<number> => {
       : read(value, at, say);
 };
 
-/** Any text, kept as it is. */
+/** Any text, kept as it is; of one that is too long the beginning is kept, and that is said. */
 export const text =
-  (fallback: string): Reader<string> =>
-  (value, at, say) =>
-    typeof value === "string" ? value : replace(value, at, say, "a text", fallback);
+  (fallback: string, most: number): Reader<string> =>
+  (value, at, say) => {
+    if (typeof value !== "string") return replace(value, at, say, "a text", fallback);
+    if (value.length <= most) return value;
+    say(at, `${value.length} characters are too many; the first ${most} kept`);
+    // Never half a character.
+    return value.slice(0, most).replace(/[\uD800-\uDBFF]$/, "");
+  };
 
 /** True or false. */
 export const yes =
@@ -127,7 +132,8 @@ export const fields = <T extends object>(readers: { readonly [K in keyof T]-?: R
   };
 };
 
-const join = (at: string, key: string): string => {
-  const short = key.length > 24 ? `${key.slice(0, 24)}…` : key;
-  return at === "" ? short : `${at}.${short}`;
+/** The path of a field within an object; a name that is no plain word stands in quotes, and is cut where it is long. */
+export const join = (at: string, key: string): string => {
+  const name = /^\w{1,24}$/.test(key) ? key : show(key);
+  return at === "" ? name : `${at}.${name}`;
 };

@@ -11,10 +11,10 @@ export const BACKUP_VERSION = 1;
 
 const MAX_SETUPS = 1000;
 
-/** What is in a backup, before anything of it is put on the shelf. */
-export interface BackupPreview {
-  readonly setups: readonly ReadSetup[];
-}
+/** What is in a backup, before anything of it is put on the shelf; or why nothing is. */
+export type BackupRead =
+  | { readonly ok: true; readonly setups: readonly ReadSetup[] }
+  | { readonly ok: false; readonly why: string };
 
 /** Every setup on the shelf in one text. What cannot be read here is in it too, as it lies there. */
 export const printBackup = async (shelf: Pick<Shelf, "texts">): Promise<string> => {
@@ -31,9 +31,7 @@ export const printBackup = async (shelf: Pick<Shelf, "texts">): Promise<string> 
 };
 
 /** Reads a backup: each setup by itself, so that one that is broken keeps none of the others away. */
-export const readBackup = (
-  value: unknown,
-): { readonly ok: true; readonly backup: BackupPreview } | { readonly ok: false; readonly why: string } => {
+export const readBackup = (value: unknown): BackupRead => {
   const no = (why: string) => ({ ok: false, why }) as const;
   if (!isFields(value) || value.format !== BACKUP_FORMAT) return no("this is not a backup of Hatside.");
   const { version, setups, unread } = value;
@@ -47,10 +45,7 @@ export const readBackup = (
   if (setups.length > MAX_SETUPS)
     return no(`setups: ${setups.length} are too many. Allowed: up to ${MAX_SETUPS}.`);
   const texts = Array.isArray(unread) ? unread.filter((text) => typeof text === "string") : [];
-  return {
-    ok: true,
-    backup: { setups: [...setups.map((setup) => readSetup(setup)), ...texts.map(readSetupText)] },
-  };
+  return { ok: true, setups: [...setups.map((setup) => readSetup(setup)), ...texts.map(readSetupText)] };
 };
 
 /**

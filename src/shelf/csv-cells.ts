@@ -1,4 +1,4 @@
-import { type NumberRule, plain, quote, readNumber } from "../core/number";
+import { type NumberRule, plain, printEntry, quote, readNumber } from "../core/number";
 import { TAP_NAMES } from "../core/patch/taps";
 import type { SourceKind, TapPoint } from "../core/setup";
 import type { Side } from "../core/units";
@@ -47,7 +47,7 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   if (typed.state === "value") return { value: typed.value };
   if (typed.state === "wrong") return { wrong: typed.why };
   return {
-    wrong: `${rule.name}: “${quote(cell)}” is only the beginning of a number. Allowed: ${rule.min} to ${rule.max} ${rule.unit}.`,
+    wrong: `${rule.name}: “${quote(cell)}” is only the beginning of a number. Allowed: ${printEntry(rule.min)} to ${printEntry(rule.max)} ${rule.unit}.`,
   };
 };
 

@@ -1,10 +1,10 @@
 import { type NumberRule, quote } from "../core/number";
-import { parsePan } from "../core/pannotation";
+import { parsePan, printPan } from "../core/pannotation";
 import type { ListFeed, ListRow } from "../core/patch/list";
 import { TAP_ADVICE } from "../core/patch/taps";
 import type { Setup } from "../core/setup";
-import { RANGES } from "../document/limits";
-import { CSV_LIMITS, type CsvRow, type CsvTable } from "./csv";
+import { LIMITS, RANGES } from "../document/limits";
+import type { CsvRow, CsvTable } from "./csv";
 import {
   type Cell,
   kindOfName,
@@ -101,7 +101,10 @@ const panReader = (setup: Pick<Setup, "console">, header: string) => {
     const typed = parsePan(text, notation);
     if (typed.state === "value") return { value: typed.value };
     return {
-      wrong: typed.state === "wrong" ? typed.why : `Pan: “${quote(text)}” is only the beginning of a pan.`,
+      wrong:
+        typed.state === "wrong"
+          ? typed.why
+          : `Pan: “${quote(text)}” is only the beginning of a pan. Allowed: ${printPan(-1, notation)} to ${printPan(1, notation)}.`,
     };
   };
 };
@@ -110,8 +113,8 @@ const rowOf = (reader: RowReader, readPan: (text: string) => Cell<number>, piece
   const name = nameOf(reader.text("name") ?? "");
   const letters = [...name].length;
   if (name === "") reader.fault("name", "Name: nothing is written here. Allowed: a name.");
-  if (letters > CSV_LIMITS.name)
-    reader.fault("name", `Name: “${quote(name)}” has ${letters} characters. Allowed: ${CSV_LIMITS.name}.`);
+  if (letters > LIMITS.name)
+    reader.fault("name", `Name: “${quote(name)}” has ${letters} characters. Allowed: ${LIMITS.name}.`);
   const kind = reader.read("kind", kindOfName(name), readKind);
   const stereo = reader.read("stereo", false, (t) =>
     readYes(t, "Stereo", [

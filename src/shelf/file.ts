@@ -1,18 +1,12 @@
 import { printSetup, type ReadSetup, readSetup } from "../document/check-file";
 import type { SetupFile } from "../document/schema";
-import { BACKUP_FORMAT, type BackupPreview, readBackup } from "./backup";
+import { BACKUP_FORMAT, readBackup } from "./backup";
 
 /** A file to be handed to the user. */
 export interface ExportedFile {
   readonly name: string;
   readonly blob: Blob;
 }
-
-/** What was in a file: a setup, a backup of several, or nothing that is read here. */
-export type Imported =
-  | ({ readonly kind: "setup" } & Extract<ReadSetup, { ok: true }>)
-  | { readonly kind: "backup"; readonly backup: BackupPreview }
-  | { readonly kind: "refused"; readonly why: string };
 
 /** Largest file of one setup and of a backup, bytes. */
 const MAX_SETUP = 4 * 2 ** 20;
@@ -37,9 +31,12 @@ export const exportFile = (file: SetupFile): ExportedFile => exportText(file.nam
 
 const megabytes = (bytes: number): string => (bytes / 2 ** 20).toFixed(1);
 
-/** Reads a file that the user chose or dropped. Never rejects: what is wrong is said. */
-export const importFile = async (file: File): Promise<Imported> => {
-  const refuse = (why: string): Imported => ({ kind: "refused", why: `“${file.name}”: ${why}` });
+/**
+ * Reads a file that the user chose or dropped: a setup, or a backup of several. Never rejects: what is wrong is said.
+ * To be called in a worker: it takes as long as it takes.
+ */
+export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
+  const refuse = (why: string): readonly ReadSetup[] => [{ ok: false, why: `“${file.name}”: ${why}` }];
   try {
     const isBackup = (await file.slice(0, HEAD).text()).includes(`"${BACKUP_FORMAT}"`);
     const most = isBackup ? MAX_BACKUP : MAX_SETUP;
@@ -49,11 +46,11 @@ export const importFile = async (file: File): Promise<Imported> => {
     const text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer());
     const value: unknown = JSON.parse(text);
     if (isBackup) {
-      const result = readBackup(value);
-      return result.ok ? { kind: "backup", backup: result.backup } : refuse(result.why);
+      const backup = readBackup(value);
+      return backup.ok ? backup.setups : refuse(backup.why);
     }
-    const result = readSetup(value);
-    return result.ok ? { kind: "setup", ...result } : refuse(result.why);
+    const setup = readSetup(value);
+    return setup.ok ? [setup] : refuse(setup.why);
   } catch (error) {
     if (error instanceof SyntaxError) return refuse(`this is not JSON (${error.message}).`);
     if (error instanceof TypeError) return refuse("this is not a text file.");

@@ -6,6 +6,8 @@ const VERSION = 1;
 export const LINK_LIMITS = {
   /** Characters of the whole text. */
   text: 200_000,
+  /** Bytes that are packed into it: four characters carry three, and there must be room for an address before them. */
+  packed: 147_000,
   /** Bytes of the setup that it expands to. */
   expanded: 4_000_000,
 } as const;
@@ -70,11 +72,13 @@ const through = (bytes: Uint8Array<ArrayBuffer>, by: GenericTransformStream): Re
  * A setup in the part of a link after #, which no browser sends to a server:
  * `#s=<version>.<characters of data>.<checksum>.<data>`, numbers in base 36,
  * data being the setup's JSON, deflated (RFC 1951), in base64url (RFC 4648).
+ * @throws Error when the setup is too large for a link
  */
 export const toFragment = async (file: SetupFile): Promise<string> => {
   const json = new TextEncoder().encode(JSON.stringify(file));
-  const packed = await collect(through(json, new CompressionStream("deflate-raw")), Number.POSITIVE_INFINITY);
-  const data = toBase64Url(packed as Uint8Array);
+  const packed = await collect(through(json, new CompressionStream("deflate-raw")), LINK_LIMITS.packed);
+  if (!packed) throw new Error("this setup is too large for a link");
+  const data = toBase64Url(packed);
   return `#s=${VERSION}.${data.length.toString(36)}.${checksum(data)}.${data}`;
 };
 

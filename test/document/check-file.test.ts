@@ -201,6 +201,64 @@ describe("a setup file", () => {
     expect(notes).toContain("There was no audience among the listeners: added.");
   });
 
+  it("makes no more listeners than a setup holds", () => {
+    const crowd = (kinds: readonly string[]) =>
+      withChange((f) =>
+        set(
+          f,
+          "listeners",
+          Array.from({ length: LIMITS.listeners }, (_, at) => ({
+            ...f.listeners[2],
+            id: `l${at + 1}`,
+            name: `Singer ${at + 1}`,
+            kind: kinds[at] ?? "performer",
+          })),
+        ),
+      );
+    const { file, notes } = crowd([]);
+    expect(file.listeners).toHaveLength(LIMITS.listeners);
+    expect(file.listeners.slice(-2).map((l) => [l.name, l.kind])).toEqual([
+      ["Singer 31", "drummer"],
+      ["Singer 32", "audience"],
+    ]);
+    expect(notes[0]).toBe(
+      "There was no audience among the listeners, and no room for one more: it is “Singer 32” now.",
+    );
+    expect(readSetup(JSON.parse(JSON.stringify(file)))).toEqual({ ok: true, file, notes: [] });
+    const onlookers = crowd(Array(LIMITS.listeners).fill("audience")).file.listeners;
+    expect(onlookers.map((l) => l.kind)).toEqual([
+      ...Array(LIMITS.listeners - 1).fill("audience"),
+      "drummer",
+    ]);
+  });
+
+  it("keeps the beginning of a text that would hold up the page, and never half a character", () => {
+    const long = `${"x".repeat(LIMITS.note - 1)}🥁🥁`;
+    const { file, notes } = withChange((f) => {
+      set(f.sources[0], "name", long);
+      set(f, "note", "n".repeat(LIMITS.note));
+    });
+    expect(file.sources[0]?.name).toBe("x".repeat(LIMITS.note - 1));
+    expect(file.note).toHaveLength(LIMITS.note);
+    expect(notes).toEqual(["sources[0].name: 2003 characters are too many; the first 2000 kept."]);
+  });
+
+  it("names fields and things in its words by no more than a few quoted letters", () => {
+    const evil = `<img src=x>${"y".repeat(5000)}`;
+    const { notes } = withChange((f) => {
+      f[evil] = 1;
+      set(f, "lineCheck", { [evil]: 3 });
+      set(f.sources[0], "name", "z".repeat(1000));
+      set(f.sources[0], "piece", "p99");
+    });
+    expect(notes).toEqual([
+      "“<img src=x>yyyyyyyyyyyyy…”: not known here; left out.",
+      "lineCheck.“<img src=x>yyyyyyyyyyyyy…”: 3 is not true or false; false taken.",
+      `“${"z".repeat(24)}…” stood at a piece that is not there and stands at none now.`,
+      "The line check had ticks of free slots: taken out.",
+    ]);
+  });
+
   it("leaves a recording out whose correlations do not fit, rather than guess", () => {
     const file = JSON.parse(frozen);
     file.recording.correlation.pop();

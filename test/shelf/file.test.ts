@@ -4,26 +4,21 @@ import { exampleSetup } from "../../src/document/example";
 import { type SetupFile, VERSION } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { printBackup, restore } from "../../src/shelf/backup";
-import { exportFile, fileName, importFile } from "../../src/shelf/file";
+import { exportFile, fileName, readFile } from "../../src/shelf/file";
 import { full } from "./shaky-cupboard";
 
 const example = exampleSetup();
 const file = (content: BlobPart, name = "a.json") => new File([content], name);
 const why = async (content: BlobPart) => {
-  const result = await importFile(file(content));
-  return result.kind === "refused" ? result.why : result.kind;
+  const [result] = await readFile(file(content));
+  return result?.ok === false ? result.why : "read";
 };
 
 describe("a setup's file", () => {
   it("is read back exactly", async () => {
     const { name, blob } = exportFile(example);
     expect(name).toBe("tallow-street-soul-at-linden-hall.hatside.json");
-    expect(await importFile(new File([blob], name))).toEqual({
-      kind: "setup",
-      ok: true,
-      file: example,
-      notes: [],
-    });
+    expect(await readFile(new File([blob], name))).toEqual([{ ok: true, file: example, notes: [] }]);
   });
 
   it("gets a name that every system takes", () => {
@@ -34,7 +29,7 @@ describe("a setup's file", () => {
   });
 
   it("may begin with a byte order mark", async () => {
-    expect((await importFile(file(`\uFEFF${printSetup(example)}`))).kind).toBe("setup");
+    expect(await why(`\uFEFF${printSetup(example)}`)).toBe("read");
   });
 
   it("is refused with a sentence when it is something else", async () => {
@@ -50,7 +45,7 @@ describe("a setup's file", () => {
   it("is refused over 4 MB before it is read", async () => {
     const big = `${printSetup(example)}${" ".repeat(4 * 2 ** 20)}`;
     expect(await why(big)).toMatch(/^“a\.json”: 4\.\d MB is too much\. Allowed: up to 4\.0 MB\.$/);
-    expect((await importFile(file(printSetup(example).padEnd(4 * 2 ** 20)))).kind).toBe("setup");
+    expect(await why(printSetup(example).padEnd(4 * 2 ** 20))).toBe("read");
   });
 
   it("that cannot be read is said", async () => {
@@ -59,10 +54,9 @@ describe("a setup's file", () => {
       size: 1,
       slice: () => ({ text: () => Promise.reject(new Error("gone")) }),
     };
-    expect(await importFile(broken as unknown as File)).toEqual({
-      kind: "refused",
-      why: "“a.json”: it could not be read (gone).",
-    });
+    expect(await readFile(broken as unknown as File)).toEqual([
+      { ok: false, why: "“a.json”: it could not be read (gone)." },
+    ]);
   });
 });
 
@@ -73,23 +67,22 @@ describe("a backup", () => {
 
   it("holds every setup, also what cannot be read, and shows each before it is restored", async () => {
     const text = await printBackup({ texts });
-    const result = await importFile(file(text, "b.json"));
-    if (result.kind !== "backup") throw new Error(JSON.stringify(result));
-    const shown = result.backup.setups.map((s) => (s.ok ? s.file.name : s.why));
+    const setups = await readFile(file(text, "b.json"));
+    const shown = setups.map((s) => (s.ok ? s.file.name : s.why));
     expect(shown).toEqual([
       example.name,
       expect.stringContaining("newer Hatside"),
       other.name,
       expect.stringContaining("not JSON"),
     ]);
-    expect(result.backup.setups[0]).toEqual({ ok: true, file: example, notes: [] });
+    expect(setups[0]).toEqual({ ok: true, file: example, notes: [] });
     expect(JSON.parse(text).unread).toEqual(["cut off {"]);
   });
 
   it("is refused when it is newer or no backup inside", async () => {
     const backup = (more: object) =>
       why(JSON.stringify({ format: "hatside-backup", version: 1, setups: [], ...more }));
-    expect(await backup({})).toBe("backup");
+    expect(await backup({ setups: [example] })).toBe("read");
     expect(await backup({ version: 2 })).toContain("from a newer Hatside (its version is 2");
     expect(await backup({ version: "1" })).toContain("version: “1” is not a version");
     expect(await backup({ setups: {} })).toContain("setups: an object is not a list");

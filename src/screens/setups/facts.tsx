@@ -1,3 +1,4 @@
+import { useSignal } from "@preact/signals";
 import { counted, listed } from "../../core/patch/words";
 import type { Hand } from "../../core/setup";
 import type { SetupFile } from "../../document/schema";
@@ -22,21 +23,33 @@ const contents = (file: SetupFile): string => {
   return `${listed(things)}; ${hand} kit.`;
 };
 
+const Notes = ({ notes }: { notes: readonly string[] }) => {
+  const open = useSignal(false);
+  return (
+    <details
+      class="explain"
+      onToggle={(e) => {
+        open.value = e.currentTarget.open;
+      }}
+    >
+      <summary>Not understood in {counted(notes.length, "place")}; the rest is whole</summary>
+      {open.value ? (
+        <ul class="small soft">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      ) : null}
+    </details>
+  );
+};
+
 /** What a setup has in it, without opening it. */
 export const Facts = ({ file, notes }: { file: SetupFile; notes: readonly string[] }) => (
   <>
     <p>{contents(file)}</p>
     {file.example ? <p class="soft small">An example with invented data.</p> : null}
     {file.note === "" ? null : <p class="soft small">Note: {file.note}</p>}
-    {notes.length === 0 ? null : (
-      <details class="explain">
-        <summary>Not understood in {counted(notes.length, "place")}; the rest is whole</summary>
-        <ul class="small soft">
-          {notes.map((note) => (
-            <li key={note}>{note}</li>
-          ))}
-        </ul>
-      </details>
-    )}
+    {notes.length === 0 ? null : <Notes notes={notes} />}
   </>
 );

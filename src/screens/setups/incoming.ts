@@ -1,15 +1,15 @@
 import { signal } from "@preact/signals";
 import { listed } from "../../core/patch/words";
-import { type ReadSetup, readSetup } from "../../document/check-file";
-import { importFile } from "../../shelf/file";
-import { fromLink } from "../../shelf/link";
+import type { ReadSetup } from "../../document/check-file";
+import { readAway } from "../../shelf/away";
 import { goTo, receivedLink, replacePlace } from "../route";
 
 /** Setups from outside, to be looked at before anything of them is kept. */
 export interface Incoming {
   /** Where they come from, as the end of a sentence: "a link", "“hall.hatside.json”". */
   readonly from: string;
-  readonly setups: readonly ReadSetup[];
+  /** Null while they are read. */
+  readonly setups: readonly ReadSetup[] | null;
   /** The link they come from; "" for files. */
   readonly link: string;
 }
@@ -17,26 +17,27 @@ export interface Incoming {
 /** What waits for the user's word; null while there is nothing. */
 export const incoming = signal<Incoming | null>(null);
 
-const setupsIn = async (file: File): Promise<readonly ReadSetup[]> => {
-  const found = await importFile(file);
-  if (found.kind === "backup") return found.backup.setups;
-  return found.kind === "setup" ? [found] : [{ ok: false, why: found.why }];
-};
-
 /** Shows what is in setup files and backups. Nothing is kept. */
 export const lookIntoFiles = async (files: readonly File[]): Promise<void> => {
-  const setups: ReadSetup[] = [];
-  for (const file of files) setups.push(...(await setupsIn(file)));
-  incoming.value = { from: listed(files.map((file) => `“${file.name}”`)), setups, link: "" };
+  const reading: Incoming = {
+    from: listed(files.map((file) => `“${file.name}”`)),
+    setups: null,
+    link: "",
+  };
+  incoming.value = reading;
   goTo("setups");
+  const setups: ReadSetup[] = [];
+  for (const file of files) setups.push(...(await readAway({ kind: "file", file })));
+  // In the meantime something else may have come, or the user may have let go of it.
+  if (incoming.peek() === reading) incoming.value = { ...reading, setups };
 };
 
 /** Shows what a link carries. Nothing is kept. */
 export const lookIntoLink = async (link: string): Promise<void> => {
-  const read = await fromLink(link);
-  const setup: ReadSetup = read.ok ? readSetup(read.setup) : { ok: false, why: read.says };
-  // In the meantime the address may have become another one.
-  if (receivedLink.peek() === link) incoming.value = { from: "a link", setups: [setup], link };
+  const reading: Incoming = { from: "a link", setups: null, link };
+  incoming.value = reading;
+  const setups = await readAway({ kind: "link", text: link });
+  if (incoming.peek() === reading && receivedLink.peek() === link) incoming.value = { ...reading, setups };
 };
 
 /** Lets go of what waited, also of the link in the address. */

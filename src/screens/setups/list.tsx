@@ -1,5 +1,6 @@
 import { signal } from "@preact/signals";
 import { LIMITS } from "../../document/limits";
+import { Portion } from "../../pieces/portion";
 import { TextField } from "../../pieces/text-field";
 import { shelf } from "../../shelf/here";
 import { SetupRow } from "./setup-row";
@@ -33,11 +34,7 @@ export const SetupList = () => {
         {found.length} of {all.length} setups shown
       </p>
       {found.length === 0 ? <p class="soft">No setup has this in its name.</p> : null}
-      <ul class="stack">
-        {found.map((line) => (
-          <SetupRow key={line.id} line={line} />
-        ))}
-      </ul>
+      <Portion what="more" items={found} each={(line) => <SetupRow key={line.id} line={line} />} />
     </section>
   );
 };

@@ -4,6 +4,7 @@ import type { ReadSetup } from "../../document/check-file";
 import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";
 import { Tick } from "../../pieces/choice";
+import { Portion } from "../../pieces/portion";
 import { Verdict } from "../../pieces/verdict";
 import { restore } from "../../shelf/backup";
 import { shelf } from "../../shelf/here";
@@ -19,15 +20,15 @@ const UNTIL = "Nothing is kept on this device until you say so.";
 const nameOf = (file: SetupFile): string => file.name || "Unnamed setup";
 
 const Refusals = ({ setups }: { setups: readonly ReadSetup[] }) => (
-  <ul class="stack">
-    {setups.map((read) =>
-      read.ok ? null : (
-        <li class="notice bad" key={read.why}>
-          {read.why}
-        </li>
-      ),
+  <Portion
+    what="that were refused"
+    items={setups.flatMap((read) => (read.ok ? [] : [read.why]))}
+    each={(why, at) => (
+      <li class="notice bad" key={at}>
+        {why}
+      </li>
     )}
-  </ul>
+  />
 );
 
 const One = ({ read, from }: { read: Readable; from: string }) => (
@@ -70,14 +71,16 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
       <Verdict tone="care" says={`${counted(reads.length, "setup")} to choose from`}>
         From {from}. {UNTIL} What is there already stays as it is; one of the same name gets a number.
       </Verdict>
-      <ul class="stack">
-        {reads.map(({ file, notes }, at) => (
+      <Portion
+        what="more"
+        items={reads}
+        each={({ file, notes }, at) => (
           <li class="card stack" key={at}>
             <Tick label={<b>{nameOf(file)}</b>} value={!left.value.has(at)} onValue={(on) => tick(at, on)} />
             <Facts file={file} notes={notes} />
           </li>
-        ))}
-      </ul>
+        )}
+      />
       <div class="row">
         <button
           type="button"
@@ -97,6 +100,17 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
 
 /** What came from outside: shown whole, kept only on a tap. */
 export const Preview = ({ setups, from }: Incoming) => {
+  if (!setups)
+    return (
+      <>
+        <Verdict tone="care" says="Looking into it …">
+          From {from}. {UNTIL}
+        </Verdict>
+        <button type="button" onClick={letGo}>
+          Leave it
+        </button>
+      </>
+    );
   const reads = setups.filter((read) => read.ok);
   const [only] = reads;
   if (!only)

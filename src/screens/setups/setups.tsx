@@ -1,9 +1,13 @@
 import "./setups.css";
 import { useEffect } from "preact/hooks";
 import { counted } from "../../core/patch/words";
-import { current } from "../../document/store";
+import { setNote } from "../../document/commands/settings";
+import { LIMITS } from "../../document/limits";
+import { current, readOnly } from "../../document/store";
+import { TextField } from "../../pieces/text-field";
 import { Verdict } from "../../pieces/verdict";
 import { shelf } from "../../shelf/here";
+import { done, typing } from "../act";
 import { Fold } from "../fold";
 import { receivedLink } from "../route";
 import { Begin } from "./begin";
@@ -23,12 +27,20 @@ export const SetupsScreen = () => {
   }, [link]);
   const waits = incoming.value;
   if (waits && (waits.link === "" || waits.link === link)) return <Preview {...waits} />;
-  if (link !== "") return <p class="soft">Looking into the link …</p>;
   return (
     <>
       <Verdict tone="fine" says={`${counted(shelf.list.value.length, "setup")} on this device`}>
         Open now: {current.value.name || "Unnamed setup"}.
       </Verdict>
+      <TextField
+        label="Note on the open setup"
+        most={LIMITS.note}
+        lines={2}
+        value={current.value.note}
+        disabled={readOnly.value}
+        onValue={(note) => typing(setNote(note))}
+        onDone={done}
+      />
       <Fold title="Start a new setup" open={shelf.list.value.length < 2}>
         {() => <Begin />}
       </Fold>

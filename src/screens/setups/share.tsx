@@ -4,7 +4,7 @@ import { useEffect } from "preact/hooks";
 import type { SetupFile } from "../../document/schema";
 import { current } from "../../document/store";
 import { exportFile } from "../../shelf/file";
-import { LINK_LIMITS, toLink } from "../../shelf/link";
+import { toLink } from "../../shelf/link";
 import { type QrCode, qrOf } from "../../shelf/qr";
 import { type Shared, shareFile, shareLink } from "../../shelf/share";
 import { asFile } from "../as-file";
@@ -60,7 +60,6 @@ interface Made {
 const make = async (file: SetupFile): Promise<Made> => {
   if (!("CompressionStream" in globalThis)) throw new Error("this browser is too old for links");
   const link = await toLink(file, location.href.replace(/[?#].*$/s, ""));
-  if (link.length > LINK_LIMITS.text) throw new Error("this setup is too large for a link");
   return { link, code: await qrOf(link) };
 };
 

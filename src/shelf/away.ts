@@ -1,0 +1,47 @@
+import type { ReadSetup } from "../document/check-file";
+
+/** What is to be read: a file that the user chose, or a link with a setup in it. */
+export type Task =
+  | { readonly kind: "file"; readonly file: File }
+  | { readonly kind: "link"; readonly text: string };
+
+/** What the worker says: a setup, or that there are no more. One at a time, so that no answer holds the page up. */
+export type Reply = { readonly kind: "setup"; readonly read: ReadSetup } | { readonly kind: "end" };
+
+const ownWorker = (): Worker =>
+  new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
+
+const refused = (why: string): ReadSetup => ({ ok: false, why });
+
+/**
+ * Reads a file or a link off the page's thread, however large it is. One worker a task, ended with it. Never rejects:
+ * what is wrong is said.
+ * @param makeWorker given where a page has its own rules for the addresses of scripts
+ * @returns every setup in it, read or refused
+ */
+export const readAway = (task: Task, makeWorker = ownWorker): Promise<readonly ReadSetup[]> =>
+  new Promise((resolve) => {
+    const setups: ReadSetup[] = [];
+    let worker: Worker;
+    const end = (): void => {
+      worker.terminate();
+      resolve(setups);
+    };
+    const fail = (why: string): void => {
+      setups.push(refused(`Reading stopped: ${why}. Reload and try again.`));
+      end();
+    };
+    try {
+      worker = makeWorker();
+    } catch (error) {
+      resolve([refused(`Reading could not be started: ${String(error)}.`)]);
+      return;
+    }
+    worker.onmessage = ({ data }: MessageEvent<Reply>) => {
+      if (data.kind === "setup") setups.push(data.read);
+      else end();
+    };
+    worker.onerror = (event) => fail(event.message || "its program could not be loaded");
+    worker.onmessageerror = () => fail("its answer could not be read");
+    worker.postMessage(task);
+  });

@@ -1,0 +1,21 @@
+import type { ReadSetup } from "../../document/check-file";
+import { readSetup } from "../../document/check-file";
+import type { Reply, Task } from "../away";
+import { readFile } from "../file";
+import { fromLink } from "../link";
+
+declare const self: DedicatedWorkerGlobalScope;
+
+const say = (reply: Reply): void => self.postMessage(reply);
+
+const readLink = async (text: string): Promise<ReadSetup> => {
+  const read = await fromLink(text);
+  return read.ok ? readSetup(read.setup) : { ok: false, why: read.says };
+};
+
+/** One task, then the page ends this worker. */
+self.onmessage = async ({ data }: MessageEvent<Task>): Promise<void> => {
+  const setups = data.kind === "file" ? await readFile(data.file) : [await readLink(data.text)];
+  for (const read of setups) say({ kind: "setup", read });
+  say({ kind: "end" });
+};
