@@ -3,7 +3,7 @@ import { gainOf } from "./decibels";
 import type { Console, Id, Send, Setup, Source, Sum } from "./setup";
 import type { Gain, Legs, Pan } from "./units";
 
-/** One source in one sum, at the desk's legs (before any reversed patch). */
+/** One source in one sum, at the console's legs (before any reversed patch). */
 export interface Part {
   readonly source: Source;
   readonly send: Send;

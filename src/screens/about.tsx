@@ -23,7 +23,7 @@ export const AboutScreen = () => (
           monitors do not protect by themselves.
         </li>
         <li class="notice warn">
-          Headroom figures are for planning. Check with the meters of the desk before you trust a whole show
+          Headroom figures are for planning. Check with the meters of the console before you trust a whole show
           to them.
         </li>
       </ul>

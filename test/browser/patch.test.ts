@@ -78,7 +78,7 @@ describe("the band's patch", () => {
     await states(page, "2 feeds too many for 12 slots");
     expect((await slots(page)).filter((line) => line.includes("over"))).toHaveLength(2);
 
-    await unfold(page, "Patch sheet for the desk");
+    await unfold(page, "Patch sheet for the console");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
     for (const [format, paper] of [
       ["A4", [596, 843]],
@@ -90,7 +90,7 @@ describe("the band's patch", () => {
     expect(printed).toMatch(
       /^8 drum microphones\s+Patch sheet · \d+ \w+ \d{4} · 14 of 12 slots in use, 2 beyond the count/,
     );
-    for (const word of ["Backing voice 2", "OFF", "BEYOND THE COUNT", "Before fader", "Desk", "Stage"])
+    for (const word of ["Backing voice 2", "OFF", "BEYOND THE COUNT", "Before fader", "Console", "Stage"])
       expect(printed).toContain(word);
     expect(printed).not.toContain("INVENTED");
     expect(printed).not.toMatch(/Image|Print the sheet/);
@@ -109,7 +109,7 @@ describe("the band's patch", () => {
     await page.getByText("Go", { exact: true }).click();
     await page.getByRole("button", { name: "Take these 14 sources" }).click();
     if (count !== "8") await setSlotCount(page, count);
-    await unfold(page, "Patch sheet for the desk");
+    await unfold(page, "Patch sheet for the console");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
     for (const format of ["A4", "Letter"]) expect(pages(await page.pdf({ format })).count).toBe(1);
     await page.emulateMedia({ media: "print" });
@@ -123,7 +123,7 @@ describe("the band's patch", () => {
     const { page } = user;
     await page.locator(".slot > summary").first().click();
     await page.getByRole("button", { name: "Swap the legs of Drums" }).click();
-    await unfold(page, "Patch sheet for the desk");
+    await unfold(page, "Patch sheet for the console");
     const csv = await downloaded(page, "Sheet as CSV");
     expect(csv.split("\r\n")[1]).toMatch(/^1,Drums R,.*on purpose$/);
     await page.emulateMedia({ media: "print" });
@@ -307,7 +307,7 @@ describe("a list from a spreadsheet", () => {
     await page.getByRole("button", { name: "Look at what is pasted" }).click();
     await page.getByRole("button", { name: "Take this source" }).click();
     expect((await slots(page))[14]).toContain(hostile);
-    await unfold(page, "Patch sheet for the desk");
+    await unfold(page, "Patch sheet for the console");
     await page.emulateMedia({ media: "print" });
     await page.locator(".sheet").getByText(hostile, { exact: true }).waitFor();
     expect(await page.title()).toBe("Hatside");
@@ -323,7 +323,7 @@ it.each(["dark", "light"])(
     const { page } = user;
     await page.evaluate((t) => localStorage.setItem("hatside-theme", t), theme);
     await page.reload();
-    for (const title of [LIST, "Patch sheet for the desk", "Send this setup to another phone"])
+    for (const title of [LIST, "Patch sheet for the console", "Send this setup to another phone"])
       await unfold(page, title);
     await page.locator("svg.qr").waitFor();
     await choose(page, "Take in a CSV list", "band.csv", "Name;Slot;Pan\nBass;15;L30\nKeys;16;R30\n");

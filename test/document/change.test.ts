@@ -5,7 +5,7 @@ import { answer, endCheck, startCheck, takeBackAnswer, tickSlot } from "../../sr
 import { addPiece, editPiece, removePiece, setHand } from "../../src/document/commands/kit";
 import { addListener, removeListener } from "../../src/document/commands/listeners";
 import { editEar, editWishes } from "../../src/document/commands/settings";
-import { editSlot, moveSlot, setSlot, setSlotCount } from "../../src/document/commands/slots";
+import { editSlot, moveSlot, setSlot, setSlotCount, swapChannels } from "../../src/document/commands/slots";
 import {
   addSource,
   duplicateSource,
@@ -133,6 +133,21 @@ describe("sums", () => {
     expect(drums(swapped).reversed).toBe(true);
     expect(isReversed(swapped, drums(swapped))).toBe(true);
     expect(applied(swapped, swapPair("m1"))).toEqual(example);
+  });
+
+  it("swaps the channels of a source and back, trims and switches stay, and one alone stays as it is", () => {
+    const at = example.monitor.slots.findIndex((x) => x?.feed.kind === "source" && x.feed.source === "s11");
+    const trimmed = applied(example, editSlot(at, { trim: -3, on: false }), tickSlot(at, true));
+    const swapped = applied(trimmed, swapChannels("s11"));
+    expect(inSlots(swapped)).toBe(inSlots(example).replace("s11L s11R", "s11R s11L"));
+    expect(swapped.monitor.slots.map((x) => [x?.trim, x?.on])).toEqual(
+      trimmed.monitor.slots.map((x) => [x?.trim, x?.on]),
+    );
+    expect(swapped.lineCheck).toEqual({});
+    expect(applied(swapped, swapChannels("s11")).monitor).toEqual(trimmed.monitor);
+    const alone = applied(example, setSlot(at, null));
+    expect(applied(alone, swapChannels("s11"))).toBe(alone);
+    expect(applied(example, swapChannels("s9"))).toBe(example);
   });
 
   it("leaves a slot its trim and switch when legs change places", () => {

@@ -24,7 +24,7 @@ import {
   rename,
   setNote,
 } from "../../src/document/commands/settings";
-import { editSlot, moveSlot, setSlot, setSlotCount } from "../../src/document/commands/slots";
+import { editSlot, moveSlot, setSlot, setSlotCount, swapChannels } from "../../src/document/commands/slots";
 import {
   addSource,
   dragPan,
@@ -102,6 +102,7 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc.tuple(sum, source, orNull(patch({ level: orNull(db), pan: orNull(pan) }))).map((a) => setSend(...a)),
   fc.tuple(sum, source, pan).map((a) => dragSendPan(...a)),
   sum.map(swapPair),
+  source.map(swapChannels),
   fc.tuple(fc.constantFrom("kick", "tom", "crash", "other" as const), name).map((a) => addPiece(...a)),
   fc.tuple(piece, patch({ name, x: metres })).map((a) => editPiece(...a)),
   fc.tuple(piece, metres, metres).map((a) => movePiece(...a)),

@@ -24,7 +24,7 @@ export const COSTS = {
   foldPair: 10,
   /** …which is more, the more images collapse: for each. */
   foldImage: 3,
-  /** A new sum takes a bus of the desk and a new balance. */
+  /** A new sum takes a bus of the console and a new balance. */
   newSum: 4,
 } as const;
 

@@ -58,7 +58,7 @@ const foldedPair = (setup: Setup, sum: Sum, after: Setup): string[] => {
       ? `${name} goes to mono; nothing in it lies to a side.`
       : `${name} goes to mono: ${counted(aside.length, "image")} ${aside.length === 1 ? "collapses" : "collapse"} into the middle (${listed(aside)}).`,
     ...(spread ? [`${spread}.`] : []),
-    ...(plain ? [`If the desk folds left + right instead, ${plain}.`] : []),
+    ...(plain ? [`If the console folds left + right instead, ${plain}.`] : []),
     ...peakSaid(name, peakOf(setup, sum), peakOf(after, mono)),
   ];
 };

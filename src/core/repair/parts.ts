@@ -37,7 +37,7 @@ export const LEAVE: PairState = { swap: false, pan: "keep", fold: false };
 export const hasSides = (sum: Sum): boolean => sum.stereo && !sum.folded;
 
 /**
- * Every state a pair may be brought into, in the order in which equals are preferred: what is done once at the desk
+ * Every state a pair may be brought into, in the order in which equals are preferred: what is done once at the console
  * before what every player would have to do. The house is left out where it may not change; a mono or folded sum
  * has nothing to swap, and only the house can be moved.
  */

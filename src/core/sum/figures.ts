@@ -12,7 +12,7 @@ import { type Remedy, remedyOf } from "./remedy";
 
 /**
  * Everything about one sum. Levels are dBFS after the trims: rms in the console's convention, peaks as samples.
- * Legs are the desk's own, before any reversed patch.
+ * Legs are the console's own, before any reversed patch.
  */
 export interface SumFigures {
   readonly sum: Id;

@@ -1,5 +1,5 @@
 import { arePair } from "../../core/patch/place";
-import type { Slot } from "../../core/setup";
+import type { Feed, Id, Slot } from "../../core/setup";
 import { amend, mapped } from "../amend";
 import { type Command, step } from "../command";
 import { LIMITS, RANGES } from "../limits";
@@ -56,6 +56,25 @@ export const moveSlot = (from: number, to: number): Command =>
     return slots[from] === undefined || !Number.isInteger(to)
       ? file
       : withSlots(file, moved(slots, from, to));
+  });
+
+const OTHER = { left: "right", right: "left", both: "both" } as const;
+
+type Direct = Slot & { readonly feed: Extract<Feed, { readonly kind: "source" }> };
+
+const isOf = (slot: Slot | null, source: Id): slot is Direct =>
+  slot?.feed.kind === "source" && slot.feed.source === source;
+
+/** The channels of a source change slots; each slot keeps its trim and switch. Nothing happens where only one has a slot. */
+export const swapChannels = (source: Id): Command =>
+  step("swap channels", (file) => {
+    const { slots } = file.monitor;
+    const channels = slots.map((slot) => (isOf(slot, source) ? slot.feed.channel : null));
+    if (!channels.includes("left") || !channels.includes("right")) return file;
+    const swapped = slots.map((slot) =>
+      isOf(slot, source) ? { ...slot, feed: { ...slot.feed, channel: OTHER[slot.feed.channel] } } : slot,
+    );
+    return withSlots(file, swapped);
   });
 
 /** How many inputs the monitor system has; what is in slots over that stays there and is shown as over. Outside `RANGES.slotCount` nothing happens. */

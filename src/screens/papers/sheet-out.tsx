@@ -1,10 +1,14 @@
 import { render } from "preact";
 import { useEffect } from "preact/hooks";
+import { RANGES } from "../../document/limits";
 import { current, figures } from "../../document/store";
 import { csvStyle, sheetToCsv } from "../../shelf/csv-write";
 import { toast } from "../state";
 import { sendCsv } from "./csv-out";
 import { Sheet } from "./sheet";
+
+/** So many slots go on one page; more there are only beyond the largest count. */
+const ONE_PAGE = RANGES.slotCount.max;
 
 /** Prints; some browsers of phones have no printing at all. */
 const print = (): void => {
@@ -34,8 +38,10 @@ export const SheetOut = () => {
   return (
     <>
       <p class="soft small">
-        One page, A4 or Letter, for taping to the desk: every slot with what it takes, tick boxes for desk and
-        stage.
+        {figures.value.patch.rows.length > ONE_PAGE
+          ? `More than one page: ${ONE_PAGE} slots go on one.`
+          : "One page, A4 or Letter, for taping to the console:"}{" "}
+        every slot with what it takes, tick boxes for console and stage.
       </p>
       <div class="row">
         <button type="button" class="main" onClick={print}>

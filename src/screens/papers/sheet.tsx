@@ -52,7 +52,7 @@ export const Sheet = ({ today }: { today: Date }) => {
             <th scope="col">Tap point</th>
             <th scope="col">On</th>
             <th scope="col">Trim, dB</th>
-            <th scope="col">Desk</th>
+            <th scope="col">Console</th>
             <th scope="col">Stage</th>
           </tr>
         </thead>
@@ -63,8 +63,8 @@ export const Sheet = ({ today }: { today: Date }) => {
         </tbody>
       </table>
       <footer>
-        Desk: patched as written. Stage: heard at the mixer in this slot. ⇄ the legs of a pair lie in reverse
-        order.
+        Console: patched as written. Stage: heard at the mixer in this slot. ⇄ the legs of a pair lie in
+        reverse order.
       </footer>
     </article>
   );

@@ -27,7 +27,7 @@ const PatchHelp = lazy(async () => (await import("./help")).PatchHelp);
 const Flags = lazy(async () => (await import("./flags")).Flags);
 const Fits = lazy(async () => (await import("./fits")).Fits);
 
-/** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the desk. */
+/** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the console. */
 export const PatchScreen = () => {
   const { monitor } = current.value;
   const { patch } = figures.value;

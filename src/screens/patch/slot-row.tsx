@@ -2,12 +2,13 @@ import type { SheetRow } from "../../core/patch/sheet";
 import { TAP_NAMES } from "../../core/patch/taps";
 import type { Slot, TapPoint } from "../../core/setup";
 import { freshSlot } from "../../document/commands/place";
-import { editSlot, setSlot } from "../../document/commands/slots";
+import { editSlot, setSlot, swapChannels } from "../../document/commands/slots";
 import { swapPair } from "../../document/commands/sums";
 import { current, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
-import { done, typing } from "../act";
+import { done, runOrSay, typing } from "../act";
+import { sourceName, sumName } from "../names";
 import { RULES } from "../rules";
 import { feedKey, feedOptions } from "./feeds";
 
@@ -36,7 +37,15 @@ const SlotFields = ({ at, slot }: { at: number; slot: Slot }) => {
       <Tick label="On" value={slot.on} onValue={(on) => run(editSlot(at, { on }))} />
       {sum?.stereo ? (
         <button type="button" onClick={() => run(swapPair(sum.id))}>
-          Swap the legs of {sum.name}
+          Swap the legs of {sumName(sum.id)}
+        </button>
+      ) : null}
+      {feed.kind === "source" && feed.channel !== "both" ? (
+        <button
+          type="button"
+          onClick={() => runOrSay(swapChannels(feed.source), "Only one of the channels has a slot")}
+        >
+          Swap the channels of {sourceName(feed.source)}
         </button>
       ) : null}
     </>

@@ -96,7 +96,7 @@ describe("heard twice", () => {
     for (const ear of rise(s)) expectNear(ear, 6.02, printed(2));
   });
 
-  it("follows a reversed pair: hard left in the desk is the right ear", () => {
+  it("follows a reversed pair: hard left at the console is the right ear", () => {
     const s = setup(
       [{ ...KICK, pan: -1 }],
       [drums()],

@@ -200,7 +200,7 @@ describe("ways back under the count", () => {
     expect(fit.moves).toMatchObject([{ move: "fold", of: "sum", id: "Drums", keeps: 0 }]);
     expect(fit.loses[0]).toBe("Drums goes to mono: 1 image collapses into the middle (Hat).");
     expect(fit.loses[1]).toBe(
-      "If the desk folds left + right instead, Kick comes up by 3.01 dB against Hat.",
+      "If the console folds left + right instead, Kick comes up by 3.01 dB against Hat.",
     );
     expect(applyFit(s, fit).sums[0]).toMatchObject({ stereo: false });
   });
