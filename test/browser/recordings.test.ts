@@ -227,9 +227,15 @@ const reckon = (page: Page): Promise<void> =>
     for (let x = 1; performance.now() - begin < 150 || x < 2e7; x += 1) Math.sqrt(x);
   });
 
-/** Every audio context that the page makes renders into memory; nothing else is changed. */
+/** Every audio context that the page makes renders into memory, and glides of gains are counted; nothing else is changed. */
 const listenOffline = (seconds: number): void => {
   const made: OfflineAudioContext[] = [];
+  const glides = { count: 0 };
+  const glide = AudioParam.prototype.linearRampToValueAtTime;
+  AudioParam.prototype.linearRampToValueAtTime = function (...to) {
+    glides.count += 1;
+    return glide.apply(this, to);
+  };
   class Offline extends OfflineAudioContext {
     constructor() {
       super(2, seconds * 48_000, 48_000);
@@ -238,8 +244,12 @@ const listenOffline = (seconds: number): void => {
     override resume = async (): Promise<void> => {};
     close = async (): Promise<void> => {};
   }
-  Object.assign(globalThis, { AudioContext: Offline, made });
+  Object.assign(globalThis, { AudioContext: Offline, made, glides });
 };
+
+/** How many gains were told to glide so far: every voice has two. */
+const glides = (page: Page): Promise<number> =>
+  page.evaluate(() => (globalThis as unknown as { glides: { count: number } }).glides.count);
 
 /** What the last audio context of the page puts out, both ears. */
 const rendered = async (page: Page): Promise<Float32Array[]> => {
@@ -487,7 +497,9 @@ describe("with the server stopped", () => {
       const other = VIEWS.find(([, v]) => v !== view)?.[0] ?? "";
       await page.getByText(other, { exact: true }).click();
       await listen(page);
+      const before = await glides(page);
       await page.getByText(label, { exact: true }).click();
+      await expect.poll(() => glides(page)).toBe(before + 2 * hits.length);
       const heard = await rendered(page);
       const { most, loudest } = farthest(heard, hits, voices, view, 0, 3 * RATE);
       expect(most).toBeLessThan(1e-6);
