@@ -122,7 +122,10 @@ export const wavFile = (
   head.set(ascii(form));
   new DataView(head.buffer).setUint32(4, form === "RIFF" ? body.length + 4 : 0xffffffff, true);
   head.set(ascii("WAVE"), 8);
-  return join(head, body) as Uint8Array<ArrayBuffer>;
+  const file = join(head, body) as Uint8Array<ArrayBuffer>;
+  // The 64-bit length of the whole, first in ds64.
+  if (form !== "RIFF") new DataView(file.buffer).setBigUint64(20, BigInt(file.length - 8), true);
+  return file;
 };
 
 /** A bext chunk's content (EBU Tech 3285) with a time reference. */

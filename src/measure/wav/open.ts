@@ -79,10 +79,7 @@ const fitsBehind = (data: Chunk, chunks: readonly Chunk[], bytes: Bytes): boolea
 /**
  * Opens a WAV file: RIFF, RF64 or BW64, chunks in any order, without reading its samples.
  *
- * A reader of our own and not a library, on purpose: what a drum recording needs is one header and five ways a
- * number can lie in bytes. A general media library is several times as large as this room even when loaded on
- * demand, hands out its own sample objects instead of slices to measure in place, and does not say what
- * is wrong with a cut-off or unclosed file in words that can be shown.
+ * A reader of our own and not a library, on purpose: DEVELOPERS.md compares what both read, and how large they are.
  */
 export const openWav = async (bytes: Bytes): Promise<Opened> => {
   const list = await listChunks(bytes);
