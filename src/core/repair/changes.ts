@@ -1,6 +1,6 @@
-import { usageOf } from "../patch/usage";
 import type { Id, Listener, Setup, Sum } from "../setup";
 import { called, sourceCalled, sumCalled } from "./names";
+import { optionsOf, type PairOptions } from "./options";
 import { isOnSum, keyOf } from "./parts";
 import { stepMaker } from "./plansteps";
 import { freeSlots, partsOfPlan } from "./repairs";
@@ -22,6 +22,8 @@ export interface Change {
 interface Otherwise {
   readonly fact: string;
   readonly setup: Setup;
+  /** Only the number of slots that may be taken differs. */
+  readonly onlySlots?: true;
 }
 
 /** Half a turn on, within −180…180. */
@@ -41,6 +43,27 @@ const withSlots = (setup: Setup, more: number): Setup => ({
   ...setup,
   monitor: { ...setup.monitor, slotCount: setup.monitor.slotCount + more },
 });
+
+/** Slots more or fewer; where no free one may be taken, that they may. */
+const slotFacts = (setup: Setup): Otherwise[] => {
+  const { wishes } = setup;
+  if (wishes.slotsFixed) {
+    const taking = { ...setup, wishes: { ...wishes, slotsFixed: false } };
+    return freeSlots(taking) > 0
+      ? [{ fact: "If free slots might be taken", setup: taking, onlySlots: true }]
+      : [];
+  }
+  const facts: [string, number][] = [
+    ["If there were one more slot", 1],
+    ["If there were two more slots", 2],
+  ];
+  const some = freeSlots(setup) > 0;
+  if (some) facts.push(["If there were one slot less", -1]);
+  const numbers = facts.map(([fact, more]) => ({ fact, setup: withSlots(setup, more) }));
+  const kept = { ...setup, wishes: { ...wishes, slotsFixed: true } };
+  const none = some ? [{ fact: "If no free slot might be taken", setup: kept }] : [];
+  return [...numbers, ...none].map((other) => ({ ...other, onlySlots: true }));
+};
 
 /** Every single fact that may be otherwise and can bear on a sum. */
 const otherwise = (setup: Setup, sum: Sum): Otherwise[] => {
@@ -67,31 +90,34 @@ const otherwise = (setup: Setup, sum: Sum): Otherwise[] => {
       fact: houseFixed ? "If the house might change" : "If the house had to stay as it is",
       setup: { ...setup, wishes: { ...setup.wishes, houseFixed: !houseFixed } },
     },
-    { fact: "If there were one more slot", setup: withSlots(setup, 1) },
-    { fact: "If there were two more slots", setup: withSlots(setup, 2) },
-    ...(usageOf(setup).free.length > 0
-      ? [{ fact: "If there were one slot less", setup: withSlots(setup, -1) }]
-      : []),
+    ...slotFacts(setup),
   ];
 };
 
-/** Every single fact that would make another repair the best, and which. Empty where nothing would. */
-export const whatWouldChange = (setup: Setup, sum: Sum): Change[] => {
+/** One after the other, so that the first can be had alone. */
+function* changesOf(setup: Setup, sum: Sum): Generator<Change, undefined> {
   const now = situationOf(setup, sum);
-  const bestOf = (situation: Situation): Plan | undefined =>
-    searchBest(situation, freeSlots(situation.setup));
+  const asNow = optionsOf(now);
+  const bestOf = (situation: Situation, options?: readonly PairOptions[]): Plan | undefined =>
+    searchBest(situation, freeSlots(situation.setup), options);
   const idOf = (situation: Situation, plan: Plan): string => keyOf(partsOfPlan(situation, plan));
-  const best = bestOf(now);
+  const best = bestOf(now, asNow);
   const id = best && idOf(now, best);
-  return otherwise(setup, sum).flatMap(({ fact, setup: changed }): Change[] => {
+  for (const { fact, setup: changed, onlySlots } of otherwise(setup, sum)) {
     const itsSum = changed.sums.find((s) => s.id === sum.id);
-    if (!itsSum) return [];
-    // Only what is in the sum bears on its voices.
-    const situation = situationOf(changed, itsSum, itsSum === sum ? now.voices : undefined);
-    const plan = bestOf(situation);
-    if (!plan || idOf(situation, plan) === id) return [];
+    if (!itsSum) continue;
+    const situation = situationOf(changed, itsSum, now);
+    const plan = bestOf(situation, onlySlots && asNow);
+    if (!plan || idOf(situation, plan) === id) continue;
     const parts = partsOfPlan(situation, plan);
     const steps = stepMaker(situation)(plan);
-    return [{ fact, instead: sayRepair(changed, itsSum, { parts, steps }), id: keyOf(parts) }];
-  });
-};
+    yield { fact, instead: sayRepair(changed, itsSum, { parts, steps }), id: keyOf(parts) };
+  }
+  return undefined;
+}
+
+/** Every single fact that would make another repair the best, and which. Empty where nothing would. */
+export const whatWouldChange = (setup: Setup, sum: Sum): Change[] => [...changesOf(setup, sum)];
+
+/** The first of `whatWouldChange` alone, sooner. */
+export const firstChange = (setup: Setup, sum: Sum): Change | undefined => changesOf(setup, sum).next().value;

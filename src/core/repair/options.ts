@@ -1,7 +1,8 @@
 import type { Tally } from "../agreement";
 import type { Db } from "../units";
+import { numberOfWay, tallyOf } from "./added";
 import { badnessOf, type Cost, FREE, weightOf } from "./badness";
-import { type Feed, feedNow, type Over, tallyOf } from "./hearing";
+import { type Feed, feedNow, type Over } from "./hearing";
 import { oversOf, ownOver } from "./overs";
 import { type Choice, hasSides, OWN_CHOICES, type PairState, pairStates, SHARED_CHOICES } from "./parts";
 import { type Member, type Situation, talliesOfOthers } from "./situation";
@@ -16,9 +17,21 @@ export interface Option {
   readonly cost: Cost;
 }
 
+const CHOICES: readonly Choice[] = [...SHARED_CHOICES, ...OWN_CHOICES];
+/** More than there are patterns of voices in one search and what would change it. */
+const PATTERNS = 2 ** 20;
+
+/** Worked out once for each member: the situations of what would change the answer share their members. */
 const option = (situation: Situation, member: Member, choice: Choice, feed: Feed, cost: Cost): Option => {
+  const pattern = (over: Over | null): number => (over ? situation.numberOf(over) : 0);
+  const way = numberOfWay(feed) * CHOICES.length + CHOICES.indexOf(choice);
+  const key = (way * PATTERNS + pattern(feed.over)) * PATTERNS + pattern(feed.house);
+  const known = member.options.get(key);
+  if (known) return known;
   const tally = tallyOf(situation, member, feed);
-  return { choice, feed, tally, weight: weightOf(badnessOf(tally)), cost };
+  const fresh = { choice, feed, tally, weight: weightOf(badnessOf(tally)), cost };
+  member.options.set(key, fresh);
+  return fresh;
 };
 
 /** A state of the pair with all that may be done for each listener in it. */
@@ -67,13 +80,13 @@ const ownOption = (
   situation: Situation,
   member: Member,
   choice: (typeof OWN_CHOICES)[number],
+  over: Over | null,
   house: Over | null,
 ): Option => {
   const { listener } = member;
   const own: Cost = { ...FREE, slots: OWN_SLOTS, patch: OWN_MOVES };
   const now: Feed = { ...feedNow(listener), house };
   if (choice === "own reversed") return option(situation, member, choice, { ...now, order: "mirror" }, own);
-  const over = ownOver(situation, member);
   const exact = worst(situation, (at) => (over?.[at] ? (situation.voices[at]?.residual[1][0] ?? 0) : 0));
   const cost = { ...own, pans: count(over), residual: listener.mono ? 0 : exact };
   return option(situation, member, choice, { ...now, over }, cost);
@@ -85,8 +98,11 @@ export const optionsOf = (situation: Situation): PairOptions[] => {
   const shared = sides ? SHARED_CHOICES : (["none"] as const);
   const own = sides ? OWN_CHOICES : [];
   const asNow = talliesOfOthers(situation, null);
+  const overs = situation.members.map((member) => ownOver(situation, member));
   const ownOptions = (house: Over | null): Option[][] =>
-    situation.members.map((member) => own.map((choice) => ownOption(situation, member, choice, house)));
+    situation.members.map((member, at) =>
+      own.map((choice) => ownOption(situation, member, choice, overs[at] ?? null, house)),
+    );
   const ownAsNow = ownOptions(null);
   return pairStates(situation.setup, situation.sum).flatMap((pair): PairOptions[] => {
     const { over, house } = oversOf(situation, pair);

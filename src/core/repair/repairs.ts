@@ -1,5 +1,5 @@
 import type { Tally } from "../agreement";
-import { usageOf } from "../patch/usage";
+import { usedSlots } from "../patch/usage";
 import type { Id, Setup, Sum } from "../setup";
 import type { Cost } from "./badness";
 import type { RepairNote } from "./mirror";
@@ -60,7 +60,7 @@ const outcomesOf = (situation: Situation, plan: Plan): Outcome[] => {
 
 /** Slots that a repair may still take: none where the user keeps them. */
 export const freeSlots = (setup: Setup): number =>
-  setup.wishes.slotsFixed ? 0 : Math.max(0, setup.monitor.slotCount - usageOf(setup).used.length);
+  setup.wishes.slotsFixed ? 0 : Math.max(0, setup.monitor.slotCount - usedSlots(setup.monitor).length);
 
 /** Every repair of a sum that nothing else beats in everything, best first, with a verdict. */
 export const repairsFor = (setup: Setup, sum: Sum): Repairs => {

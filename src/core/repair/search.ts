@@ -128,16 +128,21 @@ export const search = (situation: Situation, free: number): Plan[] =>
 /**
  * The first of `search` alone, sooner: the order of weight adds up too, so what is best for each listener by itself is
  * best together, unless it takes more slots than are free.
+ * @param all what there is to choose from, where that is known
  */
-export const searchBest = (situation: Situation, free: number): Plan | undefined => {
+export const searchBest = (
+  situation: Situation,
+  free: number,
+  all: readonly PairOptions[] = optionsOf(situation),
+): Plan | undefined => {
   const { first } = situation.setup.wishes;
-  const plans = optionsOf(situation).flatMap((options) => {
+  const plans = all.flatMap((options) => {
     let plan = startOf(situation, options, first);
     situation.members.forEach(({ listener }, at) => {
       const isFirst = listener.id === first;
       const all = (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
-      const [pick] = all.sort(compare);
-      plan = withPick(plan, pick?.pick as Option, isFirst);
+      const least = all.reduce((a, b) => (compare(b, a) < 0 ? b : a));
+      plan = withPick(plan, least.pick as Option, isFirst);
     });
     return plan.slots <= free ? [finished(plan, options)] : plansOf(situation, options, free).slice(0, 1);
   });

@@ -5,8 +5,11 @@ import type { Listener, Setup, Sum } from "../setup";
 import { isSideOn } from "../stage";
 import { standingFor } from "../standing";
 import type { Db } from "../units";
+import type { Added } from "./added";
 import { type Over, someOver } from "./hearing";
+import type { Option } from "./options";
 import { isOnSum } from "./parts";
+import { numbering } from "./patterns";
 import { type Voice, voicesOf } from "./voices";
 
 /** Somebody who hears the sum. */
@@ -14,6 +17,10 @@ export interface Member {
   readonly listener: Listener;
   /** Where each voice's source stands for them. */
   readonly standing: readonly Standing[];
+  /** What each voice adds to a tally, by the way of hearing it; filled in `added.ts` as it is asked for. */
+  readonly added: Map<number, Added>;
+  /** What comes of each choice for them, by a key of `options.ts`; filled there as it is asked for. */
+  readonly options: Map<number, Option>;
 }
 
 /** A sum with everything that repairs of it are reckoned from. */
@@ -26,28 +33,55 @@ export interface Situation {
   readonly members: readonly Member[];
   /** Who hears something else: the house, another sum, nothing. */
   readonly others: readonly Listener[];
+  /** Tells patterns of voices apart by a number from 1 on: the same for equal ones. */
+  readonly numberOf: (over: Over) => number;
+  /** What the others get, by the sources whose house pan is moved; filled as it is asked for. */
+  readonly othersGet: Map<string, readonly Tally[]>;
 }
 
 /**
  * Gathers what repairs of a sum are reckoned from.
- * @param voices its voices, where they are known already
+ * @param like one that differs in nothing but who of its members faces where, wishes, free slots, the throne's turn
+ *   and at most one send less: what was worked out for it is taken over
  */
-export const situationOf = (
-  setup: Setup,
-  sum: Sum,
-  voices: readonly Voice[] = voicesOf(setup, sum),
-): Situation => {
+export const situationOf = (setup: Setup, sum: Sum, like?: Situation): Situation => {
+  const gone = like && like.sum !== sum ? like.voices.findIndex((v) => !sum.sends.includes(v.send)) : -1;
+  const still = <T>(list: readonly T[]): readonly T[] =>
+    gone < 0 ? list : list.slice(0, gone).concat(list.slice(gone + 1));
+  const voices = like ? still(like.voices) : voicesOf(setup, sum);
   const member = (listener: Listener): Member => {
+    const known = like?.setup.kit === setup.kit && like.members.find((m) => m.listener === listener);
+    if (known && gone < 0) return known;
+    if (known)
+      return {
+        listener,
+        standing: still(known.standing),
+        added: new Map(
+          [...known.added].map(([way, { counts, heard, weight }]) => [
+            way,
+            { counts: still(counts), heard: still(heard), weight: still(weight) },
+          ]),
+        ),
+        options: new Map(),
+      };
     const standing = standingFor(setup, listener);
-    return { listener, standing: voices.map((v) => standing(v.source)) };
+    return {
+      listener,
+      standing: voices.map((v) => standing(v.source)),
+      added: new Map(),
+      options: new Map(),
+    };
   };
+  const others = setup.listeners.filter((l) => !isOnSum(l, sum));
   return {
     setup,
     sum,
     reversed: isReversed(setup, sum),
     voices,
     members: setup.listeners.filter((l) => isOnSum(l, sum)).map(member),
-    others: setup.listeners.filter((l) => !isOnSum(l, sum)),
+    others,
+    numberOf: like?.numberOf ?? numbering(),
+    othersGet: like?.setup.kit === setup.kit ? like.othersGet : new Map(),
   };
 };
 
@@ -82,14 +116,22 @@ export const following = (situation: Situation, over: Over): Over | null =>
   someOver(over.map((is, at) => is && situation.voices[at]?.send.pan === null));
 
 /** What those get who do not hear the sum, with some house pans moved. */
-export const talliesOfOthers = ({ setup, others, voices }: Situation, house: Over | null): Tally[] => {
+export const talliesOfOthers = (
+  { setup, others, voices, othersGet }: Situation,
+  house: Over | null,
+): readonly Tally[] => {
   const moved = new Map(
     voices.filter((_, at) => house?.[at]).map((v) => [v.source.id, v.houseOver.pan] as const),
   );
+  const key = [...moved.keys()].join(" ");
+  const known = othersGet.get(key);
+  if (known) return known;
   const sources = setup.sources.map((s) => (moved.has(s.id) ? { ...s, pan: moved.get(s.id) as number } : s));
-  return imagesOf({ ...setup, sources }, others).map(({ count, sidesLost, score }) => ({
+  const tallies = imagesOf({ ...setup, sources }, others).map(({ count, sidesLost, score }) => ({
     ...count,
     sidesLost,
     score,
   }));
+  othersGet.set(key, tallies);
+  return tallies;
 };

@@ -3,6 +3,7 @@ import { printNumber } from "../number";
 import { counted, sentence } from "../patch/words";
 import type { Listener } from "../setup";
 import { isSideOn } from "../stage";
+import { switchedOff } from "../switchedoff";
 import { type Badness, badnessOf } from "./badness";
 import { called, sumCalled } from "./names";
 import { hasSides } from "./parts";
@@ -33,37 +34,42 @@ const total = (tallies: readonly Tally[]): Badness => {
 const tallyFor = (repair: Repair, listener: Listener): Tally | undefined =>
   repair.outcomes.find((o) => o.listener === listener.id)?.tally;
 
+/** What is said where no side is wrong any more. */
+const cleared = (flat: number): string => (flat === 0 ? "every side right" : "no side wrong");
+
 const forFirst = (first: Listener, now: Tally, then: Tally, isLeave: boolean): string => {
   const who = sentence(called(first));
   const [before, after] = [sides(now), sides(then)];
   if (now.right + now.wrong + now.flat + now.sidesLost === 0)
     return `${who} hears nothing of it that has a side.`;
   if (after === 0 && before > 0)
-    return `${who} then has every side right; ${before} ${before === 1 ? "was" : "were"} wrong.`;
+    return `${who} then has ${cleared(then.flat)}; ${before} ${before === 1 ? "was" : "were"} wrong.`;
   if (after < before) return `${who} then has ${counted(after, "side")} wrong instead of ${before}.`;
   if (after > 0) return `${who} has ${counted(after, "side")} wrong, and nothing betters that.`;
-  if (now.flat === 0) return `${who} has every side right${isLeave ? " already" : ""}.`;
-  return then.flat < now.flat
-    ? `${who} then has ${then.flat} without a side instead of ${now.flat}.`
-    : `${who} has no side wrong, but ${counted(now.flat, "source")} flat: only their pans can change that.`;
+  if (then.flat < now.flat) return `${who} then has ${then.flat} without a side instead of ${now.flat}.`;
+  return then.flat === 0
+    ? `${who} has every side right${isLeave ? " already" : ""}.`
+    : `${who} has no side wrong, but ${counted(then.flat, "source")} flat: only their pans can change that.`;
 };
 
-const forOthers = (before: number, after: number): string => {
+const forOthers = ([before]: Badness, [after, flat]: Badness): string => {
   if (before === 0 && after === 0) return "";
   if (after === 0)
-    return `So does everybody else who can tell the sides; ${before} ${before === 1 ? "was" : "were"} wrong there.`;
+    return `Everybody else who can tell the sides then has ${cleared(flat)}; before, ${before} ${before === 1 ? "was" : "were"} wrong there.`;
   if (after === before)
     return `For the others ${counted(after, "side")} ${after === 1 ? "stays" : "stay"} wrong.`;
   return `For the others ${counted(after, "side")} ${after === 1 ? "is" : "are"} wrong then instead of ${before}.`;
 };
 
-const costSaid = ({ criteria, house }: Repair): string => {
-  const slots = criteria.slots === 0 ? "no slot" : counted(criteria.slots, "slot");
+const orNo = (count: number, what: string): string => (count === 0 ? `no ${what}` : counted(count, what));
+
+/** What a repair costs in moves and slots, and what the house notices of it: one sentence. */
+export const costSaid = ({ criteria, house }: Pick<Repair, "criteria" | "house">): string => {
   const noticed =
     house.length === 0
       ? "the house notices nothing"
       : `the house hears ${counted(house.length, "source")} elsewhere`;
-  return `It takes ${counted(criteria.moves, "move")} and ${slots}; ${noticed}.`;
+  return `It takes ${orNo(criteria.moves, "move")} and ${orNo(criteria.slots, "slot")}; ${noticed}.`;
 };
 
 /** Badness of a repair for the one who matters most, and for all others together. */
@@ -127,14 +133,15 @@ export const verdictOf = (situation: Situation, ranked: readonly Repair[]): Verd
   if (nothing) return nothing;
   const first = setup.listeners.find((l) => l.id === setup.wishes.first);
   const isLeave = best === leave;
-  const why: string[] = [];
+  const off = switchedOff(setup.monitor, sum);
+  const why = off ? [`${off.says}, and all of this is reckoned so. ${off.remedy}`] : [];
   const [now, then] = first ? [tallyFor(leave, first), tallyFor(best, first)] : [];
   if (first && now && then) {
     if (members.some((m) => m.listener === first) && isSideOn(setup.kit, first))
       why.push(`${sentence(called(first))} stands side-on to the kit, so only the others decide.`);
     else why.push(forFirst(first, now, then, isLeave));
   }
-  why.push(forOthers(badnessFor(leave, first)[1][0], badnessFor(best, first)[1][0]));
+  why.push(forOthers(badnessFor(leave, first)[1], badnessFor(best, first)[1]));
   if (!isLeave) why.push(costSaid(best));
   if (next) why.push(`Second best, “${sayRepair(setup, sum, next)}”, ${against(best, next, first)}.`);
   return { headline: sayRepair(setup, sum, best), why: why.filter(Boolean).join(" ") };

@@ -170,9 +170,8 @@ export const randomSetup = (seed: number): Setup => {
   };
   const other: Sum = { ...SUM, id: "m2", name: "Other", sends: sends.slice(0, 3), reversed: chance(0.3) };
   const [left, right] = trims();
-  const legs = [leg("m1", "left", left), leg("m1", "right", right)];
-  const [a, b] = legs as [Slot, Slot];
-  const patched = pick([
+  const [a, b] = [leg("m1", "left", left), leg("m1", "right", right)];
+  const lying = pick([
     [a, b, null, null],
     [b, a, null, null],
     [a, null, b, null],
@@ -191,6 +190,10 @@ export const randomSetup = (seed: number): Setup => {
       }),
     ),
   ];
+  const off = chance(0.15) ? pick([[a], [b], [a, b]]) : [];
+  const patched = lying.map((slot): Slot | null =>
+    slot && off.includes(slot) ? { ...slot, on: false } : slot,
+  );
   return {
     kit: { hand: "right", yaw: angle(), pieces },
     console: {

@@ -1,0 +1,138 @@
+import { addTo, type Count, finish, losesSides, type Standing, startCount, type Tally } from "../agreement";
+import type { Db } from "../units";
+import type { Feed } from "./hearing";
+import type { Member, Situation } from "./situation";
+import type { Voice } from "./voices";
+
+/**
+ * What each voice adds to a tally by one way of hearing it, as plain lists: they are added up more often than anything
+ * else in the search.
+ */
+export interface Added {
+  /** Right, wrong, flat, unplaceable, sides lost: the digits of one number, the last first. */
+  readonly counts: readonly number[];
+  /** Offset × heard, metres. */
+  readonly heard: readonly number[];
+  /** Distance from the middle, metres. */
+  readonly weight: readonly number[];
+}
+
+/** Base of those digits: more than a sum has sources; five of them are a whole number that is exact. */
+const BASE = 2 ** 10;
+const ROOM = [1, BASE, BASE ** 2, BASE ** 3, BASE ** 4] as const;
+const WRONG = 1;
+const LOST = 4;
+
+const packed = ({ right, wrong, flat, unplaceable, sidesLost }: Count): number =>
+  right + wrong * ROOM[WRONG] + flat * ROOM[2] + unplaceable * ROOM[3] + sidesLost * ROOM[LOST];
+
+const digit = (counts: number, at: 0 | 1 | 2 | 3 | 4): number => Math.floor(counts / ROOM[at]) % BASE;
+
+/** How a voice is heard by a feed: panned over in it or not, in the house or not. */
+interface Pans {
+  readonly over: boolean;
+  readonly house: boolean;
+}
+
+const differenceOf = (voice: Voice, feed: Feed, { over }: Pans, mono: boolean): Db | null => {
+  if (feed.folded) return mono && voice.folded !== null ? 0 : voice.folded;
+  const now = voice.ears[over ? 1 : 0][feed.order === "swapped" ? 1 : 0];
+  if (now === null) return null;
+  return mono ? 0 : feed.order === "mirror" ? -now : now;
+};
+
+const countOf = (
+  { reversed, sum }: Situation,
+  listener: Member["listener"],
+  standing: Standing,
+  voice: Voice,
+  feed: Feed,
+  pans: Pans,
+): Count => {
+  const straight = differenceOf(voice, feed, pans, listener.mono);
+  const flips = feed.flipped && !listener.mono;
+  const difference = flips && straight !== null ? -straight : straight;
+  const lost =
+    voice.source.keepSides &&
+    losesSides(
+      voice.source,
+      {
+        turned: (reversed !== (feed.order !== "as now")) !== flips,
+        collapsed: listener.mono || feed.folded || sum.folded || !sum.stereo,
+      },
+      voice.house[pans.house ? 1 : 0],
+      difference,
+    );
+  const count = startCount();
+  addTo(count, standing, difference, lost);
+  return count;
+};
+
+/** Number of a way of hearing a sum: its order, folded or not. Six of them. */
+export const numberOfWay = ({ order, folded }: Feed): number =>
+  (order === "as now" ? 0 : order === "swapped" ? 1 : 2) + (folded ? 3 : 0);
+
+/** What each voice adds for a member by a feed with all pans alike; worked out once. */
+const allAdded = (situation: Situation, member: Member, feed: Feed, over: boolean, house: boolean): Added => {
+  const way = numberOfWay(feed) + (feed.flipped ? 6 : 0) + (over ? 12 : 0) + (house ? 24 : 0);
+  const known = member.added.get(way);
+  if (known) return known;
+  const counts = situation.voices.map((voice, at) =>
+    countOf(situation, member.listener, member.standing[at] as Standing, voice, feed, { over, house }),
+  );
+  const fresh = {
+    counts: counts.map(packed),
+    heard: counts.map((c) => c.heard),
+    weight: counts.map((c) => c.weight),
+  };
+  member.added.set(way, fresh);
+  return fresh;
+};
+
+/** What voices add by a feed, by whether each is panned over in it (+1) and in the house (+2). */
+const addedBy = (situation: Situation, member: Member, feed: Feed): readonly Added[] => {
+  const of = (over: boolean, house: boolean): Added => allAdded(situation, member, feed, over, house);
+  const now = of(false, false);
+  const { over, house } = feed;
+  if (!house) return over ? [now, of(true, false)] : [now];
+  return over ? [now, of(true, false), of(false, true), of(true, true)] : [now, now, of(false, true)];
+};
+
+const wayAt = ({ over, house }: Feed, at: number): number => (over?.[at] ? 1 : 0) + (house?.[at] ? 2 : 0);
+
+/** What somebody who hears the sum gets of a feed, counted as `imageOf` counts. */
+export const tallyOf = (situation: Situation, member: Member, feed: Feed): Tally => {
+  const by = addedBy(situation, member, feed);
+  const size = situation.voices.length;
+  let counts = 0;
+  let heard = 0;
+  let weight = 0;
+  for (let at = 0; at < size; at += 1) {
+    const its = by[wayAt(feed, at)] as Added;
+    counts += its.counts[at] as number;
+    heard += its.heard[at] as number;
+    weight += its.weight[at] as number;
+  }
+  return finish({
+    right: digit(counts, 0),
+    wrong: digit(counts, WRONG),
+    flat: digit(counts, 2),
+    unplaceable: digit(counts, 3),
+    sidesLost: digit(counts, LOST),
+    heard,
+    weight,
+  });
+};
+
+const countsOf = (situation: Situation, member: Member, feed: Feed): number[] => {
+  const by = addedBy(situation, member, feed);
+  return situation.voices.map((_, at) => (by[wayAt(feed, at)] as Added).counts[at] as number);
+};
+
+/** Wrong and lost sides of each voice by a feed. */
+export const badSides = (situation: Situation, member: Member, feed: Feed): number[] =>
+  countsOf(situation, member, feed).map((its) => digit(its, WRONG) + digit(its, LOST));
+
+/** Whether each voice loses the sides it must keep by a feed. */
+export const lostSides = (situation: Situation, member: Member, feed: Feed): boolean[] =>
+  countsOf(situation, member, feed).map((its) => digit(its, LOST) > 0);

@@ -1,0 +1,99 @@
+import { expect, it } from "vitest";
+import { firstChange, whatWouldChange } from "../../../src/core/repair/changes";
+import { repairsFor } from "../../../src/core/repair/repairs";
+import type { Listener, Setup, Sum } from "../../../src/core/setup";
+import { randomSetup } from "./setups";
+
+const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
+const bestOf = (setup: Setup): string => repairsFor(setup, sumOf(setup)).ranked[0]?.id ?? "";
+const half = (angle: number): number => (angle > 0 ? angle - 180 : angle + 180);
+const name = ({ name: full }: Listener): string =>
+  full === "Audience" ? "the audience" : (full.split(",")[0] as string);
+
+/** Every fact that may be otherwise, with the setup as it is then: written down a second time and plainly. */
+const facts = (setup: Setup): [fact: string, setup: Setup][] => {
+  const sum = sumOf(setup);
+  const { wishes, monitor, listeners, kit } = setup;
+  const on = listeners.filter((l) => l.kind !== "audience" && l.sum === sum.id);
+  const used = monitor.slots.filter(Boolean).length;
+  const wish = (patch: Partial<Setup["wishes"]>): Setup => ({ ...setup, wishes: { ...wishes, ...patch } });
+  const slots = (more: number): Setup => ({
+    ...setup,
+    monitor: { ...monitor, slotCount: monitor.slotCount + more },
+  });
+  const all: [string, Setup][] = [];
+  for (const who of on)
+    all.push([
+      `If ${name(who)} faced the other way`,
+      who.kind === "drummer"
+        ? { ...setup, kit: { ...kit, yaw: half(kit.yaw) } }
+        : {
+            ...setup,
+            listeners: listeners.map((l) => (l === who ? { ...l, facing: half(l.facing) } : l)),
+          },
+    ]);
+  for (const who of listeners)
+    if (who.id !== wishes.first && (who.kind === "audience" || on.includes(who)))
+      all.push([`If ${name(who)} mattered most`, wish({ first: who.id })]);
+  for (const { id, name: called, keepSides } of setup.sources)
+    if (keepSides && sum.sends.some((s) => s.source === id))
+      all.push([
+        `If ${called} were not in Drums`,
+        {
+          ...setup,
+          sums: setup.sums.map((s) =>
+            s === sum ? { ...s, sends: s.sends.filter((send) => send.source !== id) } : s,
+          ),
+        },
+      ]);
+  all.push([
+    wishes.houseFixed ? "If the house might change" : "If the house had to stay as it is",
+    wish({ houseFixed: !wishes.houseFixed }),
+  ]);
+  const room = monitor.slotCount - used > 0;
+  if (wishes.slotsFixed) {
+    if (room) all.push(["If free slots might be taken", wish({ slotsFixed: false })]);
+    return all;
+  }
+  all.push(["If there were one more slot", slots(1)], ["If there were two more slots", slots(2)]);
+  if (room)
+    all.push(
+      ["If there were one slot less", slots(-1)],
+      ["If no free slot might be taken", wish({ slotsFixed: true })],
+    );
+  return all;
+};
+
+it("what would change the answer is what a search of its own finds, fact by fact, in random setups", () => {
+  const kinds = new Set<string>();
+  for (let seed = 0; seed < 300; seed += 1) {
+    const setup = randomSetup(seed);
+    const now = bestOf(setup);
+    const expected = facts(setup).flatMap(([fact, otherwise]) => {
+      const id = bestOf(otherwise);
+      return id === now ? [] : [{ fact, id }];
+    });
+    const found = whatWouldChange(setup, sumOf(setup));
+    expect(
+      found.map(({ fact, id }) => ({ fact, id })),
+      `seed ${seed}`,
+    ).toEqual(expected);
+    expect(firstChange(setup, sumOf(setup)), `seed ${seed}`).toEqual(found[0]);
+    for (const { fact, instead } of found) {
+      expect(instead).toMatch(/^[A-Z].*[^.]$/);
+      kinds.add(fact.replace(/^If (?:the audience|\w+) (faced|mattered|were not)/, "If $1"));
+    }
+  }
+  expect([...kinds].sort()).toEqual([
+    "If faced the other way",
+    "If free slots might be taken",
+    "If mattered most",
+    "If no free slot might be taken",
+    "If the house had to stay as it is",
+    "If the house might change",
+    "If there were one more slot",
+    "If there were one slot less",
+    "If there were two more slots",
+    "If were not in Drums",
+  ]);
+}, 120_000);
