@@ -1,0 +1,107 @@
+import fc from "fast-check";
+import Papa from "papaparse";
+import { expect, it } from "vitest";
+import { listOf } from "../../src/core/patch/list";
+import { sheetRows } from "../../src/core/patch/sheet";
+import type { Setup } from "../../src/core/setup";
+import { exampleSetup } from "../../src/document/example";
+import { csvStyle, listToCsv, sheetToCsv } from "../../src/shelf/csv-write";
+import { anySetup } from "../core/patch/setups";
+
+// A reader of RFC 4180 that is not this project's own: what it sees is what a spreadsheet sees.
+const opened = (text: string, delimiter: string): string[][] => {
+  const { data, errors } = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: true });
+  expect(errors).toEqual([]);
+  return data;
+};
+
+const HOSTILE = [
+  "=1+1",
+  "=HYPERLINK(0)",
+  "+A1",
+  "-cmd|' /C calc'!A0",
+  "@SUM(A1)",
+  "\t=1",
+  "'quoted",
+  "''=",
+  'say "x", loud',
+  "a;b|c",
+  "two\nlines",
+  " blanks ",
+  "Ünï 𝄞",
+  "=",
+];
+const NUMBER = /^[+-]?\d+([.,]\d+)?$/;
+
+/** A setup whose sources and sums have any names. */
+const named = fc
+  .tuple(
+    anySetup(6, 12),
+    fc.array(fc.oneof(fc.constantFrom(...HOSTILE), fc.string()), { minLength: 8, maxLength: 8 }),
+  )
+  .map(([s, names]): Setup => {
+    const called = (i: number) => names[i % names.length] || "Name";
+    return {
+      ...s,
+      sources: s.sources.map((x, i) => ({ ...x, name: called(i) })),
+      sums: s.sums.map((x, i) => ({ ...x, name: called(i + 6) })),
+    };
+  });
+
+const isHarmless = (cell: string): boolean => !/^[=+\-@\t\r\n＝＋－＠]/.test(cell) || NUMBER.test(cell);
+/** What the apostrophe in front, which a spreadsheet takes for "this is text", was put before. */
+const plain = (cell: string): string => (cell.startsWith("'") ? cell.slice(1) : cell);
+
+it("a list opens in another reader: every cell in its place, none a formula", () => {
+  fc.assert(
+    fc.property(named, fc.constantFrom("en-GB", "de-AT"), (s, language) => {
+      const style = csvStyle(language);
+      const [header = [], ...lines] = opened(listToCsv(listOf(s), style), style.delimiter);
+      expect(header[0]).toBe("Name");
+      expect(lines).toHaveLength(s.sources.length);
+      for (const [i, line] of lines.entries()) {
+        expect(line).toHaveLength(header.length);
+        expect(line.filter((cell) => !isHarmless(cell))).toEqual([]);
+        const name = s.sources[i]?.name ?? "";
+        expect([name, plain(name)]).toContain(plain(line[0] ?? ""));
+        const level = line[header.indexOf("Level dBFS")] ?? "";
+        expect(level === "" ? null : Number(level.replace(",", "."))).toBe(s.sources[i]?.level);
+      }
+    }),
+    { numRuns: 300 },
+  );
+});
+
+it("so does the patch sheet", () => {
+  fc.assert(
+    fc.property(named, fc.constantFrom("en-GB", "de-AT"), (s, language) => {
+      const style = csvStyle(language);
+      const rows = sheetRows(s);
+      const [header = [], ...lines] = opened(sheetToCsv(rows, style), style.delimiter);
+      expect(lines.map((line) => line[0])).toEqual(rows.map((row) => String(row.slot)));
+      for (const [i, line] of lines.entries()) {
+        expect(line).toHaveLength(header.length);
+        expect(line.filter((cell) => !isHarmless(cell))).toEqual([]);
+        const name = rows[i]?.name ?? "";
+        expect([name, plain(name)]).toContain(plain(line[1] ?? ""));
+      }
+    }),
+    { numRuns: 300 },
+  );
+});
+
+it("the cells that are made harmless are there, with their apostrophe", () => {
+  const example = exampleSetup();
+  const sources = example.sources.map((x, i) => ({ ...x, name: HOSTILE[i % HOSTILE.length] ?? "" }));
+  const lines = opened(listToCsv(listOf({ ...example, sources })), ",").slice(1);
+  expect(lines.slice(0, 8).map((line) => line[0])).toEqual([
+    "'=1+1",
+    "'=HYPERLINK(0)",
+    "'+A1",
+    "'-cmd|' /C calc'!A0",
+    "'@SUM(A1)",
+    "'\t=1",
+    "''quoted",
+    "'''=",
+  ]);
+});
