@@ -1,22 +1,22 @@
-import { cpSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { readdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { expectFault } from "./faults";
+import { visit } from "./hall";
 import {
   controlled,
   copyAsVersion2,
   DIST,
   drawn,
   launch,
-  type Phone,
   phone,
   phoneWithMemory,
-  type Site,
   serveApp,
   stopServer,
   withFolder,
 } from "./harness";
+import { agreeButton, lookForUpdate, publish } from "./newer";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -24,36 +24,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-/** First visit to a site until everything is kept. */
-const visit = async ({ page }: Phone, site: Site): Promise<void> => {
-  await page.goto(site.url);
-  await drawn(page);
-  await controlled(page);
-};
-
 const caches_ = (page: Page): Promise<string[]> => page.evaluate(() => caches.keys());
-
-/** Asks for a newer version and waits for its end: it waits for the user, or was thrown away. */
-const lookForUpdate = (page: Page): Promise<string> =>
-  page.evaluate(async () => {
-    const registration = await navigator.serviceWorker.ready;
-    const settled = new Promise<string>((done) => {
-      registration.addEventListener("updatefound", () => {
-        const worker = registration.installing;
-        worker?.addEventListener("statechange", () => done(worker.state));
-      });
-    });
-    await registration.update();
-    return settled;
-  });
-
-const agreeButton = (page: Page) => page.getByRole("button", { name: /new version/i });
-
-/** Puts other files in the place of a site's files, as an upload does. */
-const publish = (from: string, to: string): void => {
-  rmSync(to, { recursive: true, force: true });
-  cpSync(from, to, { recursive: true });
-};
 
 describe.each(["/", "/name/"])("served under %s", (base) => {
   it("opens with the server stopped, at its address, with a query and at an unknown address", async () => {

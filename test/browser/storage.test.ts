@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
-import { type SetupFile, VERSION } from "../../src/document/schema";
+import { VERSION } from "../../src/document/schema";
 import { downloaded, go, shelved, visit } from "./hall";
 import { openAt, settled, stored } from "./hands";
 import {
@@ -16,6 +16,8 @@ import {
   serveApp,
   withFolder,
 } from "./harness";
+import { kickIn, panOf, slider } from "./kick";
+import { lay, onlyKey, textsIn, things } from "./things";
 
 let browser: Browser;
 let site: Site;
@@ -28,7 +30,6 @@ afterAll(async () => {
 });
 
 const alert = (page: Page) => page.getByRole("alert");
-const slider = (page: Page) => page.getByRole("slider", { name: "House pan of Kick" });
 
 /** Moves the kick by keys; gives the pan that stands afterwards, −100…+100. */
 const pan = async (page: Page, key = "ArrowRight"): Promise<number> => {
@@ -37,12 +38,9 @@ const pan = async (page: Page, key = "ArrowRight"): Promise<number> => {
   await expect.poll(() => panOf(page)).not.toBe(before);
   return panOf(page);
 };
-const panOf = async (page: Page): Promise<number> => Number(await slider(page).getAttribute("aria-valuenow"));
-const kickIn = (text: string): number | undefined =>
-  (JSON.parse(text) as SetupFile).sources.find(({ name }) => name === "Kick")?.pan;
 /** The kick's pan in a file is the one that is shown. */
 const expectKick = (text: string, shown: number): void => {
-  expect(kickIn(text)).toBeCloseTo(shown / 100, 6);
+  expect(kickIn(text).pan).toBeCloseTo(shown / 100, 6);
 };
 
 /** Asks the page to close, as a user does, and says whether it asked back. It stays open then. */
@@ -56,41 +54,6 @@ const asksBeforeClosing = async (page: Page): Promise<boolean> => {
   await page.close({ runBeforeUnload: true });
   return Promise.race([asked, closed]);
 };
-
-/** What lies in the browser's storage, by key. */
-const things = (page: Page): Promise<Record<string, unknown>> =>
-  page.evaluate(
-    () =>
-      new Promise<Record<string, unknown>>((done, failed) => {
-        const opened = indexedDB.open("hatside");
-        opened.onerror = () => failed(opened.error);
-        opened.onsuccess = () => {
-          const store = opened.result.transaction("things").objectStore("things");
-          const [keys, values] = [store.getAllKeys(), store.getAll()];
-          values.onsuccess = () => {
-            opened.result.close();
-            done(Object.fromEntries(keys.result.map((key, at) => [String(key), values.result[at]])));
-          };
-        };
-      }),
-  );
-const lay = (page: Page, key: string, value: unknown): Promise<void> =>
-  page.evaluate(
-    ([key, value]) =>
-      new Promise<void>((done, failed) => {
-        const opened = indexedDB.open("hatside");
-        opened.onsuccess = () => {
-          const transaction = opened.result.transaction("things", "readwrite");
-          transaction.objectStore("things").put(value, key as string);
-          transaction.onabort = () => failed(transaction.error);
-          transaction.oncomplete = () => {
-            opened.result.close();
-            done();
-          };
-        };
-      }),
-    [key, value] as const,
-  );
 
 describe("where nothing can be kept", () => {
   /** What a page does then: it says so, works, hands out the file, and asks before what was done is lost. */
@@ -267,7 +230,7 @@ describe("a setup on the shelf that cannot be read", () => {
     async (_, value, why) => {
       const { page, faults, context } = await phone(browser);
       await openAt(page, site, "kit");
-      const [key = ""] = Object.keys(await things(page)).filter((k) => k.startsWith("setup-"));
+      const key = await onlyKey(page);
       const whole = (await things(page))[key] as object;
       const spoilt = typeof value === "object" ? { ...whole, ...(value as object), name: "Mine" } : value;
       const raw = typeof value === "object" ? (value as { text: string }).text : JSON.stringify(value);
@@ -306,7 +269,7 @@ describe("a setup on the shelf that cannot be read", () => {
   it("whole is opened as far as it goes, says what is missing, and is kept as it was beside it", async () => {
     const { page, faults, context } = await phone(browser);
     await openAt(page, site, "kit");
-    const [key = ""] = Object.keys(await things(page)).filter((k) => k.startsWith("setup-"));
+    const key = await onlyKey(page);
     const whole = (await things(page))[key] as { text: string };
     const raw = whole.text.replace(/"yaw": ?0/, '"yaw": 999');
     expect(raw).not.toBe(whole.text);
@@ -319,8 +282,7 @@ describe("a setup on the shelf that cannot be read", () => {
     expect(await downloaded(page, "Take the file as it was")).toBe(raw);
     await pan(page);
     await settled(page);
-    const texts = Object.values(await things(page)).map((thing) => (thing as { text?: string }).text);
-    expect(texts).toContain(raw);
+    expect(await textsIn(page)).toContain(raw);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -1,9 +1,10 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { SetupFile } from "../../src/document/schema";
 import { go, overhang, shelved } from "./hall";
-import { openAt, settled, stored } from "./hands";
+import { openAt, settled } from "./hands";
 import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
+import { kickIn, level, openKick, panOf, peak, slider, storedKick } from "./kick";
+import { textsIn } from "./things";
 
 let browser: Browser;
 let site: Site;
@@ -17,28 +18,18 @@ afterAll(async () => {
 
 const looksOn = (page: Page) => page.getByText("Another tab is editing. This one only looks on.");
 const takeOver = (page: Page) => page.getByRole("button", { name: "Edit here instead" });
-const level = (page: Page) => page.getByLabel("Level while playing, dBFS", { exact: true });
-const peak = (page: Page) => page.getByLabel("Peak, dBFS", { exact: true });
-
-const openKick = async (page: Page): Promise<void> => {
+const openKickAt = async (page: Page): Promise<void> => {
   await openAt(page, site, "kit");
-  await page.locator("li.source", { hasText: "Kick" }).locator("button[aria-expanded]").click();
-  await level(page).waitFor();
+  await openKick(page);
 };
-const kickOf = (text: string): { readonly level: number | null; readonly peak: number | null } => {
-  const kick = (JSON.parse(text) as SetupFile).sources.find(({ name }) => name === "Kick");
-  if (!kick) throw new Error("no kick is stored");
-  return { level: kick.level, peak: kick.peak };
-};
-const storedKick = async (page: Page) => kickOf(await stored(page));
 
 /** Two tabs of one browser, both with the kick's fields open; the first edits. */
 const twoTabs = async (): Promise<Phone & { readonly other: Page }> => {
   const user = await phone(browser);
-  await openKick(user.page);
+  await openKickAt(user.page);
   await settled(user.page);
   const other = await user.context.newPage();
-  await openKick(other);
+  await openKickAt(other);
   await looksOn(other).waitFor();
   expect(await looksOn(user.page).count()).toBe(0);
   return { ...user, other };
@@ -56,10 +47,8 @@ describe("two tabs with one setup", () => {
     expect(await looksOn(other).evaluate((e) => e.getBoundingClientRect().top)).toBeGreaterThanOrEqual(0);
     await level(other).press("Enter");
     await expect.poll(() => level(other).inputValue()).toBe("−27");
-    await other.getByRole("slider", { name: "House pan of Kick" }).press("End");
-    expect(await other.getByRole("slider", { name: "House pan of Kick" }).getAttribute("aria-valuenow")).toBe(
-      await page.getByRole("slider", { name: "House pan of Kick" }).getAttribute("aria-valuenow"),
-    );
+    await slider(other).press("End");
+    expect(await panOf(other)).toBe(await panOf(page));
     await go(other, "setups");
     for (const button of await other.getByRole("button", { name: /^Start with/ }).all())
       expect(await button.isDisabled()).toBe(true);
@@ -94,7 +83,7 @@ describe("two tabs with one setup", () => {
     await expect.poll(() => level(other).inputValue()).toBe("−31.5");
     await typeKeys(peak(other), "-7.5");
     await settled(other);
-    expect(await storedKick(other)).toEqual({ level: -31.5, peak: -7.5 });
+    expect(await storedKick(other)).toMatchObject({ level: -31.5, peak: -7.5 });
     await expect.poll(() => peak(page).inputValue()).toBe("−7.5");
 
     await takeOver(page).click();
@@ -102,7 +91,7 @@ describe("two tabs with one setup", () => {
     await looksOn(page).waitFor({ state: "detached" });
     await typeKeys(level(page), "-30");
     await settled(page);
-    expect(await storedKick(page)).toEqual({ level: -30, peak: -7.5 });
+    expect(await storedKick(page)).toMatchObject({ level: -30, peak: -7.5 });
     await go(page, "setups");
     expect(await shelved(page)).toHaveLength(1);
     expect(faults).toEqual([]);
@@ -117,7 +106,7 @@ describe("two tabs with one setup", () => {
     await expect.poll(() => level(other).inputValue()).toBe("−28.5");
     await typeKeys(peak(other), "-8.5");
     await settled(other);
-    expect(await storedKick(other)).toEqual({ level: -28.5, peak: -8.5 });
+    expect(await storedKick(other)).toMatchObject({ level: -28.5, peak: -8.5 });
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -134,7 +123,7 @@ describe("two tabs with one setup", () => {
     await tools.send("Page.setWebLifecycleState", { state: "active" });
     await looksOn(page).waitFor();
     await settled(other);
-    expect(await storedKick(other)).toEqual({ level: -26.5, peak: -6.5 });
+    expect(await storedKick(other)).toMatchObject({ level: -26.5, peak: -6.5 });
     await expect.poll(() => peak(page).inputValue()).toBe("−6.5");
     expect(faults).toEqual([]);
     await context.close();
@@ -145,30 +134,18 @@ describe("two tabs with one setup", () => {
     await user.context.addInitScript(() => {
       Object.defineProperty(Navigator.prototype, "locks", { value: undefined });
     });
-    await openKick(user.page);
+    await openKickAt(user.page);
     await settled(user.page);
     const other = await user.context.newPage();
-    await openKick(other);
+    await openKickAt(other);
     await typeKeys(level(user.page), "-25.5");
     await settled(user.page);
     await typeKeys(level(other), "-24.5");
     await other.getByText(/^Another tab changed “.*”\. What was done here is kept as/).waitFor();
     expect(await axeFindings(other)).toEqual([]);
     await settled(other);
-    const levels = await other.evaluate(
-      () =>
-        new Promise<string[]>((done) => {
-          const opened = indexedDB.open("hatside");
-          opened.onsuccess = () => {
-            const all = opened.result.transaction("things").objectStore("things").getAll();
-            all.onsuccess = () => {
-              opened.result.close();
-              done(all.result.flatMap((thing) => thing?.text ?? []));
-            };
-          };
-        }),
-    );
-    expect(levels.map((text) => kickOf(text).level).sort()).toEqual([-24.5, -25.5]);
+    const levels = (await textsIn(other)).map((text) => kickIn(text).level);
+    expect(levels.sort()).toEqual([-24.5, -25.5]);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });

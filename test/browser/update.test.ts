@@ -1,0 +1,149 @@
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { VERSION } from "../../src/document/schema";
+import { go, shelved, visit } from "./hall";
+import { openAt, settled } from "./hands";
+import {
+  copyAsVersion2,
+  DIST,
+  drawn,
+  launch,
+  type Phone,
+  phone,
+  type Site,
+  serveApp,
+  stopServer,
+  typeKeys,
+  withFolder,
+} from "./harness";
+import { kickIn, level, openKick, panOf, peak, slider, storedKick } from "./kick";
+import { agreeButton, lookForUpdate, publish } from "./newer";
+import { lay, onlyKey, textsIn, things } from "./things";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+const NEWER = "Second";
+const isNewer = (page: Page): Promise<unknown> =>
+  page.waitForFunction((title) => document.title === title, NEWER);
+
+/** A phone that has the first version, and a way to put the second in its place. */
+const withFirst = (
+  run: (user: Phone, site: Site, putSecond: () => Promise<void>) => Promise<void>,
+): Promise<void> =>
+  withFolder(async (folder) => {
+    const [live, next] = [join(folder, "live"), join(folder, "next")];
+    publish(DIST, live);
+    copyAsVersion2(next, NEWER);
+    const site = await serveApp({ folder: live });
+    const user = await phone(browser);
+    await visit(user, site, "#kit");
+    await run(user, site, async () => {
+      publish(next, live);
+      expect(await lookForUpdate(user.page)).toBe("installed");
+      await agreeButton(user.page).waitFor();
+    });
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+    await stopServer(site);
+  });
+
+it("a newer version that comes while somebody types changes nothing; taken at once, it has what was typed", async () => {
+  await withFirst(async ({ page }, _, putSecond) => {
+    const title = await page.title();
+    await openKick(page);
+    await typeKeys(level(page), "-31.");
+    await putSecond();
+    expect(await page.title()).toBe(title);
+    expect(await level(page).inputValue()).toBe("-31.");
+    expect(await level(page).evaluate((field) => field === document.activeElement)).toBe(true);
+    await page.keyboard.type("5");
+    // No word of the offer moves while it is typed, so that nobody presses beside it.
+    expect(await agreeButton(page).count()).toBe(1);
+    await agreeButton(page).click();
+    await isNewer(page);
+    await drawn(page);
+    expect((await storedKick(page)).level).toBe(-31.5);
+    await openKick(page);
+    expect(await level(page).inputValue()).toBe("−31.5");
+    expect(await agreeButton(page).count()).toBe(0);
+  });
+});
+
+it("an edit in the last moment, after the button and before the page goes, is not lost either", async () => {
+  await withFirst(async ({ page }, _, putSecond) => {
+    await putSecond();
+    const before = await panOf(page);
+    await page.evaluate(() => {
+      navigator.serviceWorker.addEventListener("controllerchange", () => {
+        const kick = document.querySelector('[role=slider][aria-label="House pan of Kick"]');
+        if (!kick) document.title = "no slider";
+        kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
+      });
+    });
+    await agreeButton(page).click();
+    await isNewer(page);
+    await drawn(page);
+    expect(await panOf(page)).toBe(before + 1);
+  });
+});
+
+it("the old version in one tab and the new one in another keep the same setup, and lose nothing", async () => {
+  await withFirst(async ({ page, context }, site, putSecond) => {
+    await openKick(page);
+    await typeKeys(level(page), "-27.5");
+    const old = await context.newPage();
+    await openAt(old, site, "kit");
+    await old.getByText("Another tab is editing").waitFor();
+    const title = await old.title();
+    await putSecond();
+    await agreeButton(page).click();
+    await isNewer(page);
+    await drawn(page);
+    // The page went for a moment, so the other tab has its turn.
+    await old.getByText("Another tab is editing").waitFor({ state: "detached" });
+    expect(await old.title()).toBe(title);
+    await openKick(old);
+    expect(await level(old).inputValue()).toBe("−27.5");
+    await typeKeys(peak(old), "-7.5");
+    await openKick(page);
+    await expect.poll(() => peak(page).inputValue()).toBe("−7.5");
+    await page.getByRole("button", { name: "Edit here instead" }).click();
+    await page.getByText("Another tab is editing").waitFor({ state: "detached" });
+    await slider(page).press("ArrowRight");
+    await settled(page);
+    expect(await storedKick(page)).toEqual({ level: -27.5, peak: -7.5, pan: 0.01 });
+    await expect.poll(() => panOf(old)).toBe(1);
+    await agreeButton(old).click();
+    await isNewer(old);
+    await drawn(old);
+    expect(await panOf(old)).toBe(1);
+    await go(old, "setups");
+    expect(await shelved(old)).toHaveLength(1);
+  });
+});
+
+it("an old version never writes over what a newer one made of the same setup", async () => {
+  await withFirst(async ({ page }) => {
+    const key = await onlyKey(page);
+    const was = (await things(page))[key] as { text: string; revision: number };
+    const newer = {
+      ...was,
+      text: was.text.replace(/"version": ?\d+/, `"version": ${VERSION + 1}`),
+      writer: "a newer version",
+      revision: was.revision + 1,
+    };
+    await lay(page, key, newer);
+    await openKick(page);
+    await typeKeys(level(page), "-29.5");
+    await page.getByText(/^Another tab changed “.*”\. What was done here is kept as/).waitFor();
+    await settled(page);
+    expect((await things(page))[key]).toEqual(newer);
+    const mine = (await textsIn(page)).filter((text) => text !== newer.text);
+    expect(mine.map((text) => kickIn(text).level)).toEqual([-29.5]);
+  });
+});

@@ -1,0 +1,135 @@
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import type { BrowserContext, Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { noise, wavFile } from "../measure/wavfile";
+import { choose, downloaded, go, states, unfold, visit } from "./hall";
+import { openAll } from "./hands";
+import { DIST, drawn, phoneWithMemory, serveApp, stopServer, withFolder } from "./harness";
+import { slider } from "./kick";
+
+const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"] as const;
+const EXAMPLE = "Tallow Street Soul at Linden Hall";
+
+/** A second of noise whose hits fade. */
+const recording = (): Buffer => {
+  const next = noise(1);
+  return Buffer.from(
+    wavFile([Float64Array.from({ length: 48_000 }, (_, i) => 0.3 * next() * Math.exp(-(i % 12_000) / 4000))]),
+  );
+};
+
+/** Names of the scripts and styles that a browser asks for from now on, whoever answers. */
+const askedFor = (context: BrowserContext): Set<string> => {
+  const names = new Set<string>();
+  context.on("request", (request) => names.add(new URL(request.url()).pathname.split("/").pop() ?? ""));
+  return names;
+};
+
+const downloads = async (page: Page, button: string, like: string | RegExp): Promise<string> => {
+  const text = await downloaded(page, button);
+  expect(text).toMatch(like);
+  return text;
+};
+
+const everyScreen = async (page: Page): Promise<void> => {
+  for (const place of PLACES) {
+    await go(page, place);
+    await openAll(page);
+    expect(await page.getByText("could not be loaded").count(), place).toBe(0);
+    expect(await page.locator("main h1").textContent(), place).not.toBe("");
+  }
+};
+
+const aCheck = async (page: Page): Promise<void> => {
+  await go(page, "check");
+  await page.getByRole("button", { name: "Start the check" }).click();
+  await states(page, /^Hit the /);
+  const question = page.locator(".question");
+  for (let hits = 0; hits < 60 && (await question.isVisible()); hits += 1) await page.keyboard.press("1");
+  await page.getByRole("button", { name: "Check again" }).waitFor();
+  await page.getByRole("button", { name: "Done" }).click();
+};
+
+const papersAndLinks = async (page: Page): Promise<void> => {
+  await go(page, "patch");
+  await openAll(page);
+  await expect.poll(() => page.locator(".paper").textContent()).toContain("Bass, direct");
+  await downloads(page, "Sheet as CSV", /Slot/);
+  const list = await downloads(page, "List as CSV", /Bass/);
+  await page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();
+  expect(await page.getByLabel(/^The link, /).inputValue()).toContain("#s=");
+  await choose(page, "Take in a CSV list", "list.csv", list);
+  await page.getByText("“list.csv”").first().waitFor();
+};
+
+const setups = async (page: Page): Promise<void> => {
+  await go(page, "setups");
+  await page.getByRole("button", { name: `More for ${EXAMPLE}`, exact: true }).click();
+  await page.getByRole("button", { name: "Duplicate" }).click();
+  await unfold(page, "Compare two setups");
+  await page.getByText("No difference but the name.").waitFor();
+  const backup = await downloads(page, "Back up 2 setups", /hatside/);
+  await choose(page, "Open a setup file or a backup", "backup.json", backup);
+  await page.getByRole("button", { name: "Leave them" }).click();
+  await unfold(page, "Start a new setup");
+  await page.getByRole("button", { name: "Start with 8 microphones" }).click();
+  await states(page, "8 sources make one pair: Drums");
+};
+
+const recordingsAndSound = async (page: Page): Promise<void> => {
+  await go(page, "sum");
+  await unfold(page, "Measure a recording");
+  await page
+    .getByLabel("Choose recordings")
+    .setInputFiles({ name: "Kick.wav", mimeType: "audio/wav", buffer: recording() });
+  await page.getByRole("button", { name: /^Measure 1 track/ }).click();
+  await page.locator("#beside").waitFor();
+  await go(page, "image");
+  await unfold(page, "Listen to it");
+  await page.getByRole("button", { name: "Listen", exact: true }).click();
+  await page.getByRole("button", { name: "Stop", exact: true }).click();
+};
+
+/** Its part comes only when something cannot be kept: just then nothing must be missing. */
+const aWayOutOfTrouble = async (page: Page): Promise<void> => {
+  await go(page, "kit");
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException("no room", "QuotaExceededError");
+    };
+  });
+  await slider(page).press("ArrowRight");
+  await downloads(page, "Take the file", /hatside-setup/);
+};
+
+it.each(["/", "/name/"])(
+  "after one visit under %s everything works for good: server gone, browser started again, every part used",
+  async (base) => {
+    await withFolder(async (profile) => {
+      const site = await serveApp({ base });
+      const first = await phoneWithMemory(profile);
+      await visit(first, site);
+      await first.context.close();
+      await stopServer(site);
+
+      const { context, page, faults } = await phoneWithMemory(profile);
+      const asked = askedFor(context);
+      await page.goto(`${site.url}#kit`);
+      await drawn(page);
+      await everyScreen(page);
+      await aCheck(page);
+      await papersAndLinks(page);
+      await setups(page);
+      await recordingsAndSound(page);
+      await aWayOutOfTrouble(page);
+
+      // So that a part which is new one day is used here too.
+      const parts = readdirSync(join(DIST, "assets"));
+      expect(parts.length).toBeGreaterThan(20);
+      expect(parts.filter((name) => !asked.has(name))).toEqual([]);
+      expect([...first.faults, ...faults]).toEqual([]);
+      await context.close();
+    });
+  },
+);
