@@ -42,3 +42,13 @@ export const movePast = <T extends Keyed>(list: readonly T[], id: Id, past: Id):
   const rest = list.filter((each) => each !== item);
   return [...rest.slice(0, to), item, ...rest.slice(to)];
 };
+
+/** Whether two things say the same, all the way down; parts that they share are not looked into. */
+export const alike = (a: unknown, b: unknown): boolean => {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  const [left, right] = [Object.entries(a), new Map(Object.entries(b))];
+  return (
+    left.length === right.size && left.every(([key, value]) => right.has(key) && alike(value, right.get(key)))
+  );
+};

@@ -2,11 +2,11 @@ import type { SetupFile } from "./schema";
 
 /**
  * One change to a setup. `kind` says how it enters the history:
- * "step" is undone by itself; "drag" is one undo together with all of its like until the drag ends;
- * "load" is never undone and clears the history.
+ * "step" is undone by itself; "drag" is one undo together with all of its like until the drag ends, and none where
+ * that ends as it began.
  */
 export interface Command {
-  readonly kind: "step" | "drag" | "load";
+  readonly kind: "step" | "drag";
   /** What is done, as it stands behind "Undo". */
   readonly label: string;
   /** The setup after it; the very same object when nothing changes. */

@@ -118,7 +118,7 @@ export const SOURCE: readonly Field<Source>[] = [
   word("", (s) => s.channels, { 1: "one channel", 2: "two channels" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
   yes((s) => s.muted, "muted", "not muted"),
-  yes((s) => s.inverted, "polarity switched", "polarity as it is"),
+  yes((s) => s.inverted, "polarity inverted", "polarity not inverted"),
   number("level", "dBFS", (s) => s.level),
   number("peak", "dBFS", (s) => s.peak),
   yes((s) => s.keepSides, "must keep its sides", "need not keep its sides"),
@@ -131,8 +131,12 @@ export const SUM: readonly Field<Sum>[] = [
   number("trim", "dB", (s) => s.trim),
   number("trim of the left leg", "dB", (s) => s.legTrim[0]),
   number("trim of the right leg", "dB", (s) => s.legTrim[1]),
-  yes((s) => s.legInverted[0], "left leg switched in polarity", "left leg not switched in polarity"),
-  yes((s) => s.legInverted[1], "right leg switched in polarity", "right leg not switched in polarity"),
+  yes((s) => s.legInverted[0], "polarity of the left leg inverted", "polarity of the left leg not inverted"),
+  yes(
+    (s) => s.legInverted[1],
+    "polarity of the right leg inverted",
+    "polarity of the right leg not inverted",
+  ),
   yes((s) => s.unevenLegs, "legs processed unlike", "legs processed alike"),
   yes((s) => s.reversed, "legs swapped at the patch", "legs patched straight"),
   yes((s) => s.folded, "folded to mono", "not folded to mono"),
@@ -156,8 +160,8 @@ export const LISTENER: readonly Field<Listener>[] = [
   },
   number("facing", "°", (l) => l.facing),
   { what: "hears", value: (l) => l.sum, print: (l, { sums }) => nameIn(sums, l.sum) ?? "no sum" },
-  yes((l) => l.flipped, "flipped at the own mixer", "not flipped at the own mixer"),
-  yes((l) => l.mono, "hears one leg of both", "hears both legs"),
+  yes((l) => l.flipped, "flipped at their own mixer", "not flipped at their own mixer"),
+  yes((l) => l.mono, "hears both legs in one", "hears both legs apart"),
 ];
 
 /** Of the monitor system, without its slots. */

@@ -118,7 +118,7 @@ const inSlots = (two: Two): string[] => {
 const inEars = (two: Two): string[] => {
   const [was, is] = [two.from.ear, two.to.ear];
   if (was && is) return changes(two, was, is, EAR);
-  if (was || is) return [is ? "Data of earphones are there as well" : "There are no data of earphones"];
+  if (was || is) return [is ? "Earphone data added" : "No earphone data"];
   return [];
 };
 

@@ -1,3 +1,4 @@
+import { alike } from "./amend";
 import type { Command } from "./command";
 import type { SetupFile } from "./schema";
 
@@ -29,7 +30,6 @@ export const record = (history: History, command: Command): History => {
   const { past, present, drag } = history;
   const file = command.apply(present);
   if (file === present) return history;
-  if (command.kind === "load") return begin(file);
   if (command.kind === "drag" && drag === command.label) return { ...history, present: file };
   return {
     past: [...past, { label: command.label, file: present }].slice(-MAX_STEPS),
@@ -39,9 +39,14 @@ export const record = (history: History, command: Command): History => {
   };
 };
 
-/** The history once the finger is lifted: the next drag is an undo of its own. */
-export const settle = (history: History): History =>
-  history.drag === null ? history : { ...history, drag: null };
+/** The history once the finger is lifted: the next drag is an undo of its own; one that ended as it began is none. */
+export const settle = (history: History): History => {
+  if (history.drag === null) return history;
+  const last = history.past.at(-1);
+  return last && alike(last.file, history.present)
+    ? { ...history, past: history.past.slice(0, -1), present: last.file, drag: null }
+    : { ...history, drag: null };
+};
 
 /** One step back; the same object when there is none. */
 export const back = (history: History): History => {

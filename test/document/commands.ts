@@ -35,7 +35,6 @@ import {
 } from "../../src/document/commands/sources";
 import {
   addSum,
-  dragSendPan,
   duplicateSum,
   editSum,
   removeSum,
@@ -100,7 +99,6 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   sum.map(duplicateSum),
   fc.tuple(sum, patch({ stereo: flag, reversed: flag, folded: flag, trim: db })).map((a) => editSum(...a)),
   fc.tuple(sum, source, orNull(patch({ level: orNull(db), pan: orNull(pan) }))).map((a) => setSend(...a)),
-  fc.tuple(sum, source, pan).map((a) => dragSendPan(...a)),
   sum.map(swapPair),
   source.map(swapChannels),
   fc.tuple(fc.constantFrom("kick", "tom", "crash", "other" as const), name).map((a) => addPiece(...a)),

@@ -74,7 +74,7 @@ describe("one change at a time", () => {
     [addListener("Sol, guitar"), ["Listeners | Sol, guitar is there as well"]],
     [
       editListener("l3", { flipped: true }),
-      ["Listeners | Tobi, lead voice: flipped at the own mixer instead of not flipped at the own mixer"],
+      ["Listeners | Tobi, lead voice: flipped at their own mixer instead of not flipped at their own mixer"],
     ],
     [editListener("l3", { sum: null }), ["Listeners | Tobi, lead voice: hears no sum instead of “Drums”"]],
     [
@@ -85,7 +85,7 @@ describe("one change at a time", () => {
       ],
     ],
     [editWishes({ first: "l1" }), ["Wishes | Who matters most: “Audience” instead of “Mara, drums”"]],
-    [editEar({}), ["Earphones | Data of earphones are there as well"]],
+    [editEar({}), ["Earphones | Earphone data added"]],
     [setSlotCount(12), ["Slots | Number of slots 12 instead of 16"]],
     [setSlot(2, null), ["Slots | Slot 3: nothing instead of “Bass”, before fader"]],
     [

@@ -2,9 +2,9 @@ import { BLANK_SUM } from "../../core/blanksum";
 import { nextId, uniqueName } from "../../core/naming";
 import { withPairSwapped } from "../../core/patched";
 import type { Id, Send, Sum } from "../../core/setup";
-import type { Db, Pan } from "../../core/units";
+import type { Db } from "../../core/units";
 import { amend, amendIn, insertAfter, kept, mapped } from "../amend";
-import { type Command, drag, step } from "../command";
+import { type Command, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -64,10 +64,6 @@ const withSend = (
 /** Changes a source's way into a sum; puts it in at 0 dB following the house pan where it was not; null takes it out. */
 export const setSend = (sum: Id, source: Id, patch: Partial<Omit<Send, "source">> | null): Command =>
   step(patch === null ? "take out of sum" : "change send", (file) => withSend(file, sum, source, patch));
-
-/** One move of a send's own pan under the finger, −1…+1. */
-export const dragSendPan = (sum: Id, source: Id, pan: Pan): Command =>
-  drag("pan in sum", (file) => withSend(file, sum, source, { pan }));
 
 /** Several sends brought to new levels, dB, as one step; null is off. */
 export const pullSends = (

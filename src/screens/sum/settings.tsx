@@ -73,7 +73,7 @@ const LegFields = ({ sum, at, name }: { sum: Sum; at: 0 | 1; name: string }) => 
         onDone={done}
       />
       <Tick
-        label={`Polarity of the ${name} leg switched`}
+        label={`Polarity of the ${name} leg inverted`}
         value={sum.legInverted[at]}
         onValue={(v) => run(editSum(sum.id, { legInverted: put(sum.legInverted, v) }))}
       />
