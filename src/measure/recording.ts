@@ -63,7 +63,3 @@ export const toRecording = (name: string, figures: Figures, places: readonly Pla
     correlation: sources.map((a) => sources.map((b) => correlationOf(figures, a, b))),
   };
 };
-
-/** Level of one step of the course, dBFS. */
-export const courseLevel = (figures: Figures, step: number, column: number): number =>
-  levelOfPower(figures.course.powers[step * figures.course.columns + column] as number);
