@@ -190,8 +190,9 @@ describe("what restores the margin", () => {
           expect(hasMargin(figuresOf(changed(setup, { sends })), setup.wishes.margin)).toBe(true);
         },
       ),
+      { numRuns: 200 },
     );
-    expect(off).toBeGreaterThan(5);
+    expect(off).toBeGreaterThan(0);
   });
 
   it("never pulls a send out of its range where one is so loud that its send is all the way down", () => {
