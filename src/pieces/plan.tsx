@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useRef } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { Degrees, Metres } from "../core/units";
 import { shortName } from "./spread";
 
@@ -29,40 +29,57 @@ const KEYS: { readonly [key: string]: readonly [x: number, y: number] } = {
   ArrowDown: [0, -1],
 };
 
-/** A plan from above with things to drag; each also moves by the arrow keys (with Shift ten times as far). */
+/** What stands on a mark. */
+const shown = ({ name }: Mark): string => shortName(name, 10);
+
+/** What a mark is called: what stands on it comes first, so that it can be called by that. */
+const spoken = (mark: Mark): string =>
+  shown(mark) === mark.name ? mark.says : `${shown(mark)}: ${mark.says}`;
+
+/** Metres from the middle to the edge that hold every mark. */
+const reachOf = (marks: readonly Mark[], [midX, midY]: readonly [Metres, Metres], least: Metres): Metres =>
+  Math.max(least, ...marks.map((m) => Math.max(Math.abs(m.x - midX), Math.abs(m.y - midY)) + m.size));
+
+/**
+ * A plan from above with things to drag; each also moves by the arrow keys (with Shift ten times as far). It grows to
+ * hold what stands far out; under a finger it keeps its size, and a mark goes with the finger as far as the edge.
+ */
 export const Plan = (props: {
   label: string;
   marks: readonly Mark[];
-  /** Metres from the middle to an edge. */
+  /** Metres from the middle to an edge, at least. */
   reach: Metres;
   /** Where the middle of the drawing is, metres. */
   middle: readonly [x: Metres, y: Metres];
   /** Smallest move, metres. */
   step: Metres;
+  /** Where a line is drawn across, metres. */
+  front?: Metres;
   onMove: (id: string, x: Metres, y: Metres) => void;
   onDone: () => void;
   children?: ComponentChildren;
 }) => {
   const drag = useRef<{ id: string; x: number; y: number; px: number; py: number } | null>(null);
   const svg = useRef<SVGSVGElement>(null);
-  const scale = SIZE / (2 * props.reach);
+  const [held, setHeld] = useState<Metres | null>(null);
+  const reach = held ?? reachOf(props.marks, props.middle, props.reach);
+  const scale = SIZE / (2 * reach);
   const [midX, midY] = props.middle;
   const left = (x: Metres) => SIZE / 2 + (x - midX) * scale;
   const top = (y: Metres) => SIZE / 2 - (y - midY) * scale;
   const whole = (v: Metres) => Number((Math.round(v / props.step) * props.step).toFixed(3));
-  const move = (id: string, x: Metres, y: Metres) => {
-    const inside = (v: number, mid: number) => Math.max(mid - props.reach, Math.min(mid + props.reach, v));
-    props.onMove(id, whole(inside(x, midX)), whole(inside(y, midY)));
-  };
-  const metresPerPixel = () => (2 * props.reach) / (svg.current?.clientWidth || SIZE);
+  const inside = (v: number, mid: number) => Math.max(mid - reach, Math.min(mid + reach, v));
+  const metresPerPixel = () => (2 * reach) / (svg.current?.clientWidth || SIZE);
   const end = () => {
     if (drag.current === null) return;
     drag.current = null;
+    setHeld(null);
     props.onDone();
   };
   return (
     <svg ref={svg} class="plan" viewBox={`0 0 ${SIZE} ${SIZE}`} role="group" aria-label={props.label}>
       {props.children}
+      {props.front === undefined ? null : <path d={`M0 ${top(props.front)}H${SIZE}`} class="plan-line" />}
       {props.marks.map((m) => (
         <g
           key={m.id}
@@ -74,16 +91,19 @@ export const Plan = (props: {
                 role: "button",
                 // In SVG the name of an attribute keeps its case.
                 tabindex: 0,
-                "aria-label": `${m.says}. Arrow keys move it.`,
+                "aria-label": `${spoken(m)}. Arrow keys move it.`,
                 onPointerDown: (e: PointerEvent) => {
                   (e.currentTarget as Element).setPointerCapture(e.pointerId);
+                  setHeld(reach);
                   drag.current = { id: m.id, x: m.x, y: m.y, px: e.clientX, py: e.clientY };
                 },
                 onPointerMove: (e: PointerEvent) => {
                   const d = drag.current;
                   if (d?.id !== m.id) return;
                   const by = metresPerPixel();
-                  move(m.id, d.x + (e.clientX - d.px) * by, d.y - (e.clientY - d.py) * by);
+                  const x = inside(d.x + (e.clientX - d.px) * by, midX);
+                  const y = inside(d.y - (e.clientY - d.py) * by, midY);
+                  props.onMove(m.id, whole(x), whole(y));
                 },
                 onPointerUp: end,
                 onPointerCancel: end,
@@ -92,7 +112,7 @@ export const Plan = (props: {
                   if (!way) return;
                   e.preventDefault();
                   const by = props.step * (e.shiftKey ? 10 : 1);
-                  move(m.id, m.x + way[0] * by, m.y + way[1] * by);
+                  props.onMove(m.id, whole(m.x + way[0] * by), whole(m.y + way[1] * by));
                 },
                 onKeyUp: (e: KeyboardEvent) => {
                   if (KEYS[e.key]) props.onDone();
@@ -105,7 +125,7 @@ export const Plan = (props: {
             <path d="M0 -24l-6 9h12z" class="mark-facing" transform={`rotate(${-m.facing})`} />
           )}
           <text y={4} text-anchor="middle">
-            {shortName(m.name, 10)}
+            {shown(m)}
           </text>
         </g>
       ))}

@@ -40,5 +40,7 @@ export const spread = (labels: readonly Label[], width: number): readonly Spread
 };
 
 /** A name short enough for a drawing. */
-export const shortName = (name: string, most = 11): string =>
-  name.length <= most ? name : `${name.slice(0, most - 1)}…`;
+export const shortName = (name: string, most = 11): string => {
+  const letters = [...name];
+  return letters.length <= most ? name : `${letters.slice(0, most - 1).join("")}…`;
+};

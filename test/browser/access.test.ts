@@ -7,8 +7,8 @@ import type { Answer, Hit } from "../../src/core/setup";
 import { printSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { noise, wavFile } from "../measure/wavfile";
-import { choose, go, overhang, slots, states, unfold } from "./hall";
-import { openAll, openAt, tabTo } from "./hands";
+import { choose, go, overhang, reachesOut, slots, states, unfold } from "./hall";
+import { drop, openAll, openAt, tabTo } from "./hands";
 import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
 
 let browser: Browser;
@@ -50,20 +50,6 @@ const setText = (page: Page, size: string): Promise<void> =>
   page.evaluate((to) => {
     document.documentElement.style.fontSize = to;
   }, size);
-
-/** What reaches out sideways, so that a failure names it. */
-const reachesOut = (page: Page): Promise<string[]> =>
-  page.evaluate(() =>
-    [...document.querySelectorAll("#app *")]
-      .filter(
-        (e) =>
-          e.checkVisibility() &&
-          e.getBoundingClientRect().right > innerWidth + 1 &&
-          !e.closest(".scroll-x, svg, .hidden-visually"),
-      )
-      .slice(0, 5)
-      .map((e) => e.outerHTML.slice(0, 120)),
-  );
 
 /** Words that a box cuts off, so that a failure names them. The setup's name in the head is whole under Setups. */
 const cutOff = (page: Page): Promise<string[]> =>
@@ -150,17 +136,6 @@ const chooseRecording = async (page: Page, name: string, content: Buffer): Promi
     .setInputFiles({ name, mimeType: "audio/wav", buffer: content });
 };
 
-/** A file let go over the place for recordings. */
-const drop = (page: Page, name: string, text: string): Promise<void> =>
-  page.getByRole("group", { name: "Recordings" }).evaluate(
-    (part, [called, content]) => {
-      const dataTransfer = new DataTransfer();
-      dataTransfer.items.add(new File([content ?? ""], called ?? ""));
-      part.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
-    },
-    [name, text],
-  );
-
 /** Measuring that never ends: the worker takes its work and says nothing. */
 const neverAnswers = (page: Page): Promise<void> =>
   page.evaluate(() => {
@@ -221,7 +196,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "sum",
     async (page) => {
       await unfold(page, "Measure a recording");
-      await drop(page, `${"no-sound-".repeat(20)}.wav`, "words");
+      await drop(page, [{ name: `${"no-sound-".repeat(20)}.wav`, content: Buffer.from("words") }]);
       await page.getByRole("alert").getByText("no-sound-").waitFor();
     },
   ],

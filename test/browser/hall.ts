@@ -59,6 +59,33 @@ export const choose = (page: Page, label: string, name: string, content: string 
     buffer: Buffer.from(content),
   });
 
-/** How far the page reaches beyond the screen sideways, px. */
-export const overhang = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+/**
+ * What reaches beyond the screen sideways, by its box or by a line of its text, so that a failure names it. A letter
+ * with a flood of marks is cut off on purpose, and what stands on one line with it.
+ */
+export const reachesOut = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const range = document.createRange();
+    const flood = /\p{M}{9}/u;
+    const out = (box: DOMRect): boolean => box.right > innerWidth + 1;
+    const isOut = (e: Element): boolean => {
+      const around = e.closest(".scroll-x, svg, .hidden-visually, .head .name, select, option, .paper");
+      if (around || flood.test(e.parentElement?.textContent ?? "") || !e.checkVisibility()) return false;
+      if (out(e.getBoundingClientRect())) return true;
+      return [...e.childNodes].some((text) => {
+        range.selectNodeContents(text);
+        return text instanceof Text && out(range.getBoundingClientRect());
+      });
+    };
+    return [...document.querySelectorAll("#app *")]
+      .filter(isOut)
+      .slice(0, 5)
+      .map((e) => e.outerHTML.slice(0, 120));
+  });
+
+/** How far the page reaches beyond the screen sideways, px: by scrolling, or by anything that is cut off there. */
+export const overhang = async (page: Page): Promise<number> => {
+  const scrolls = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  const out = await reachesOut(page);
+  return Math.max(scrolls, out.length);
+};

@@ -123,3 +123,18 @@ export const tabTo = async (page: Page, name: string | RegExp): Promise<void> =>
   }
   throw new Error(`${name} was not reached`);
 };
+
+/** Files let go over the place for recordings; their names are sent as JSON, which keeps halves of pairs. */
+export const drop = (
+  page: Page,
+  files: readonly { readonly name: string; readonly content: Buffer }[],
+): Promise<void> =>
+  page.getByRole("group", { name: "Recordings" }).evaluate(
+    (part, json) => {
+      const dataTransfer = new DataTransfer();
+      for (const { name, content } of JSON.parse(json) as { name: string; content: string }[])
+        dataTransfer.items.add(new File([Uint8Array.from(atob(content), (c) => c.charCodeAt(0))], name));
+      part.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+    },
+    JSON.stringify(files.map(({ name, content }) => ({ name, content: content.toString("base64") }))),
+  );

@@ -1,0 +1,243 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { printSetup } from "../../src/document/check-file";
+import { toFragment } from "../../src/shelf/link";
+import { noise, wavFile } from "../measure/wavfile";
+import { choose, downloaded, go, overhang, reachesOut, states, unfold } from "./hall";
+import { drop, openAll, openAt, settled, stored } from "./hands";
+import { axeFindings, launch, type Phone, phone, type Site, serveApp } from "./harness";
+import { CORPUS, hostileSetup, polluted } from "./hostile";
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launch(), serveApp()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+const SETUP = hostileSetup();
+/** Half of a pair: neither UTF-8 nor a file's name holds one. */
+const HALF = /\p{Surrogate}/u;
+const EVERYTHING = CORPUS.join(" ");
+
+/** A narrow phone on which a dialog is a fault like any other. */
+const narrow = async (): Promise<Phone> => {
+  const user = await phone(browser, { viewport: { width: 320, height: 640 }, hasTouch: false });
+  user.page.on("dialog", (dialog) => {
+    user.faults.push(`dialog: ${dialog.message()}`);
+    void dialog.dismiss();
+  });
+  return user;
+};
+
+/** Which of some texts stand nowhere on the page, letter by letter; sent as JSON, which keeps halves of pairs. */
+const missing = (page: Page, texts: readonly string[]): Promise<string[]> =>
+  page.evaluate((json) => {
+    const all: string[] = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    while (walker.nextNode()) all.push((walker.currentNode as Text).data);
+    const wanted: string[] = JSON.parse(json);
+    return wanted
+      .filter((text) => !all.some((data) => data.includes(text)))
+      .map((text) => JSON.stringify(text));
+  }, JSON.stringify(texts));
+
+/** What a text has become that it must not: elements, handlers, addresses, a title, a polluted prototype. */
+const harm = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const found: string[] = [];
+    const foreign =
+      "img, script, style, link, base, iframe, object, embed, form, meta, video, audio, template";
+    for (const each of document.body.querySelectorAll(foreign)) found.push(each.outerHTML.slice(0, 120));
+    for (const each of document.querySelectorAll("*"))
+      for (const { name, value } of each.attributes) {
+        if (name.startsWith("on")) found.push(`${name}=${value}`);
+        if (/^(href|src|action|formaction)$/.test(name) && /^\s*(javascript|data):/i.test(value))
+          found.push(`${name}=${value}`);
+      }
+    for (const each of document.querySelectorAll("a"))
+      if (!each.getAttribute("href")?.startsWith("#")) found.push(each.outerHTML);
+    if (document.title !== "Hatside") found.push(`title: ${document.title}`);
+    if ("polluted" in {}) found.push("polluted");
+    return found;
+  });
+
+/** All of what must hold wherever hostile texts are shown. */
+const harmless = async (page: Page, shows: readonly string[]): Promise<void> => {
+  expect(await harm(page)).toEqual([]);
+  expect(await missing(page, shows)).toEqual([]);
+  expect([await overhang(page), await reachesOut(page)], "sideways").toEqual([0, []]);
+  expect(await axeFindings(page)).toEqual([]);
+};
+
+const take = async (page: Page, text: string): Promise<void> => {
+  await openAt(page, site, "setups");
+  await choose(page, "Open a setup file or a backup", `${CORPUS[0]}.json`, text);
+};
+
+it("the corpus reaches every text field there is", () => {
+  const texts: string[] = [];
+  JSON.stringify(SETUP, (_, value: unknown) => {
+    if (typeof value === "string") texts.push(value);
+    return value;
+  });
+  // Names of pieces, sources, sums and listeners, players, and every id and reference.
+  for (const text of CORPUS) expect(texts.filter((each) => each === text).length).toBeGreaterThan(8);
+  expect([SETUP.name, SETUP.note, SETUP.recording?.name]).toEqual([EVERYTHING, EVERYTHING, EVERYTHING]);
+  expect(texts.filter((text) => /Kick|Drums|Mara|Rehearsal|^[psml]\d+$/.test(text))).toEqual([]);
+});
+
+describe("taken in by file, with keys for the prototype in every object", () => {
+  let user: Phone;
+  beforeAll(async () => {
+    user = await narrow();
+    await take(user.page, polluted(SETUP));
+    await states(user.page, "Take in “");
+  });
+  afterAll(() => user.context.close());
+
+  it("is shown as text before it is kept", async () => {
+    await openAll(user.page);
+    await user.page.getByText("kit.__proto__: not known here; left out.").waitFor();
+    await harmless(user.page, [EVERYTHING]);
+    await user.page.getByRole("button", { name: "Keep it and open it" }).click();
+    await user.page.waitForFunction(() => location.hash === "#kit");
+    await settled(user.page);
+    await expect.poll(async () => JSON.parse(await stored(user.page)).name).toBe(SETUP.name);
+    expect(JSON.parse(await stored(user.page))).toEqual(JSON.parse(printSetup(SETUP)));
+  });
+
+  it.each([
+    ["kit", CORPUS],
+    ["image", CORPUS],
+    ["sum", CORPUS],
+    ["patch", CORPUS],
+    ["check", []],
+    ["setups", [EVERYTHING]],
+    ["about", []],
+  ] as const)(
+    "%s shows it as text and is as usable as ever",
+    async (place, shows) => {
+      const { page } = user;
+      await go(page, place);
+      if (place === "kit") await page.getByText(/^All sources/).click();
+      await openAll(page);
+      await harmless(page, shows);
+    },
+    300_000,
+  );
+
+  it("the check asks for such pieces, and the line check lists such names", async () => {
+    const { page } = user;
+    await go(page, "check");
+    await page.locator(".question").waitFor();
+    const asked = (await page.locator(".question").textContent()) ?? "";
+    expect(CORPUS.some((text) => asked === `Hit the ${text}. Where is it?`)).toBe(true);
+    await page.getByRole("button", { name: "Stop the check" }).click();
+    await page.getByText("Line check").waitFor();
+    await openAll(page);
+    await harmless(page, CORPUS);
+  });
+
+  it("the sheet on paper shows it as text", async () => {
+    const { page } = user;
+    await go(page, "patch");
+    await unfold(page, "Patch sheet for the console");
+    await page.getByRole("button", { name: "Print the sheet" }).waitFor();
+    await page.emulateMedia({ media: "print" });
+    expect(await harm(page)).toEqual([]);
+    const paper = await page.locator(".sheet").textContent();
+    for (const text of CORPUS.filter((t) => !HALF.test(t))) expect(paper).toContain(text);
+    await page.emulateMedia({ media: "screen" });
+  });
+
+  it("what goes out is a plain file name, and lists hold no formula", async () => {
+    const { page } = user;
+    await go(page, "setups");
+    await page
+      .getByRole("button", { name: /^More for / })
+      .first()
+      .click();
+    const [file] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Send or save the file" }).first().click(),
+    ]);
+    expect(file.suggestedFilename()).toMatch(/^[\p{L}\p{M}\p{N}-]+\.hatside\.json$/u);
+    await go(page, "patch");
+    await unfold(page, "Input list from or to a spreadsheet");
+    const csv = await downloaded(page, "List as CSV");
+    for (const text of ["=1+cmd", "+1+1", "-2+3", "@SUM"]) {
+      expect(csv).toContain(`'${text}`);
+      expect(csv).not.toMatch(new RegExp(`(^|[,;\\n"])${text.replace(/[+]/g, "\\+")}`));
+    }
+  });
+});
+
+it("by link and by backup it arrives as it is, shown as text", async () => {
+  const user = await narrow();
+  const { page } = user;
+  await page.goto(`${site.url}${await toFragment(SETUP)}`);
+  await states(page, "Take in “");
+  await harmless(page, [EVERYTHING]);
+  await page.getByRole("button", { name: "Keep it and open it" }).click();
+  await expect.poll(async () => JSON.parse(await stored(page)).name).toBe(SETUP.name);
+  expect(JSON.parse(await stored(page))).toEqual(JSON.parse(printSetup(SETUP)));
+  const backup = { format: "hatside-backup", version: 1, setups: [SETUP, SETUP], unread: [...CORPUS] };
+  await go(page, "setups");
+  await choose(page, "Open a setup file or a backup", "all.json", polluted(backup));
+  await states(page, "2 setups to choose from");
+  await harmless(page, [EVERYTHING]);
+  await page.getByRole("button", { name: "Put 2 setups on the shelf" }).click();
+  await page.getByText("2 setups put on the shelf").waitFor();
+  await openAll(page);
+  await harmless(page, [EVERYTHING, `${EVERYTHING} 2`]);
+  await user.context.close();
+});
+
+it("by a list from a spreadsheet it is shown as text", async () => {
+  const user = await narrow();
+  const { page } = user;
+  // A name in a list is one line of up to 80 characters.
+  const names = CORPUS.filter((text) => !HALF.test(text) && [...text].length <= 80);
+  const cell = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+  await openAt(page, site, "patch");
+  await unfold(page, "Input list from or to a spreadsheet");
+  const csv = ["Name,Stands at", ...names.map((text) => `${cell(text)},${cell(text)}`)].join("\r\n");
+  await choose(page, "Take in a CSV list", `${CORPUS[1]}.csv`, csv);
+  const button = page.getByRole("button", { name: `Take these ${names.length} sources` });
+  await button.waitFor();
+  // As many rows as it takes to see that the columns are right.
+  const asRead = names.map((text) => text.replace(/[\s\p{Cc}]+/gu, " ").trim());
+  await harmless(page, asRead.slice(0, 8));
+  await button.click();
+  await go(page, "kit");
+  await page.getByText(/^All sources/).click();
+  await harmless(page, asRead);
+  await user.context.close();
+});
+
+it("by recordings' file names it is shown as text", async () => {
+  const user = await narrow();
+  const { page } = user;
+  await openAt(page, site, "sum");
+  await unfold(page, "Measure a recording");
+  const sound = noise(1);
+  const wav = Buffer.from(wavFile([Float64Array.from({ length: 4800 }, () => 0.1 * sound())]));
+  await drop(
+    page,
+    CORPUS.map((name) => ({ name: `${name}.wav`, content: wav })),
+  );
+  await page.getByText(`of ${CORPUS.length} tracks matched to a source`).waitFor();
+  const names = CORPUS.map((text) => `${text.replace(/\p{Surrogate}/gu, "\uFFFD")}.wav`);
+  await harmless(page, names);
+  await drop(
+    page,
+    CORPUS.map((name) => ({ name: `${name}.wav`, content: Buffer.from("no sound") })),
+  );
+  await page.getByRole("alert").getByText("null.wav").waitFor();
+  await harmless(page, names);
+  await user.context.close();
+});
