@@ -11,7 +11,7 @@ export interface Driver {
   text(selector: string): Promise<string>;
   /** Result of a function body, which may await, run in the page. */
   run<T>(body: string): Promise<T>;
-  /** Console errors and uncaught errors since this was last asked, where the engine tells them. */
+  /** Console and uncaught errors, what the policy stopped and what left the origin since this was last asked. */
   faults(): readonly string[];
   close(): Promise<void>;
 }

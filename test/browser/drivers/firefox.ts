@@ -1,4 +1,5 @@
 import puppeteer from "puppeteer-core";
+import { CATCH } from "./caught";
 import type { Start } from "./driver";
 
 /** Firefox ESR, by WebDriver BiDi. */
@@ -15,6 +16,7 @@ export const startFirefox: Start = async () => {
     if (message.type() === "error") faults.push(`console: ${message.text()}`);
   });
   page.on("pageerror", (error) => faults.push(`uncaught: ${String(error)}`));
+  await page.evaluateOnNewDocument(`{ const tell = (what) => console.error(what); ${CATCH} }`);
   return {
     name: "Firefox ESR",
     open: async (url) => void (await page.goto(url, { waitUntil: "load" })),

@@ -3,7 +3,21 @@ import { existsSync, readdirSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import type { Readable } from "node:stream";
+import { CATCH } from "./caught";
 import type { Start } from "./driver";
+
+/**
+ * Catches what goes wrong from the first script that is run in a page. Its protocol tells nothing, so what goes wrong
+ * while a page loads is not seen, but for requests.
+ */
+const WATCH = `
+  if (!globalThis.told) {
+    globalThis.told = [];
+    const tell = (what) => void told.push(what);
+    const say = console.error;
+    console.error = (...what) => { tell("console: " + what.join(" ")); say(...what); };
+    ${CATCH}
+  }`;
 
 const WAIT_MS = 20_000;
 /** Name under which WebDriver hands over an element. */
@@ -93,11 +107,21 @@ export const startWebKit: Start = async () => {
       },
     });
     const at = `/session/${sessionId}`;
-    const run = <T>(body: string): Promise<T> =>
-      call("POST", `${at}/execute/async`, {
-        script: `const done = arguments[0]; (async () => { ${body} })().then(done, (error) => done("failed: " + error));`,
+    const faults: string[] = [];
+    const run = async <T>(body: string): Promise<T> => {
+      const { result, told } = await call<{ result: T; told: string[] }>("POST", `${at}/execute/async`, {
+        script: `${WATCH} const done = (result) => arguments[0]({ result, told: globalThis.told.splice(0) });
+          (async () => { ${body} })().then(done, (error) => done("failed: " + error));`,
         args: [],
       });
+      faults.push(...told);
+      return result;
+    };
+    /** Goes on only when the new page is watched. */
+    const watched = async (moved: Promise<void>): Promise<void> => {
+      await moved;
+      await run("");
+    };
     const find = async (selector: string): Promise<string> => {
       const found = await call<{ [ELEMENT]: string }>("POST", `${at}/element`, {
         using: "css selector",
@@ -107,8 +131,8 @@ export const startWebKit: Start = async () => {
     };
     return {
       name: "WebKitGTK",
-      open: (url) => call("POST", `${at}/url`, { url }),
-      reload: () => call("POST", `${at}/refresh`, {}),
+      open: (url) => watched(call("POST", `${at}/url`, { url })),
+      reload: () => watched(call("POST", `${at}/refresh`, {})),
       click: async (selector) => call("POST", `${await find(selector)}/click`, {}),
       type: async (selector, text) => {
         const field = await find(selector);
@@ -117,7 +141,7 @@ export const startWebKit: Start = async () => {
       text: (selector) =>
         run(`return document.querySelector(${JSON.stringify(selector)})?.textContent ?? "";`),
       run,
-      faults: () => [],
+      faults: () => faults.splice(0),
       close: async () => {
         await call("DELETE", at).finally(end);
       },
