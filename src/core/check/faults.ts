@@ -3,9 +3,10 @@ import { gainOf } from "../decibels";
 import { type Part, partsOf } from "../mix";
 import { isReversed, legsOff, slotGains, slotTrims } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
+import type { Legs } from "../units";
 import { type FaultKind, KINDS } from "./kinds";
 import { neighbourChannels } from "./neighbours";
-import { type Strike, soundsThrough } from "./strikes";
+import { type Strike, soundThrough } from "./strikes";
 import { chain, type EarImage, earImage, FOLDED, gains, STRAIGHT, SWAPPED, type Wiring } from "./wiring";
 
 /** One state the path from a sum to a listener's ears can be in. */
@@ -64,7 +65,10 @@ const OF_A_PAIR: ReadonlySet<FaultKind> = new Set<FaultKind>([
 export const turned = (part: Part): Send => ({ ...part.send, pan: -part.pan || 0 });
 
 const channelsOf = (parts: readonly Part[], strike: Strike): ChannelGains =>
-  parts.filter((p) => soundsThrough(strike, p.source)).flatMap((p) => p.channels);
+  parts.flatMap(({ source, channels }) => {
+    const gain = soundThrough(strike, source);
+    return gain === 0 ? [] : channels.map(([l, r]): Legs => [gain * l, gain * r]);
+  });
 
 /**
  * Every fault between a sum and a listener's ears that a check looks for, "as planned" first.
@@ -108,11 +112,11 @@ export const faultsOf = (
   const ofSource = (kind: FaultKind, part: Part, instead: readonly Part[]): Fault => {
     const now = parts.flatMap((p) => (p === part ? instead : [p]));
     const images = strikes.map((s, at) =>
-      soundsThrough(s, part.source) ? earImage(channelsOf(now, s), planned) : (asPlanned[at] as EarImage),
+      soundThrough(s, part.source) > 0 ? earImage(channelsOf(now, s), planned) : (asPlanned[at] as EarImage),
     );
     return fault(kind, images, part);
   };
-  const checked = parts.filter((p) => strikes.some((s) => soundsThrough(s, p.source)));
+  const checked = parts.filter((p) => strikes.some((s) => soundThrough(s, p.source) > 0));
   const centred = partsOf(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: 0 })) });
 
   const all = [

@@ -45,13 +45,17 @@ export type Verdict =
     };
 
 /** Sure enough to stop, 0…1. Tuned by simulation. */
-export const SURE = 0.94;
+export const SURE = 0.88;
+/** Sure enough to stop where an answer speaks against the verdict, 0…1: that answer may be no slip. Tuned by simulation. */
+export const SURE_DESPITE = 0.95;
+/** An answer speaks against a fault that would bring it about less often than this. A design choice: about a slip. */
+const AGAINST = 0.05;
 /** No verdict rests on fewer hits: with two, one ear's way of calling things "middle" could decide. Tuned by simulation. */
 export const LEAST_HITS = 3;
 /** Sure enough that it is none of the list, 0…1. Tuned by simulation. */
 export const SURE_UNKNOWN = 0.9;
 /** A second-best is named from this chance on. A design choice. */
-const CLOSE = 0.02;
+export const CLOSE = 0.02;
 
 const likeliest = (chances: readonly number[]): Answer =>
   ANSWERS[chances.indexOf(Math.max(...chances))] ?? "unclear";
@@ -78,20 +82,26 @@ const suspects = (check: Check, belief: Belief): Suspect[] =>
 /** Whether a set of faults holds "as planned". */
 export const isPlanned = (set: FaultSet): boolean => set.faults.some((f) => f.kind === "planned");
 
+const speaksAgainst = (check: Check, set: FaultSet, { piece, answer }: Hit): boolean => {
+  const strike = check.strikes.findIndex((s) => s.piece === piece);
+  return (set.chances[strike]?.[ANSWERS.indexOf(answer)] ?? 1) < AGAINST;
+};
+
 /** What is to be said after some hits of a check: ask on, or stop with a verdict. */
 export const judge = (check: Check, hits: readonly Hit[]): Verdict => {
   if (check.obstacle !== null) return { kind: "cannot check", why: check.obstacle };
   const { belief, next } = nextHit(check, hits);
-  const counted = countedHits(check, hits).length;
+  const counted = countedHits(check, hits);
   const [found, second] = suspects(check, belief);
   const planned = check.sets.find(isPlanned);
   if (!found || !second || !planned)
     return { kind: "cannot check", why: "No hit can tell one fault from another here." };
-  const over = next === null || counted >= mostHits(check);
+  const over = next === null || counted.length >= mostHits(check);
   if (belief.unknown >= SURE_UNKNOWN || (over && belief.unknown > found.confidence)) {
     return { kind: "unknown", confidence: belief.unknown, heard: hits, nearest: found.set, belief };
   }
-  const sure = found.confidence >= SURE && counted >= LEAST_HITS;
+  const enough = counted.some((hit) => speaksAgainst(check, found.set, hit)) ? SURE_DESPITE : SURE;
+  const sure = found.confidence >= enough && counted.length >= LEAST_HITS;
   if (!sure && !over) return { kind: "asking", next, belief };
   return {
     kind: "found",

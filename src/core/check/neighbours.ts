@@ -4,7 +4,7 @@ import { partsOf } from "../mix";
 import { isReversed, slotOfLeg } from "../patched";
 import type { Feed, Setup, Slot, Source, Sum } from "../setup";
 import type { Gain, Legs, Side } from "../units";
-import { type Strike, soundsThrough } from "./strikes";
+import { type Strike, soundThrough } from "./strikes";
 
 /** What lies in the slots, and which slot each ear takes as planned. */
 interface Taken {
@@ -74,10 +74,11 @@ export const neighbourChannels = (
     const rows = new Map<string, [left: Gain, right: Gain]>();
     contents.forEach((content, ear) => {
       for (const { source, channel, gain } of content) {
-        if (!soundsThrough(strike, source)) continue;
+        const through = soundThrough(strike, source);
+        if (through === 0) continue;
         const key = `${channel} ${source.id}`;
         const row = rows.get(key) ?? [0, 0];
-        row[ear] = gain;
+        row[ear] = gain * through;
         rows.set(key, row);
       }
     });

@@ -1,6 +1,7 @@
+import { gainOf } from "../decibels";
 import { type Part, partsOf } from "../mix";
 import type { Id, Piece, Setup, Source, Sum } from "../setup";
-import type { Metres } from "../units";
+import type { Gain, Metres } from "../units";
 
 /** Something that can be hit in a check, and the sources through which it is heard. */
 export interface Strike {
@@ -9,12 +10,16 @@ export interface Strike {
   /** By microphones of its own, or only by those that hear the whole kit. */
   readonly through: "own" | "whole";
   readonly sources: readonly Id[];
+  /** Whole-kit microphones on the far side, which hear it as well, but later and softer. */
+  readonly far: readonly Id[];
 }
 
 /** With this many pieces that have a microphone of their own, no others are needed. A design choice. */
 const ENOUGH = 5;
-/** A second whole-kit microphone hardly farther than the nearest hears the piece as well. A design choice. */
-const AS_NEAR: Metres = 0.15;
+/** A second whole-kit microphone hardly farther than the nearest hears the piece as well. A design choice: a snare or kick. */
+const AS_NEAR: Metres = 0.2;
+/** How a farther one counts: softer, and later, which the ear takes for softer still. A design choice. */
+const FAR: Gain = gainOf(-10);
 
 const isStruck = (piece: Piece): boolean => piece.limbs.length > 0 && !piece.limbs.includes("whole");
 
@@ -30,8 +35,8 @@ const nearest = (piece: Piece, overKit: readonly (readonly [Source, Piece])[]): 
 
 /**
  * What can be hit to check a sum: every struck piece with a microphone of its own that sounds in it.
- * Only if those are fewer than five, pieces without one are added through the nearest whole-kit microphone(s):
- * a model, since every such microphone hears every piece, but the nearest hears it first and loudest.
+ * Only if those are fewer than five, pieces without one are added through the whole-kit microphones: a model, since the
+ * nearest hears a piece first and loudest, the others later and softer.
  * A two-channel source over the kit is left out of that: nobody has said which of its channels is on which side.
  */
 export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
@@ -43,6 +48,7 @@ export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
     name: piece.name,
     through: "own",
     sources: heard.filter((p) => p.source.piece === piece.id).map((p) => p.source.id),
+    far: [],
   });
   const strikes = struck.map(own);
   if (strikes.filter((s) => s.sources.length > 0).length < ENOUGH) {
@@ -53,12 +59,16 @@ export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
     struck.forEach((piece, at) => {
       if (overKit.length === 0 || strikes[at]?.sources.length !== 0) return;
       const sources = nearest(piece, overKit).map((s) => s.id);
-      strikes[at] = { piece: piece.id, name: piece.name, through: "whole", sources };
+      const far = overKit.map(([{ id }]) => id).filter((id) => !sources.includes(id));
+      strikes[at] = { piece: piece.id, name: piece.name, through: "whole", sources, far };
     });
   }
   return strikes.filter((s) => s.sources.length > 0);
 };
 
-/** Whether a hit sounds through a source, in this sum or past it. */
-export const soundsThrough = (strike: Strike, source: Source): boolean =>
-  strike.sources.includes(source.id) || (strike.through === "own" && source.piece === strike.piece);
+/** How a hit sounds through a source, in this sum or past it: 1 close by, less from afar, 0 not at all. */
+export const soundThrough = (strike: Strike, source: Source): Gain => {
+  if (strike.sources.includes(source.id) || (strike.through === "own" && source.piece === strike.piece))
+    return 1;
+  return strike.far.includes(source.id) ? FAR : 0;
+};

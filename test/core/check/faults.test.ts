@@ -153,6 +153,17 @@ describe("faults", () => {
     );
   });
 
+  it("an overhead missing leaves its side of the kit to the other one: softer, on the other side, not silent", () => {
+    const three = setupWith(3, "sine");
+    const hat = (id: string) => imageOf(three, id, "hat").legs;
+    const [left, right] = hat("planned");
+    expect(left / right).toBeCloseTo(10 ** 0.5, 12);
+    expect(hat("source missing overLeft")).toEqual([0, right]);
+    expect(hat("source missing overRight")).toEqual([left, 0]);
+    // What lies next to the pair: nothing in one ear, the other leg in the other.
+    expect(imageOf(three, "slots up", "hat").legs).toEqual([right, 0]);
+  });
+
   it("of one source are only those that a hit can find", () => {
     const ids = faults(setup).map((f) => f.id);
     expect(ids).not.toContain("source missing overLeft");

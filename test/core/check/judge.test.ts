@@ -1,8 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { ANSWERS } from "../../../src/core/check/answers";
-import { type Check, checkOf } from "../../../src/core/check/check";
-import { judge, LEAST_HITS, SURE, SURE_UNKNOWN, type Verdict } from "../../../src/core/check/judge";
+import { type Check, checkOf, type FaultSet } from "../../../src/core/check/check";
+import {
+  CLOSE,
+  judge,
+  LEAST_HITS,
+  SURE,
+  SURE_DESPITE,
+  SURE_UNKNOWN,
+  type Verdict,
+} from "../../../src/core/check/judge";
 import { progressOf } from "../../../src/core/check/progress";
 import { mostHits } from "../../../src/core/check/session";
 import type { Answer, Hit, Id, Listener, Setup, Sum } from "../../../src/core/setup";
@@ -104,11 +112,42 @@ describe("a verdict", () => {
     expect(judge(check, more.slice(0, 1))).toEqual(judge(check, hits));
   });
 
-  it("names a second-best only when it is close", () => {
-    const verdict = verdictOf({ ...PLANNED, tom1: "nothing" });
-    if (verdict.kind !== "found") throw new Error("not found");
-    for (const { confidence } of verdict.second ? [verdict.second] : [])
-      expect(confidence).toBeGreaterThanOrEqual(0.02);
+  it("names the second-best when it is close, and only then", () => {
+    const hits: Hit[] = [
+      { piece: "floor", answer: "left" },
+      { piece: "hat", answer: "left" },
+      { piece: "kick", answer: "middle" },
+      { piece: "floor", answer: "left" },
+    ];
+    const close = judge(check, hits);
+    if (close.kind !== "found") throw new Error("not found");
+    expect(faultOf(close)).toEqual(["source wrong floor"]);
+    // Had the hat been a slip, all else says reversed.
+    expect(close.second?.set.faults.map((f) => f.id)).toEqual(["reversed", "flipped"]);
+    const second = check.sets.find((s) => s.faults[0]?.id === "reversed") as FaultSet;
+    expect(close.second?.confidence).toBe(close.belief.sets[check.sets.indexOf(second)]);
+    expect(close.second?.confidence).toBeGreaterThanOrEqual(CLOSE);
+    const clear = verdictOf(PLANNED);
+    if (clear.kind !== "found") throw new Error("not found");
+    expect(clear.second).toBeNull();
+    const others = clear.belief.sets.filter((chance) => chance !== clear.found.confidence);
+    expect(Math.max(...others)).toBeLessThan(CLOSE);
+  });
+
+  it("must be surer where an answer speaks against it", () => {
+    const sides: Hit[] = [
+      { piece: "floor", answer: "left" },
+      { piece: "hat", answer: "middle" },
+      { piece: "hat", answer: "right" },
+    ];
+    const odd = judge(check, sides);
+    if (odd.kind === "cannot check") throw new Error("cannot check");
+    const most = Math.max(...odd.belief.sets);
+    expect(most).toBeGreaterThan(SURE);
+    expect(most).toBeLessThan(SURE_DESPITE);
+    expect(odd.kind).toBe("asking");
+    const all: Hit[] = sides.map((hit) => (hit.answer === "middle" ? { ...hit, answer: "right" } : hit));
+    expect(faultOf(judge(check, all))).toContain("reversed");
   });
 });
 

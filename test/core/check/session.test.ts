@@ -6,9 +6,8 @@ import { ELSE_PRIOR } from "../../../src/core/check/elsewise";
 import { countedHits, informationOf, mostHits, nextHit, posterior } from "../../../src/core/check/session";
 import type { Hit } from "../../../src/core/setup";
 import { drummer, setupWith } from "./kits";
-import { checkWith } from "./simulate";
 
-const check = checkWith(8, "root");
+const check = checkOf(setupWith(8, "root"), drummer);
 const anyHits = fc.array(
   fc.record({
     piece: fc.constantFrom(...check.strikes.map((s) => s.piece), "gone"),

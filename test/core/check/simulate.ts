@@ -1,10 +1,9 @@
 import { ANSWERS, answerShares } from "../../../src/core/check/answers";
-import { type Check, checkOf } from "../../../src/core/check/check";
+import type { Check } from "../../../src/core/check/check";
 import type { Fault } from "../../../src/core/check/faults";
-import { judge, type Verdict } from "../../../src/core/check/judge";
+import { judge, SURE, type Verdict } from "../../../src/core/check/judge";
 import { informationOf, posterior } from "../../../src/core/check/session";
-import type { Answer, Hit, Id, LawId } from "../../../src/core/setup";
-import { drummer, type KITS, setupWith } from "./kits";
+import type { Answer, Hit, Id } from "../../../src/core/setup";
 
 /** Numbers 0…1 from a seed: mulberry32, a public-domain generator of 32 bits. */
 export const seeded = (seed: number): (() => number) => {
@@ -23,7 +22,8 @@ export type Answerer = (piece: Id) => Answer;
 /** Which piece is hit: by the verdict so far, the check and the hits. */
 export type Order = (check: Check, next: Id, hits: readonly Hit[]) => Id;
 
-const draw = (shares: readonly number[], random: () => number): number => {
+/** Place drawn from shares that sum to 1. */
+export const draw = (shares: readonly number[], random: () => number): number => {
   let left = random();
   for (let at = 0; at < shares.length; at++) {
     left -= shares[at] ?? 0;
@@ -32,8 +32,8 @@ const draw = (shares: readonly number[], random: () => number): number => {
   return shares.findLastIndex((s) => s > 0);
 };
 
-/** Somebody who hears a fault, and presses a wrong button now and then. */
-export const hears = (check: Check, fault: Fault, slip: number, random: () => number): Answerer => {
+/** The shares of the answers for a fault at a piece. */
+const sharesFor = (check: Check, fault: Fault): ((piece: Id) => readonly number[]) => {
   const planned = check.sets.flatMap((s) => s.faults).find((f) => f.kind === "planned") ?? fault;
   const strikes = check.strikes.map((s) => s.piece);
   return (piece) => {
@@ -41,9 +41,26 @@ export const hears = (check: Check, fault: Fault, slip: number, random: () => nu
     const image = fault.images[at];
     const asPlanned = planned.images[at];
     if (!image || !asPlanned) throw new Error(`No image of ${piece}`);
-    const meant = draw(answerShares(image, asPlanned), random);
+    return answerShares(image, asPlanned);
+  };
+};
+
+/** Somebody who hears a fault, calls what lies between two places now this, now that, and presses a wrong button now and then. */
+export const hears = (check: Check, fault: Fault, slip: number, random: () => number): Answerer => {
+  const shares = sharesFor(check, fault);
+  return (piece) => {
+    const meant = draw(shares(piece), random);
     const pressed = random() < slip ? (meant + 1 + Math.floor(random() * 4)) % ANSWERS.length : meant;
     return ANSWERS[pressed] ?? "unclear";
+  };
+};
+
+/** Somebody who never slips and says of every piece what most say of it: no chance at all. */
+export const hearsSurely = (check: Check, fault: Fault): Answerer => {
+  const shares = sharesFor(check, fault);
+  return (piece) => {
+    const all = shares(piece);
+    return ANSWERS[all.indexOf(Math.max(...all))] ?? "unclear";
   };
 };
 
@@ -83,11 +100,30 @@ export const isRight = (verdict: Verdict, fault: Fault): boolean =>
   verdict.kind === "found" && verdict.found.set.faults.includes(fault);
 
 /**
- * A yardstick for the hits: entropy of the sets before the first hit over the largest expected information of one
- * answer then. No strict bound, as later answers can tell more or less than the first.
+ * The yardstick for the hits: entropy of all that is thought possible before the first hit over the largest expected
+ * information of the first answer, both by the engine's own weights. It is no bound below which nobody can come: a later
+ * answer may tell more than the first, and a check stops before it is wholly sure. Mostly later ones tell less.
  */
-export const boundOf = (check: Check): number =>
+export const yardstickOf = (check: Check): number =>
   posterior(check, []).entropy / Math.max(...informationOf(check, []));
+
+/** Most that one answer out of five can tell with such slips, whatever is hit and believed: capacity of that channel, bits. */
+const mostOfOneAnswer = (slip: number): number =>
+  Math.log2(ANSWERS.length) +
+  (1 - slip) * Math.log2(1 - slip) +
+  slip * Math.log2(slip / (ANSWERS.length - 1));
+
+/**
+ * A strict bound on the mean hits by weight of any way of asking that ends as sure as `SURE`: what must be learnt
+ * (Fano's inequality gives what may be left open) over the most that one answer can tell. It knows nothing of the kit,
+ * so that no way of asking comes near it.
+ */
+export const strictBoundOf = (check: Check, slip: number): number => {
+  const left = 1 - SURE;
+  const open =
+    left * Math.log2(check.sets.length) - left * Math.log2(left) - (1 - left) * Math.log2(1 - left);
+  return Math.max(0, (posterior(check, []).entropy - open) / mostOfOneAnswer(slip));
+};
 
 export interface Tally {
   readonly sessions: number;
@@ -100,12 +136,14 @@ export interface Tally {
   readonly weighted: number;
 }
 
+/** Somebody for each session, by the fault that is heard. */
+export type Drummers = (fault: Fault) => Answerer;
+
 /** Every fault of one kit and law, so many times each. */
 export const simulate = (
   check: Check,
-  slip: number,
+  drummers: Drummers,
   times: number,
-  random: () => number,
   order: () => Order,
   onWrong: (fault: Fault, verdict: Verdict, hits: readonly Hit[]) => void = () => {},
 ): Tally => {
@@ -114,7 +152,7 @@ export const simulate = (
   const tally = { sessions: 0, right: 0, unknown: 0, unsure: 0, hits: 0, weighted: 0 };
   for (const fault of faults) {
     for (let time = 0; time < times; time++) {
-      const { verdict, hits } = play(check, hears(check, fault, slip, random), order());
+      const { verdict, hits } = play(check, drummers(fault), order());
       tally.sessions += 1;
       tally.hits += hits.length;
       tally.weighted += (hits.length * fault.weight) / weight / times;
@@ -126,6 +164,3 @@ export const simulate = (
   }
   return { ...tally, hits: tally.hits / tally.sessions };
 };
-
-export const checkWith = (microphones: keyof typeof KITS, law: LawId): Check =>
-  checkOf(setupWith(microphones, law), drummer);

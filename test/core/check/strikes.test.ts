@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { strikesOf } from "../../../src/core/check/strikes";
-import type { Setup, Sum } from "../../../src/core/setup";
+import { type Strike, soundThrough, strikesOf } from "../../../src/core/check/strikes";
+import type { Setup, Source, Sum } from "../../../src/core/setup";
 import { setupWith } from "./kits";
 
 const sumIn = (setup: Setup): Sum => setup.sums[0] as Sum;
@@ -28,9 +28,13 @@ describe("what can be hit", () => {
     const found = strikes(setupWith(4, "sine"));
     expect(found.map((s) => s.piece)).toEqual(["kick", "snare", "hat", "tom1", "floor", "ride", "crash"]);
     const through = new Map(found.map((s) => [s.piece, s]));
-    expect(through.get("hat")).toMatchObject({ through: "whole", sources: ["overLeft"] });
-    expect(through.get("ride")).toMatchObject({ through: "whole", sources: ["overRight"] });
-    expect(through.get("snare")).toMatchObject({ through: "own", sources: ["snare"] });
+    expect(through.get("hat")).toMatchObject({ through: "whole", sources: ["overLeft"], far: ["overRight"] });
+    expect(through.get("ride")).toMatchObject({
+      through: "whole",
+      sources: ["overRight"],
+      far: ["overLeft"],
+    });
+    expect(through.get("snare")).toMatchObject({ through: "own", sources: ["snare"], far: [] });
   });
 
   it("hears a piece between two whole-kit microphones through both", () => {
@@ -39,10 +43,21 @@ describe("what can be hit", () => {
       ...setup.kit,
       pieces: setup.kit.pieces.map((p) => (p.id === "tom1" ? { ...p, x: 0.01 } : p)),
     };
-    expect(strikes({ ...setup, kit }).find((s) => s.piece === "tom1")?.sources).toEqual([
-      "overLeft",
-      "overRight",
-    ]);
+    expect(strikes({ ...setup, kit }).find((s) => s.piece === "tom1")).toMatchObject({
+      sources: ["overLeft", "overRight"],
+      far: [],
+    });
+    // The snare is hardly off the middle.
+    expect(strikes(setup).find((s) => s.piece === "snare")?.sources).toEqual(["overLeft", "overRight"]);
+  });
+
+  it("sounds through its own microphone fully, through a far one 10 dB softer, through another piece's not at all", () => {
+    const setup = setupWith(3, "sine");
+    const hat = strikes(setup).find((s) => s.piece === "hat") as Strike;
+    const through = (id: string) => soundThrough(hat, setup.sources.find((s) => s.id === id) as Source);
+    expect(through("overLeft")).toBe(1);
+    expect(through("overRight")).toBeCloseTo(0.31622776601683794, 15);
+    expect(through("kick")).toBe(0);
   });
 
   it("does not guess the side in a two-channel source over the kit", () => {
