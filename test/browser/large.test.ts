@@ -1,0 +1,155 @@
+import { statSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { printSetup } from "../../src/document/check-file";
+import { addListener } from "../../src/document/commands/listeners";
+import { addSource } from "../../src/document/commands/sources";
+import { duplicateSum } from "../../src/document/commands/sums";
+import { exampleSetup } from "../../src/document/example";
+import { LIMITS } from "../../src/document/limits";
+import type { SetupFile } from "../../src/document/schema";
+import { LINK_LIMITS, toFragment } from "../../src/shelf/link";
+import { applied } from "../document/commands";
+import { go, states } from "./hall";
+import { drawn, launch, phone, type Site, serveApp, withFolder } from "./harness";
+
+/** Nothing may hold the page up for longer, ms. */
+const FREEZE = 100;
+const MB = 2 ** 20;
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launch(), serveApp()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+const times = <T>(count: number, item: T): T[] => Array.from({ length: count }, () => item);
+
+/** A setup with as much of everything as one holds, and figures of a recording of so many tracks. */
+const fullest = (tracks: number): SetupFile => {
+  const example = exampleSetup();
+  const crowded = applied(
+    example,
+    ...times(LIMITS.sources - example.sources.length, addSource("m1")),
+    ...times(LIMITS.sums - 1, duplicateSum("m1")),
+    ...times(LIMITS.listeners - example.listeners.length, addListener()),
+  );
+  const measured = crowded.sources.slice(0, tracks);
+  return {
+    ...crowded,
+    note: "n".repeat(LIMITS.note),
+    recording: {
+      name: "Everything",
+      seconds: 180,
+      sources: measured.map(({ id }) => ({
+        source: id,
+        rms: -30,
+        playing: -25,
+        peak: -10,
+        truePeak: -9.5,
+        fast: -20,
+        slow: -22,
+      })),
+      correlation: measured.map((_, row) => measured.map((__, column) => (row === column ? 1 : 0.125))),
+    },
+  };
+};
+
+/** The fullest setup whose text is no longer than this. */
+const largest = (print: (file: SetupFile) => string, most: number): SetupFile => {
+  for (let tracks = LIMITS.sources; tracks > 0; tracks -= 8) {
+    const file = fullest(tracks);
+    if (print(file).length <= most) return file;
+  }
+  throw new Error(`nothing is as short as ${most}`);
+};
+
+/** A trace as Chromium writes it; times in microseconds. */
+interface Trace {
+  readonly traceEvents: readonly {
+    readonly name: string;
+    readonly pid: number;
+    readonly tid: number;
+    /** Time that the thread itself was at work: what other programs take away meanwhile is not in it. */
+    readonly tdur?: number;
+    readonly args: { readonly name?: string };
+  }[];
+}
+
+/** The longest task of the page's own thread while something is done, ms at work. */
+const longestTask = async (what: (page: Page) => Promise<void>): Promise<number> => {
+  const { context, page } = await phone(browser);
+  await page.goto(`${site.url}#setups`);
+  await drawn(page);
+  await states(page, "on this device");
+  await browser.startTracing(page, { categories: ["toplevel", "__metadata"] });
+  await what(page);
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as Trace;
+  await context.close();
+  const threads = traceEvents.flatMap((e) =>
+    e.name === "thread_name" && e.args.name === "CrRendererMain" ? [`${e.pid} ${e.tid}`] : [],
+  );
+  const tasks = traceEvents.filter((e) => e.tdur !== undefined && threads.includes(`${e.pid} ${e.tid}`));
+  expect(tasks.length, "tasks in the trace").toBeGreaterThan(10);
+  return Math.max(...tasks.map((e) => (e.tdur ?? 0) / 1000));
+};
+
+const chooseFile = (page: Page, path: string): Promise<void> =>
+  page.getByLabel("Open a setup file or a backup").setInputFiles(path);
+
+describe("at its limit, nothing holds the page up:", () => {
+  it("a setup file of 4 MB", async () => {
+    await withFolder(async (folder) => {
+      const path = join(folder, "full.json");
+      const text = printSetup(largest(printSetup, 4 * MB));
+      expect(text.length).toBeGreaterThan(3.5 * MB);
+      writeFileSync(path, text.padEnd(4 * MB));
+      expect(statSync(path).size).toBe(4 * MB);
+      const longest = await longestTask(async (page) => {
+        await chooseFile(page, path);
+        await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
+        await page.getByText("512 sources, 32 sums, 32 listeners").waitFor();
+      });
+      expect(longest).toBeLessThan(FREEZE);
+    });
+  });
+
+  it("a backup of 1000 setups, 64 MB", async () => {
+    await withFolder(async (folder) => {
+      const path = join(folder, "all.json");
+      const setup = JSON.parse(printSetup(exampleSetup()));
+      const setups = Array.from({ length: 1000 }, (_, at) => ({
+        ...setup,
+        name: `Setup ${at}`,
+        more: "x".repeat(48_000),
+      }));
+      const text = JSON.stringify({ format: "hatside-backup", version: 1, setups, unread: [] });
+      expect(text.length).toBeGreaterThan(50 * MB);
+      expect(text.length).toBeLessThan(64 * MB);
+      writeFileSync(path, text.padEnd(64 * MB));
+      const longest = await longestTask(async (page) => {
+        await chooseFile(page, path);
+        await states(page, "1000 setups to choose from");
+        await page.getByRole("button", { name: "Show 50 of 950 more" }).click();
+        await page.getByRole("checkbox", { name: "Setup 99", exact: true }).waitFor();
+      });
+      expect(longest).toBeLessThan(FREEZE);
+    });
+  });
+
+  it("a link that expands to megabytes", async () => {
+    const full = largest(JSON.stringify, LINK_LIMITS.expanded);
+    expect(JSON.stringify(full).length).toBeGreaterThan(2 * MB);
+    const fragment = await toFragment(full);
+    const longest = await longestTask(async (page) => {
+      await go(page, fragment.slice(1));
+      await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
+    });
+    expect(longest).toBeLessThan(FREEZE);
+  });
+});
