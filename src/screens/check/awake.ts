@@ -6,7 +6,9 @@ export const useAwake = (): void => {
     let lock: WakeLockSentinel | null = null;
     let over = false;
     const take = async () => {
-      if (document.visibilityState !== "visible" || !("wakeLock" in navigator)) return;
+      // The platform takes the lock back when the page is hidden, and says so.
+      if (document.visibilityState !== "visible" || !("wakeLock" in navigator) || lock?.released === false)
+        return;
       try {
         const got = await navigator.wakeLock.request("screen");
         if (over) await got.release();

@@ -101,7 +101,7 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
       {planned ? null : <p>Put it right, then check again: two faults at once happen.</p>}
       {found.second ? (
         <p class="soft">
-          Next likeliest, {percent(found.second.confidence)}: {found.second.set.faults[0]?.name}.
+          Next likeliest, {percent(found.second.confidence)}: {headline(found.second.set.faults)}.
         </p>
       ) : null}
     </>
