@@ -97,7 +97,7 @@ export const list =
   (value, at, say) => {
     if (!Array.isArray(value)) return replace<T[]>(value, at, say, "a list", []);
     if (value.length > limit)
-      throw new Refusal(`${at}: ${value.length} are too many. Allowed: up to ${limit}.`);
+      throw new Refusal(`“${at}” holds ${value.length}: too many. Allowed: up to ${limit}.`);
     // Not map: it would pass over holes.
     return Array.from(value, (item, index) => read(item ?? null, `${at}[${index}]`, say));
   };

@@ -150,12 +150,12 @@ describe("a setup file", () => {
   it("is refused when a part of it would be lost, the limit named", () => {
     const file = example();
     const many = Array.from({ length: 10_000 }, (_, at) => ({ ...file.sources[0], id: `x${at}` }));
-    expect(refused({ ...file, sources: many })).toBe("sources: 10000 are too many. Allowed: up to 512.");
+    expect(refused({ ...file, sources: many })).toBe("“sources” holds 10000: too many. Allowed: up to 512.");
     expect(refused({ ...file, sources: many.slice(0, LIMITS.sources + 1) })).toContain("513");
     expect(read({ ...file, sources: many.slice(0, LIMITS.sources) }).file.sources).toHaveLength(512);
     const slots = Array(LIMITS.slots + 1).fill(null);
     expect(refused({ ...file, monitor: { ...file.monitor, slots } })).toContain(
-      "monitor.slots: 193 are too many",
+      "“monitor.slots” holds 193: too many",
     );
   });
 
