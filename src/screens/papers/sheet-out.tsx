@@ -7,7 +7,7 @@ import { toast } from "../state";
 import { sendCsv } from "./csv-out";
 import { Sheet } from "./sheet";
 
-/** So many slots go on one page; more there are only beyond the largest count. */
+/** So many slots fit on one page; more there are only with some beyond the largest count. */
 const ONE_PAGE = RANGES.slotCount.max;
 
 /** Prints; some browsers of phones have no printing at all. */
@@ -35,11 +35,12 @@ export const SheetOut = () => {
       paper.remove();
     };
   }, []);
+  const count = figures.value.patch.rows.length;
   return (
     <>
       <p class="soft small">
-        {figures.value.patch.rows.length > ONE_PAGE
-          ? `More than one page: ${ONE_PAGE} slots go on one.`
+        {count > ONE_PAGE
+          ? `A4 or Letter, for taping to the console; up to ${ONE_PAGE} slots fit on one page, these ${count} may take more:`
           : "One page, A4 or Letter, for taping to the console:"}{" "}
         every slot with what it takes, tick boxes for console and stage.
       </p>
