@@ -1,0 +1,83 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { expectFault } from "./faults";
+import { states } from "./hall";
+import { openAt, stored } from "./hands";
+import { drawn, launch, phone, type Site, serveApp } from "./harness";
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launch(), serveApp()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.stop();
+});
+
+describe("a first start", () => {
+  it("whose example does not arrive opens an empty setup, which is edited and kept as any", async () => {
+    const { page, context } = await phone(browser);
+    await page.route("**/example-*.js", (route) => route.abort());
+    await openAt(page, site, "kit");
+    await states(page, "No sum yet");
+    await page.getByRole("button", { name: "Add a source" }).click();
+    await expect.poll(async () => JSON.parse(await stored(page)).sources.length).toBe(1);
+    await expectFault(context, /ERR_FAILED/);
+    await context.close();
+  });
+
+  it("that fails says so in a sentence instead of showing nothing", async () => {
+    const { page, context } = await phone(browser);
+    await page.addInitScript(() => {
+      Object.defineProperty(globalThis, "trustedTypes", {
+        value: {
+          createPolicy: () => {
+            throw new Error("no policy here");
+          },
+        },
+      });
+    });
+    await page.goto(site.url);
+    await page.getByText("Hatside could not start: no policy here.").waitFor();
+    await context.close();
+  });
+
+  it("on a device that keeps no apps says why it works only with a network", async () => {
+    const { page, context } = await phone(browser);
+    await page.addInitScript(() => {
+      navigator.serviceWorker.register = () => Promise.reject(new Error("not on this device"));
+    });
+    await openAt(page, site, "setups");
+    await page.getByText("No offline copy: not on this device. It works only with a network.").waitFor();
+    await context.close();
+  });
+});
+
+describe("the address", () => {
+  it("leads back to the first place, which has none", async () => {
+    const { page, context } = await phone(browser);
+    await page.goto(site.url);
+    await states(page, "8 sources make one pair");
+    await page.getByRole("link", { name: "Sum" }).click();
+    await states(page, "left at the receiving input");
+    await page.goBack();
+    await states(page, "8 sources make one pair");
+    await page.goForward();
+    await states(page, "left at the receiving input");
+    await context.close();
+  });
+
+  it("that names no place leads to the kit", async () => {
+    const { page, context } = await phone(browser);
+    await openAt(page, site, "patch");
+    await page.evaluate(() => {
+      location.hash = "nowhere";
+    });
+    await states(page, "8 sources make one pair");
+    await page.goto(`${site.url}#setup`);
+    await drawn(page);
+    await states(page, "8 sources make one pair");
+    await context.close();
+  });
+});
