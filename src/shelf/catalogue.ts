@@ -23,8 +23,15 @@ export interface Catalogue {
   readonly readAll: () => Promise<{ readonly records: ReadonlyMap<string, Record>; readonly last: unknown }>;
   /** One setup; rejects when it is not there any more. */
   readonly read: (id: string) => Promise<Record>;
-  /** Changes a setup in one go; null takes it away. `change` gets null where there is none. */
-  readonly change: (id: string, change: (was: Record | null) => Record | null) => Promise<void>;
+  /**
+   * Changes a setup in one go; null takes it away. `change` gets null where there is none.
+   * @param guess what most likely lies there, as `Cupboard.update` takes it
+   */
+  readonly change: (
+    id: string,
+    change: (was: Record | null) => Record | null,
+    guess?: Partial<Record>,
+  ) => Promise<void>;
   /** Notes which setup was opened last. */
   readonly remember: (id: string) => Promise<void>;
   /** A name that none in the list has. */
@@ -54,12 +61,13 @@ export const createCatalogue = (): Catalogue => {
       if (value === undefined) throw new Error("it is not on the shelf any more");
       return recordOf(value);
     },
-    change: async (id, change) => {
+    change: async (id, change, guess) => {
       let record: Record | null = null;
-      await cupboard.update(id, (was) => {
+      const next = (was: unknown): unknown => {
         record = change(was === undefined ? null : recordOf(was));
         return record ?? undefined;
-      });
+      };
+      await cupboard.update(id, next, guess);
       const others = list.peek().filter((line) => line.id !== id);
       list.value = record ? newestFirst([...others, lineOf(id, record)]) : others;
     },

@@ -85,20 +85,24 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
         return new Map(keys.map((key, at) => [String(key), values[at]]));
       }),
     get: (key) => within("readonly", (store) => asked(store.get(key))),
-    update: (key, change) =>
+    update: (key, change, guess) =>
       within(
         "readwrite",
         (store) =>
           new Promise((resolve, reject) => {
+            const put = (was: unknown): IDBRequest => {
+              const next = change(was);
+              const request = next === undefined ? store.delete(key) : store.put(next, key);
+              request.onerror = () => reject(request.error);
+              return request;
+            };
             const get = store.get(key);
             get.onerror = () => reject(get.error);
+            if (guess !== undefined) put(guess);
             // Asked for in the same turn, so that the transaction stays open and nobody comes in between.
             get.onsuccess = () => {
               try {
-                const next = change(get.result);
-                const put = next === undefined ? store.delete(key) : store.put(next, key);
-                put.onerror = () => reject(put.error);
-                put.onsuccess = () => resolve();
+                put(get.result).onsuccess = () => resolve();
               } catch (error) {
                 reject(error);
               }

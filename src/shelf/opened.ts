@@ -42,6 +42,8 @@ export const createOpened = (
   const id = signal<string | null>(null);
   /** Its revision when it was opened; 0 for one that is not on the shelf yet. */
   let revision = 0;
+  /** The highest revision of it that is known here. */
+  let latest = 0;
   /** It as it was before it was mended, and that one's way to a place beside it. */
   let unmended: { readonly record: Record; kept: Promise<void> | null } | null = null;
   /** Its way to another place, once another tab has taken its own. */
@@ -68,6 +70,7 @@ export const createOpened = (
     await catalogue.change(at, () => newRecord(copy, me, 1));
     id.value = at;
     revision = 1;
+    latest = 1;
     run(renameSetup(copy.name));
     moved(file.name, copy.name);
   };
@@ -75,11 +78,16 @@ export const createOpened = (
     const at = id.peek() ?? freshId();
     // Not waited for where there is none: a page that is being closed hands its last write over at once.
     if (unmended) await keepUnmended(unmended);
+    const fresh = newRecord(file, me, 1);
     let isMine = true;
-    await catalogue.change(at, (was) => {
+    const change = (was: Record | null): Record | null => {
       isMine = was ? was.writer === me || was.revision === revision : revision === 0;
-      return isMine ? newRecord(file, me, (was?.revision ?? 0) + 1) : was;
-    });
+      if (!isMine) return was;
+      const next = (was?.revision ?? 0) + 1;
+      latest = Math.max(latest, next);
+      return { ...fresh, revision: next };
+    };
+    await catalogue.change(at, change, latest === 0 ? undefined : { writer: me, revision: latest });
     if (isMine) return;
     // An earlier write takes it to another place, or has: this one follows.
     if (aside) await aside;
@@ -98,6 +106,7 @@ export const createOpened = (
       id.value = at;
       // A record that was never counted still lies there.
       revision = Math.max(1, record.revision);
+      latest = revision;
       unmended = isMended ? { record, kept: null } : null;
       load(file);
       autosave.begin(file);
@@ -105,6 +114,7 @@ export const createOpened = (
     begin: (file) => {
       id.value = freshId();
       revision = 0;
+      latest = 0;
       unmended = null;
       load(file);
       autosave.begin(null);

@@ -197,3 +197,39 @@ describe("a change that the engine takes back", () => {
     expect(engine.things.get("a")).toBe(1);
   });
 });
+
+describe("a page that is closed at once", () => {
+  const next = (was: unknown): unknown => (was === 1 || was === 2 ? Number(was) + 1 : was);
+
+  it("has handed over what follows from a right guess", async () => {
+    const cupboard = await opened();
+    await lay(cupboard, "a", 1);
+    cupboard.update("a", next, 1);
+    await Promise.resolve();
+    engine.gone = true;
+    await vi.advanceTimersByTimeAsync(100);
+    expect(engine.things.get("a")).toBe(2);
+  });
+
+  it("in no case makes a wrong guess count where the page goes on", async () => {
+    const cupboard = await opened();
+    await lay(cupboard, "a", 7);
+    const seen: unknown[] = [];
+    const update = cupboard.update("a", next, 1);
+    const read = cupboard.get("a").then((value) => seen.push(value));
+    expect(await outcome(Promise.all([update, read]))).toBe("done");
+    expect([engine.things.get("a"), seen]).toEqual([7, [7]]);
+    await lay(cupboard, "a", undefined);
+    expect(await outcome(cupboard.update("a", next, 1))).toBe("done");
+    expect(engine.things.has("a")).toBe(false);
+  });
+
+  it("with no room for the guess is told that, and keeps what was there", async () => {
+    const cupboard = await opened();
+    await lay(cupboard, "a", 1);
+    engine.fails.request = named("QuotaExceededError");
+    expect(await outcome(cupboard.update("a", next, 1))).toBe("the browser's storage is full");
+    engine.fails.request = null;
+    expect(engine.things.get("a")).toBe(1);
+  });
+});

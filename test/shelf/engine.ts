@@ -21,6 +21,8 @@ export interface Engine {
   readonly fails: { open: Error | null; request: Error | null; commit: Error | null };
   /** The next transactions are refused, so many times, as with a connection that broke without a word. */
   broken: number;
+  /** The page is gone: the engine ends what it was handed, and nobody hears of it. */
+  gone: boolean;
   /** Durability that each transaction was asked for. */
   readonly durability: (string | undefined)[];
   readonly indexedDB: IDBFactory;
@@ -84,6 +86,7 @@ export const newEngine = (): Engine => {
           return abort(failure);
         }
         Object.assign(request, { result: run() });
+        if (engine.gone) return;
         try {
           request.onsuccess?.();
         } catch (error) {
@@ -159,6 +162,7 @@ export const newEngine = (): Engine => {
     },
     fails: { open: null, request: null, commit: null },
     broken: 0,
+    gone: false,
     durability: [],
     indexedDB: { open } as unknown as IDBFactory,
   };

@@ -267,6 +267,32 @@ describe("saving", () => {
     expect(shelf.saving.value).toEqual({ state: "saved" });
   });
 
+  it("guesses rightly what lies there, also while earlier writes are under way, and for a new setup as soon as it lies there", async () => {
+    const { update } = cupboard;
+    const guesses: (readonly [guess: unknown, was: unknown])[] = [];
+    Object.assign(cupboard, {
+      update: async (key: string, change: (was: unknown) => unknown, guess?: unknown) => {
+        if (!key.startsWith("setup-")) return update(key, change);
+        if (guess !== undefined) {
+          change(guess);
+          guesses.push([guess, await cupboard.get(key)]);
+        }
+        return update(key, change);
+      },
+    });
+    for (const name of ["A", "B", "C"]) {
+      run(rename(name));
+      void shelf.flush();
+    }
+    await later(1000);
+    await shelf.add(templateSetup(3, "right"));
+    run(rename("D"));
+    await later(1000);
+    expect(guesses.map(([guess]) => (guess as { revision: number }).revision)).toEqual([7, 8, 9, 1]);
+    const [guess, was] = guesses.at(-1) ?? [];
+    expect(was).toMatchObject(guess as object);
+  });
+
   it("writes nothing while another tab edits", async () => {
     readOnly.value = true;
     load({ ...example, name: "Theirs" });
