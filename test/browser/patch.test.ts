@@ -118,6 +118,29 @@ describe("the band's patch", () => {
     await user.context.close();
   });
 
+  it("swaps the channels of a source with one tap, which is a mistake until it is swapped back", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const before = await slots(page);
+    await page.locator(".slot > summary").nth(4).click();
+    const swap = page.getByRole("button", { name: "Swap the channels of Keys" });
+    await swap.click();
+    await states(page, "1 fault in the patch");
+    expect((await slots(page))[4]).toContain("Keys R");
+    expect((await slots(page))[4]).toContain("reversed by mistake");
+    await swap.click();
+    await states(page, /^14 feeds fit/);
+    expect(await slots(page)).toEqual(before);
+    await page.getByLabel("Slot 6 takes").evaluate((el) => el.closest("details")?.setAttribute("open", ""));
+    await page.getByLabel("Slot 6 takes").selectOption({ label: "nothing, free" });
+    const alone = await slots(page);
+    await swap.click();
+    await page.locator(".toast").getByText("Only one of the channels has a slot").waitFor();
+    expect(await slots(page)).toEqual(alone);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
   it("marks a pair that is swapped on purpose, on paper and in the CSV", async () => {
     const user = await toPatch();
     const { page } = user;

@@ -206,6 +206,16 @@ describe("several sums", () => {
     await type(page, "Send of Trumpet, dB", "+12");
     await states(page, /^It will not fit/);
 
+    // A mono sum costs headroom too: two sources over the louder of them.
+    expect((await figures(page, "Headroom loss"))[0]).toBeGreaterThan(0);
+
+    for (const place of ["patch", "check"]) {
+      await go(page, place);
+      await expect
+        .poll(() => shown(page.locator(".verdict")), { message: place })
+        .toContain("Drums has only 4.7 dB left at the receiving input.");
+      expect((await shown(page.locator(".verdict"))).includes("Sum will not fit")).toBe(place === "patch");
+    }
     await go(page, "kit");
     await page.getByText(/^Drums has only 4\.7 dB left at the receiving input\.$/).waitFor();
     await page.getByText(/^Sum will not fit: \d+\.\d dB over at the receiving input\.$/).waitFor();

@@ -5,6 +5,7 @@ import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
+import { SumFlags } from "../sum/flags";
 
 const CheckHelp = lazy(async () => (await import("./help")).CheckHelp);
 
@@ -16,7 +17,7 @@ export const Begin = () => {
     <>
       <Verdict tone="care" says={listener ? `Is it what ${listener.name} hears?` : "Is it what they hear?"}>
         One hits a piece, {listener?.name ?? "the listener"} says where it is. After a handful of hits you
-        know what is wrong between the sum and the ears.
+        know what is wrong between the sum and the ears. <SumFlags only={listener?.sum ?? null} />
       </Verdict>
       <ListenerPick label="Who listens" />
       {audience ? (
