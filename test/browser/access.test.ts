@@ -21,6 +21,8 @@ afterAll(async () => {
   await site.stop();
 });
 
+/** A walk over every screen, three sizes each, on a busy machine. */
+const WALK_MS = 300_000;
 /** Smallest side of what is pressed, px: a hair less is rounding. */
 const TARGET = 47.9;
 /** The narrowest phone, and a usual one: also with its text, or with the whole page, twice as large. */
@@ -241,7 +243,9 @@ describe.each(["dark", "light"])("in %s", (theme) => {
     return user;
   };
 
-  it("nothing is found on any screen with all of it open, nothing scrolls sideways, all can be hit", async () => {
+  it("nothing is found on any screen with all of it open, nothing scrolls sideways, all can be hit", {
+    timeout: WALK_MS,
+  }, async () => {
     const { page, faults, context } = await start();
     for (const place of PLACES) {
       await go(page, place);
@@ -252,7 +256,7 @@ describe.each(["dark", "light"])("in %s", (theme) => {
     await context.close();
   });
 
-  it("nothing is found in any other state", async () => {
+  it("nothing is found in any other state", { timeout: WALK_MS }, async () => {
     const { page, faults, context } = await start();
     for (const [what, place, bring] of STATES) {
       await go(page, place);
@@ -351,6 +355,8 @@ describe("by keyboard alone", () => {
 
   it("a setup is begun from a template, gets a source, goes out as a file and comes in again", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
+    // Listening from the start: a chooser that opens before the driver has taken it over is not told.
+    page.on("filechooser", () => {});
     await openAt(page, site, "kit");
     await tabTo(page, "Setups and settings");
     await page.keyboard.press("Enter");
