@@ -40,6 +40,25 @@ export const twoChannelGains = (law: TwoChannelLaw, pan: Pan): ChannelGains => {
 export const channelGains = (console: Console, source: Pick<Source, "channels">, pan: Pan): ChannelGains =>
   source.channels === 1 ? [panGains(console, pan)] : twoChannelGains(console.twoChannel, pan);
 
+/** What is left of two legs that cancel, as a share of the louder one, is the rounding of the arithmetic. */
+const ROUNDING = 1e-12;
+
+const both = ([l, r]: Legs): Legs => {
+  const sum = l + r;
+  const kept = Math.abs(sum) > ROUNDING * Math.max(Math.abs(l), Math.abs(r)) ? sum : 0;
+  return [kept, kept];
+};
+
+/** Both legs carry the plain sum left + right; opposite and equal ones leave silence. */
+export const foldedGains = (channels: ChannelGains): ChannelGains => channels.map(both);
+
+/** The legs the other way round. */
+export const swappedGains = (channels: ChannelGains): ChannelGains => channels.map(([l, r]) => [r, l]);
+
+/** Each leg through a gain of its own. */
+export const scaledGains = (channels: ChannelGains, by: Legs): ChannelGains =>
+  channels.map(([l, r]) => [l * by[0], r * by[1]]);
+
 /** Left and right of all channels together as uncorrelated signals: root of the sum of squares. */
 export const energyLegs = (channels: ChannelGains): Legs => {
   let left = 0;

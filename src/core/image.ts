@@ -1,7 +1,6 @@
-import { type Agreement, addTo, finish, losesSides, type Standing, startCount, type Way } from "./agreement";
+import { type Agreement, addTo, finish, losesSides, type Standing, startCount } from "./agreement";
 import { channelGains, energyLegs } from "./channels";
-import { partsOf } from "./mix";
-import { isReversed, slotGains } from "./patched";
+import { type Heard, heardInHouse, heardInSum, sumOf, throughMixer } from "./ears";
 import { heardPlace, lateralPosition, levelDifference, type Place } from "./position";
 import type { Id, Listener, Setup, Source, Sum } from "./setup";
 import { isSideOn } from "./stage";
@@ -36,43 +35,9 @@ export interface Image {
   readonly score: number | null;
 }
 
-/** One source with what a listener's feed gives it, before the listener's own mixer. */
-export interface Heard extends Way {
-  readonly source: Source;
-  readonly legs: Legs;
-}
-
-const swap = <T>([left, right]: Legs<T>): Legs<T> => [right, left];
-
 /** Left and right of a source in the house. */
 export const houseLegs = (setup: Pick<Setup, "console">, source: Source): Legs =>
   energyLegs(channelGains(setup.console, source, source.pan));
-
-/** What the house gets: every source that is not muted, by its house pan. */
-export const heardInHouse = (setup: Setup): Heard[] =>
-  setup.sources
-    .filter((s) => !s.muted)
-    .map((source) => ({ source, legs: houseLegs(setup, source), turned: false, collapsed: false }));
-
-/** What a sum brings to the ears: by the order in which it is patched, and the trims and switches of its slots. */
-export const heardInSum = (setup: Setup, sum: Sum): Heard[] => {
-  const turned = isReversed(setup, sum);
-  const collapsed = !sum.stereo || sum.folded;
-  const [left, right] = slotGains(setup.monitor, sum);
-  return partsOf(setup, sum).map(({ source, legs }) => {
-    const patched: Legs = [legs[0] * left, legs[1] * right];
-    return { source, legs: turned ? swap(patched) : patched, turned, collapsed };
-  });
-};
-
-/** The listener's own mixer: flipped, or both legs into one. */
-const throughMixer = (heard: Heard, listener: Pick<Listener, "flipped" | "mono">): Heard => {
-  if (listener.mono) {
-    const both = heard.legs[0] + heard.legs[1];
-    return { ...heard, legs: [both, both], collapsed: true };
-  }
-  return listener.flipped ? { ...heard, legs: swap(heard.legs), turned: !heard.turned } : heard;
-};
 
 /**
  * The image of a feed for a listener.
@@ -88,7 +53,8 @@ export const imageOf = (
   const count = startCount();
   const rows = feed.map((fed): ImageRow => {
     const heard = throughMixer(fed, listener);
-    const { source, legs } = heard;
+    const { source } = heard;
+    const legs = energyLegs(heard.channels);
     const stands = standing(source);
     const difference = levelDifference(legs);
     const place = heardPlace(legs);
@@ -117,10 +83,6 @@ export const imageOf = (
     score,
   };
 };
-
-/** The sum a listener hears, if there is one. */
-export const sumOf = (setup: Setup, listener: Listener): Sum | undefined =>
-  setup.sums.find((s) => s.id === listener.sum);
 
 /** The image of every listener, or of some, as things stand. */
 export const imagesOf = (setup: Setup, listeners: readonly Listener[] = setup.listeners): Image[] => {

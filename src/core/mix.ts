@@ -1,4 +1,4 @@
-import { type ChannelGains, channelGains, energyLegs } from "./channels";
+import { type ChannelGains, channelGains, energyLegs, foldedGains, scaledGains } from "./channels";
 import { gainOf } from "./decibels";
 import type { Console, Id, Send, Setup, Source, Sum } from "./setup";
 import type { Gain, Legs, Pan } from "./units";
@@ -17,12 +17,6 @@ export interface Part {
 
 const sign = (inverted: boolean): number => (inverted ? -1 : 1);
 
-const scale = (channels: ChannelGains, by: Legs): ChannelGains =>
-  channels.map(([l, r]) => [l * by[0], r * by[1]]);
-
-/** Both legs carry the plain sum left + right. */
-const fold = (channels: ChannelGains): ChannelGains => channels.map(([l, r]) => [l + r, l + r]);
-
 /** Gains of each channel into the two legs before send and trims; a mono sum takes every channel at unity, whatever the pan. */
 const placed = (console: Console, sum: Sum, source: Source, pan: Pan): ChannelGains => {
   if (!sum.stereo)
@@ -33,7 +27,7 @@ const placed = (console: Console, sum: Sum, source: Source, pan: Pan): ChannelGa
           [1, 1],
         ];
   const gains = channelGains(console, source, pan);
-  return sum.folded ? fold(gains) : gains;
+  return sum.folded ? foldedGains(gains) : gains;
 };
 
 /** Gain of each leg after the sum: trims and polarity. */
@@ -55,7 +49,7 @@ export const partsOf = (setup: Setup, sum: Sum): Part[] => {
     if (!source || source.muted || send.level === null) continue;
     const pan = send.pan ?? source.pan;
     const into = sign(source.inverted) * gainOf(send.level);
-    const channels = scale(placed(setup.console, sum, source, pan), [into * out[0], into * out[1]]);
+    const channels = scaledGains(placed(setup.console, sum, source, pan), [into * out[0], into * out[1]]);
     parts.push({ source, send, pan, channels, legs: energyLegs(channels) });
   }
   return parts;

@@ -1,4 +1,4 @@
-import { sumOf } from "../image";
+import { sumOf } from "../ears";
 import type { Listener, Setup } from "../setup";
 import { ANSWER_MODEL, answerShares, withSlips } from "./answers";
 import { type Fault, faultsOf } from "./faults";

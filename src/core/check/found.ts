@@ -1,4 +1,4 @@
-import { sumOf } from "../image";
+import { sumOf } from "../ears";
 import { partsOf } from "../mix";
 import { legsOff, patchedOrder, slotOfLeg, withLegsExchanged } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";

@@ -35,10 +35,9 @@ interface Pans {
 }
 
 const differenceOf = (voice: Voice, feed: Feed, { over }: Pans, mono: boolean): Db | null => {
-  if (feed.folded) return mono && voice.folded !== null ? 0 : voice.folded;
-  const now = voice.ears[over ? 1 : 0][feed.order === "swapped" ? 1 : 0];
-  if (now === null) return null;
-  return mono ? 0 : feed.order === "mirror" ? -now : now;
+  if (feed.folded) return mono ? voice.folded.inOne : voice.folded.ears;
+  const now = (mono ? voice.inOne : voice.ears)[over ? 1 : 0][feed.order === "swapped" ? 1 : 0];
+  return now !== null && feed.order === "mirror" ? -now : now;
 };
 
 const countOf = (

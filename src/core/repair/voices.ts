@@ -1,3 +1,4 @@
+import { type ChannelGains, energyLegs, foldedGains, scaledGains, swappedGains } from "../channels";
 import { levelOf } from "../decibels";
 import { houseLegs } from "../image";
 import { type Part, partsOf } from "../mix";
@@ -10,7 +11,7 @@ import type { Db, Legs, Pan } from "../units";
 /** A figure for each pan (as now, panned over) and each patch (as now, swapped). */
 type Table<T> = readonly [asNow: readonly [asNow: T, swapped: T], over: readonly [asNow: T, swapped: T]];
 
-/** One source that sounds in the sum, with what every pan and patch makes of it. */
+/** One source that sounds in the sum, with what every pan and patch makes of it: right over left in dB, null when silent. */
 export interface Voice {
   readonly source: Source;
   readonly send: Send;
@@ -20,12 +21,14 @@ export interface Voice {
   readonly over: RoundedPan;
   /** The house pan as far on the other side, on the console's steps. */
   readonly houseOver: RoundedPan;
-  /** Right over left at the ears, dB; null when silent. */
+  /** At the ears of who hears both legs apart. */
   readonly ears: Table<Db | null>;
+  /** At the ears of who hears both legs in one. */
+  readonly inOne: Table<Db | null>;
   /** How far from an exact mirror (or from no change, where two turns cancel) the louder ear gets, dB. */
   readonly residual: Table<Db>;
-  /** Right over left at the ears with the sum folded to mono, dB. */
-  readonly folded: Db | null;
+  /** The same two with the sum folded to mono. */
+  readonly folded: { readonly ears: Db | null; readonly inOne: Db | null };
   /** Right over left in the house as now and panned over, dB. */
   readonly house: Legs<Db>;
   /** How far from an exact mirror the house gets when panned over, dB. */
@@ -33,8 +36,10 @@ export interface Voice {
 }
 
 const swap = <T>([left, right]: Legs<T>): Legs<T> => [right, left];
-const times = (a: Legs, b: Legs): Legs => [a[0] * b[0], a[1] * b[1]];
-const heard = (legs: Legs): Db | null => (legs[0] === 0 && legs[1] === 0 ? null : levelDifference(legs));
+const differenceOf = (legs: Legs): Db | null =>
+  legs[0] === 0 && legs[1] === 0 ? null : levelDifference(legs);
+const apartOf = (channels: ChannelGains): Db | null => differenceOf(energyLegs(channels));
+const inOneOf = (channels: ChannelGains): Db | null => apartOf(foldedGains(channels));
 
 /** Digits of a residual that are kept: below a billionth of a dB is arithmetic, not sound. */
 const GRAIN = 1e9;
@@ -62,21 +67,22 @@ export const voicesOf = (setup: Setup, sum: Sum): Voice[] => {
   const slots = slotGains(setup.monitor, sum);
   // A slot keeps its trim and switch when the legs change places; without slots there is nothing to change.
   const exchanged = hasBothSlots(setup.monitor, sum) ? swap(slots) : slots;
-  const patched = (legs: Legs, swapped: boolean): Legs => {
-    const out = times(legs, swapped ? exchanged : slots);
-    return turned !== swapped ? swap(out) : out;
+  const patched = (channels: ChannelGains, swapped: boolean): ChannelGains => {
+    const out = scaledGains(channels, swapped ? exchanged : slots);
+    return turned !== swapped ? swappedGains(out) : out;
   };
   return parts.map((part, at): Voice => {
     const back = overs.get(part.send) as RoundedPan;
-    const legs: Legs<Legs> = [part.legs, (over[at] as Part).legs];
-    const now = patched(legs[0], false);
-    const table = <T>(of: (ears: Legs, mirrored: boolean) => T): Table<T> => {
+    const desk: Legs<ChannelGains> = [part.channels, (over[at] as Part).channels];
+    const now = energyLegs(patched(desk[0], false));
+    const table = <T>(of: (channels: ChannelGains, mirrored: boolean) => T): Table<T> => {
       const row = (panned: 0 | 1): readonly [T, T] => [
-        of(patched(legs[panned], false), panned === 1),
-        of(patched(legs[panned], true), panned === 0),
+        of(patched(desk[panned], false), panned === 1),
+        of(patched(desk[panned], true), panned === 0),
       ];
       return [row(0), row(1)];
     };
+    const inMono = patched((folded[at] as Part).channels, false);
     const house = houseLegs(setup, part.source);
     const houseBack = roundPan(mirrorPan(part.source.pan), setup.console);
     const houseOver = houseLegs(setup, { ...part.source, pan: houseBack.pan });
@@ -86,9 +92,10 @@ export const voicesOf = (setup: Setup, sum: Sum): Voice[] => {
       pan: part.pan,
       over: back,
       houseOver: houseBack,
-      ears: table(heard),
-      residual: table((ears, mirrored) => apart(ears, mirrored ? swap(now) : now)),
-      folded: heard(patched((folded[at] as Part).legs, false)),
+      ears: table(apartOf),
+      inOne: table(inOneOf),
+      residual: table((channels, mirrored) => apart(energyLegs(channels), mirrored ? swap(now) : now)),
+      folded: { ears: apartOf(inMono), inOne: inOneOf(inMono) },
       house: [levelDifference(house), levelDifference(houseOver)],
       houseResidual: apart(houseOver, swap(house)),
     };

@@ -1,4 +1,4 @@
-import { heardInSum } from "../image";
+import { heardInSum } from "../ears";
 import { type Part, partsOf } from "../mix";
 import type { Id, Setup, Sum } from "../setup";
 import type { Db, Legs } from "../units";

@@ -1,5 +1,6 @@
+import { energyLegs } from "../channels";
 import { levelOf } from "../decibels";
-import type { Heard } from "../image";
+import type { Heard } from "../ears";
 import type { Part } from "../mix";
 import { heardPlace, levelDifference } from "../position";
 import type { Id, Sum } from "../setup";
@@ -39,8 +40,9 @@ export const foldsOf = (sum: Sum, parts: readonly Part[]): Fold[] => {
  */
 export const oneEarOf = (sum: Sum, heard: readonly Heard[]): Legs<readonly FarSource[]> => {
   if (!sum.stereo) return [[], []];
+  const ears = heard.map(({ source, channels }) => ({ source, legs: energyLegs(channels) }));
   const far = (side: "left" | "right"): FarSource[] =>
-    heard
+    ears
       .filter((h) => heardPlace(h.legs) === side)
       .map((h) => ({ source: h.source.id, drop: -Math.abs(levelDifference(h.legs)) }))
       .sort((a, b) => (a.drop === b.drop ? 0 : a.drop - b.drop));

@@ -1,6 +1,6 @@
 import { computed } from "@preact/signals";
-import { earGains } from "../../core/ears";
-import { imagesOf, sumOf } from "../../core/image";
+import { earGains, sumOf } from "../../core/ears";
+import { imagesOf } from "../../core/image";
 import { sentence } from "../../core/patch/words";
 import { called } from "../../core/repair/names";
 import { applyRepair, repairsFor } from "../../core/repair/repairs";

@@ -95,16 +95,23 @@ const energy = (channels: Two[]): Two => [
   Math.hypot(...channels.map((c) => c[1])),
 ];
 
+/** Both legs in one; opposite ones leave nothing but the rounding of the arithmetic. */
+const oneOf = ([l, r]: Two): Two => {
+  const left = Math.abs(l + r) < 1e-9 * Math.abs(l) ? 0 : l + r;
+  return [left, left];
+};
+
 const hearSum = (setup: Setup, sum: Sum, world: World, id: string, who: Listener): Ear => {
   const send = sum.sends.find((s) => s.source === id);
   let channels = panned(setup, sourceOf(setup, id), world.pans.get(id) ?? 0);
   if (!sum.stereo) channels = channels.map(() => [1, 1]);
   else if (world.folded) channels = channels.map(([l, r]) => [l + r, l + r]);
-  const [l, r] = energy(channels).map((g) => g * gain((send?.level ?? 0) + sum.trim)) as Two;
-  const legs: Two = [l * gain(sum.legTrim[0] + world.slots[0]), r * gain(sum.legTrim[1] + world.slots[1])];
-  let ears: Two = world.reversed ? [legs[1], legs[0]] : legs;
-  if (who.mono) ears = [ears[0] + ears[1], ears[0] + ears[1]];
-  else if (who.flipped) ears = [ears[1], ears[0]];
+  const leg = (side: 0 | 1): number =>
+    (sum.legInverted[side] ? -1 : 1) *
+    gain((send?.level ?? 0) + sum.trim + sum.legTrim[side] + world.slots[side]);
+  const out = channels.map(([l, r]): Two => [l * leg(0), r * leg(1)]);
+  let ears = energy(who.mono ? out.map(oneOf) : out);
+  if (world.reversed !== (who.flipped && !who.mono)) ears = [ears[1], ears[0]];
   return {
     ears,
     turned: world.reversed !== who.flipped,
@@ -113,9 +120,9 @@ const hearSum = (setup: Setup, sum: Sum, world: World, id: string, who: Listener
 };
 
 const hearHouse = (setup: Setup, world: World, id: string, who: Listener): Ear => {
-  let ears = energy(panned(setup, sourceOf(setup, id), world.house.get(id) as number));
-  if (who.mono) ears = [ears[0] + ears[1], ears[0] + ears[1]];
-  else if (who.flipped) ears = [ears[1], ears[0]];
+  const channels = panned(setup, sourceOf(setup, id), world.house.get(id) as number);
+  let ears = energy(who.mono ? channels.map(oneOf) : channels);
+  if (who.flipped && !who.mono) ears = [ears[1], ears[0]];
   return { ears, turned: who.flipped, gone: who.mono };
 };
 
