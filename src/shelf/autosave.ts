@@ -22,6 +22,8 @@ export interface Autosave {
   readonly begin: (file: SetupFile | null) => void;
   /** Saves now what is not safe yet; done when it is, or when it failed. */
   readonly flush: () => Promise<void>;
+  /** The page goes: hands over what is not safe yet, without waiting for anything. */
+  readonly handOver: () => void;
   /** Whether something on screen is not in the cupboard. */
   readonly isUnsaved: () => boolean;
   /** Nothing can be kept: said instead of "saved" from now on. */
@@ -30,9 +32,9 @@ export interface Autosave {
 
 /**
  * Watches the document and writes it. Writes nothing before `begin`, nor while another tab edits.
- * @param write puts a setup into the cupboard; resolves when it is safe
+ * @param write puts a setup into the cupboard; resolves when it is safe. `isLast`: nobody hears of it any more
  */
-export const createAutosave = (write: (file: SetupFile) => Promise<void>): Autosave => {
+export const createAutosave = (write: (file: SetupFile, isLast: boolean) => Promise<void>): Autosave => {
   const saving: Signal<Saving> = signal({ state: "saved" });
   /** What the cupboard was last given; null after a failure, undefined before anything was opened. */
   let given: SetupFile | null | undefined;
@@ -52,25 +54,35 @@ export const createAutosave = (write: (file: SetupFile) => Promise<void>): Autos
       flush();
     }, after);
   };
-  const flush = (): Promise<void> => {
-    stop();
-    const file = current.peek();
-    if (given === undefined || file === given || readOnly.peek()) return last;
+  const save = (file: SetupFile, isLast: boolean): Promise<void> => {
     given = file;
     saving.value = { state: "saving" };
-    last = write(file).then(
+    const mine: Promise<void> = write(file, isLast).then(
       () => {
-        if (given === file) saving.value = atRest();
+        if (last === mine) saving.value = atRest();
       },
       (error: unknown) => {
         // A later write is on its way and speaks for itself.
-        if (given !== file) return;
+        if (last !== mine) return;
         given = null;
         saving.value = { state: "failed", why: troubleOf(error) };
         later(RETRY_AFTER);
       },
     );
-    return last;
+    last = mine;
+    return mine;
+  };
+  const flush = (): Promise<void> => {
+    stop();
+    const file = current.peek();
+    return given === undefined || file === given || readOnly.peek() ? last : save(file, false);
+  };
+  const isUnsaved = (): boolean =>
+    given !== undefined && (given !== current.peek() || saving.peek().state === "saving");
+  const handOver = (): void => {
+    stop();
+    // Also what is under way: it waits for an answer that will not come. After a failure nothing is certain.
+    if (isUnsaved() && !readOnly.peek()) save(current.peek(), given !== null);
   };
   effect(() => {
     const file = current.value;
@@ -88,7 +100,8 @@ export const createAutosave = (write: (file: SetupFile) => Promise<void>): Autos
       saving.value = atRest();
     },
     flush,
-    isUnsaved: () => given !== undefined && (given !== current.peek() || saving.peek().state === "saving"),
+    handOver,
+    isUnsaved,
     giveUp: (why) => {
       hopeless = why;
       saving.value = atRest();

@@ -25,7 +25,7 @@ export interface Catalogue {
   readonly read: (id: string) => Promise<Record>;
   /**
    * Changes a setup in one go; null takes it away. `change` gets null where there is none.
-   * @param guess what most likely lies there, as `Cupboard.update` takes it
+   * @param guess taken for what lies there, as in `Cupboard.update`
    */
   readonly change: (
     id: string,

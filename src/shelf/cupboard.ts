@@ -7,8 +7,7 @@ export interface Cupboard {
   /**
    * Changes one thing in one go: nobody else can change it in between, and what is changed first is done first.
    * @param change gets what lies there (undefined: nothing) and returns what shall (undefined: nothing); it must not wait
-   * @param guess what most likely lies there: what follows from it is handed over before that is known, for a page that
-   * is being closed hears no answer any more; `change` is called once more with what does lie there
+   * @param guess taken for what lies there, without asking: for a page that is being closed, which hears no answer any more
    * @returns once the change is safe
    */
   readonly update: (key: string, change: (was: unknown) => unknown, guess?: unknown) => Promise<void>;

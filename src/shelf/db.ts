@@ -32,9 +32,19 @@ const connect = async (name: string): Promise<IDBDatabase> => {
 /** Handed to the system without waiting for the disk: outlives a killed browser, and no write holds up the next by 100 ms. */
 const DURABILITY: IDBTransactionOptions = { durability: "relaxed" };
 
+const giveUp = (transaction: IDBTransaction): void => {
+  try {
+    transaction.abort();
+  } catch {
+    // It is being committed, or over, and was not heard of yet.
+  }
+};
+
 /** The browser's IndexedDB as a cupboard. A connection that breaks is opened again when next needed. */
 export const indexedCupboard = async (name: string): Promise<Cupboard> => {
   let open: Promise<IDBDatabase> | null = null;
+  /** Changes that wait for an answer. */
+  const underWay = new Set<IDBTransaction>();
   const forget = (broken: Promise<IDBDatabase>): void => {
     if (open === broken) open = null;
     broken.then((database) => database.close()).catch(() => {});
@@ -75,6 +85,8 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
     } catch (error) {
       forget(used);
       throw error;
+    } finally {
+      underWay.delete(transaction);
     }
   };
   await connected();
@@ -90,19 +102,27 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
         "readwrite",
         (store) =>
           new Promise((resolve, reject) => {
-            const put = (was: unknown): IDBRequest => {
+            const put = (was: unknown): void => {
               const next = change(was);
               const request = next === undefined ? store.delete(key) : store.put(next, key);
               request.onerror = () => reject(request.error);
-              return request;
+              request.onsuccess = () => resolve();
             };
+            if (guess !== undefined) {
+              // Until the page is gone they would hold this one up; of those that it replaces nothing is lost.
+              for (const waiting of underWay) giveUp(waiting);
+              put(guess);
+              // Without it the browser waits for a page that is gone, and then takes the change back.
+              store.transaction.commit();
+              return;
+            }
+            underWay.add(store.transaction);
             const get = store.get(key);
             get.onerror = () => reject(get.error);
-            if (guess !== undefined) put(guess);
             // Asked for in the same turn, so that the transaction stays open and nobody comes in between.
             get.onsuccess = () => {
               try {
-                put(get.result).onsuccess = () => resolve();
+                put(get.result);
               } catch (error) {
                 reject(error);
               }

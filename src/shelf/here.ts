@@ -21,7 +21,8 @@ const watchPage = (): void => {
     if (document.visibilityState === "hidden") shelf.flush();
     else if (readOnly.peek()) shelf.reload().catch(() => {});
   });
-  addEventListener("pagehide", () => shelf.flush());
+  // Without locks another tab may have changed it: then it is asked first, at the risk that no answer comes in time.
+  addEventListener("pagehide", navigator.locks ? shelf.handOver : shelf.flush);
   effect(() => {
     const { state } = shelf.saving.value;
     const loses = state === "failed" || (state === "unavailable" && canUndo.value !== null);

@@ -17,6 +17,8 @@ export interface Opened {
   readonly begin: (file: SetupFile) => Promise<void>;
   /** Saves now what is not safe yet. */
   readonly flush: () => Promise<void>;
+  /** As `Shelf.handOver`. */
+  readonly handOver: () => void;
   /** Whether something of it is not on the shelf. */
   readonly isUnsaved: () => boolean;
   /** Whether it was changed since it was opened. */
@@ -74,7 +76,7 @@ export const createOpened = (
     run(renameSetup(copy.name));
     moved(file.name, copy.name);
   };
-  const write = async (file: SetupFile): Promise<void> => {
+  const write = async (file: SetupFile, isLast = false): Promise<void> => {
     const at = id.peek() ?? freshId();
     // Not waited for where there is none: a page that is being closed hands its last write over at once.
     if (unmended) await keepUnmended(unmended);
@@ -87,7 +89,7 @@ export const createOpened = (
       latest = Math.max(latest, next);
       return { ...fresh, revision: next };
     };
-    await catalogue.change(at, change, latest === 0 ? undefined : { writer: me, revision: latest });
+    await catalogue.change(at, change, isLast && !aside ? { writer: me, revision: latest } : undefined);
     if (isMine) return;
     // An earlier write takes it to another place, or has: this one follows.
     if (aside) await aside;
@@ -121,6 +123,7 @@ export const createOpened = (
       return autosave.flush();
     },
     flush: autosave.flush,
+    handOver: autosave.handOver,
     isUnsaved: autosave.isUnsaved,
     isTouched: () => canUndo.peek() !== null,
     isNew: () => revision === 0,

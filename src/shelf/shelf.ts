@@ -49,6 +49,8 @@ export interface Shelf {
   readonly texts: () => Promise<readonly string[]>;
   /** Saves now what is not safe yet. */
   readonly flush: () => Promise<void>;
+  /** The page goes: hands over what is not safe yet, without asking whether another tab changed it meanwhile. */
+  readonly handOver: () => void;
   /** Whether leaving now would lose something of the user's own. */
   readonly isUnsaved: () => boolean;
   /** Reads the list, and the open setup where another tab changed it; what could not be saved here stays open. */
@@ -192,6 +194,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       return catalogue.list.peek().flatMap(({ id }) => records.get(id)?.text ?? []);
     },
     flush: opened.flush,
+    handOver: opened.handOver,
     isUnsaved: () =>
       opened.saving.peek().state === "unavailable"
         ? opened.isTouched() || catalogue.list.peek().length > 1

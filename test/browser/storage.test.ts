@@ -315,3 +315,34 @@ it("the browser is asked to keep the setups after the first edit, once, and not 
   expect(faults).toEqual([]);
   await context.close();
 });
+
+it.each([
+  ["has not begun", 0],
+  // Longer than a change waits for others: its timer is due, or its write under way, when the page goes.
+  ["is under way", 130],
+])("an edit whose saving %s when its tab is closed is there when it is opened again", async (_, busy) => {
+  const { page: first, faults, context } = await phone(browser);
+  let page = first;
+  await openAt(page, site, "kit");
+  await settled(page);
+  const begun = await panOf(page);
+  const times = 5;
+  for (let time = 1; time <= times; time += 1) {
+    await page.evaluate((ms) => {
+      addEventListener("beforeunload", () => {
+        const kick = document.querySelector('[role=slider][aria-label="House pan of Kick"]');
+        kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
+        const until = performance.now() + ms;
+        while (performance.now() < until);
+      });
+    }, busy);
+    const closed = page.waitForEvent("close");
+    await page.close({ runBeforeUnload: true });
+    await closed;
+    page = await context.newPage();
+    await openAt(page, site, "kit");
+    expect(await panOf(page)).toBe(begun + time);
+  }
+  expect(faults).toEqual([]);
+  await context.close();
+});

@@ -21,7 +21,7 @@ export interface Engine {
   readonly fails: { open: Error | null; request: Error | null; commit: Error | null };
   /** The next transactions are refused, so many times, as with a connection that broke without a word. */
   broken: number;
-  /** The page is gone: the engine ends what it was handed, and nobody hears of it. */
+  /** The page is gone: nobody hears of anything; what had not begun, or what it had not completed, is taken back. */
   gone: boolean;
   /** Durability that each transaction was asked for. */
   readonly durability: (string | undefined)[];
@@ -43,18 +43,27 @@ export const newEngine = (): Engine => {
       oncomplete: () => {},
       onabort: () => {},
       objectStore: () => store,
+      commit: () => {
+        isComplete = true;
+      },
+      abort: () => {
+        if (isOver || isComplete) throw new DOMException("the transaction is over", "InvalidStateError");
+        abort(null);
+      },
     };
     let isOver = false;
+    /** The page has said that nothing more comes. */
+    let isComplete = false;
     const end = (tell: () => void): void => {
       isOver = true;
-      inTurn.shift();
-      inTurn[0]?.();
+      const isFirst = inTurn[0] === start;
+      inTurn.splice(inTurn.indexOf(start), 1);
+      if (isFirst) inTurn[0]?.();
       tell();
     };
-    const abort = (error: Error): void => {
+    const abort = (error: Error | null): void => {
       transaction.error = error;
-      soon(() => end(() => transaction.onabort()));
-      isOver = true;
+      end(() => soon(() => transaction.onabort()));
     };
     const commit = (): void => {
       if (engine.fails.commit) {
@@ -66,17 +75,26 @@ export const newEngine = (): Engine => {
       end(() => transaction.oncomplete());
     };
     const step = (): void => {
+      if (isOver) return;
+      // Of a page that is gone nothing counts that it might have gone on with.
+      if (engine.gone && !isComplete) {
+        end(() => {});
+        return;
+      }
       queue.shift()?.();
-      if (!isOver) soon(queue.length > 0 ? step : commit);
+      if (isOver) return;
+      isComplete ||= queue.length === 0;
+      soon(queue.length > 0 ? step : commit);
     };
     const start = (): void => {
+      if (engine.gone) return;
       staged = new Map(engine.things);
       soon(step);
     };
     inTurn.push(start);
     if (inTurn.length === 1) start();
     const ask = (run: () => unknown): Request => {
-      if (isOver) throw new DOMException("the transaction is over", "TransactionInactiveError");
+      if (isOver || isComplete) throw new DOMException("the transaction is over", "TransactionInactiveError");
       const request = { result: undefined, error: null } as Request;
       queue.push(() => {
         const failure = engine.fails.request;
@@ -101,6 +119,7 @@ export const newEngine = (): Engine => {
       return ask(run);
     };
     const store = {
+      transaction,
       get: (key: string) => ask(() => staged.get(key)),
       getAll: () => ask(() => [...staged.values()]),
       getAllKeys: () => ask(() => [...staged.keys()]),

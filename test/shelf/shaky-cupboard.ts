@@ -18,9 +18,9 @@ export const shakyCupboard = (): ShakyCupboard => {
     fails: null,
     written: [],
     hold: Promise.resolve(),
-    update: async (key, change) => {
+    update: async (key, change, guess) => {
       if (cupboard.fails) throw cupboard.fails;
-      const safe = inner.update(key, change);
+      const safe = inner.update(key, (was) => change(guess ?? was));
       cupboard.written.push(key);
       await cupboard.hold;
       return safe;

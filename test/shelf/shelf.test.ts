@@ -267,30 +267,70 @@ describe("saving", () => {
     expect(shelf.saving.value).toEqual({ state: "saved" });
   });
 
-  it("guesses rightly what lies there, also while earlier writes are under way, and for a new setup as soon as it lies there", async () => {
-    const { update } = cupboard;
-    const guesses: (readonly [guess: unknown, was: unknown])[] = [];
-    Object.assign(cupboard, {
-      update: async (key: string, change: (was: unknown) => unknown, guess?: unknown) => {
-        if (!key.startsWith("setup-")) return update(key, change);
-        if (guess !== undefined) {
-          change(guess);
-          guesses.push([guess, await cupboard.get(key)]);
-        }
-        return update(key, change);
-      },
+  describe("when the page goes", () => {
+    /** What each write took for granted, as far as it did, and what lay there. */
+    let guesses: readonly { readonly guess: unknown; readonly was: unknown }[];
+    beforeEach(() => {
+      // Its own: shelves of earlier tests still watch the document.
+      const own: (typeof guesses)[number][] = [];
+      guesses = own;
+      const { update } = cupboard;
+      Object.assign(cupboard, {
+        update: (key: string, change: (was: unknown) => unknown, guess?: unknown) =>
+          update(key, (was) => {
+            own.push({ guess, was });
+            return change(guess ?? was);
+          }),
+      });
     });
-    for (const name of ["A", "B", "C"]) {
-      run(rename(name));
+
+    it("hands over what is not safe and what is under way, and takes the right thing for granted", async () => {
+      run(rename("A"));
+      shelf.handOver();
+      run(rename("B"));
       void shelf.flush();
-    }
-    await later(1000);
-    await shelf.add(templateSetup(3, "right"));
-    run(rename("D"));
-    await later(1000);
-    expect(guesses.map(([guess]) => (guess as { revision: number }).revision)).toEqual([7, 8, 9, 1]);
-    const [guess, was] = guesses.at(-1) ?? [];
-    expect(was).toMatchObject(guess as object);
+      shelf.handOver();
+      await later(1000);
+      expect(guesses).toHaveLength(3);
+      for (const { guess, was } of [guesses[1], guesses[2]].flatMap((g) => g ?? []))
+        if (guess) expect(was).toMatchObject(guess as object);
+      expect(guesses.map(({ guess }) => (guess as { revision: number } | undefined)?.revision)).toEqual([
+        7,
+        undefined,
+        9,
+      ]);
+      expect([(await stored(KEY)).name, shelf.saving.value.state]).toEqual(["B", "saved"]);
+    });
+
+    it("writes nothing where all is safe, nor while another tab edits", async () => {
+      shelf.handOver();
+      run(rename("A"));
+      readOnly.value = true;
+      shelf.handOver();
+      await later(1000);
+      expect(guesses).toEqual([]);
+    });
+
+    it("takes nothing for granted after a failure", async () => {
+      cupboard.fails = full();
+      run(rename("A"));
+      await later(SAVE_AFTER);
+      cupboard.fails = null;
+      shelf.handOver();
+      await later(1000);
+      expect(guesses.map(({ guess }) => guess)).toEqual([undefined]);
+      expect((await stored(KEY)).name).toBe("A");
+    });
+
+    it("and comes back, what it gave up for that is no failure", async () => {
+      cupboard.hold = new Promise((_, reject) => setTimeout(() => reject(new Error("given up")), 50));
+      run(rename("A"));
+      void shelf.flush();
+      cupboard.hold = Promise.resolve();
+      shelf.handOver();
+      await later(SAVE_AFTER);
+      expect([shelf.saving.value, shelf.isUnsaved()]).toEqual([{ state: "saved" }, false]);
+    });
   });
 
   it("writes nothing while another tab edits", async () => {
@@ -413,6 +453,20 @@ describe("two tabs at one cupboard", () => {
     await later(1000);
     expect((await stored(mine)).sources[0]?.pan).toBe(0.8);
     expect(await setups()).toHaveLength(2);
+  });
+
+  it("keep the other's also when the page goes while what was done here is put beside it", async () => {
+    await elsewhere("Theirs");
+    run(dragPan("s1", 0.6));
+    const first = shelf.flush();
+    cupboard.hold = new Promise((resolve) => setTimeout(resolve, 500));
+    await later(0);
+    run(dragPan("s1", 0.7));
+    shelf.handOver();
+    await later(2000);
+    await first;
+    expect((await stored(KEY)).name).toBe("Theirs");
+    expect((await stored(shelf.openId.value ?? "")).sources[0]?.pan).toBe(0.7);
   });
 
   it("keep one copy, however the writes to it overlap", async () => {
