@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { type Image, imagesOf } from "../../src/core/image";
 import { legsOff, slotGains, slotOfLeg, slotTrims } from "../../src/core/patched";
-import { repairsFor } from "../../src/core/repair/repairs";
+import { applyRepair, type Outcome, repairsFor } from "../../src/core/repair/repairs";
 import type { Listener, Setup, Slot, Sum } from "../../src/core/setup";
 import { imageStatement } from "../../src/core/statements";
 import { expectNear } from "../near";
-import { DRUMMER, kit, leg, SUM } from "./repair/setups";
+import { DRUMMER, kit, leg, randomSetup, SUM } from "./repair/setups";
 
 const L = leg("m1", "left");
 const R = leg("m1", "right", -6);
@@ -140,4 +140,27 @@ describe("what is said of a leg that is off", () => {
     );
     expect(why([L, R])).not.toContain("off, and");
   });
+});
+
+it("a pair of one's own takes over what is off, so that its image is as promised", () => {
+  let seen = 0;
+  for (const seed of [207, 398, 580, 1705, 2336]) {
+    const setup = randomSetup(seed);
+    const sum = setup.sums[0] as Sum;
+    const off = legsOff(setup.monitor, sum);
+    expect(off).toContain(true);
+    for (const repair of repairsFor(setup, sum).ranked.filter((r) => r.cost.slots > 0)) {
+      const after = applyRepair(setup, repair);
+      for (const copy of after.sums.filter((s) => !setup.sums.some((was) => was.id === s.id))) {
+        expect(legsOff(after.monitor, copy)).toEqual(off);
+        seen += 1;
+      }
+      imagesOf(after).forEach(({ count, sidesLost }, i) => {
+        const { tally } = repair.outcomes[i] as Outcome;
+        const { score: _, ...promised } = tally;
+        expect({ ...count, sidesLost }).toEqual(promised);
+      });
+    }
+  }
+  expect(seen).toBeGreaterThan(4);
 });
