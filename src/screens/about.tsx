@@ -23,8 +23,8 @@ export const AboutScreen = () => (
           monitors do not protect by themselves.
         </li>
         <li class="notice warn">
-          Headroom figures are for planning. Check with the meters of the console before you trust a whole show
-          to them.
+          Headroom figures are for planning. Check with the meters of the console before you trust a whole
+          show to them.
         </li>
       </ul>
     </section>

@@ -17,9 +17,10 @@ export const KitHelp = () => {
         the way into this sum, dB; empty is off.
       </p>
       <p>
-        Levels and peaks of the example and of templates are estimates. Replace them by what the console’s meters
-        show, or measure a recording under Sum. If all of them are 1 dB off, so is every figure of the sum; if
-        only the loudest is, almost as much. On top of that the level of a sum is good to ±{LEVEL_ERROR} dB.
+        Levels and peaks of the example and of templates are estimates. Replace them by what the console’s
+        meters show, or measure a recording under Sum. If all of them are 1 dB off, so is every figure of the
+        sum; if only the loudest is, almost as much. On top of that the level of a sum is good to ±
+        {LEVEL_ERROR} dB.
       </p>
       <p>
         Source: {LAWS[law].source}; rms by {rms === "aes17" ? "AES17 and IEC 61606" : "samples"}; typical
