@@ -36,9 +36,14 @@ const shown = ({ name }: Mark): string => shortName(name, 10);
 const spoken = (mark: Mark): string =>
   shown(mark) === mark.name ? mark.says : `${shown(mark)}: ${mark.says}`;
 
+/** Air around the outermost mark. */
+const AIR = 1.05;
+
 /** Metres from the middle to the edge that hold every mark. */
-const reachOf = (marks: readonly Mark[], [midX, midY]: readonly [Metres, Metres], least: Metres): Metres =>
-  Math.max(least, ...marks.map((m) => Math.max(Math.abs(m.x - midX), Math.abs(m.y - midY)) + m.size));
+const reachOf = (marks: readonly Mark[], [midX, midY]: readonly [Metres, Metres], least: Metres): Metres => {
+  const far = (m: Mark): Metres => Math.max(Math.abs(m.x - midX), Math.abs(m.y - midY)) + m.size;
+  return Math.max(least, ...marks.map((m) => AIR * far(m)));
+};
 
 /**
  * A plan from above with things to drag; each also moves by the arrow keys (with Shift ten times as far). It grows to

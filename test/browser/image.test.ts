@@ -1,8 +1,8 @@
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { states } from "./hall";
+import { go, states, unfold } from "./hall";
 import { imageRows, openAt, tap, threads, upright } from "./hands";
-import { launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
+import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
 
 let browser: Browser;
 let site: Site;
@@ -65,14 +65,49 @@ describe("who hears it right, and what is best done about it", () => {
       /^Mara then has every side right; 7 were wrong\./,
     );
 
+    expect(await card.locator("p").nth(1).textContent()).toMatch(
+      /^If .+, this would be best instead: [A-Z].+\.$/,
+    );
+
     await tap(card.getByRole("button", { name: "Show afterwards" }).first());
-    const after = card.locator("figure.threads").first();
+    const before = card.locator("figure.threads").first();
+    const after = card.locator("figure.threads").nth(1);
+    await before.getByRole("img", { name: "Now: Reversed for Mara" }).waitFor();
     await after.getByRole("img", { name: "Afterwards: Right for Mara" }).waitFor();
+    expect(upright(await threads(before))).toBe(false);
     expect(upright(await threads(after))).toBe(true);
+    // Both are seen at once: they fit between the top of the screen and the places at its foot.
+    const [top, bottom, foot] = await Promise.all(
+      [before, after, page.locator(".nav")].map((l) => l.boundingBox()),
+    );
+    if (!top || !bottom || !foot) throw new Error("not drawn");
+    expect(bottom.y + bottom.height - top.y).toBeLessThan(740 - foot.height);
     // Only looked at: nothing has changed.
     expect(await side(page, "Hat")).toBe("left right");
     await tap(card.getByRole("button", { name: "Show afterwards" }).first());
     await after.waitFor({ state: "detached" });
+
+    await tap(card.locator("summary", { hasText: "Step by step, and who hears what" }));
+    const details = card.locator("details[open]").first();
+    expect(await details.locator("p").first().textContent()).toBe(
+      "It takes 2 moves and no slot; the house notices nothing.",
+    );
+    const cells = await details
+      .locator("table tr")
+      .evaluateAll((rows) => rows.map((r) => [...r.children].map((c) => c.textContent)));
+    expect(cells[0]).toEqual(["Listener", "Right", "Wrong", "Flat", "Unplaceable", "Sides lost"]);
+    expect(cells.find(([who]) => who === "Lene, keys")).toEqual(["Lene, keys", "0", "0", "0", "8", "0"]);
+    await tap(card.locator("summary", { hasText: "Other ways" }));
+    const others = card
+      .locator("details", { has: page.locator("summary", { hasText: "Other ways" }) })
+      .locator("ul.stack > li");
+    for (const other of await others.all()) {
+      await tap(other.locator("summary").first());
+      expect(await other.locator("details[open] p").first().textContent()).toMatch(
+        /^It takes (no|\d+) moves? and (no|\d+) slots?; the house /,
+      );
+    }
+    expect(await others.count()).toBeGreaterThan(1);
 
     await tap(card.getByRole("button", { name: "Do it" }).first());
     await states(page, "Right for Mara: every side agrees");
@@ -127,7 +162,7 @@ describe("who hears it right, and what is best done about it", () => {
 
     // Turned to the audience as the others, she needs no flip of her own.
     const card = await listener(page, INES);
-    const facing = card.getByLabel("Turned to the own left from facing the audience, °");
+    const facing = card.getByLabel("Turned to their left; 0 faces the audience, °");
     await typeKeys(facing, "0");
     await facing.press("Enter");
     await recommendsOtherThan(page, forMara);
@@ -144,6 +179,159 @@ describe("who hears it right, and what is best done about it", () => {
     expect(await card.getByLabel("Matters most").isDisabled()).toBe(true);
     const says = page.locator("section[aria-labelledby=repair] > p").first();
     await expect.poll(() => says.textContent()).toMatch(/^Ines /);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+describe("what everybody gets, in numbers", () => {
+  /** Heads and cells of the table beside the threads. */
+  const cells = (page: Page): Promise<(string | null)[][]> =>
+    page
+      .locator("table", { hasText: "Each source as it reaches" })
+      .locator("tr")
+      .evaluateAll((rows) => rows.map((r) => [...r.children].map((c) => c.textContent)));
+
+  it("the difference, the place and, for the audience, the angle before loudspeakers; a line for each listener", async () => {
+    const { page, faults, context } = await toImage();
+    const [head, ...rows] = await cells(page);
+    expect(head?.slice(3)).toEqual(["L dB", "R dB", "R − L dB", "Place"]);
+    const of = (name: string): (string | null)[] => rows.find(([first]) => first?.startsWith(name)) ?? [];
+    expect(of("Overhead L").slice(5)).toEqual(["−∞", "fully left"]);
+    expect(of("Kick").slice(5)).toEqual(["0.0", "middle"]);
+    // 12.4 of 15 dB; Hat at R70 by sin/cos.
+    expect(of("Hat").slice(5)).toEqual(["+12.4", "83 % right"]);
+
+    await page.getByLabel("As heard by").selectOption("Audience");
+    await states(page, "Right for the audience");
+    const [houseHead, ...house] = await cells(page);
+    expect(houseHead?.slice(6)).toEqual(["Place", "Angle, loudspeakers at ±30°"]);
+    expect(house.find(([first]) => first?.startsWith("Hat"))?.slice(5)).toEqual([
+      "+12.4",
+      "70 % right",
+      "19.5° right",
+    ]);
+
+    const line = (name: string): Promise<string | null> =>
+      page.locator("li.card summary", { hasText: name }).textContent();
+    expect(await line(MARA)).toContain("1 right, 7 wrong, 0 unplaceable, score −0.77");
+    expect(await line("Audience")).toContain(
+      "8 right, 0 wrong, 10 unplaceable (10 without a place), score +0.77",
+    );
+    expect(await line("Lene, keys")).toContain("0 right, 0 wrong, 8 unplaceable, no score");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("a pair without a name is called so, and whether it is patched in reverse is said once", async () => {
+    const { page, faults, context } = await toImage();
+    await go(page, "sum");
+    await unfold(page, "trims, legs and the chain behind it");
+    const name = page.getByLabel("Name", { exact: true });
+    await typeKeys(name, "");
+    await name.press("Enter");
+    await go(page, "image");
+    const swap = page.getByRole("button", { name: "Patch Unnamed sum in reverse" });
+    expect(await swap.getAttribute("aria-pressed")).toBe("false");
+    await tap(swap);
+    await states(page, "Right for Mara");
+    expect(await swap.getAttribute("aria-pressed")).toBe("true");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("crossed overheads are named", async () => {
+    const { page, faults, context } = await toImage();
+    const notes = page.locator("section[aria-labelledby=house-notes]");
+    expect(await notes.count()).toBe(0);
+    await go(page, "kit");
+    await page.getByRole("slider", { name: "House pan of Overhead L" }).press("End");
+    await page.getByRole("slider", { name: "House pan of Overhead R" }).press("Home");
+    await go(page, "image");
+    await notes.getByText("Overhead L and Overhead R are crossed in the house: ").waitFor();
+    await notes.getByText("Exchange their pans, or their lines on stage").first().waitFor();
+    await states(page, "Reversed for Mara: 5 of 8 on the wrong side");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("a repair that may take no free slot takes none", async () => {
+    const { page, faults, context } = await toImage();
+    const card = page.locator("section[aria-labelledby=repair]");
+    const ways = (): Promise<string[]> => card.locator("li > details > summary").allInnerTexts();
+    const ownPair = /own/;
+    // What must keep its sides and stands nowhere is panned round, so that who faces the band needs a pair of her own.
+    await go(page, "kit");
+    await tap(page.getByRole("button", { name: /^Hat/ }).first());
+    await page.getByLabel("Stands at").selectOption("");
+    await tap(page.getByLabel("Must keep its sides"));
+    await go(page, "image");
+    await tap(card.locator("summary", { hasText: "Other ways" }));
+    await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownPair);
+    await tap(card.locator("summary", { hasText: "Rules for the repair" }));
+    await card.getByText(/^Slots free now: \d+\./).waitFor();
+    await tap(card.getByLabel("Take no free slot"));
+    await expect.poll(async () => `${await recommended(page)} ${await ways()}`).not.toMatch(ownPair);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+describe("where everybody stands", () => {
+  const plan = (page: Page, name: string): Locator => page.getByRole("group", { name });
+
+  it("a listener is dragged about the stage and back by one undo; nothing is found by axe there", async () => {
+    const { page, faults, context } = await toImage();
+    await tap(page.getByRole("radio", { name: "As the house sees it" }));
+    await plan(page, "The kit from above, as the house sees it").waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await tap(page.getByRole("radio", { name: "The stage" }));
+    const tobi = plan(page, "The stage from above").getByRole("button", { name: /Tobi, lead voice: / });
+    await tobi.waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    const label = await tobi.getAttribute("aria-label");
+    await tobi.scrollIntoViewIfNeeded();
+    const box = await tobi.locator(".mark-body").boundingBox();
+    if (!box) throw new Error("no Tobi on the stage");
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x - 30, y + 20, { steps: 4 });
+    await page.mouse.move(x - 80, y + 40, { steps: 4 });
+    await page.mouse.up();
+    expect(await tobi.getAttribute("aria-label")).toMatch(/ m house left and .* m in front/);
+    await tap(page.getByRole("button", { name: "Undo: move listener" }));
+    expect(await tobi.getAttribute("aria-label")).toBe(label);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("the throne's turn is typed and every image follows", async () => {
+    const { page, faults, context } = await toImage();
+    await page.getByLabel("As heard by").selectOption("Audience");
+    await states(page, "Right for the audience");
+    const yaw = page.getByLabel("Throne turned to the drummer’s left, °", { exact: true });
+    await typeKeys(yaw, "180");
+    await states(page, "Reversed for the audience: 7 of 8 on the wrong side");
+    await typeKeys(yaw, "90");
+    await states(page, "The audience stands side-on to the kit");
+    await yaw.press("Enter");
+    await page.getByLabel("As heard by").selectOption(MARA);
+    // She turns with her kit.
+    await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("an open-handed player has the ride at the left, and the hat where it was", async () => {
+    const { page, faults, context } = await toImage();
+    const says = async (name: RegExp): Promise<string> =>
+      (await plan(page, "The kit from above").getByRole("button", { name }).getAttribute("aria-label")) ?? "";
+    const hat = await says(/^Hat: /);
+    expect(await says(/^Ride: /)).toMatch(/ m right and /);
+    await tap(page.getByRole("radio", { name: "Open-handed" }));
+    expect(await says(/^Ride: /)).toMatch(/ m left and /);
+    expect(await says(/^Hat: /)).toBe(hat);
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -205,6 +393,29 @@ describe("a piece on the plan", () => {
     expect((await said(hat))[0]).toBe(0.65);
     expect(await piece.locator("summary").textContent()).toContain("0.65 m right");
     expect(await side(page, "Hat")).toBe("right right");
+
+    // Far out it is still in the drawing, which grows, and goes on from there.
+    await typeKeys(right, "3");
+    await right.press("Enter");
+    const inSight = async (): Promise<boolean> => {
+      const [mark, all] = await Promise.all(
+        [hat.locator(".mark-body"), page.getByRole("group", { name: /^The kit from above/ })].map((l) =>
+          l.boundingBox(),
+        ),
+      );
+      if (!mark || !all) throw new Error("not drawn");
+      return mark.x >= all.x && mark.x + mark.width <= all.x + all.width;
+    };
+    expect((await said(hat))[0]).toBe(3);
+    expect(await inSight()).toBe(true);
+    await hat.press("ArrowRight");
+    expect((await said(hat))[0]).toBe(3.05);
+    expect(await inSight()).toBe(true);
+    await typeKeys(right, "20");
+    await right.press("Enter");
+    await hat.press("ArrowRight");
+    await page.locator(".toast", { hasText: "Not moved: places are −20 to 20 m from the throne" }).waitFor();
+    expect((await said(hat))[0]).toBe(20);
     expect(faults).toEqual([]);
     await context.close();
   });

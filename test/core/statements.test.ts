@@ -107,6 +107,11 @@ describe("one line on what a listener gets", () => {
       says: "All in the middle for Mara: no sides to hear",
       more: "HAT, TOM, FLOOR and RIDE would stand at a side: pan them.",
     });
+    const one = panned(() => 0);
+    const pieces = one.kit.pieces.map((p) => (p.id === "hat" ? p : { ...p, x: 0.05 }));
+    expect(said({ ...one, kit: { ...one.kit, pieces } }, "mara").more).toBe(
+      "HAT would stand at a side: pan it.",
+    );
     const middle = {
       ...panned(() => 0),
       kit: { ...kit().kit, pieces: kit().kit.pieces.map((p) => ({ ...p, x: 0.05 })) },

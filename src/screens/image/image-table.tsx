@@ -1,9 +1,11 @@
 import type { Agreement } from "../../core/agreement";
 import { levelOf } from "../../core/decibels";
+import { angleSaid, differenceSaid, placeSaid } from "../../core/heardsaid";
 import type { Image } from "../../core/image";
 import { printNumber } from "../../core/number";
+import { BASE } from "../../core/position";
 import { Table } from "../../pieces/table";
-import { sourceName } from "../names";
+import { listenerName, sourceName } from "../names";
 
 const WORD: { readonly [agreement in Agreement]: string } = {
   right: "right",
@@ -15,31 +17,43 @@ const WORD: { readonly [agreement in Agreement]: string } = {
 const level = (gain: number): string => (gain === 0 ? "silent" : printNumber(levelOf(gain), 1));
 
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
-export const ImageTable = ({ image, caption }: { image: Image; caption: string }) => (
-  <Table caption={caption}>
-    <thead>
-      <tr>
-        <th scope="col">Source</th>
-        <th scope="col">Stands</th>
-        <th scope="col">Heard</th>
-        <th scope="col">L dB</th>
-        <th scope="col">R dB</th>
-      </tr>
-    </thead>
-    <tbody>
-      {image.rows.map((row) => (
-        <tr key={row.source}>
-          <th scope="row">
-            {sourceName(row.source)}
-            <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}> {WORD[row.agreement]}</span>
-            {row.sidesLost ? <span class="small bad"> · its sides are exchanged</span> : null}
-          </th>
-          <td>{row.stands ?? "–"}</td>
-          <td>{row.heard ?? "silent"}</td>
-          <td>{level(row.legs[0])}</td>
-          <td>{level(row.legs[1])}</td>
+export const ImageTable = ({ image }: { image: Image }) => {
+  const house = image.hears === "house";
+  return (
+    <Table caption={`Each source as it reaches ${listenerName(image.listener)}`}>
+      <thead>
+        <tr>
+          <th scope="col">Source</th>
+          <th scope="col">Stands</th>
+          <th scope="col">Heard</th>
+          <th scope="col">L dB</th>
+          <th scope="col">R dB</th>
+          <th scope="col">R − L dB</th>
+          <th scope="col">Place</th>
+          {house ? <th scope="col">Angle, loudspeakers at ±{BASE}°</th> : null}
         </tr>
-      ))}
-    </tbody>
-  </Table>
-);
+      </thead>
+      <tbody>
+        {image.rows.map((row) => (
+          <tr key={row.source}>
+            <th scope="row">
+              {sourceName(row.source)}
+              <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}>
+                {" "}
+                {WORD[row.agreement]}
+              </span>
+              {row.sidesLost ? <span class="small bad"> · its sides are exchanged</span> : null}
+            </th>
+            <td>{row.stands ?? "–"}</td>
+            <td>{row.heard ?? "silent"}</td>
+            <td>{level(row.legs[0])}</td>
+            <td>{level(row.legs[1])}</td>
+            <td>{differenceSaid(row)}</td>
+            <td>{placeSaid(image.hears, row)}</td>
+            {house ? <td>{angleSaid(row)}</td> : null}
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+};

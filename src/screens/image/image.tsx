@@ -7,13 +7,14 @@ import { Icon } from "../../pieces/icon";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { ListenerPick } from "../listener-pick";
+import { sumName } from "../names";
 import { chosenListener } from "../state";
 import { SumFlags } from "../sum/flags";
 import { chosenImage, heardSum } from "./heard";
-import { ImageTable } from "./image-table";
 import { ThreadView } from "./thread-view";
 
 const ImageHelp = lazy(async () => (await import("./help")).ImageHelp);
+const ImageTable = lazy(async () => (await import("./image-table")).ImageTable);
 const RepairList = lazy(async () => (await import("./repair-list")).RepairList);
 const Listeners = lazy(async () => (await import("./listeners")).Listeners);
 const Listen = lazy(async () => (await import("../listen/listen")).Listen);
@@ -24,12 +25,11 @@ const LawsCompare = lazy(async () => (await import("./laws-compare")).LawsCompar
 const SwapButton = () => {
   const sum = heardSum.value;
   if (!sum?.stereo) return null;
-  const reversed = isReversed(current.value, sum);
   return (
-    <button type="button" aria-pressed={reversed} onClick={() => run(swapPair(sum.id))}>
+    <button type="button" aria-pressed={isReversed(current.value, sum)} onClick={() => run(swapPair(sum.id))}>
       <span class="row">
         <Icon name="swap" />
-        {reversed ? `${sum.name} is patched in reverse` : `Patch ${sum.name} in reverse`}
+        Patch {sumName(sum.id)} in reverse
       </span>
     </button>
   );
@@ -57,7 +57,7 @@ export const ImageScreen = () => {
           {sum ? <RepairList /> : null}
         </div>
         <div class="stack">
-          <ImageTable image={image} caption={`Each source as it reaches ${listener.name}`} />
+          <ImageTable image={image} />
           <Explain about="What counts as the right side">
             <ImageHelp />
           </Explain>

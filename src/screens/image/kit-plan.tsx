@@ -5,6 +5,7 @@ import { current, endDrag, run } from "../../document/store";
 import { type Mark, Plan } from "../../pieces/plan";
 import { PIECE_KINDS } from "../names";
 import { metres } from "../where";
+import { allowed } from "./allowed";
 
 /** Half a drum's or a cymbal's usual width, metres: only for the drawing. */
 const SIZE: { readonly [kind in PieceKind]: number } = {
@@ -69,7 +70,7 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
       step={0.05}
       onMove={(id, x, y) => {
         const at = back(x, y);
-        run(movePiece(id, at.x, at.y));
+        if (allowed(at.x, at.y)) run(movePiece(id, at.x, at.y));
       }}
       onDone={endDrag}
     >

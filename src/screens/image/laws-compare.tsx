@@ -7,6 +7,7 @@ import { current } from "../../document/store";
 import { Pick } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
 import { Table } from "../../pieces/table";
+import { sourceName } from "../names";
 
 /** A change with its sign; silence is said. */
 const change = (value: Db): string => {
@@ -28,7 +29,7 @@ export const LawsCompare = () => {
         <Pick
           label="Source"
           value={source.id}
-          options={single.map((s) => [s.id, s.name || "Unnamed source"] as const)}
+          options={single.map((s) => [s.id, sourceName(s.id)] as const)}
           onValue={(id) => {
             wanted.value = id;
           }}

@@ -1,3 +1,4 @@
+import { countsSaid } from "../../core/heardsaid";
 import type { Listener } from "../../core/setup";
 import { imageStatement } from "../../core/statements";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
@@ -8,6 +9,7 @@ import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
 import { done, runWithWord, typing } from "../act";
+import { listenerName, sumName } from "../names";
 import { RULES } from "../rules";
 
 const Fields = ({ listener }: { listener: Listener }) => {
@@ -28,14 +30,14 @@ const Fields = ({ listener }: { listener: Listener }) => {
           <Pick
             label="Hears"
             value={listener.sum ?? ""}
-            options={[["", "no sum"], ...sums.map((s) => [s.id, s.name || "Unnamed sum"] as const)]}
+            options={[["", "no sum"], ...sums.map((s) => [s.id, sumName(s.id)] as const)]}
             onValue={(sum) => edit({ sum: sum === "" ? null : sum })}
           />
         )}
         {listener.kind === "performer" ? (
           <NumberField
             rule={RULES.degrees}
-            label="Turned to the own left from facing the audience"
+            label="Turned to their left; 0 faces the audience"
             value={listener.facing}
             step={15}
             onValue={(facing) => typing(editListener(listener.id, { facing }))}
@@ -62,7 +64,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
       {listener.kind === "performer" ? (
         <button
           type="button"
-          onClick={() => runWithWord(removeListener(listener.id), `${listener.name} taken away`)}
+          onClick={() => runWithWord(removeListener(listener.id), `${listenerName(listener.id)} taken away`)}
         >
           Take away
         </button>
@@ -77,6 +79,7 @@ export const Listeners = () => {
   return (
     <section class="stack" aria-labelledby="listeners">
       <h2 id="listeners">Who hears what</h2>
+      <p class="soft small">Score: −1 reversed, 0 no sides, +1 right; outer pieces count more.</p>
       <ul class="stack">
         {setup.listeners.map((listener, at) => {
           const image = figures.value.images[at];
@@ -85,9 +88,13 @@ export const Listeners = () => {
               <details>
                 <summary>
                   <span>
-                    {listener.name || "Unnamed listener"}
+                    {listenerName(listener.id)}
                     <br />
-                    <span class="soft small">{image ? imageStatement(setup, listener, image).says : ""}</span>
+                    <span class="soft small">
+                      {image ? imageStatement(setup, listener, image).says : ""}
+                      <br />
+                      {image ? countsSaid(image) : ""}
+                    </span>
                   </span>
                 </summary>
                 <Fields listener={listener} />

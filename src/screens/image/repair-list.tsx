@@ -1,8 +1,9 @@
 import { computed, useSignal } from "@preact/signals";
 import { imagesOf } from "../../core/image";
-import { whatWouldChange } from "../../core/repair/changes";
+import { firstChange, whatWouldChange } from "../../core/repair/changes";
 import { applyRepair, type Repair, repairsFor } from "../../core/repair/repairs";
 import { sayRepair, sayStep } from "../../core/repair/say";
+import { costSaid } from "../../core/repair/verdict";
 import type { Sum } from "../../core/setup";
 import { imageStatement } from "../../core/statements";
 import { replaceSetup } from "../../document/commands/apply";
@@ -12,7 +13,7 @@ import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { listenerName } from "../names";
 import { chosenListener } from "../state";
-import { heardSum } from "./heard";
+import { chosenImage, heardSum } from "./heard";
 import { RankHelp } from "./help";
 import { RepairWishes } from "./repair-wishes";
 import { ThreadView } from "./thread-view";
@@ -20,15 +21,22 @@ import { ThreadView } from "./thread-view";
 /** Every repair of the pair that the chosen listener hears. */
 const repairs = computed(() => heardSum.value && repairsFor(current.value, heardSum.value));
 
-/** The threads of the chosen listener once a repair is done. */
+/** The first fact that would make another repair the best. */
+const change = computed(() => heardSum.value && firstChange(current.value, heardSum.value));
+
+/** The threads of the chosen listener as they are, and under them once a repair is done. */
 const After = ({ repair }: { repair: Repair }) => {
   const listener = chosenListener.value;
   const after = applyRepair(current.value, repair);
   const image = imagesOf(after).find((i) => i.listener === listener?.id);
-  if (!listener || !image) return null;
+  const now = chosenImage.value;
+  if (!listener || !image || !now) return null;
+  const before = imageStatement(current.value, listener, now).says;
   const { says } = imageStatement(after, listener, image);
   return (
     <>
+      <p class="soft small">Now: {before}.</p>
+      <ThreadView image={now} listener={listener} says={`Now: ${before}`} turn="now" />
       <p class="soft small">Afterwards: {says}.</p>
       <ThreadView image={image} listener={listener} says={`Afterwards: ${says}`} turn="after" />
     </>
@@ -37,6 +45,7 @@ const After = ({ repair }: { repair: Repair }) => {
 
 const Details = ({ repair }: { repair: Repair }) => (
   <>
+    <p>{costSaid(repair)}</p>
     <ol class="steps">
       {repair.steps.map((step) => {
         const said = sayStep(current.value, step);
@@ -50,6 +59,8 @@ const Details = ({ repair }: { repair: Repair }) => (
           <th scope="col">Right</th>
           <th scope="col">Wrong</th>
           <th scope="col">Flat</th>
+          <th scope="col">Unplaceable</th>
+          <th scope="col">Sides lost</th>
         </tr>
       </thead>
       <tbody>
@@ -59,6 +70,8 @@ const Details = ({ repair }: { repair: Repair }) => (
             <td>{tally.right}</td>
             <td>{tally.wrong}</td>
             <td>{tally.flat}</td>
+            <td>{tally.unplaceable}</td>
+            <td>{tally.sidesLost}</td>
           </tr>
         ))}
       </tbody>
@@ -164,6 +177,11 @@ export const RepairList = () => {
     <section class="card stack" aria-labelledby="repair">
       <h2 id="repair">{found.verdict.headline}</h2>
       <p>{found.verdict.why}</p>
+      {change.value ? (
+        <p>
+          {change.value.fact}, this would be best instead: {change.value.instead}.
+        </p>
+      ) : null}
       <Buttons key={best.id} repair={best} says={found.verdict.headline} main={true} />
       {best.steps.length > 0 ? (
         <details>

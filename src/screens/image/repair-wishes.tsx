@@ -1,6 +1,8 @@
+import { usageOf } from "../../core/patch/usage";
 import { editWishes } from "../../document/commands/settings";
 import { current, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
+import { listenerName } from "../names";
 
 /** What a repair may do and for whom: the user's own rules. */
 export const RepairWishes = () => {
@@ -12,7 +14,7 @@ export const RepairWishes = () => {
         <Pick
           label="Who matters most"
           value={wishes.first}
-          options={listeners.map((l) => [l.id, l.name || "Unnamed listener"] as const)}
+          options={listeners.map((l) => [l.id, listenerName(l.id)] as const)}
           onValue={(first) => run(editWishes({ first }))}
         />
         <Tick
@@ -20,9 +22,14 @@ export const RepairWishes = () => {
           value={wishes.houseFixed}
           onValue={(houseFixed) => run(editWishes({ houseFixed }))}
         />
+        <Tick
+          label="Take no free slot"
+          value={wishes.slotsFixed}
+          onValue={(slotsFixed) => run(editWishes({ slotsFixed }))}
+        />
         <p class="soft small">
-          Which sources must keep their sides is said at each source under Kit; free slots are counted under
-          Patch.
+          Slots free now: {usageOf(current.value).free.length}. Which sources must keep their sides is said at
+          each source under Kit.
         </p>
       </div>
     </details>

@@ -2,13 +2,15 @@ import { facingOf } from "../../core/stage";
 import { moveListener } from "../../document/commands/listeners";
 import { current, endDrag, run } from "../../document/store";
 import { type Mark, Plan } from "../../pieces/plan";
+import { listenerName } from "../names";
 import { metres } from "../where";
+import { allowed } from "./allowed";
 
 /** The stage from above as the house has it before it: house left on the left, the audience below. */
 export const StagePlan = () => {
   const { kit, listeners } = current.value;
   const marks = listeners.map((l): Mark => {
-    const name = l.name || "Unnamed listener";
+    const name = listenerName(l.id);
     const drummer = l.kind === "drummer";
     return {
       id: l.id,
@@ -31,10 +33,12 @@ export const StagePlan = () => {
       reach={5}
       middle={[0, -3]}
       step={0.25}
-      onMove={(id, x, y) => run(moveListener(id, x, -y))}
+      front={-7}
+      onMove={(id, x, y) => {
+        if (allowed(x, y)) run(moveListener(id, x, -y));
+      }}
       onDone={endDrag}
     >
-      <path d="M0 306H340" class="plan-line" />
       <text x="8" y="20" class="plan-word">
         house left
       </text>

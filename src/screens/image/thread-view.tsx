@@ -2,7 +2,7 @@ import type { Image } from "../../core/image";
 import { earPosition, lateralPosition } from "../../core/position";
 import type { Listener } from "../../core/setup";
 import { type Thread, Threads } from "../../pieces/threads";
-import { sourceName } from "../names";
+import { listenerName, sourceName } from "../names";
 
 /** Metres that count as fully to one side in the drawing: the outermost piece, but at least an arm's length. */
 const ARM = 0.6;
@@ -28,7 +28,7 @@ export const threadsOf = (image: Image): Thread[] => {
 /** The thread drawing of one listener's image. */
 export const ThreadView = (props: { image: Image; listener: Listener; says: string; turn: string }) => {
   const { image, listener } = props;
-  const who = listener.name || "this listener";
+  const who = listenerName(listener.id);
   const house = image.hears === "house";
   const threads = threadsOf(image);
   if (threads.length === 0) return null;

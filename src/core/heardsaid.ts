@@ -1,0 +1,61 @@
+import type { Image, ImageRow } from "./image";
+import { printNumber } from "./number";
+import { earPosition, loudspeakerAngle } from "./position";
+
+const signed = (value: number, digits: number): string => {
+  const text = printNumber(value, digits);
+  return value > 0 && Number(text) !== 0 && !text.startsWith("+") ? `+${text}` : text;
+};
+
+/** Right over left, dB, with its sign; a dash where nothing is heard. */
+export const differenceSaid = ({ heard, difference }: Pick<ImageRow, "heard" | "difference">): string =>
+  heard === null ? "–" : signed(difference, 1);
+
+/** A lateral position −1…+1 in words: "fully left", "40 % right", "middle". */
+const lateralSaid = (position: number): string => {
+  const side = position < 0 ? "left" : "right";
+  if (Math.abs(position) >= 1) return `fully ${side}`;
+  // Nearly is not fully.
+  const share = Math.min(99, Math.round(100 * Math.abs(position)));
+  return share === 0 ? "middle" : `${share} % ${side}`;
+};
+
+/**
+ * How far to a side something is heard, in words. In ear-worn monitors by the difference: under 1 dB in the middle,
+ * fully at one side from 15 dB; in the house as the pan that sin/cos would need.
+ */
+export const placeSaid = (
+  hears: Image["hears"],
+  row: Pick<ImageRow, "heard" | "difference" | "position">,
+): string => {
+  if (row.heard === null) return "silent";
+  if (hears === "house") return lateralSaid(row.position ?? 0);
+  return row.heard === "middle" ? "middle" : lateralSaid(earPosition(row.difference));
+};
+
+/** Angle before two loudspeakers by the tangent law, in words: "12.3° left"; a dash where nothing is heard. */
+export const angleSaid = ({ legs }: Pick<ImageRow, "legs">): string => {
+  const angle = loudspeakerAngle(legs);
+  if (angle === null) return "–";
+  const text = printNumber(Math.abs(angle), 1);
+  return Number(text) === 0 ? "0°" : `${text}° ${angle < 0 ? "left" : "right"}`;
+};
+
+/** A score with its sign, such as "+0.94". */
+export const scoreSaid = (score: number): string => signed(score, 2);
+
+/** What a listener gets, counted, with the score: "7 right, 1 wrong, 2 unplaceable (2 without a place), score +0.76". */
+export const countsSaid = ({ hears, count, rows, sideOn, sidesLost, score }: Image): string => {
+  if (hears === "nothing") return "";
+  const nowhere = sideOn ? 0 : rows.filter((r) => r.stands === null).length;
+  return [
+    `${count.right} right`,
+    `${count.wrong} wrong`,
+    count.flat > 0 ? `${count.flat} flat` : "",
+    `${count.unplaceable} unplaceable${nowhere > 0 ? ` (${nowhere} without a place)` : ""}`,
+    sidesLost > 0 ? `sides of ${sidesLost} lost` : "",
+    score === null ? "no score" : `score ${scoreSaid(score)}`,
+  ]
+    .filter(Boolean)
+    .join(", ");
+};
