@@ -204,7 +204,7 @@ const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page
         await page.getByLabel("Pan law").selectOption("custom");
       },
     ],
-    ["image", 20, async (page) => void (await page.getByText("Where it stands").waitFor())],
+    ["image", 20, async (page) => void (await page.getByText("Where it stands", { exact: true }).waitFor())],
     [
       "sum",
       13,
@@ -281,6 +281,86 @@ it("one visit to a field is one undo", async () => {
   expect((await enter(it, "-12.25")).shows).toBe(`${MINUS}12.25`);
   await page.getByRole("button", { name: "Undo: change source" }).click();
   expect((await seen(it)).shows).toBe(it.first);
+  expect(await page.getByRole("button", { name: "Undo", exact: true }).isDisabled()).toBe(true);
+  await user.context.close();
+});
+
+/** Free text: names and notes. */
+const TEXTS = 'main :is(input[type="text"]:not([inputmode]), textarea:not([readonly]))';
+const HOSTILE = `"><img src=x onerror="document.title='taken'"><b>bold</b> ‮back`;
+
+/** The first text field of every kind on a screen: of a source, a piece, a sum … */
+const textOfEachKind = async (page: Page): Promise<Field[]> => {
+  const found = new Map<string, Field>();
+  for (const input of await page.locator(TEXTS).all()) {
+    const it = await field(input);
+    const around = await input.evaluate((e) =>
+      [...(e.closest(".fields")?.querySelectorAll("label") ?? [])].map((label) => label.textContent).join(),
+    );
+    const kind = `${it.name} in ${around}`;
+    if (!found.has(kind)) found.set(kind, it);
+  }
+  return [...found.values()];
+};
+
+const LONG = "x".repeat(81);
+const TOO_LONG = `81 characters are too many. Allowed: up to 80. The text from before stays in force.`;
+
+describe.each([
+  ["kit", 1],
+  ["image", 3],
+  ["sum", 1],
+])("text on %s", (place, least) => {
+  it("may be empty, is never cut in silence, and is never more than text", async () => {
+    const user = await screen(place, async (page) => {
+      if (place === "image") await page.getByText("Where it stands", { exact: true }).waitFor();
+      if (place === "sum") await page.getByText("trims, legs").waitFor();
+    });
+    const { page } = user;
+    const kinds = await textOfEachKind(page);
+    expect(kinds.length).toBeGreaterThanOrEqual(least);
+    for (const it of kinds) {
+      const before = await kept(page);
+      expect(await paste(it, LONG), it.name).toEqual({ shows: LONG, says: `${it.name}: ${TOO_LONG}` });
+      expect(await kept(page), it.name).toEqual(before);
+      expect(await paste(it, ""), it.name).toEqual({ shows: "", says: "" });
+      await kept(page);
+      await readable(page);
+      expect(await paste(it, HOSTILE), it.name).toEqual({ shows: HOSTILE, says: "" });
+      expect(JSON.stringify(await kept(page)), it.name).toContain(JSON.stringify(HOSTILE));
+    }
+    expect(await page.locator("main :is(img, b:text-is('bold'))").count()).toBe(0);
+    expect(await page.title()).toBe("Hatside");
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+});
+
+it("a note is kept with the setup, up to its own length, and goes back in one step", async () => {
+  const user = await screen("setups");
+  const { page } = user;
+  const it = await field(page.getByLabel("Note on the open setup"));
+  const note = `Bring the long lead.\n${HOSTILE}`;
+  await it.input.fill(note);
+  await it.input.blur();
+  await expect.poll(async () => ((await kept(page)) as { note: string }).note).toBe(note);
+  await it.input.fill("n".repeat(2001));
+  expect((await seen(it)).says).toContain("2001 characters are too many. Allowed: up to 2000.");
+  await page.getByRole("button", { name: "Undo: change note" }).click();
+  expect(await seen(it)).toEqual({ shows: it.first, says: "" });
+  expect(await page.title()).toBe("Hatside");
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});
+
+it("a half-typed text that is left is no step of undo", async () => {
+  const user = await screen("sum", async (page) => void (await page.getByText("trims, legs").waitFor()));
+  const { page } = user;
+  const it = await field(page.getByLabel("Trim of Drums, dB"));
+  await typeKeys(it.input, "3-");
+  await it.input.press("Enter");
+  await typeKeys(it.input, "-");
+  await it.input.press("Enter");
   expect(await page.getByRole("button", { name: "Undo", exact: true }).isDisabled()).toBe(true);
   await user.context.close();
 });

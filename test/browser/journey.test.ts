@@ -88,7 +88,7 @@ const everything = async (page: Page): Promise<string[]> => {
   await go(page, "kit");
   await take();
   await go(page, "image");
-  await page.getByText("Where it stands").waitFor();
+  await page.getByText("Where it stands", { exact: true }).waitFor();
   for (const who of ["Audience", "Drummer"]) {
     await tap(page.getByRole("radio", { name: who, exact: true }));
     await page.getByText(`Each source as it reaches ${who}`).waitFor();
