@@ -6,6 +6,9 @@ import { current } from "../document/store";
 export const sourceName = (id: Id): string =>
   current.value.sources.find((s) => s.id === id)?.name || "Unnamed source";
 
+/** Name of a setup. */
+export const setupName = ({ name }: { readonly name: string }): string => name || "Unnamed setup";
+
 /** Name of a listener. */
 export const listenerName = (id: Id): string =>
   current.value.listeners.find((l) => l.id === id)?.name || "Unnamed listener";

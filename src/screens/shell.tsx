@@ -1,6 +1,7 @@
 import type { ComponentType } from "preact";
 import { canRedo, canUndo, current, redo, undo } from "../document/store";
 import { Icon, type IconName } from "../pieces/icon";
+import { setupName } from "./names";
 import { type Place, place } from "./state";
 import { Toast } from "./toast";
 
@@ -23,7 +24,7 @@ const Head = () => (
     >
       <span>
         <span class="hidden-visually">Setups, open now: </span>
-        {current.value.name}
+        {setupName(current.value)}
       </span>
       {current.value.example ? <span class="soft small">Example, invented data</span> : null}
     </button>

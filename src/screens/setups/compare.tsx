@@ -7,6 +7,7 @@ import type { SetupFile } from "../../document/schema";
 import { Pick } from "../../pieces/choice";
 import { shelf } from "../../shelf/here";
 import { troubleOf } from "../../shelf/trouble";
+import { setupName } from "../names";
 import { Facts } from "./facts";
 
 type Pair = readonly [SetupFile, SetupFile];
@@ -25,7 +26,7 @@ const Sentences = ({ pair }: { pair: Pair }) => {
       <p role="status">
         {found.length === 0
           ? "No difference but the name."
-          : `${counted(found.length, "difference")}. In “${pair[1].name}”:`}
+          : `${counted(found.length, "difference")}. In “${setupName(pair[1])}”:`}
       </p>
       {parts.map((part) => (
         <div class="stack" key={part}>
@@ -66,7 +67,7 @@ export const Compare = () => {
       isStale = true;
     };
   }, [first, second, list, pair]);
-  const options = list.map((l) => [l.id, l.name || "Unnamed setup"] as const);
+  const options = list.map((l) => [l.id, setupName(l)] as const);
   const shown = pair.value;
   return (
     <div class="stack">

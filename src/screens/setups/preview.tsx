@@ -8,6 +8,7 @@ import { Portion } from "../../pieces/portion";
 import { Verdict } from "../../pieces/verdict";
 import { restore } from "../../shelf/backup";
 import { shelf } from "../../shelf/here";
+import { setupName } from "../names";
 import { toast } from "../state";
 import { Facts } from "./facts";
 import { type Incoming, letGo } from "./incoming";
@@ -16,8 +17,6 @@ import { openNew } from "./open";
 type Readable = Extract<ReadSetup, { ok: true }>;
 
 const UNTIL = "Nothing is kept on this device until you say so.";
-
-const nameOf = (file: SetupFile): string => file.name || "Unnamed setup";
 
 const Refusals = ({ setups }: { setups: readonly ReadSetup[] }) => (
   <Portion
@@ -33,7 +32,7 @@ const Refusals = ({ setups }: { setups: readonly ReadSetup[] }) => (
 
 const One = ({ read, from }: { read: Readable; from: string }) => (
   <>
-    <Verdict tone="care" says={`Take in “${nameOf(read.file)}”?`}>
+    <Verdict tone="care" says={`Take in “${setupName(read.file)}”?`}>
       From {from}. {UNTIL}
     </Verdict>
     <div class="card stack">
@@ -76,7 +75,11 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
         items={reads}
         each={({ file, notes }, at) => (
           <li class="card stack" key={at}>
-            <Tick label={<b>{nameOf(file)}</b>} value={!left.value.has(at)} onValue={(on) => tick(at, on)} />
+            <Tick
+              label={<b>{setupName(file)}</b>}
+              value={!left.value.has(at)}
+              onValue={(on) => tick(at, on)}
+            />
             <Facts file={file} notes={notes} />
           </li>
         )}

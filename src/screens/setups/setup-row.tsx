@@ -9,6 +9,7 @@ import type { OnShelf } from "../../shelf/record";
 import { shareFile } from "../../shelf/share";
 import { asFile } from "../as-file";
 import { attempt } from "../attempt";
+import { setupName } from "../names";
 import { goTo } from "../route";
 import { toast } from "../state";
 
@@ -19,17 +20,17 @@ const open = async (id: string): Promise<void> => {
   if (shelf.openId.peek() === id) goTo("kit");
 };
 
-const duplicate = ({ id, name }: OnShelf): Promise<boolean> =>
+const duplicate = (line: OnShelf): Promise<boolean> =>
   attempt("Not copied", async () => {
-    await shelf.duplicate(id);
-    const copy = shelf.list.peek()[0]?.name ?? name;
-    toast.value = { says: `Copied as “${copy}”`, undo: false };
+    await shelf.duplicate(line.id);
+    const [copy = line] = shelf.list.peek();
+    toast.value = { says: `Copied as “${setupName(copy)}”`, undo: false };
   });
 
-const remove = ({ id, name }: OnShelf): Promise<boolean> =>
+const remove = (line: OnShelf): Promise<boolean> =>
   attempt("Not deleted", async () => {
-    const putBack = await shelf.remove(id);
-    toast.value = { says: `“${name}” deleted`, undo: () => void attempt("Not put back", putBack) };
+    const putBack = await shelf.remove(line.id);
+    toast.value = { says: `“${setupName(line)}” deleted`, undo: () => void attempt("Not put back", putBack) };
   });
 
 const send = ({ id, name }: OnShelf): Promise<boolean> =>
@@ -74,7 +75,7 @@ const Actions = ({ line }: { line: OnShelf }) => {
 /** One setup on the shelf: a tap opens it, the rest is behind the second button. */
 export const SetupRow = ({ line }: { line: OnShelf }) => {
   const more = useSignal(false);
-  const name = line.name || "Unnamed setup";
+  const name = setupName(line);
   const isOpen = shelf.openId.value === line.id;
   return (
     <li class={`card stack setup${isOpen ? " open" : ""}`}>

@@ -9,6 +9,7 @@ import { Verdict } from "../../pieces/verdict";
 import { shelf } from "../../shelf/here";
 import { done, typing } from "../act";
 import { Fold } from "../fold";
+import { setupName } from "../names";
 import { receivedLink } from "../route";
 import { Begin } from "./begin";
 import { Compare } from "./compare";
@@ -30,7 +31,7 @@ export const SetupsScreen = () => {
   return (
     <>
       <Verdict tone="fine" says={`${counted(shelf.list.value.length, "setup")} on this device`}>
-        Open now: {current.value.name || "Unnamed setup"}.
+        Open now: {setupName(current.value)}.
       </Verdict>
       <TextField
         label="Note on the open setup"

@@ -8,6 +8,7 @@ import { toLink } from "../../shelf/link";
 import { type QrCode, qrOf } from "../../shelf/qr";
 import { type Shared, shareFile, shareLink } from "../../shelf/share";
 import { asFile } from "../as-file";
+import { setupName } from "../names";
 
 /** Modules of white round a code. ISO/IEC 18004. */
 const QUIET = 4;
@@ -99,7 +100,7 @@ export const Share = () => {
           type="button"
           class="main"
           disabled={!link}
-          onClick={() => link && hand(shareLink(file.name, link))}
+          onClick={() => link && hand(shareLink(setupName(file), link))}
         >
           Share the link
         </button>
@@ -108,7 +109,7 @@ export const Share = () => {
         </button>
       </div>
       <p role="status">{word.value}</p>
-      {made.value ? <Code code={made.value.code} name={file.name} /> : null}
+      {made.value ? <Code code={made.value.code} name={setupName(file)} /> : null}
       {link ? (
         <label class="field">
           <span class="label">The link, {link.length.toLocaleString("en-GB")} characters</span>
