@@ -84,7 +84,7 @@ const sumUp = (name, cells) => {
     low === high ? low : `${low}–${high}`,
     `${percent(mean(cells.map((c) => c.right)))} (worst ${percent(least(cells, "right").right)})`,
     percent(mean(cells.map((c) => c.sure.right / c.sure.sessions))),
-    `${percent(mean(cells.map((c) => c.clean)), 2)} (worst ${percent(least(cells, "clean").clean, 2)})`,
+    `${percent(mean(cells.map((c) => c.clean)), 3)} (worst ${percent(least(cells, "clean").clean, 3)})`,
     `${of("hits")}, by weight ${of("weighted")}`,
     of("yardstick"),
     `${most(cells, "over").over.toFixed(2)} ×, by weight ${most(cells, "overByWeight").overByWeight.toFixed(2)} ×`,
