@@ -54,6 +54,8 @@ export const readExcerpt = async (job: Job, from: number, seconds: number): Prom
     return { rate: line.rate, tracks };
   } catch {
     return null;
+  } finally {
+    for (const feed of feeds) feed.close();
   }
 };
 

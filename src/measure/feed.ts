@@ -23,6 +23,8 @@ export interface Feed {
   readonly notes: readonly string[];
   /** Reads frames that exist. Rejects with a sentence when the file has gone. */
   readonly read: (frame: number, count: number) => Promise<Piece>;
+  /** Lets go of the file; it can be read again. */
+  readonly close: () => void;
 }
 
 /** A feed, or the sentence why it is none. */
@@ -44,7 +46,10 @@ const fromFile = async (name: string, file: Blob): Promise<OpenedFeed> => {
   };
   const notes = wav.notes.map((note) => `“${name}” ${note}.`);
   const { rate, channels, frames, began } = wav;
-  return { ok: true, feed: { name, rate, channels, frames, frameBytes, began, notes, read } };
+  return {
+    ok: true,
+    feed: { name, rate, channels, frames, frameBytes, began, notes, read, close: slices.close },
+  };
 };
 
 const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => {
@@ -69,6 +74,7 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => 
         `“${name}” was decoded by the browser at ${rate} Hz; its peaks may differ a little from the original's.`,
       ],
       read,
+      close: () => undefined,
     },
   };
 };
