@@ -30,5 +30,6 @@ export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
   other: "Other",
 };
 
-/** Why one more source is not taken. */
-export const SOURCES_FULL = `A setup holds up to ${LIMITS.sources} sources`;
+/** Why no more of something is taken. */
+export const full = (what: "sources" | "pieces" | "sums" | "listeners" | "slots"): string =>
+  `A setup holds up to ${LIMITS[what]} ${what}`;

@@ -8,8 +8,8 @@ import { current, figures, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runWithWord, typing } from "../act";
-import { listenerName, sumName } from "../names";
+import { done, runOrSay, runWithWord, typing } from "../act";
+import { full, listenerName, sumName } from "../names";
 import { RULES } from "../rules";
 
 const Fields = ({ listener }: { listener: Listener }) => {
@@ -103,7 +103,7 @@ export const Listeners = () => {
           );
         })}
       </ul>
-      <button type="button" onClick={() => run(addListener())}>
+      <button type="button" onClick={() => runOrSay(addListener(), full("listeners"))}>
         Add a listener
       </button>
     </section>

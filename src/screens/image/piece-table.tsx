@@ -5,8 +5,8 @@ import { current, run } from "../../document/store";
 import { Pick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runWithWord, typing } from "../act";
-import { PIECE_KINDS } from "../names";
+import { done, runOrSay, runWithWord, typing } from "../act";
+import { full, PIECE_KINDS } from "../names";
 import { RULES } from "../rules";
 import { metres } from "../where";
 
@@ -75,7 +75,7 @@ export const PieceTable = () => (
       {current.value.kit.pieces.map((piece) => (
         <PieceFields key={piece.id} piece={piece} />
       ))}
-      <button type="button" onClick={() => run(addPiece("other"))}>
+      <button type="button" onClick={() => runOrSay(addPiece("other"), full("pieces"))}>
         Add a piece
       </button>
     </div>

@@ -9,7 +9,7 @@ import { Icon } from "../../pieces/icon";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
 import { runOrSay } from "../act";
-import { SOURCES_FULL, sumName } from "../names";
+import { full, sumName } from "../names";
 import { chosenSum } from "../state";
 import { SumFlags } from "../sum/flags";
 import { SumPick } from "../sum-pick";
@@ -71,7 +71,11 @@ export const KitScreen = () => {
       {sources.length === 0 ? (
         <p class="soft">No source yet. Add the first microphone, or start from a template under Setups.</p>
       ) : null}
-      <button type="button" class="main" onClick={() => runOrSay(addSource(sum?.id ?? null), SOURCES_FULL)}>
+      <button
+        type="button"
+        class="main"
+        onClick={() => runOrSay(addSource(sum?.id ?? null), full("sources"))}
+      >
         <span class="row">
           <Icon name="plus" /> Add a source
         </span>

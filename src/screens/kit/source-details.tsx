@@ -7,7 +7,7 @@ import { Icon } from "../../pieces/icon";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
 import { done, runOrSay, runWithWord, typing } from "../act";
-import { PIECE_KINDS, SOURCES_FULL } from "../names";
+import { full, PIECE_KINDS } from "../names";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { SendFields } from "./send-fields";
@@ -68,7 +68,7 @@ const Moves = ({ source, before, after }: { source: Source } & Neighbours) => {
     <div class="row">
       {move(before, "up")}
       {move(after, "down")}
-      <button type="button" onClick={() => runOrSay(duplicateSource(source.id), SOURCES_FULL)}>
+      <button type="button" onClick={() => runOrSay(duplicateSource(source.id), full("sources"))}>
         Duplicate
       </button>
       <button type="button" onClick={() => runWithWord(removeSource(source.id), `${name} deleted`)}>

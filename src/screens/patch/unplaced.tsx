@@ -1,7 +1,7 @@
 import type { Usage } from "../../core/patch/usage";
 import { placeSource, placeSum } from "../../document/commands/place";
-import { run } from "../../document/store";
-import { sourceName, sumName } from "../names";
+import { runOrSay } from "../act";
+import { full, sourceName, sumName } from "../names";
 
 /** What has no slot of its own, one tap from the first free one. */
 export const Unplaced = ({ usage }: { usage: Usage }) => {
@@ -12,12 +12,12 @@ export const Unplaced = ({ usage }: { usage: Usage }) => {
       <summary>Without a slot: {sums.length + usage.sourcesWithout.length}</summary>
       <div class="row">
         {sums.map((id) => (
-          <button type="button" key={id} onClick={() => run(placeSum(id))}>
+          <button type="button" key={id} onClick={() => runOrSay(placeSum(id), full("slots"))}>
             Place {sumName(id)}
           </button>
         ))}
         {usage.sourcesWithout.map((id) => (
-          <button type="button" key={id} onClick={() => run(placeSource(id))}>
+          <button type="button" key={id} onClick={() => runOrSay(placeSource(id), full("slots"))}>
             Place {sourceName(id)}
           </button>
         ))}

@@ -6,7 +6,8 @@ import { current, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runWithWord, typing } from "../act";
+import { done, runOrSay, runWithWord, typing } from "../act";
+import { full } from "../names";
 import { RULES } from "../rules";
 
 /** Usual outputs at 0 dBFS, dBu: EBU R 68 and SMPTE RP 155 alignments among them, the others common practice. */
@@ -130,7 +131,7 @@ export const SumSettings = ({ sum }: { sum: Sum }) => (
         </>
       ) : null}
       <div class="row">
-        <button type="button" onClick={() => run(duplicateSum(sum.id))}>
+        <button type="button" onClick={() => runOrSay(duplicateSum(sum.id), full("sums"))}>
           Duplicate the sum
         </button>
         <button type="button" onClick={() => runWithWord(removeSum(sum.id), `${sum.name} deleted`)}>
