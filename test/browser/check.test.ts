@@ -253,10 +253,10 @@ describe("with no network, at the kit", () => {
     await tap(page.getByRole("button", { name: `Put into the setup: ${fault.name}` }));
     await page.locator(".toast").getByText("The setup is now as found").waitFor();
     await go(page, "image");
-    expect(await shown(page.locator("table", { hasText: "Each source as it reaches Mara" }))).toMatch(
-      /Floor tom(?! reversed)/,
-    );
     await states(page, "6 of 8 on the wrong side");
+    const table = page.locator("table", { hasText: "Each source as it reaches Mara" });
+    await table.waitFor();
+    expect(await shown(table)).toMatch(/Floor tom(?! reversed)/);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
