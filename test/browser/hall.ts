@@ -14,6 +14,8 @@ export const visit = async ({ page }: Phone, site: Site, place = ""): Promise<vo
 export const go = async (page: Page, place: string): Promise<void> => {
   await page.evaluate((to) => {
     location.hash = to;
+    // The address is heeded in the next turn, and drawn in the one after it.
+    return new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done())));
   }, place);
   await page.waitForFunction((to) => location.hash === `#${to}`, place);
   await drawn(page);
