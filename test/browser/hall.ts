@@ -13,9 +13,13 @@ export const visit = async ({ page }: Phone, site: Site, place = ""): Promise<vo
 /** Goes to a place by the address, as a link in the app does. */
 export const go = async (page: Page, place: string): Promise<void> => {
   await page.evaluate((to) => {
+    if (location.hash === `#${to}`) return undefined;
+    // The app heeds the new address first, and has drawn it a turn later.
+    const drawnThen = new Promise<void>((done) =>
+      addEventListener("hashchange", () => setTimeout(done), { once: true }),
+    );
     location.hash = to;
-    // The address is heeded in the next turn, and drawn in the one after it.
-    return new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done())));
+    return drawnThen;
   }, place);
   await page.waitForFunction((to) => location.hash === `#${to}`, place);
   await drawn(page);
