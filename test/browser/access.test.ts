@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { checkOf } from "../../src/core/check/check";
 import { judge } from "../../src/core/check/judge";
 import type { Answer, Hit } from "../../src/core/setup";
@@ -9,17 +9,8 @@ import { exampleSetup } from "../../src/document/example";
 import { noise, wavFile } from "../measure/wavfile";
 import { choose, go, overhang, reachesOut, slots, states, unfold } from "./hall";
 import { drop, openAll, openAt, tabTo } from "./hands";
-import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { axeFindings, type Phone, phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
 
 /** A walk over every screen, three sizes each, on a busy machine. */
 const WALK_MS = 300_000;

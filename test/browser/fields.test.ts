@@ -1,17 +1,8 @@
-import type { Browser, Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { openAll, openAt, settled, stored } from "./hands";
-import { launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { type Phone, phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
 
 /** Fields for a value say which keys a phone shows; fields for free text do not. */
 const FIELDS = 'main input[type="text"][inputmode]';

@@ -1,18 +1,8 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import { go, shown, states } from "./hall";
 import { openAll, openAt, tabTo } from "./hands";
-import { launch, phone, type Site, serveApp, typeKeys } from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
 
 const HELP = [
   ["kit", "What level, peak and send mean", /send × pan law × trims/],

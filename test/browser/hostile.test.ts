@@ -1,22 +1,13 @@
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/check-file";
 import { toFragment } from "../../src/shelf/link";
 import { noise, wavFile } from "../measure/wavfile";
 import { choose, downloaded, go, overhang, reachesOut, states, unfold } from "./hall";
 import { drop, openAll, openAt, settled, stored } from "./hands";
-import { axeFindings, launch, type Phone, phone, type Site, serveApp } from "./harness";
+import { axeFindings, type Phone, phone } from "./harness";
 import { CORPUS, hostileSetup, polluted } from "./hostile";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { browser, site } from "./stage";
 
 const SETUP = hostileSetup();
 /** Half of a pair: neither UTF-8 nor a file's name holds one. */

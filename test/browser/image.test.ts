@@ -1,18 +1,9 @@
-import type { Browser, Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { go, states, unfold } from "./hall";
 import { imageRows, openAt, tap, threads, upright } from "./hands";
-import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { axeFindings, type Phone, phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
 
 /** The example on Image, with everything of the screen there. */
 const toImage = async (): Promise<Phone> => {

@@ -1,18 +1,9 @@
-import type { Browser, Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import type { SetupFile } from "../../src/document/schema";
 import { openAt, stored } from "./hands";
-import { launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { type Phone, phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
 
 const toKit = async (): Promise<Phone> => {
   const user = await phone(browser);

@@ -1,7 +1,7 @@
 import { statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/check-file";
 import { addListener } from "../../src/document/commands/listeners";
 import { addSource } from "../../src/document/commands/sources";
@@ -12,21 +12,12 @@ import type { SetupFile } from "../../src/document/schema";
 import { LINK_LIMITS, toFragment } from "../../src/shelf/link";
 import { applied } from "../document/commands";
 import { go, states } from "./hall";
-import { drawn, launch, phone, type Site, serveApp, withFolder } from "./harness";
+import { drawn, phone, withFolder } from "./harness";
+import { browser, site } from "./stage";
 
 /** Nothing may hold the page up for longer, ms. */
 const FREEZE = 100;
 const MB = 2 ** 20;
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 const times = <T>(count: number, item: T): T[] => Array.from({ length: count }, () => item);
 

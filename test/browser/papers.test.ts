@@ -1,18 +1,9 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { unfold } from "./hall";
-import { drawn, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
+import { drawn, type Phone, phone, typeKeys } from "./harness";
 import { INCH, MM, readQr, type Scan, scanned, textOf, type Word, wordsOf } from "./paper";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { browser, site } from "./stage";
 
 const toPatch = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
   const user = await phone(browser, options);

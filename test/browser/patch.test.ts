@@ -1,17 +1,8 @@
-import type { Browser, Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { choose, downloaded, go, overhang, shown, slots, states, unfold } from "./hall";
-import { axeFindings, drawn, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { axeFindings, drawn, type Phone, phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
 
 const LIST = "Input list from or to a spreadsheet";
 

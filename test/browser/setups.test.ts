@@ -1,29 +1,10 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { choose, downloaded, go, overhang, shelved, shown, slots, states, unfold, visit } from "./hall";
-import {
-  axeFindings,
-  drawn,
-  launch,
-  type Phone,
-  phone,
-  type Site,
-  serveApp,
-  stopServer,
-  typeKeys,
-} from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { axeFindings, drawn, type Phone, phone, serveApp, stopServer, typeKeys } from "./harness";
+import { browser, site } from "./stage";
 
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 const HOSTILE = `"><img src=x onerror="document.title='taken'"> ${"x".repeat(20)}`;

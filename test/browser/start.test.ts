@@ -1,19 +1,9 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { expectFault } from "./faults";
 import { states } from "./hall";
 import { openAt, stored } from "./hands";
-import { drawn, launch, phone, type Site, serveApp } from "./harness";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+import { drawn, phone } from "./harness";
+import { browser, site } from "./stage";
 
 describe("a first start", () => {
   it("whose example does not arrive opens an empty setup, which is edited and kept as any", async () => {

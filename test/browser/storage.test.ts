@@ -1,33 +1,15 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
 import { VERSION } from "../../src/document/schema";
 import { downloaded, go, shelved, visit } from "./hall";
 import { openAt, settled, stored } from "./hands";
-import {
-  axeFindings,
-  drawn,
-  launch,
-  phone,
-  phoneWithMemory,
-  type Site,
-  serveApp,
-  withFolder,
-} from "./harness";
+import { axeFindings, drawn, phone, phoneWithMemory, withFolder } from "./harness";
 import { kickIn, panOf, slider } from "./kick";
+import { browser, site } from "./stage";
 import { lay, onlyKey, textsIn, things } from "./things";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 const alert = (page: Page) => page.getByRole("alert");
 

@@ -1,20 +1,11 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { go, overhang, shelved } from "./hall";
 import { openAt, settled } from "./hands";
-import { axeFindings, launch, type Phone, phone, type Site, serveApp, typeKeys } from "./harness";
+import { axeFindings, type Phone, phone, typeKeys } from "./harness";
 import { kickIn, level, openKick, panOf, peak, slider, storedKick } from "./kick";
+import { browser, site } from "./stage";
 import { textsIn } from "./things";
-
-let browser: Browser;
-let site: Site;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serveApp()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
 
 const looksOn = (page: Page) => page.getByText("Another tab is editing. This one only looks on.");
 const takeOver = (page: Page) => page.getByRole("button", { name: "Edit here instead" });
