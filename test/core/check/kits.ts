@@ -1,3 +1,4 @@
+import { BLANK_SUM } from "../../../src/core/blanksum";
 import type { Console, LawId, Listener, Piece, PieceKind, Setup, Sum } from "../../../src/core/setup";
 import type { Pan } from "../../../src/core/units";
 
@@ -89,17 +90,12 @@ export const drummer: Listener = {
 };
 
 const pair = (sources: readonly PlaceId[]): Sum => ({
+  ...BLANK_SUM,
   id: "drums",
   name: "Drums",
   stereo: true,
   sends: sources.map((source) => ({ source, level: 0, pan: null })),
-  trim: 0,
-  legTrim: [0, 0],
-  legInverted: [false, false],
-  unevenLegs: false,
   reversed: true,
-  folded: false,
-  padDb: 0,
 });
 
 /** A setup with this many drum microphones in one pair, patched in reverse for the drummer in slots 3 and 4 of 16. */

@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { BLANK_SUM } from "../../../src/core/blanksum";
 import type {
   Feed,
   Id,
@@ -44,17 +45,11 @@ export const source = (id: Id, more: Partial<Source> = {}): Source => ({
 });
 
 export const sum = (id: Id, sends: readonly Id[], more: Partial<Sum> = {}): Sum => ({
+  ...BLANK_SUM,
   id,
   name: id,
   stereo: true,
   sends: sends.map((s) => ({ source: s, level: 0, pan: null })),
-  trim: 0,
-  legTrim: [0, 0],
-  legInverted: [false, false],
-  unevenLegs: false,
-  reversed: false,
-  folded: false,
-  padDb: 0,
   ...more,
 });
 

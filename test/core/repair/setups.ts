@@ -1,3 +1,4 @@
+import { BLANK_SUM } from "../../../src/core/blanksum";
 import type {
   Console,
   LawId,
@@ -32,17 +33,10 @@ export const CONSOLE: Console = {
 };
 
 export const SUM: Sum = {
+  ...BLANK_SUM,
   id: "m1",
   name: "Drums",
   stereo: true,
-  sends: [],
-  trim: 0,
-  legTrim: [0, 0],
-  legInverted: [false, false],
-  unevenLegs: false,
-  reversed: false,
-  folded: false,
-  padDb: 0,
 };
 
 export const source = (id: string, over: Partial<Source> = {}): Source => ({

@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { BLANK_SUM } from "../../../src/core/blanksum";
 import type { Console, Limb, Piece, Recording, Send, Setup, Source, Sum } from "../../../src/core/setup";
 
 export const CONSOLE: Console = {
@@ -14,17 +15,10 @@ export const CONSOLE: Console = {
 };
 
 export const SUM: Sum = {
+  ...BLANK_SUM,
   id: "m",
   name: "Drums",
   stereo: true,
-  sends: [],
-  trim: 0,
-  legTrim: [0, 0],
-  legInverted: [false, false],
-  unevenLegs: false,
-  reversed: false,
-  folded: false,
-  padDb: 0,
 };
 
 /** A source with no place at the kit. */
