@@ -36,6 +36,9 @@ export const printNumber = (value: number, digits: number): string => {
   return value < 0 && Number(text) !== 0 ? `−${text}` : text;
 };
 
+/** A share 0…1 in whole percent: "61 %". */
+export const printPercent = (share: number): string => `${printNumber(100 * share, 0)} %`;
+
 /** A number as a field shows it: as many digits as it has, at most six behind the point. */
 export const printEntry = (value: number): string => String(Number(value.toFixed(6))).replace("-", "−");
 

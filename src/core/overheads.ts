@@ -1,12 +1,12 @@
+import { sourceCalled, sumCalled } from "./called";
 import type { Image } from "./image";
 import { houseLegs } from "./image";
 import { partsOf } from "./mix";
-import { listed, sentence } from "./patch/words";
 import { earPosition, levelDifference, placeAt } from "./position";
-import { sourceCalled, sumCalled } from "./repair/names";
 import type { Id, Piece, Setup, Source, Sum } from "./setup";
 import { MIDDLE_M, standingPlace } from "./stage";
 import type { Db, Legs, Side } from "./units";
+import { listed, sentence } from "./words";
 
 /** Overheads that do not go with the close microphones. */
 export interface OverheadFlag {

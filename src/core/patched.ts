@@ -1,6 +1,7 @@
 import { gainOf } from "./decibels";
 import type { Id, Monitor, Setup, Slot, Sum } from "./setup";
 import type { Db, Gain, Legs, Side } from "./units";
+import { withSum } from "./withsum";
 
 /** Index of the slot by which a leg of a sum arrives: the first that is on, else the first that takes it; −1 without one. */
 export const slotOfLeg = (monitor: Monitor, sum: Sum, leg: Side): number => {
@@ -65,8 +66,7 @@ export const withPairSwapped = <T extends Pick<Setup, "sums" | "monitor">>(setup
   const { monitor } = setup;
   const reversed = !isReversed(setup, sum);
   return {
-    ...setup,
-    sums: setup.sums.map((s) => (s.id === sum.id ? { ...s, reversed } : s)),
+    ...withSum(setup, sum.id, (s) => ({ ...s, reversed })),
     monitor: hasBothSlots(monitor, sum) ? withLegsExchanged(monitor, sum) : monitor,
   };
 };

@@ -1,3 +1,4 @@
+import { radians } from "./angle";
 import { levelOf } from "./decibels";
 import type { Db, Degrees, Legs, Side } from "./units";
 
@@ -8,7 +9,6 @@ export const SIDE_DB: Db = 15;
 /** Half the angle between two loudspeakers, degrees. */
 export const BASE: Degrees = 30;
 
-const radians = (angle: Degrees): number => (angle * Math.PI) / 180;
 const degrees = (angle: number): Degrees => (angle * 180) / Math.PI;
 
 /** (r − l)/(r + l) of the absolute gains, −1…+1, exactly opposite for a swapped pair; null when both are silent. */

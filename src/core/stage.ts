@@ -1,3 +1,4 @@
+import { radians } from "./angle";
 import type { Place } from "./position";
 import type { Kit, Listener, Piece } from "./setup";
 import type { Degrees, Metres } from "./units";
@@ -6,8 +7,6 @@ import type { Degrees, Metres } from "./units";
 export const MIDDLE_M: Metres = 0.12;
 /** A listener turned closer than this to side-on with the kit has no left and right of it. A design choice. */
 export const SIDE_ON: Degrees = 20;
-
-const radians = (angle: Degrees): number => (angle * Math.PI) / 180;
 
 /** Sine and cosine, exact at quarter turns so that a mirror is exact. */
 const turn = (angle: Degrees): { readonly sin: number; readonly cos: number } => {

@@ -1,9 +1,9 @@
+import { called, sourceCalled, sumCalled } from "./called";
 import type { Image, ImageRow } from "./image";
-import { counted, listed, sentence } from "./patch/words";
 import { slotOfLeg } from "./patched";
-import { called, sourceCalled, sumCalled } from "./repair/names";
 import type { Listener, Setup, Sum } from "./setup";
 import { offSaid, switchedOff } from "./switchedoff";
+import { counted, listed, sentence } from "./words";
 
 /** What is to be said of what one listener gets, in plain words without a full stop. */
 export interface Statement {

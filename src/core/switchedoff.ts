@@ -1,9 +1,9 @@
+import { sumCalled } from "./called";
 import type { ImageRow } from "./image";
-import { slotsSaid } from "./patch/words";
 import { legsOff, slotOfLeg } from "./patched";
-import { sumCalled } from "./repair/names";
 import type { Monitor, Sum } from "./setup";
 import type { Side } from "./units";
+import { slotsSaid } from "./words";
 
 /** What of a sum is switched off in its slots. */
 export interface SwitchedOff {

@@ -13,17 +13,7 @@ export interface Bar {
 
 /** Shares as lengths beside their names: a table that draws itself, so it needs no second one. */
 export const Bars = (props: { caption: string; heads: readonly string[]; bars: readonly Bar[] }) => (
-  <Table kind="bars" caption={props.caption}>
-    <thead>
-      <tr>
-        <th scope="col">Source</th>
-        {props.heads.map((head) => (
-          <th scope="col" key={head}>
-            {head}
-          </th>
-        ))}
-      </tr>
-    </thead>
+  <Table kind="bars" caption={props.caption} heads={["Source", ...props.heads]}>
     <tbody>
       {props.bars.map((bar) => (
         <tr key={bar.id} class={bar.marked ? "marked" : ""}>

@@ -1,8 +1,17 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
 
-/** A table under its caption. Where the page is too narrow it scrolls in itself, by keyboard too. */
-export const Table = (props: { caption: ComponentChildren; kind?: string; children: ComponentChildren }) => {
+/** A table under its caption and the names of its columns. */
+export interface TableProps {
+  readonly caption: ComponentChildren;
+  readonly heads: readonly string[];
+  readonly kind?: string;
+  /** Its bodies. */
+  readonly children: ComponentChildren;
+}
+
+/** Where the page is too narrow for it, it scrolls in itself, by keyboard too. */
+export const Table = (props: TableProps) => {
   const box = useRef<HTMLDivElement>(null);
   const [wide, setWide] = useState(false);
   const name = useId();
@@ -23,6 +32,15 @@ export const Table = (props: { caption: ComponentChildren; kind?: string; childr
     >
       <table class={props.kind}>
         <caption id={name}>{props.caption}</caption>
+        <thead>
+          <tr>
+            {props.heads.map((head) => (
+              <th scope="col" key={head}>
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
         {props.children}
       </table>
     </div>

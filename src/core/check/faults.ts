@@ -1,9 +1,8 @@
-import type { ChannelGains } from "../channels";
+import { type ChannelGains, scaledGains } from "../channels";
 import { gainOf } from "../decibels";
 import { type Part, partsOf } from "../mix";
 import { isReversed, legsOff, slotGains, slotTrims } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
-import type { Legs } from "../units";
 import { type FaultKind, KINDS } from "./kinds";
 import { neighbourChannels } from "./neighbours";
 import { type Strike, soundThrough } from "./strikes";
@@ -67,7 +66,7 @@ export const turned = (part: Part): Send => ({ ...part.send, pan: -part.pan || 0
 const channelsOf = (parts: readonly Part[], strike: Strike): ChannelGains =>
   parts.flatMap(({ source, channels }) => {
     const gain = soundThrough(strike, source);
-    return gain === 0 ? [] : channels.map(([l, r]): Legs => [gain * l, gain * r]);
+    return gain === 0 ? [] : scaledGains(channels, [gain, gain]);
   });
 
 /**

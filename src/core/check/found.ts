@@ -3,21 +3,18 @@ import { partsOf } from "../mix";
 import { legsOff, patchedOrder, slotOfLeg, withLegsExchanged } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
 import type { Side } from "../units";
+import { withSum } from "../withsum";
 import { type Fault, turned } from "./faults";
 
-const withSum = (setup: Setup, sum: Sum): Setup => ({
-  ...setup,
-  sums: setup.sums.map((s) => (s.id === sum.id ? sum : s)),
-});
+const put = (setup: Setup, sum: Sum): Setup => withSum(setup, sum.id, () => sum);
 
 const withSend = (setup: Setup, sum: Sum, source: Id | null, change: (send: Send) => Send): Setup =>
-  withSum(setup, { ...sum, sends: sum.sends.map((s) => (s.source === source ? change(s) : s)) });
+  put(setup, { ...sum, sends: sum.sends.map((s) => (s.source === source ? change(s) : s)) });
 
 /** The legs the other way round: in the slots if they lie there as neighbours, else in the plan. */
 const reversed = (setup: Setup, sum: Sum): Setup => {
   const order = patchedOrder(setup.monitor, sum);
-  if (order !== "straight" && order !== "reversed")
-    return withSum(setup, { ...sum, reversed: !sum.reversed });
+  if (order !== "straight" && order !== "reversed") return put(setup, { ...sum, reversed: !sum.reversed });
   return { ...setup, monitor: withLegsExchanged(setup.monitor, sum) };
 };
 
@@ -55,10 +52,10 @@ export const putIntoSetup = (setup: Setup, listener: Listener, fault: Fault): Se
         listeners: setup.listeners.map((l) => (l.id === listener.id ? { ...l, flipped: !l.flipped } : l)),
       };
     case "folded":
-      return withSum(setup, { ...sum, folded: true });
+      return put(setup, { ...sum, folded: true });
     case "inverted": {
       const [left, right] = sum.legInverted;
-      return withSum(setup, { ...sum, legInverted: [left, !right] });
+      return put(setup, { ...sum, legInverted: [left, !right] });
     }
     case "left leg only":
       return switched(setup, sum, ["right"], false);
@@ -76,7 +73,7 @@ export const putIntoSetup = (setup: Setup, listener: Listener, fault: Fault): Se
       );
     }
     case "all at centre":
-      return withSum(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: 0 })) });
+      return put(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: 0 })) });
     case "source wrong": {
       const part = partsOf(setup, sum).find((p) => p.source.id === fault.source);
       return part ? withSend(setup, sum, fault.source, () => turned(part)) : null;

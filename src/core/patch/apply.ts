@@ -1,6 +1,7 @@
 import { BLANK_SUM } from "../blanksum";
 import { nextId, uniqueName } from "../naming";
 import type { Feed, Id, Send, Setup, Slot, Sum } from "../setup";
+import { withSum } from "../withsum";
 import { APART } from "./costs";
 import type { Move } from "./move";
 import { withinCount } from "./place";
@@ -30,18 +31,18 @@ const fold = (setup: Setup, move: Move & { move: "fold" }): Setup => {
     slot.feed.kind === "leg" ? { ...slot.feed, leg: "left" } : { ...slot.feed, channel: "both" };
   const slots = without(setup.monitor.slots, move.slots);
   slots[move.keeps] = { ...slot, feed };
-  const sums = setup.sums.map((s) =>
-    move.of === "sum" && s.id === move.id ? { ...s, stereo: false, reversed: false, folded: false } : s,
-  );
-  return { ...withSlots(setup, slots), sums };
+  const fed = withSlots(setup, slots);
+  return move.of === "sum"
+    ? withSum(fed, move.id, (s) => ({ ...s, stereo: false, reversed: false, folded: false }))
+    : fed;
 };
 
 const into = (setup: Setup, move: Move & { move: "into" }): Setup => {
   const send = sendOf(setup, move.source, move.slots);
-  const sums = setup.sums.map((s) =>
-    s.id === move.sum ? { ...s, sends: [...s.sends.filter((o) => o.source !== move.source), send] } : s,
-  );
-  return { ...withSlots(setup, without(setup.monitor.slots, move.slots)), sums };
+  return withSum(withSlots(setup, without(setup.monitor.slots, move.slots)), move.sum, (s) => ({
+    ...s,
+    sends: [...s.sends.filter((o) => o.source !== move.source), send],
+  }));
 };
 
 /** What a new sum of these sources is called. */

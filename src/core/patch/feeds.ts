@@ -1,11 +1,11 @@
 import type { Setup, Slot } from "../setup";
+import { changeSaid, counted, listed, sentence, slotsSaid, thingCalled } from "../words";
 import { type Edit, flag, type PatchFlag } from "./flag";
 import { withinCount } from "./place";
 import { about, patchedThings, repeatsOf } from "./sides";
 import { TAP_ADVICE, TAP_NAMES } from "./taps";
 import { heardTwice, riseOfCopy } from "./twice";
 import { slotsOfSource, usageOf } from "./usage";
-import { changeSaid, counted, listed, sentence, slotsSaid, thingCalled } from "./words";
 
 const free = (indexes: readonly number[]): Edit[] =>
   indexes.map((index) => ({ edit: "slot", index, to: null }));

@@ -1,4 +1,5 @@
 import type { Id, Setup } from "../setup";
+import { listed, sentence, slotsSaid, thingCalled } from "../words";
 import { applyMoves, groupName } from "./apply";
 import { COSTS } from "./costs";
 import { lossesOf } from "./losses";
@@ -6,7 +7,6 @@ import type { Move } from "./move";
 import { optionsOf } from "./options";
 import { cheapest } from "./search";
 import { usageOf } from "./usage";
-import { listed, sentence, slotsSaid, thingCalled } from "./words";
 
 /** One way back under the slot count. */
 export interface Fit {

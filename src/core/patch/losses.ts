@@ -1,16 +1,16 @@
+import { sourceCalled, sumCalled } from "../called";
 import { energyLegs } from "../channels";
 import { levelOf, levelOfPower } from "../decibels";
 import { partsOf } from "../mix";
 import { printNumber } from "../number";
 import { heardPlace } from "../position";
-import { sourceCalled, sumCalled } from "../repair/names";
 import type { Id, Setup, Sum } from "../setup";
 import { sumFigures } from "../sum/figures";
 import { foldsOf } from "../sum/folded";
 import type { Db } from "../units";
+import { counted, listed, thingCalled } from "../words";
 import { applyMove } from "./apply";
 import type { Move } from "./move";
-import { counted, listed, thingCalled } from "./words";
 
 const decibels = (level: Db): string => `${printNumber(level, 2)} dB`;
 

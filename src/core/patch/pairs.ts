@@ -1,8 +1,8 @@
 import type { Setup, Slot } from "../setup";
+import { slotsSaid } from "../words";
 import { type Edit, flag, type PatchFlag } from "./flag";
 import { exchange, intoNeighbours } from "./pairfix";
 import { about, firstOfSide, type Patched, patchedThings, repeatsOf, sidesReversed } from "./sides";
-import { slotsSaid } from "./words";
 
 /** @param meant it is meant to lie in reverse order, so that the left side belongs behind the right one */
 const oneSide = (setup: Setup, thing: Patched, meant: boolean, missing: "left" | "right"): PatchFlag[] => {

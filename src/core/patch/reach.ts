@@ -1,10 +1,10 @@
+import { called, sourceCalled, sumCalled } from "../called";
 import { partsOf } from "../mix";
-import { called, sourceCalled, sumCalled } from "../repair/names";
 import type { Id, Setup, Source } from "../setup";
+import { listed, sentence } from "../words";
 import { type Edit, flag, type PatchFlag } from "./flag";
 import { TAP_ADVICE } from "./taps";
 import { anyOn, firstFree, slotsOfSource, slotsOfSum, sourcesInSums, sumsFed } from "./usage";
-import { listed, sentence } from "./words";
 
 /** Puts a source into the first free slots: two neighbours for one of two channels. Nothing where there is no room. */
 const place = (setup: Setup, source: Source): Edit[] => {

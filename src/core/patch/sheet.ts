@@ -1,8 +1,8 @@
 import type { Setup, Slot } from "../setup";
 import type { Db } from "../units";
+import { sentence } from "../words";
 import { type Patched, patchedThings, sideOf, sidesReversed } from "./sides";
 import { TAP_NAMES } from "./taps";
-import { sentence } from "./words";
 
 /** One line of the patch sheet: what screen, print and CSV show of a slot. */
 export interface SheetRow {

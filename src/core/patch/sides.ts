@@ -1,5 +1,5 @@
+import { sourceCalled, sumCalled } from "../called";
 import { isReversed } from "../patched";
-import { sourceCalled, sumCalled } from "../repair/names";
 import type { Id, Setup, Slot } from "../setup";
 import type { Side } from "../units";
 import { slotsOfSource, slotsOfSum } from "./usage";

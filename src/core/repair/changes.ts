@@ -1,5 +1,6 @@
+import { called, sourceCalled, sumCalled } from "../called";
 import type { Id, Listener, Setup, Sum } from "../setup";
-import { called, sourceCalled, sumCalled } from "./names";
+import { withSum } from "../withsum";
 import { optionsOf, type PairOptions } from "./options";
 import { isOnSum, keyOf } from "./parts";
 import { stepMaker } from "./plansteps";
@@ -71,12 +72,8 @@ const otherwise = (setup: Setup, sum: Sum): Otherwise[] => {
   const inSum = new Set(sum.sends.map((s) => s.source));
   const keeping = setup.sources.filter((s) => s.keepSides && inSum.has(s.id));
   const { houseFixed, first } = setup.wishes;
-  const without = (source: Id): Setup => ({
-    ...setup,
-    sums: setup.sums.map((s) =>
-      s.id === sum.id ? { ...s, sends: s.sends.filter((send) => send.source !== source) } : s,
-    ),
-  });
+  const without = (source: Id): Setup =>
+    withSum(setup, sum.id, (s) => ({ ...s, sends: s.sends.filter((send) => send.source !== source) }));
   return [
     ...members.map((l) => ({ fact: `If ${called(l)} faced the other way`, setup: turned(setup, l) })),
     ...setup.listeners

@@ -1,8 +1,8 @@
+import { sumCalled } from "../called";
 import { printNumber } from "../number";
-import { listed } from "../patch/words";
 import { slotTrims } from "../patched";
 import type { Db } from "../units";
-import { sumCalled } from "./names";
+import { listed } from "../words";
 import type { Plan } from "./search";
 import type { Situation } from "./situation";
 import type { Voice } from "./voices";

@@ -1,8 +1,8 @@
-import { listed } from "../patch/words";
+import { called, sumCalled } from "../called";
 import type { Id } from "../setup";
+import { listed } from "../words";
 import { feedNow, type Over, sidesLostIn } from "./hearing";
 import { legNotes, namesOf, note, panNotes, type RepairNote, type Turns, trimNotes } from "./mirror";
-import { called, sumCalled } from "./names";
 import type { Option } from "./options";
 import { remembered } from "./remember";
 import type { Plan } from "./search";

@@ -1,9 +1,9 @@
+import { called } from "../called";
 import { nextId, uniqueName } from "../naming";
 import { legsOff, slotTrims } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
 import type { Pan } from "../units";
 import type { Over } from "./hearing";
-import { called } from "./names";
 import type { Option, PairOptions } from "./options";
 import { remembered } from "./remember";
 import type { Plan } from "./search";

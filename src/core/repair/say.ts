@@ -1,8 +1,8 @@
+import { called, sourceCalled, sumCalled } from "../called";
 import { printPan } from "../pannotation";
-import { listed, sentence } from "../patch/words";
 import { isReversed } from "../patched";
 import type { Id, Setup, Sum } from "../setup";
-import { called, sourceCalled, sumCalled } from "./names";
+import { listed, sentence } from "../words";
 import type { Own } from "./parts";
 import type { Repair } from "./repairs";
 import type { PanMove, Step } from "./steps";

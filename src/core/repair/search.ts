@@ -53,6 +53,16 @@ interface Partial extends Criteria {
   readonly before: Partial | null;
 }
 
+const NOTHING: Partial = {
+  first: 0,
+  others: 0,
+  slots: 0,
+  moves: 0,
+  residual: 0,
+  pick: null,
+  before: null,
+};
+
 const withPick = (plan: Partial, pick: Option, isFirst: boolean): Partial => ({
   first: isFirst ? plan.first + pick.weight : plan.first,
   others: isFirst ? plan.others : plan.others + pick.weight,
@@ -71,25 +81,8 @@ const startOf = ({ others }: Situation, options: PairOptions, first: Id): Partia
   const sum = (isFirst: boolean): number =>
     weights.reduce((all, weight, at) => ((others[at]?.id === first) === isFirst ? all + weight : all), 0);
   const { slots, residual } = options.cost;
-  return {
-    first: sum(true),
-    others: sum(false),
-    slots,
-    moves: movesOf(options.cost),
-    residual,
-    pick: null,
-    before: null,
-  };
-};
-
-const NOTHING: Partial = {
-  first: 0,
-  others: 0,
-  slots: 0,
-  moves: 0,
-  residual: 0,
-  pick: null,
-  before: null,
+  const moves = movesOf(options.cost);
+  return { ...NOTHING, first: sum(true), others: sum(false), slots, moves, residual };
 };
 
 const finished = (plan: Partial, options: PairOptions): Plan => {
@@ -99,13 +92,18 @@ const finished = (plan: Partial, options: PairOptions): Plan => {
   return { options, picks, cost, first, others, slots, moves, residual };
 };
 
+/** Each choice for one listener, weighed by itself. */
+const alone = (situation: Situation, options: PairOptions, at: number): Partial[] => {
+  const isFirst = situation.members[at]?.listener.id === situation.setup.wishes.first;
+  return (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
+};
+
 const plansOf = (situation: Situation, options: PairOptions, free: number): Plan[] => {
   const { first } = situation.setup.wishes;
   let plans = [startOf(situation, options, first)];
   situation.members.forEach(({ listener }, at) => {
     const isFirst = listener.id === first;
-    const all = (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
-    const picks = best(all).map((p) => p.pick as Option);
+    const picks = best(alone(situation, options, at)).map((p) => p.pick as Option);
     plans = best(
       plans
         .flatMap((plan) => picks.map((pick) => withPick(plan, pick, isFirst)))
@@ -139,10 +137,8 @@ export const searchBest = (
   const plans = all.flatMap((options) => {
     let plan = startOf(situation, options, first);
     situation.members.forEach(({ listener }, at) => {
-      const isFirst = listener.id === first;
-      const all = (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
-      const least = all.reduce((a, b) => (compare(b, a) < 0 ? b : a));
-      plan = withPick(plan, least.pick as Option, isFirst);
+      const least = alone(situation, options, at).reduce((a, b) => (compare(b, a) < 0 ? b : a));
+      plan = withPick(plan, least.pick as Option, listener.id === first);
     });
     return plan.slots <= free ? [finished(plan, options)] : plansOf(situation, options, free).slice(0, 1);
   });

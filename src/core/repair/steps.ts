@@ -2,6 +2,7 @@ import { firstFree, usageOf } from "../patch/usage";
 import { hasBothSlots, slotOfLeg, withPairSwapped } from "../patched";
 import type { Id, Monitor, Setup, Slot, Sum } from "../setup";
 import type { Db, Legs, Pan } from "../units";
+import { withSum } from "../withsum";
 
 /** A pan that is set. */
 export interface PanMove {
@@ -46,11 +47,6 @@ export const roomForPair = (setup: Setup): Legs<number> | null => {
   const [first, second] = firstFree(setup.monitor, 2) ?? usageOf(setup).free;
   return first === undefined || second === undefined ? null : [first, second];
 };
-
-const withSum = (setup: Setup, id: Id, change: (sum: Sum) => Sum): Setup => ({
-  ...setup,
-  sums: setup.sums.map((s) => (s.id === id ? change(s) : s)),
-});
 
 const withOwnPair = (setup: Setup, step: Step & { readonly step: "own pair" }): Setup => {
   const leg = (at: 0 | 1): Slot => ({

@@ -1,11 +1,11 @@
 import type { Tally } from "../agreement";
+import { called, sumCalled } from "../called";
 import { printNumber } from "../number";
-import { counted, sentence } from "../patch/words";
 import type { Listener } from "../setup";
 import { isSideOn } from "../stage";
 import { switchedOff } from "../switchedoff";
+import { counted, sentence } from "../words";
 import { type Badness, badnessOf } from "./badness";
-import { called, sumCalled } from "./names";
 import { hasSides } from "./parts";
 import type { Outcome, Repair } from "./repairs";
 import { sayRepair } from "./say";

@@ -1,4 +1,4 @@
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { tickSlot } from "../../document/commands/check";
 import { current, figures, run } from "../../document/store";
 import { done, typing } from "../act";

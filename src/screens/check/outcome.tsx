@@ -1,9 +1,9 @@
 import type { Fault } from "../../core/check/faults";
 import { putIntoSetup } from "../../core/check/found";
 import { isPlanned, type Verdict as Judged, type Proof } from "../../core/check/judge";
-import { printNumber } from "../../core/number";
-import { counted } from "../../core/patch/words";
+import { printPercent } from "../../core/number";
 import type { Listener } from "../../core/setup";
+import { counted } from "../../core/words";
 import type { Command } from "../../document/command";
 import { replaceSetup } from "../../document/commands/apply";
 import { endCheck, startCheck, takeBackAnswer } from "../../document/commands/check";
@@ -17,8 +17,6 @@ import { heardAs, pieceName } from "./words";
 
 type Found = Extract<Judged, { kind: "found" }>;
 type Unknown = Extract<Judged, { kind: "unknown" }>;
-
-const percent = (share: number): string => `${printNumber(100 * share, 0)} %`;
 
 /** The setup as it was found to be; the check is over then, in one step to undo. */
 const putIn = (listener: Listener, fault: Fault): Command => {
@@ -76,7 +74,7 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
         tone={planned ? "fine" : found.sure ? "wrong" : "care"}
         says={planned ? plannedHeadline(set.faults.length - 1) : headline(set.faults)}
       >
-        {percent(confidence)} sure after {counted(hits.value.length, "hit")}
+        {printPercent(confidence)} sure after {counted(hits.value.length, "hit")}
         {found.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
         measurement.
       </Verdict>
@@ -101,7 +99,7 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
       {planned ? null : <p>Put it right, then check again: two faults at once happen.</p>}
       {found.second ? (
         <p class="soft">
-          Next likeliest, {percent(found.second.confidence)}: {headline(found.second.set.faults)}.
+          Next likeliest, {printPercent(found.second.confidence)}: {headline(found.second.set.faults)}.
         </p>
       ) : null}
     </>
@@ -113,13 +111,7 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
     <Verdict tone="care" says="This fits no fault I know">
       It may be two faults at once. Nearest is: {unknown.nearest.faults[0]?.name}.
     </Verdict>
-    <Table caption="What was heard">
-      <thead>
-        <tr>
-          <th scope="col">Hit</th>
-          <th scope="col">Heard</th>
-        </tr>
-      </thead>
+    <Table caption="What was heard" heads={["Hit", "Heard"]}>
       <tbody>
         {unknown.heard.map((hit, at) => (
           <tr key={at}>

@@ -16,23 +16,16 @@ const WORD: { readonly [agreement in Agreement]: string } = {
 
 const level = (gain: number): string => (gain === 0 ? "silent" : printNumber(levelOf(gain), 1));
 
+const HEADS = ["Source", "Stands", "Heard", "L dB", "R dB", "R − L dB", "Place"];
+
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
 export const ImageTable = ({ image }: { image: Image }) => {
   const house = image.hears === "house";
   return (
-    <Table caption={`Each source as it reaches ${listenerName(image.listener)}`}>
-      <thead>
-        <tr>
-          <th scope="col">Source</th>
-          <th scope="col">Stands</th>
-          <th scope="col">Heard</th>
-          <th scope="col">L dB</th>
-          <th scope="col">R dB</th>
-          <th scope="col">R − L dB</th>
-          <th scope="col">Place</th>
-          {house ? <th scope="col">Angle, loudspeakers at ±{BASE}°</th> : null}
-        </tr>
-      </thead>
+    <Table
+      caption={`Each source as it reaches ${listenerName(image.listener)}`}
+      heads={house ? [...HEADS, `Angle, loudspeakers at ±${BASE}°`] : HEADS}
+    >
       <tbody>
         {image.rows.map((row) => (
           <tr key={row.source}>

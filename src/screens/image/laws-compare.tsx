@@ -34,17 +34,10 @@ export const LawsCompare = () => {
             wanted.value = id;
           }}
         />
-        <Table caption="The same knob position by every law; changes against the law in force, dB">
-          <thead>
-            <tr>
-              <th scope="col">Law</th>
-              <th scope="col">R − L</th>
-              <th scope="col">Image moves</th>
-              <th scope="col">L moves</th>
-              <th scope="col">R moves</th>
-              <th scope="col">Angle</th>
-            </tr>
-          </thead>
+        <Table
+          caption="The same knob position by every law; changes against the law in force, dB"
+          heads={["Law", "R − L", "Image moves", "L moves", "R moves", "Angle"]}
+        >
           <tbody>
             {acrossLaws(console, source.pan).map((row) => (
               <tr key={`${row.law} ${row.reference}`}>

@@ -52,17 +52,10 @@ const Details = ({ repair }: { repair: Repair }) => (
         return <li key={said}>{said}</li>;
       })}
     </ol>
-    <Table caption="Sides afterwards">
-      <thead>
-        <tr>
-          <th scope="col">Listener</th>
-          <th scope="col">Right</th>
-          <th scope="col">Wrong</th>
-          <th scope="col">Flat</th>
-          <th scope="col">Unplaceable</th>
-          <th scope="col">Sides lost</th>
-        </tr>
-      </thead>
+    <Table
+      caption="Sides afterwards"
+      heads={["Listener", "Right", "Wrong", "Flat", "Unplaceable", "Sides lost"]}
+    >
       <tbody>
         {repair.outcomes.map(({ listener, tally }) => (
           <tr key={listener}>

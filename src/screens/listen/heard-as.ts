@@ -1,11 +1,11 @@
 import { computed } from "@preact/signals";
+import { called } from "../../core/called";
 import { earGains, sumOf } from "../../core/ears";
 import { imagesOf } from "../../core/image";
-import { sentence } from "../../core/patch/words";
-import { called } from "../../core/repair/names";
 import { applyRepair, repairsFor } from "../../core/repair/repairs";
 import type { Listener, Setup } from "../../core/setup";
 import { imageStatement, type Statement } from "../../core/statements";
+import { sentence } from "../../core/words";
 import { current } from "../../document/store";
 import { gainsOf, type ViewGains, type ViewName, type Views } from "../../listen/views";
 import { chosenListener } from "../state";

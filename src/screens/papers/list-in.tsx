@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { type ListMode, type ListRow, withList } from "../../core/patch/list";
-import { counted } from "../../core/patch/words";
 import type { Setup } from "../../core/setup";
+import { counted } from "../../core/words";
 import { replaceSetup } from "../../document/commands/apply";
 import { tooMuch } from "../../document/limits";
 import { current, readOnly } from "../../document/store";

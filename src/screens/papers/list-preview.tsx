@@ -1,6 +1,6 @@
 import { printPan } from "../../core/pannotation";
 import type { ListRow } from "../../core/patch/list";
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { current } from "../../document/store";
 import { Table } from "../../pieces/table";
 import type { CellFault } from "../../shelf/csv-list";
@@ -24,15 +24,8 @@ export const RowsPreview = ({ rows }: { rows: readonly ListRow[] }) => (
         , as understood
       </>
     }
+    heads={["Name", "Kind", "Pan", "Slot"]}
   >
-    <thead>
-      <tr>
-        <th scope="col">Name</th>
-        <th scope="col">Kind</th>
-        <th scope="col">Pan</th>
-        <th scope="col">Slot</th>
-      </tr>
-    </thead>
     <tbody>
       {rows.slice(0, SHOWN).map((row, at) => (
         <tr key={`${at} ${row.name}`}>

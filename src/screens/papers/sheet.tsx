@@ -1,6 +1,6 @@
 import { printNumber } from "../../core/number";
 import type { SheetRow } from "../../core/patch/sheet";
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { current, figures } from "../../document/store";
 
 const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" });

@@ -1,5 +1,5 @@
 import type { PatchFigures } from "../../core/patch/figures";
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { setSlotCount } from "../../document/commands/slots";
 import { current, figures } from "../../document/store";
 import { Explain } from "../../pieces/explain";

@@ -2,9 +2,9 @@ import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import type { Beside, BesideCeiling, BesideName, SumBeside } from "../../core/measure/beside";
 import type { MixName } from "../../core/measure/figures";
-import { sentence } from "../../core/patch/words";
 import type { Sum } from "../../core/setup";
 import { LEVEL_ERROR } from "../../core/sum/leg";
+import { sentence } from "../../core/words";
 import { Choice } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
 import { Table } from "../../pieces/table";
@@ -46,15 +46,7 @@ const Row = (props: { name: string; of: Beside; stale: boolean; over?: boolean }
 };
 
 const BesideColumns = (props: { caption: string; first: string; children: ComponentChildren }) => (
-  <Table kind="figures" caption={props.caption}>
-    <thead>
-      <tr>
-        <th scope="col">{props.first}</th>
-        <th scope="col">Estimate</th>
-        <th scope="col">Measured</th>
-        <th scope="col">Differ</th>
-      </tr>
-    </thead>
+  <Table kind="figures" caption={props.caption} heads={[props.first, "Estimate", "Measured", "Differ"]}>
     <tbody>{props.children}</tbody>
   </Table>
 );

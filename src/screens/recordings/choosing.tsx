@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { current } from "../../document/store";
 import { ACCEPTED } from "../../measure/kinds";
 import type { Place } from "../../measure/match";
@@ -43,13 +43,11 @@ const trackName = ({ name, channel, of }: Track): string =>
 const Matches = () => {
   const options = [["", LEFT_OUT] as const, ...places()];
   return (
-    <Table kind="matches" caption="Which source each file is; correct what is wrong">
-      <thead>
-        <tr>
-          <th scope="col">File</th>
-          <th scope="col">Source</th>
-        </tr>
-      </thead>
+    <Table
+      kind="matches"
+      caption="Which source each file is; correct what is wrong"
+      heads={["File", "Source"]}
+    >
       <tbody>
         {tracks.value.map((track) => {
           const { rate, frames } = track.chosen.feed;

@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
-import { counted } from "../../core/patch/words";
 import type { Recording } from "../../core/setup";
+import { counted } from "../../core/words";
 import { forgetRecording, keepRecording } from "../../document/commands/recording";
 import { current, readOnly } from "../../document/store";
 import { Tick } from "../../pieces/choice";
@@ -51,16 +51,11 @@ export const Kept = () => {
     <Later title={`Kept: ${kept.name}, ${clock(kept.seconds)}`}>
       {() => (
         <>
-          <Table kind="figures" caption="dBFS, rms by samples; the audio itself was not kept">
-            <thead>
-              <tr>
-                <th scope="col">Source</th>
-                <th scope="col">Playing</th>
-                <th scope="col">Rms</th>
-                <th scope="col">Peak</th>
-                <th scope="col">True</th>
-              </tr>
-            </thead>
+          <Table
+            kind="figures"
+            caption="dBFS, rms by samples; the audio itself was not kept"
+            heads={["Source", "Playing", "Rms", "Peak", "True"]}
+          >
             <tbody>
               {kept.sources.map((m) => (
                 <tr key={m.source}>

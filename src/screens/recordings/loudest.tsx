@@ -1,12 +1,13 @@
 import type { Figures } from "../../core/measure/figures";
 import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
+import { printPercent } from "../../core/number";
 import type { Place } from "../../measure/match";
 import { Course } from "../../pieces/course";
 import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 import { db } from "../sum/words";
 import { Later } from "./later";
-import { clock, percent } from "./words";
+import { clock } from "./words";
 
 /** Points of a line: one for each three units of the drawing. */
 const POINTS = 110;
@@ -14,22 +15,18 @@ const POINTS = 110;
 const NAMED = 3;
 
 const Makers = ({ makers }: { makers: readonly Maker[] }) => (
-  <Table kind="figures" caption="Who made the loudest moment (energy) and the highest sample of each leg">
-    <thead>
-      <tr>
-        <th scope="col">Source</th>
-        <th scope="col">Moment</th>
-        <th scope="col">L peak</th>
-        <th scope="col">R peak</th>
-      </tr>
-    </thead>
+  <Table
+    kind="figures"
+    caption="Who made the loudest moment (energy) and the highest sample of each leg"
+    heads={["Source", "Moment", "L peak", "R peak"]}
+  >
     <tbody>
       {makers.map((m) => (
         <tr key={m.source}>
           <th scope="row">{sourceName(m.source)}</th>
-          <td>{percent(m.moment)}</td>
-          <td>{percent(m.left)}</td>
-          <td>{percent(m.right)}</td>
+          <td>{printPercent(m.moment)}</td>
+          <td>{printPercent(m.left)}</td>
+          <td>{printPercent(m.right)}</td>
         </tr>
       ))}
     </tbody>
@@ -48,7 +45,7 @@ export const LoudestMoment = (props: { figures: Figures; places: readonly Place[
   const named = makers
     .filter((m) => m.moment > 0)
     .slice(0, NAMED)
-    .map((m) => `${sourceName(m.source)} ${percent(m.moment)}`);
+    .map((m) => `${sourceName(m.source)} ${printPercent(m.moment)}`);
   const says = `Loudest at ${clock(loudest.at)} on the ${loudest.leg} leg, ${db(loudest.level)} dBFS: ${named.join(", ")}`;
   const column = (leg: 0 | 1) => courseLevels(course, places.length + leg, POINTS);
   return (

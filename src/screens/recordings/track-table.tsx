@@ -48,17 +48,7 @@ interface Tracks {
 }
 
 const TrackColumns = (props: Tracks & { caption: string; columns: readonly Column[]; words?: boolean }) => (
-  <Table kind="figures" caption={props.caption}>
-    <thead>
-      <tr>
-        <th scope="col">Source</th>
-        {props.columns.map(([head]) => (
-          <th scope="col" key={head}>
-            {head}
-          </th>
-        ))}
-      </tr>
-    </thead>
+  <Table kind="figures" caption={props.caption} heads={["Source", ...props.columns.map(([head]) => head)]}>
     <tbody>
       {props.places.map((place, at) => {
         const track = props.figures.tracks[at];

@@ -20,9 +20,6 @@ export const clock = (seconds: Seconds): string => {
   return `${Math.floor(tenths / 600)}:${rest.toFixed(1).padStart(4, "0")}`;
 };
 
-/** A share as "61 %". */
-export const percent = (share: number): string => `${printNumber(100 * share, 0)} %`;
-
 /** A channel of a source, as it is chosen from a list. */
 export const placeName = ({ name, channels }: Source, channel: Place["channel"]): string =>
   `${name || "Unnamed source"}${channels === 2 ? (channel === 0 ? " L" : " R") : ""}`;

@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { readSetupText } from "../../document/check-file";
 import { differences } from "../../document/compare";
 import type { SetupFile } from "../../document/schema";

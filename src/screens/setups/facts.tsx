@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
-import { counted, listed } from "../../core/patch/words";
 import type { Hand } from "../../core/setup";
+import { counted, listed } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
 
 /** How a kit is set up, in words. */

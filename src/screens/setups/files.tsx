@@ -1,4 +1,4 @@
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { printBackup } from "../../shelf/backup";
 import { shelf } from "../../shelf/here";
 import { saveFile } from "../../shelf/share";

@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import { listed } from "../../core/patch/words";
+import { listed } from "../../core/words";
 import type { ReadSetup } from "../../document/check-file";
 import { readAway } from "../../shelf/away";
 import { goTo, receivedLink, replacePlace } from "../route";

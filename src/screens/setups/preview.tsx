@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import type { ReadSetup } from "../../document/check-file";
 import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";

@@ -1,6 +1,6 @@
 import "./setups.css";
 import { useEffect } from "preact/hooks";
-import { counted } from "../../core/patch/words";
+import { counted } from "../../core/words";
 import { setNote } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, readOnly } from "../../document/store";

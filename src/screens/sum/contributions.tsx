@@ -1,11 +1,9 @@
-import { printNumber } from "../../core/number";
+import { printPercent } from "../../core/number";
 import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import type { LegFigures } from "../../core/sum/leg";
 import { type Bar, Bars } from "../../pieces/bars";
 import { sourceName } from "../names";
-
-const percent = (share: number): string => `${printNumber(100 * share, 0)} %`;
 
 const barsOf = (leg: LegFigures): Bar[] =>
   leg.contributions
@@ -13,7 +11,7 @@ const barsOf = (leg: LegFigures): Bar[] =>
       id: c.source,
       name: sourceName(c.source),
       shares: [c.energyShare, c.peakShare],
-      texts: [percent(c.energyShare), percent(c.peakShare)],
+      texts: [printPercent(c.energyShare), printPercent(c.peakShare)],
       marked: c.source === leg.costliest.peak?.source,
     }))
     .sort((a, b) => (b.shares[1] ?? 0) - (a.shares[1] ?? 0));

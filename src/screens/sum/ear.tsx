@@ -42,13 +42,8 @@ const Estimate = ({ f }: { f: EarFigures }) => (
     <Table
       kind="two-lines"
       caption="Time a day at that level, by rule; under it, by the error of the estimate"
+      heads={["Rule", "Time"]}
     >
-      <thead>
-        <tr>
-          <th scope="col">Rule</th>
-          <th scope="col">Time</th>
-        </tr>
-      </thead>
       <tbody>
         <Rule allowed={f.niosh} />
         <Rule allowed={f.osha} />

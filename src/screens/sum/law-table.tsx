@@ -52,17 +52,8 @@ export const LawTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
         <Table
           kind="laws two-lines"
           caption="Likely peaks dBFS; loss and headroom dB, with the ceiling that decides"
+          heads={["0 dB at", "Left", "Right", "Mono", "Loss", "Room"]}
         >
-          <thead>
-            <tr>
-              <th scope="col">0 dB at</th>
-              <th scope="col">Left</th>
-              <th scope="col">Right</th>
-              <th scope="col">Mono</th>
-              <th scope="col">Loss</th>
-              <th scope="col">Room</th>
-            </tr>
-          </thead>
           {Object.values(LAWS).map(({ id, name }) => (
             <tbody key={id}>
               <tr>

@@ -41,17 +41,8 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
     <section class="stack" aria-label="Legs">
       <Table
         caption={<>dBFS, after send, pan, polarity and trims{sum.stereo ? "; the console’s own legs" : ""}</>}
+        heads={["Figure", ...heads]}
       >
-        <thead>
-          <tr>
-            <th scope="col">Figure</th>
-            {heads.map((h) => (
-              <th scope="col" key={h}>
-                {h}
-              </th>
-            ))}
-          </tr>
-        </thead>
         <tbody>
           {rows.map(([name, pick]) => (
             <tr key={name}>

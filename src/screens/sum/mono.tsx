@@ -6,13 +6,10 @@ import { sourceName } from "../names";
 import { db } from "./words";
 
 const Far = ({ ear, far }: { ear: string; far: readonly FarSource[] }) => (
-  <Table caption={<>With the {ear} ear only: what drops against the other ear, dB</>}>
-    <thead>
-      <tr>
-        <th scope="col">Source</th>
-        <th scope="col">Drop</th>
-      </tr>
-    </thead>
+  <Table
+    caption={<>With the {ear} ear only: what drops against the other ear, dB</>}
+    heads={["Source", "Drop"]}
+  >
     <tbody>
       {far.map((f) => (
         <tr key={f.source}>
@@ -31,13 +28,10 @@ export const MonoAndOneEar = ({ sum, figures }: { sum: Sum; figures: SumFigures 
     <details class="card">
       <summary>Folded to mono, and with one ear</summary>
       <div class="two">
-        <Table caption="Level in the plain sum left + right against the source at its send, dB">
-          <thead>
-            <tr>
-              <th scope="col">Source</th>
-              <th scope="col">Fold</th>
-            </tr>
-          </thead>
+        <Table
+          caption="Level in the plain sum left + right against the source at its send, dB"
+          heads={["Source", "Fold"]}
+        >
           <tbody>
             {figures.folds.map((f) => (
               <tr key={f.source}>

@@ -1,9 +1,9 @@
 import { LOWEST_SEND, LOWEST_TRIM } from "../../core/lowest";
 import { printEntry } from "../../core/number";
-import { counted, listed } from "../../core/patch/words";
 import type { Sum } from "../../core/setup";
 import type { Pulls, Remedy } from "../../core/sum/remedy";
 import type { Db } from "../../core/units";
+import { counted, listed } from "../../core/words";
 import { editSum, pullSends } from "../../document/commands/sums";
 import { runWithWord } from "../act";
 import { sourceName } from "../names";

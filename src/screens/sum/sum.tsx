@@ -1,6 +1,6 @@
-import { counted } from "../../core/patch/words";
 import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
+import { counted } from "../../core/words";
 import { current, figures } from "../../document/store";
 import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";

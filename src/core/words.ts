@@ -1,7 +1,7 @@
-import { printNumber } from "../number";
-import { sourceCalled, sumCalled } from "../repair/names";
-import type { Id, Setup } from "../setup";
-import type { Db } from "../units";
+import { sourceCalled, sumCalled } from "./called";
+import { printNumber } from "./number";
+import type { Id, Setup } from "./setup";
+import type { Db } from "./units";
 
 /** "a", "a and b", "a, b and c". */
 export const listed = (items: readonly string[]): string =>

@@ -1,4 +1,4 @@
-import type { Id, Listener, Setup } from "../setup";
+import type { Id, Listener, Setup } from "./setup";
 
 /** Name of a source, for a sentence. */
 export const sourceCalled = (setup: Pick<Setup, "sources">, id: Id): string =>
