@@ -1,11 +1,22 @@
 import type { Id, Listener, Setup } from "./setup";
 
+/** Something that people name, or forget to. */
+interface Named {
+  readonly name: string;
+}
+
+/** Name of a thing of some kind: "Unnamed sum" where it has none. */
+export const nameOf = (thing: Named | undefined, kind: string): string => thing?.name || `Unnamed ${kind}`;
+
 /** Name of a source, for a sentence. */
 export const sourceCalled = (setup: Pick<Setup, "sources">, id: Id): string =>
-  setup.sources.find((s) => s.id === id)?.name || "Unnamed source";
+  nameOf(
+    setup.sources.find((s) => s.id === id),
+    "source",
+  );
 
 /** Name of a sum, for a sentence. */
-export const sumCalled = (sum: { readonly name: string } | undefined): string => sum?.name || "Unnamed sum";
+export const sumCalled = (sum: Named | undefined): string => nameOf(sum, "sum");
 
 /** Names that are a word for the part played, not a name. */
 const PARTS = /^(drummer|audience|singer|band|house)$/i;

@@ -1,3 +1,4 @@
+import { nameOf } from "../core/called";
 import type { Id, Sum } from "../core/setup";
 import { aligned } from "./align";
 import {
@@ -60,8 +61,6 @@ const changes = <T>(two: Two, was: T, is: T, fields: readonly Field<T>[]): strin
     return [`${what && `${what} `}${instead(print(was, two.from), print(is, two.to), from, to)}`];
   });
 
-const named = (name: string, kind: string): string => name || `Unnamed ${kind}`;
-
 /** What differs between two lists of things that have ids and names. */
 const inList = <T extends { readonly id: Id; readonly name: string }>(
   two: Two,
@@ -74,7 +73,7 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
   const after = new Map(is.map((thing) => [thing.id, thing]));
   const changed = is.flatMap((thing) => {
     const other = before.get(thing.id);
-    const name = named((other ?? thing).name, kind);
+    const name = nameOf(other ?? thing, kind);
     if (!other) return [`${name} is there as well`];
     return [...changes(two, other, thing, fields), ...within(other, thing)].map((says) => `${name}: ${says}`);
   });
@@ -83,7 +82,7 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
     list.filter((t) => others.has(t.id)).map((t) => t.id);
   return [
     ...changed,
-    ...gone.map((thing) => `${named(thing.name, kind)} is not there`),
+    ...gone.map((thing) => `${nameOf(thing, kind)} is not there`),
     ...(same(stay(was, after), stay(is, before)) ? [] : [`The ${kind}s are in another order`]),
   ];
 };
@@ -92,9 +91,7 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
 const inSends =
   (two: Two) =>
   (was: Sum, is: Sum): string[] => {
-    const names = new Map(
-      [...two.from.sources, ...two.to.sources].map((s) => [s.id, named(s.name, "source")]),
-    );
+    const names = new Map([...two.from.sources, ...two.to.sources].map((s) => [s.id, nameOf(s, "source")]));
     const ids = new Set([...was.sends, ...is.sends].map((send) => send.source));
     return [...ids].flatMap((id) => {
       const before = was.sends.find((s) => s.source === id);

@@ -1,3 +1,4 @@
+import { nameOf } from "../core/called";
 import { current } from "../document/store";
 import { Choice, Pick } from "../pieces/choice";
 import { chooseListener, chosenListener } from "./state";
@@ -10,7 +11,7 @@ export const ListenerPick = ({ label }: { label: string }) => {
   const { listeners } = current.value;
   const chosen = chosenListener.value;
   if (!chosen) return null;
-  const options = listeners.map((l) => [l.id, l.name || "Unnamed listener"] as const);
+  const options = listeners.map((l) => [l.id, nameOf(l, "listener")] as const);
   const Part = options.length <= IN_SIGHT ? Choice : Pick;
   return <Part label={label} value={chosen.id} options={options} onValue={chooseListener} />;
 };

@@ -1,20 +1,23 @@
-import type { Id, PieceKind } from "../core/setup";
+import { nameOf, sourceCalled, sumCalled } from "../core/called";
+import type { Hand, Id, PieceKind } from "../core/setup";
 import { LIMITS } from "../document/limits";
 import { current } from "../document/store";
 
 /** Name of a source, for a sentence or a table. */
-export const sourceName = (id: Id): string =>
-  current.value.sources.find((s) => s.id === id)?.name || "Unnamed source";
+export const sourceName = (id: Id): string => sourceCalled(current.value, id);
 
 /** Name of a setup. */
-export const setupName = ({ name }: { readonly name: string }): string => name || "Unnamed setup";
+export const setupName = (setup: { readonly name: string }): string => nameOf(setup, "setup");
 
 /** Name of a listener. */
 export const listenerName = (id: Id): string =>
-  current.value.listeners.find((l) => l.id === id)?.name || "Unnamed listener";
+  nameOf(
+    current.value.listeners.find((l) => l.id === id),
+    "listener",
+  );
 
 /** Name of a sum. */
-export const sumName = (id: Id): string => current.value.sums.find((s) => s.id === id)?.name || "Unnamed sum";
+export const sumName = (id: Id): string => sumCalled(current.value.sums.find((s) => s.id === id));
 
 /** Names of the kinds of piece, for lists. */
 export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
@@ -29,6 +32,13 @@ export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
   overhead: "Overhead",
   other: "Other",
 };
+
+/** Ways to set a kit up, for lists. */
+export const HANDS: readonly (readonly [Hand, string])[] = [
+  ["right", "Right-handed"],
+  ["left", "Left-handed"],
+  ["open", "Open-handed"],
+];
 
 /** Why no more of something is taken. */
 export const full = (what: "sources" | "pieces" | "sums" | "listeners" | "slots"): string =>

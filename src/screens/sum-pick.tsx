@@ -1,3 +1,4 @@
+import { sumCalled } from "../core/called";
 import { current } from "../document/store";
 import { Choice, Pick } from "../pieces/choice";
 import { chooseSum, chosenSum } from "./state";
@@ -7,7 +8,7 @@ export const SumPick = ({ label }: { label: string }) => {
   const { sums } = current.value;
   const chosen = chosenSum.value;
   if (sums.length < 2 || !chosen) return null;
-  const options = sums.map((s) => [s.id, s.name || "Unnamed sum"] as const);
+  const options = sums.map((s) => [s.id, sumCalled(s)] as const);
   const Part = sums.length <= 3 ? Choice : Pick;
   return <Part label={label} value={chosen.id} options={options} onValue={chooseSum} />;
 };

@@ -1,4 +1,4 @@
-import { sumCalled } from "../called";
+import { nameOf, sumCalled } from "../called";
 import { printNumber } from "../number";
 import { slotTrims } from "../patched";
 import type { Db } from "../units";
@@ -49,7 +49,7 @@ const SLIGHT: Db = 0.005;
 
 /** Names of the voices' sources, for a sentence. */
 export const namesOf = (voices: readonly Voice[]): string =>
-  listed(voices.map((v) => v.source.name || "Unnamed source"));
+  listed(voices.map((v) => nameOf(v.source, "source")));
 
 /** What unequal trims of legs and of slots keep from being an exact mirror. */
 export const trimNotes = ({ sum, setup }: Situation, { cost }: Plan, turns: Turns): RepairNote[] => {

@@ -3,6 +3,7 @@ import { current, run } from "../../document/store";
 import { Choice } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { done, typing } from "../act";
+import { HANDS } from "../names";
 import { RULES } from "../rules";
 
 /** Which way the kit is set up and which way the throne is turned. */
@@ -10,16 +11,7 @@ export const ThroneFields = () => {
   const { hand, yaw } = current.value.kit;
   return (
     <div class="fields">
-      <Choice
-        label="The drummer plays"
-        value={hand}
-        options={[
-          ["right", "Right-handed"],
-          ["left", "Left-handed"],
-          ["open", "Open-handed"],
-        ]}
-        onValue={(v) => run(setHand(v))}
-      />
+      <Choice label="The drummer plays" value={hand} options={HANDS} onValue={(v) => run(setHand(v))} />
       <NumberField
         rule={RULES.degrees}
         label="Throne turned to the drummer’s left"

@@ -1,3 +1,4 @@
+import { nameOf } from "../../core/called";
 import type { Id, Source, SourceKind } from "../../core/setup";
 import { duplicateSource, editSource, moveSource, removeSource } from "../../document/commands/sources";
 import { LIMITS } from "../../document/limits";
@@ -53,7 +54,7 @@ export interface Neighbours {
 }
 
 const Moves = ({ source, before, after }: { source: Source } & Neighbours) => {
-  const name = source.name || "Unnamed source";
+  const name = nameOf(source, "source");
   const move = (past: Id | undefined, way: "up" | "down") => (
     <button
       type="button"

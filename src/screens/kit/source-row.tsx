@@ -1,4 +1,5 @@
 import { useSignal } from "@preact/signals";
+import { nameOf } from "../../core/called";
 import { levelOf } from "../../core/decibels";
 import { printNumber } from "../../core/number";
 import { printPan } from "../../core/pannotation";
@@ -29,7 +30,7 @@ export const SourceRow = (props: { source: Source } & Neighbours) => {
   const { source } = props;
   const open = useSignal(false);
   const { console } = current.value;
-  const name = source.name || "Unnamed source";
+  const name = nameOf(source, "source");
   const printed = printPan(source.pan, console);
   return (
     <li class={`card stack source${source.muted ? " muted" : ""}`}>

@@ -8,6 +8,7 @@ import { withSeam } from "../../listen/seam";
 import { unrelated } from "../../listen/views";
 import { atStretch, type Excerpt, productsOver, readExcerpt } from "../../measure/excerpt";
 import type { Place } from "../../measure/match";
+import { sourceName } from "../names";
 import { type Result, result } from "../recordings/measuring";
 
 /** Samples that go round together, and which channel of which source each of them is. */
@@ -58,11 +59,10 @@ const allStruck = (): readonly Struck[] => JSON.parse(struck.value);
 /** What can be played: hits together, the recording where one was measured, one piece alone. */
 export const materials = computed<readonly (readonly [value: string, name: string])[]>(() => {
   const pieces = allStruck();
-  const nameOf = (id: Id): string => current.value.sources.find((s) => s.id === id)?.name || "Unnamed source";
   return [
     ...(pieces.length > 0 ? ALL : []),
     ...(result.value ? [["recording", "The recording, round its loudest moment"] as const] : []),
-    ...pieces.map(({ source }) => [`${ALONE}${source}`, `${nameOf(source)} alone`] as const),
+    ...pieces.map(({ source }) => [`${ALONE}${source}`, `${sourceName(source)} alone`] as const),
   ];
 });
 

@@ -2,6 +2,7 @@ import { printNumber } from "../../core/number";
 import type { SheetRow } from "../../core/patch/sheet";
 import { counted } from "../../core/words";
 import { current, figures } from "../../document/store";
+import { setupName } from "../names";
 
 const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" });
 
@@ -29,13 +30,13 @@ const Row = ({ row }: { row: SheetRow }) => (
 
 /** The patch on one printed page: seen on paper only. */
 export const Sheet = ({ today }: { today: Date }) => {
-  const { name, example, monitor } = current.value;
+  const { example, monitor } = current.value;
   const { rows, usage } = figures.value.patch;
   const over = usage.over.length === 0 ? "" : `, ${usage.over.length} beyond the count`;
   return (
     <article class="sheet" style={{ "--rows": String(rows.length) }}>
       <header>
-        <h1 class="cut">{name || "Unnamed setup"}</h1>
+        <h1 class="cut">{setupName(current.value)}</h1>
         <p>
           Patch sheet · {DAY.format(today)} · {usage.used.length} of {counted(monitor.slotCount, "slot")} in
           use

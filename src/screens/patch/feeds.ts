@@ -1,10 +1,11 @@
+import { nameOf, sumCalled } from "../../core/called";
 import { TAP_ADVICE } from "../../core/patch/taps";
 import type { Feed, Setup } from "../../core/setup";
 
 /** Everything that a slot can take, as a list for choosing. */
 export const feedOptions = (setup: Setup): readonly (readonly [key: string, name: string, feed: Feed])[] => {
   const legs = setup.sums.flatMap((sum) => {
-    const name = sum.name || "Unnamed sum";
+    const name = sumCalled(sum);
     const sides = sum.stereo ? (["left", "right"] as const) : (["left"] as const);
     return sides.map((leg): readonly [string, string, Feed] => [
       `leg ${sum.id} ${leg}`,
@@ -13,7 +14,7 @@ export const feedOptions = (setup: Setup): readonly (readonly [key: string, name
     ]);
   });
   const sources = setup.sources.flatMap((source) => {
-    const name = source.name || "Unnamed source";
+    const name = nameOf(source, "source");
     const channels = source.channels === 1 ? (["both"] as const) : (["left", "right", "both"] as const);
     return channels.map((channel): readonly [string, string, Feed] => [
       `source ${source.id} ${channel}`,

@@ -1,3 +1,4 @@
+import { nameOf } from "../../core/called";
 import { printNumber } from "../../core/number";
 import type { Source } from "../../core/setup";
 import type { Db, Seconds } from "../../core/units";
@@ -21,5 +22,5 @@ export const clock = (seconds: Seconds): string => {
 };
 
 /** A channel of a source, as it is chosen from a list. */
-export const placeName = ({ name, channels }: Source, channel: Place["channel"]): string =>
-  `${name || "Unnamed source"}${channels === 2 ? (channel === 0 ? " L" : " R") : ""}`;
+export const placeName = (source: Source, channel: Place["channel"]): string =>
+  `${nameOf(source, "source")}${source.channels === 2 ? (channel === 0 ? " L" : " R") : ""}`;

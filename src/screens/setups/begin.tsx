@@ -4,7 +4,7 @@ import { exampleSetup } from "../../document/example";
 import { readOnly } from "../../document/store";
 import { MICROPHONE_COUNTS, type MicrophoneCount, templateSetup } from "../../document/templates";
 import { Choice } from "../../pieces/choice";
-import { HANDS } from "./facts";
+import { HANDS } from "../names";
 import { openNew } from "./open";
 
 const count = signal<MicrophoneCount>(8);

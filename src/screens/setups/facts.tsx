@@ -1,14 +1,7 @@
 import { useSignal } from "@preact/signals";
-import type { Hand } from "../../core/setup";
 import { counted, listed } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
-
-/** How a kit is set up, in words. */
-export const HANDS: readonly (readonly [Hand, string])[] = [
-  ["right", "Right-handed"],
-  ["left", "Left-handed"],
-  ["open", "Open-handed"],
-];
+import { HANDS } from "../names";
 
 const contents = (file: SetupFile): string => {
   const { sources, sums, listeners, monitor, kit } = file;
