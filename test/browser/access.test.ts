@@ -7,7 +7,7 @@ import type { Answer, Hit } from "../../src/core/setup";
 import { printSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { noise, wavFile } from "../measure/wavfile";
-import { choose, go, overhang, reachesOut, slots, states, unfold } from "./hall";
+import { answerAll, choose, go, keepIt, overhang, reachesOut, slots, states, unfold } from "./hall";
 import { drop, openAll, openAt, tabTo } from "./hands";
 import { axeFindings, type Phone, phone, typeKeys } from "./harness";
 import { browser, site } from "./stage";
@@ -88,17 +88,6 @@ const inspect = async (page: Page, what: string): Promise<void> => {
 
 const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"];
 
-/** Answers a check with one key until it knows something; a key that comes too soon after another does not count. */
-const answerAll = async (page: Page): Promise<void> => {
-  const question = page.locator(".question");
-  await question.waitFor();
-  const left = async (): Promise<number> => {
-    await page.keyboard.press("1");
-    return question.count();
-  };
-  await expect.poll(left, { timeout: 60_000, message: "the check comes to an end" }).toBe(0);
-};
-
 /** The example in the midst of a check whose answers no fault explains. */
 const puzzled = (): string => {
   const setup = exampleSetup();
@@ -118,8 +107,7 @@ const puzzled = (): string => {
 const takeIn = async (page: Page, text: string): Promise<void> => {
   await go(page, "setups");
   await choose(page, "Open a setup file or a backup", "setup.json", text);
-  await page.getByRole("button", { name: "Keep it and open it" }).click();
-  await page.waitForFunction(() => location.hash === "#kit");
+  await keepIt(page);
 };
 
 const chooseRecording = async (page: Page, name: string, content: Buffer): Promise<void> => {

@@ -95,3 +95,20 @@ export const overhang = async (page: Page): Promise<number> => {
   const out = await reachesOut(page);
   return Math.max(scrolls, out.length);
 };
+
+/** Answers a check with one key until it knows something; a key that comes too soon after another does not count. */
+export const answerAll = async (page: Page): Promise<void> => {
+  const question = page.locator(".question");
+  await question.waitFor();
+  const left = async (): Promise<number> => {
+    await page.keyboard.press("1");
+    return question.count();
+  };
+  await expect.poll(left, { timeout: 60_000, message: "the check comes to an end" }).toBe(0);
+};
+
+/** Keeps the setup that is shown for taking in; done once it is open, for the app goes to its kit by itself. */
+export const keepIt = async (page: Page): Promise<void> => {
+  await page.getByRole("button", { name: "Keep it and open it" }).click();
+  await page.waitForFunction(() => location.hash === "#kit");
+};

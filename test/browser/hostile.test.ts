@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/check-file";
 import { toFragment } from "../../src/shelf/link";
 import { noise, wavFile } from "../measure/wavfile";
-import { choose, downloaded, go, overhang, reachesOut, states, unfold } from "./hall";
+import { choose, downloaded, go, keepIt, overhang, reachesOut, states, unfold } from "./hall";
 import { drop, openAll, openAt, settled, stored } from "./hands";
 import { axeFindings, type Phone, phone } from "./harness";
 import { CORPUS, hostileSetup, polluted } from "./hostile";
@@ -94,8 +94,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
     await openAll(user.page);
     await user.page.getByText("kit.__proto__: not known here; left out.").waitFor();
     await harmless(user.page, [EVERYTHING]);
-    await user.page.getByRole("button", { name: "Keep it and open it" }).click();
-    await user.page.waitForFunction(() => location.hash === "#kit");
+    await keepIt(user.page);
     await settled(user.page);
     await expect.poll(async () => JSON.parse(await stored(user.page)).name).toBe(SETUP.name);
     expect(JSON.parse(await stored(user.page))).toEqual(JSON.parse(printSetup(SETUP)));
@@ -173,7 +172,7 @@ it("by link and by backup it arrives as it is, shown as text", async () => {
   await page.goto(`${site.url}${await toFragment(SETUP)}`);
   await states(page, "Take in “");
   await harmless(page, [EVERYTHING]);
-  await page.getByRole("button", { name: "Keep it and open it" }).click();
+  await keepIt(page);
   await expect.poll(async () => JSON.parse(await stored(page)).name).toBe(SETUP.name);
   expect(JSON.parse(await stored(page))).toEqual(JSON.parse(printSetup(SETUP)));
   const backup = { format: "hatside-backup", version: 1, setups: [SETUP, SETUP], unread: [...CORPUS] };

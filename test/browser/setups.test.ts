@@ -2,7 +2,19 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { choose, downloaded, go, overhang, shelved, shown, slots, states, unfold, visit } from "./hall";
+import {
+  choose,
+  downloaded,
+  go,
+  keepIt,
+  overhang,
+  shelved,
+  shown,
+  slots,
+  states,
+  unfold,
+  visit,
+} from "./hall";
 import { axeFindings, drawn, type Phone, phone, serveApp, stopServer, typeKeys } from "./harness";
 import { browser, site } from "./stage";
 
@@ -88,7 +100,7 @@ describe("a setup by link", () => {
     expect(await kept(page)).toBe(1);
 
     await go(page, link.slice(link.indexOf("#") + 1));
-    await page.getByRole("button", { name: "Keep it and open it" }).click();
+    await keepIt(page);
     await states(page, "8 sources make one pair");
     expect(await page.evaluate(() => location.hash)).toBe("#kit");
     await go(page, "patch");
@@ -166,7 +178,7 @@ describe("files", () => {
     await states(page, `Take in “${HOSTILE}”?`);
     await unfold(page, "Not understood in");
     await page.getByText(/^note: 7/).waitFor();
-    await page.getByRole("button", { name: "Keep it and open it" }).click();
+    await keepIt(page);
     await go(page, "setups");
     await more(page, HOSTILE);
     const out = JSON.parse(await downloaded(page, "Send or save the file"));

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { noise, wavFile } from "../measure/wavfile";
-import { choose, downloaded, go, states, unfold, visit } from "./hall";
+import { answerAll, choose, downloaded, go, states, unfold, visit } from "./hall";
 import { openAll } from "./hands";
 import { DIST, drawn, phoneWithMemory, serveApp, stopServer, withFolder } from "./harness";
 import { slider } from "./kick";
@@ -45,8 +45,7 @@ const aCheck = async (page: Page): Promise<void> => {
   await go(page, "check");
   await page.getByRole("button", { name: "Start the check" }).click();
   await states(page, /^Hit the /);
-  const question = page.locator(".question");
-  for (let hits = 0; hits < 60 && (await question.isVisible()); hits += 1) await page.keyboard.press("1");
+  await answerAll(page);
   await page.getByRole("button", { name: "Check again" }).waitFor();
   await page.getByRole("button", { name: "Done" }).click();
 };
