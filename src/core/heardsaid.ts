@@ -44,12 +44,12 @@ export const angleSaid = ({ legs }: Pick<ImageRow, "legs">): string => {
 /** A score with its sign, such as "+0.94". */
 export const scoreSaid = (score: number): string => signed(score, 2);
 
-/** What a listener gets, counted, with the score: "7 right, 1 wrong, 2 unplaceable (2 without a place), score +0.76". */
+/** What a listener gets, counted, with the score: "7 correct, 1 wrong, 2 unplaceable (2 without a place), score +0.76". */
 export const countsSaid = ({ hears, count, rows, sideOn, sidesLost, score }: Image): string => {
   if (hears === "nothing") return "";
   const nowhere = sideOn ? 0 : rows.filter((r) => r.stands === null).length;
   return [
-    `${count.right} right`,
+    `${count.right} correct`,
     `${count.wrong} wrong`,
     count.flat > 0 ? `${count.flat} flat` : "",
     `${count.unplaceable} unplaceable${nowhere > 0 ? ` (${nowhere} without a place)` : ""}`,

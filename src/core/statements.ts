@@ -52,7 +52,7 @@ const one = (setup: Setup, who: string, row: ImageRow): Statement => {
   const name = sourceCalled(setup, row.source);
   const places = `It stands ${said(row.stands)} and is heard ${said(row.heard)}.`;
   if (row.agreement === "right")
-    return statement("fine", `Only ${name} can be placed for ${who}: right`, places);
+    return statement("fine", `Only ${name} can be placed for ${who}: correct`, places);
   if (row.agreement === "wrong")
     return statement("wrong", `Only ${name} can be placed for ${who}: on the wrong side`, places);
   return statement("care", `Only ${name} can be placed for ${who}: it has no clear side`, places);
@@ -74,15 +74,15 @@ const sidesSaid = (setup: Setup, listener: Listener, rows: readonly ImageRow[]):
     return statement("wrong", says, `Wrong: ${namesOf(setup, wrong)}.`);
   }
   if (rows.every((r) => r.heard === "middle")) {
-    if (flat.length === 0) return statement("fine", `Right for ${who}: everything belongs in the middle`);
+    if (flat.length === 0) return statement("fine", `Correct for ${who}: everything belongs in the middle`);
     return statement(
       "care",
       `All in the middle for ${who}: no sides to hear`,
       `${namesOf(setup, flat)} would stand at a side: pan ${flat.length === 1 ? "it" : "them"}.`,
     );
   }
-  if (flat.length === 0) return statement("fine", `Right for ${who}: every side agrees`);
-  const says = `Right for ${who}, but ${flat.length} of ${rows.length} ${flat.length === 1 ? "has" : "have"} no clear side`;
+  if (flat.length === 0) return statement("fine", `Correct for ${who}: every side agrees`);
+  const says = `Correct for ${who}, but ${flat.length} of ${rows.length} ${flat.length === 1 ? "has" : "have"} no clear side`;
   return statement(
     "care",
     says,

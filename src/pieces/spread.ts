@@ -13,9 +13,11 @@ export interface Spread {
   readonly row: number;
 }
 
-/** Width of a character in the drawing's 12-unit text: wide enough for capitals. */
-const CHARACTER = 6.6;
+/** Width of a character in the drawing's 13-unit text: wide enough for capitals. */
+const CHARACTER = 7.1;
 const GAP = 8;
+/** Nearest that a text comes to the edge of the drawing. */
+const MARGIN = 2;
 
 /**
  * Sets labels in rows so that none covers another: in order along the line, each into the nearest row with room.
@@ -30,7 +32,7 @@ export const spread = (labels: readonly Label[], width: number): readonly Spread
     const label = labels[i];
     if (!label) continue;
     const half = (label.text.length * CHARACTER) / 2;
-    const x = Math.max(half, Math.min(width - half, label.at));
+    const x = Math.max(half + MARGIN, Math.min(width - half - MARGIN, label.at));
     let row = ends.findIndex((end) => end + GAP <= x - half);
     if (row < 0) row = ends.length;
     ends[row] = x + half;

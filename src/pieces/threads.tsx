@@ -13,9 +13,9 @@ export interface Thread {
   readonly agreement: Agreement;
 }
 
-const WIDTH = 360;
-const EDGE = 34;
-const ROW = 15;
+const WIDTH = 330;
+const EDGE = 32;
+const ROW = 16;
 const FALL = 120;
 const TOP = 22;
 
@@ -85,8 +85,8 @@ export const Threads = (props: {
           const b = feet[i] ?? 0;
           const up = upper[i] ?? { x: a, row: 0 };
           const low = lower[i] ?? { x: b, row: 0 };
-          const upY = y1 - 12 - up.row * ROW;
-          const lowY = y2 + 20 + low.row * ROW;
+          const upY = y1 - 13 - up.row * ROW;
+          const lowY = y2 + 22 + low.row * ROW;
           return (
             <g key={t.id} class={`thread is-${t.agreement}`}>
               <path d={`M${up.x} ${upY + 2}L${a} ${y1}`} class="thread-lead" />

@@ -267,12 +267,12 @@ describe("by keyboard alone", () => {
     await states(page, /^Reversed for Mara/);
     await tabTo(page, "Patch Drums in reverse");
     await page.keyboard.press("Enter");
-    await states(page, /^Right for Mara/);
+    await states(page, /^Correct for Mara/);
     await page.keyboard.press("Space");
     await states(page, /^Reversed for Mara/);
     await tabTo(page, "Do it");
     await page.keyboard.press("Enter");
-    await states(page, /^Right for Mara/);
+    await states(page, /^Correct for Mara/);
 
     await tabTo(page, "Patch");
     await page.keyboard.press("Enter");
@@ -408,7 +408,7 @@ const drawnOnSwap = async (page: Page): Promise<number> => {
     new MutationObserver(() => seen.add(path.getAttribute("d"))).observe(path, { attributeFilter: ["d"] });
   });
   await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
-  await states(page, /^Right for Mara/);
+  await states(page, /^Correct for Mara/);
   // Longer than the threads take to turn over.
   await page.waitForTimeout(700);
   return page.evaluate(() => (globalThis as unknown as { drawnThreads: Set<string> }).drawnThreads.size);
@@ -463,7 +463,7 @@ it("what is chosen can be told with the colours of the system alone", async () =
   const swap = page.getByRole("button", { name: /reverse$/ }).first();
   expect(await swap.evaluate((e) => getComputedStyle(e).outlineStyle)).toBe("none");
   await swap.click();
-  await states(page, /^Right for Mara/);
+  await states(page, /^Correct for Mara/);
   expect(await outline('button[aria-pressed="true"]')).toBe("solid");
   expect(await faintest(page, ".thread-line", "stroke")).toBeGreaterThan(3);
   expect(await faintest(page, ".threads text", "fill")).toBeGreaterThan(4.5);
@@ -478,7 +478,7 @@ it("the verdict is said anew when it changes, in a part that stays", async () =>
   await verdict.evaluate((e) => Object.assign(e, { stays: true }));
   const before = await verdict.textContent();
   await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
-  await states(page, /^Right for Mara/);
+  await states(page, /^Correct for Mara/);
   expect(await verdict.textContent()).not.toBe(before);
   expect(await verdict.evaluate((e) => (e as unknown as { stays?: boolean }).stays)).toBe(true);
   await context.close();

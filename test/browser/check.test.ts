@@ -1,5 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { called } from "../../src/core/called";
 import { type Check, checkOf } from "../../src/core/check/check";
 import type { Fault } from "../../src/core/check/faults";
 import { judge, type Verdict } from "../../src/core/check/judge";
@@ -215,12 +216,12 @@ describe("with no network, at the kit", () => {
     await page.locator(".toast").getByText("The setup is now as found").waitFor();
     await page.getByRole("button", { name: "Start the check" }).waitFor();
     await go(page, "image");
-    await states(page, /^Right for Mara/);
+    await states(page, /^Correct for Mara/);
     await go(page, "patch");
     const now = await slots(page);
     expect(now.slice(0, 2)).toEqual([
       "1 Drums R Drums, right leg · reversed by mistake",
-      "2 Drums L Drums, left leg · reversed by mistake",
+      "2 Drums L left leg · reversed by mistake",
     ]);
     expect(now.slice(2)).toEqual(before.slice(2));
     await page.getByRole("button", { name: /^Undo/ }).click();
@@ -389,7 +390,7 @@ describe("others than the drummer", () => {
     const fault = faultOf(check, "right ear dead");
     await page.getByLabel("Who listens").selectOption({ label: ines.name });
     await start(page);
-    await page.getByText(`${ines.name} says where`).waitFor();
+    await page.getByText(`${called(ines)} says where`).waitFor();
     const hits = await play(page, check, fault, byTap);
     await expectVerdict(page, check, fault, hits);
     await tap(page.getByRole("button", { name: "Done" }));

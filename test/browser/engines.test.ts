@@ -161,7 +161,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     await go(driver, "image");
     await states(driver, /^Reversed for Mara: 7 of 8 on the wrong side$/);
     await press(driver, "Patch Drums in reverse");
-    await states(driver, /^Right for Mara: every side agrees$/);
+    await states(driver, /^Correct for Mara: every side agrees$/);
   });
 
   it("still knows it all after another start without the server", async () => {
@@ -171,7 +171,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     await until(driver, DRAWN, "the app");
     expect(await headroom(driver)).toBe(left);
     await go(driver, "image");
-    await states(driver, /^Right for Mara: every side agrees$/);
+    await states(driver, /^Correct for Mara: every side agrees$/);
   });
 
   it("hands the setup out as a file, and takes it in again", async () => {
@@ -191,7 +191,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     await states(driver, /^8 sources make one pair/);
     expect(await driver.text(".head .name")).toContain(other);
     await go(driver, "image");
-    await states(driver, /^Right for Mara: every side agrees$/);
+    await states(driver, /^Correct for Mara: every side agrees$/);
     expect(driver.faults()).toEqual([]);
   });
 

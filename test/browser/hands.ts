@@ -1,4 +1,5 @@
 import type { Locator, Page } from "playwright-core";
+import { called } from "../../src/core/called";
 import { drawn, type Site } from "./harness";
 
 /** Opens the app at a place, without waiting until everything is kept for later. */
@@ -49,7 +50,7 @@ export interface ImageRow {
 
 /** The table of what reaches a listener. */
 export const imageRows = async (page: Page, listener: string): Promise<ImageRow[]> => {
-  const table = page.locator("table", { hasText: `Each source as it reaches ${listener}` });
+  const table = page.locator("table", { hasText: `Each source as it reaches ${called({ name: listener })}` });
   await table.waitFor();
   const lines = await table
     .locator("tbody tr")

@@ -53,7 +53,7 @@ describe("who hears it right, and what is best done about it", () => {
     expect(await recommended(page)).toContain("Patch Drums in reverse");
     const card = page.locator("section[aria-labelledby=repair]");
     expect(await card.locator("p").first().textContent()).toMatch(
-      /^Mara then has every side right; 7 were wrong\./,
+      /^Mara then has every side correct; 7 were wrong\./,
     );
 
     expect(await card.locator("p").nth(1).textContent()).toMatch(
@@ -64,7 +64,7 @@ describe("who hears it right, and what is best done about it", () => {
     const before = card.locator("figure.threads").first();
     const after = card.locator("figure.threads").nth(1);
     await before.getByRole("img", { name: "Now: Reversed for Mara" }).waitFor();
-    await after.getByRole("img", { name: "Afterwards: Right for Mara" }).waitFor();
+    await after.getByRole("img", { name: "Afterwards: Correct for Mara" }).waitFor();
     expect(upright(await threads(before))).toBe(false);
     expect(upright(await threads(after))).toBe(true);
     // Both are seen at once: they fit between the top of the screen and the places at its foot.
@@ -101,12 +101,12 @@ describe("who hears it right, and what is best done about it", () => {
     expect(await others.count()).toBeGreaterThan(1);
 
     await tap(card.getByRole("button", { name: "Do it" }).first());
-    await states(page, "Right for Mara: every side agrees");
+    await states(page, "Correct for Mara: every side agrees");
     await expect.poll(async () => upright(await threads(drawing(page)))).toBe(true);
     expect(await side(page, "Hat")).toBe("left left");
     // Whom the swap alone would have turned over has it right too.
     const ines = page.locator("li.card summary", { hasText: INES });
-    expect(await ines.textContent()).toContain("Right for Ines: every side agrees");
+    expect(await ines.textContent()).toContain("Correct for Ines: every side agrees");
 
     await tap(page.locator(".toast").getByRole("button", { name: "Undo" }));
     await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
@@ -140,7 +140,7 @@ describe("who hears it right, and what is best done about it", () => {
       (await house.getByRole("button", { name }).boundingBox())?.x ?? Number.NaN;
     expect(await x(/^Hat: /)).toBeLessThan(await x(/^Floor tom: /));
     await tap(page.getByRole("radio", { name: "Right-handed" }));
-    await states(page, "Right for the audience: every side agrees");
+    await states(page, "Correct for the audience: every side agrees");
     expect(await x(/^Hat: /)).toBeGreaterThan(await x(/^Floor tom: /));
     expect(faults).toEqual([]);
     await context.close();
@@ -165,7 +165,7 @@ describe("who hears it right, and what is best done about it", () => {
 
     // Once she matters most, Mara is the one who hears it her own way.
     await tap(card.getByLabel("Matters most"));
-    await states(page, "Right for Ines: every side agrees");
+    await states(page, "Correct for Ines: every side agrees");
     await expect.poll(() => page.getByLabel("As heard by").inputValue()).toBe("l6");
     expect(await card.getByLabel("Matters most").isDisabled()).toBe(true);
     const says = page.locator("section[aria-labelledby=repair] > p").first();
@@ -194,7 +194,7 @@ describe("what everybody gets, in numbers", () => {
     expect(of("Hat").slice(5)).toEqual(["+12.4", "83 % right"]);
 
     await page.getByLabel("As heard by").selectOption("Audience");
-    await states(page, "Right for the audience");
+    await states(page, "Correct for the audience");
     const [houseHead, ...house] = await cells(page);
     expect(houseHead?.slice(6)).toEqual(["Place", "Angle, loudspeakers at ±30°"]);
     expect(house.find(([first]) => first?.startsWith("Hat"))?.slice(5)).toEqual([
@@ -205,11 +205,11 @@ describe("what everybody gets, in numbers", () => {
 
     const line = (name: string): Promise<string | null> =>
       page.locator("li.card summary", { hasText: name }).textContent();
-    expect(await line(MARA)).toContain("1 right, 7 wrong, 0 unplaceable, score −0.77");
+    expect(await line(MARA)).toContain("1 correct, 7 wrong, 0 unplaceable, score −0.77");
     expect(await line("Audience")).toContain(
-      "8 right, 0 wrong, 10 unplaceable (10 without a place), score +0.77",
+      "8 correct, 0 wrong, 10 unplaceable (10 without a place), score +0.77",
     );
-    expect(await line("Lene, keys")).toContain("0 right, 0 wrong, 8 unplaceable, no score");
+    expect(await line("Lene, keys")).toContain("0 correct, 0 wrong, 8 unplaceable, no score");
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -225,7 +225,7 @@ describe("what everybody gets, in numbers", () => {
     const swap = page.getByRole("button", { name: "Patch Unnamed sum in reverse" });
     expect(await swap.getAttribute("aria-pressed")).toBe("false");
     await tap(swap);
-    await states(page, "Right for Mara");
+    await states(page, "Correct for Mara");
     expect(await swap.getAttribute("aria-pressed")).toBe("true");
     expect(faults).toEqual([]);
     await context.close();
@@ -300,7 +300,7 @@ describe("where everybody stands", () => {
   it("the throne's turn is typed and every image follows", async () => {
     const { page, faults, context } = await toImage();
     await page.getByLabel("As heard by").selectOption("Audience");
-    await states(page, "Right for the audience");
+    await states(page, "Correct for the audience");
     const yaw = page.getByLabel("Throne turned to the drummer’s left, °", { exact: true });
     await typeKeys(yaw, "180");
     await states(page, "Reversed for the audience: 7 of 8 on the wrong side");

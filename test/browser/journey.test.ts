@@ -91,7 +91,7 @@ const everything = async (page: Page): Promise<string[]> => {
   await page.getByText("Where it stands", { exact: true }).waitFor();
   for (const who of ["Audience", "Drummer"]) {
     await tap(page.getByRole("radio", { name: who, exact: true }));
-    await page.getByText(`Each source as it reaches ${who}`).waitFor();
+    await page.getByText(`Each source as it reaches the ${who.toLowerCase()}`).waitFor();
     await take();
   }
   await go(page, "patch");
@@ -113,7 +113,7 @@ describe("a drum submix on a phone", () => {
       await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
       const drummer = await imageRows(page, "Mara, drums");
       await page.getByLabel("As heard by").selectOption("Audience");
-      await states(page, "Right for the audience: every side agrees");
+      await states(page, "Correct for the audience: every side agrees");
       // Everybody else of the band is in the house too, but has no place at the kit.
       const audience = (await imageRows(page, "Audience")).slice(0, 8);
       expect(drummer.map((row) => row.name)).toEqual([
@@ -133,7 +133,7 @@ describe("a drum submix on a phone", () => {
 
       await page.getByLabel("As heard by").selectOption("Mara, drums");
       await tap(page.getByRole("button", { name: "Patch Drums in reverse" }));
-      await states(page, "Right for Mara: every side agrees");
+      await states(page, "Correct for Mara: every side agrees");
       const swapped = await imageRows(page, "Mara, drums");
       expect(swapped.map((row) => [row.left, row.right])).toEqual(
         drummer.map((row) => [row.right, row.left]),
@@ -150,7 +150,7 @@ describe("a drum submix on a phone", () => {
       await go(page, "image");
       await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
       await tap(page.getByRole("button", { name: "Redo: swap pair" }));
-      await states(page, "Right for Mara: every side agrees");
+      await states(page, "Correct for Mara: every side agrees");
       expect(user.faults).toEqual([]);
       await user.context.close();
       await stopServer(site);
@@ -198,7 +198,7 @@ describe("a drum submix on a phone", () => {
         [`${TOM.name} reversed`, "right", "left"],
       ]);
       await tap(page.getByRole("button", { name: "Patch Mine in reverse" }));
-      await states(page, "Right for the drummer: every side agrees");
+      await states(page, "Correct for the drummer: every side agrees");
 
       await go(page, "patch");
       await unfold(page, "Without a slot");

@@ -69,11 +69,11 @@ describe("what a listener gets, counted", () => {
     const click = withSource(kit(), source("click"));
     const [audience, mara] = imagesOf(click);
     expect([audience && countsSaid(audience), mara && countsSaid(mara)]).toEqual([
-      "5 right, 0 wrong, 1 unplaceable (1 without a place), score +0.67",
-      "1 right, 4 wrong, 1 unplaceable (1 without a place), score −0.67",
+      "5 correct, 0 wrong, 1 unplaceable (1 without a place), score +0.67",
+      "1 correct, 4 wrong, 1 unplaceable (1 without a place), score −0.67",
     ]);
     const side = { ...kit(), listeners: [listener("rafi", { facing: 90 }), { ...DRUMMER, sum: null }] };
-    expect(imagesOf(side).map(countsSaid)).toEqual(["0 right, 0 wrong, 5 unplaceable, no score", ""]);
+    expect(imagesOf(side).map(countsSaid)).toEqual(["0 correct, 0 wrong, 5 unplaceable, no score", ""]);
   });
 
   it("is what the image says, in random setups", () => {
@@ -83,7 +83,7 @@ describe("what a listener gets, counted", () => {
         if (hears === "nothing") continue;
         const said = countsSaid(image);
         const of = (what: string): number => Number(new RegExp(`(\\d+) ${what}`).exec(said)?.[1] ?? 0);
-        expect([of("right"), of("wrong"), of("flat"), of("unplaceable")]).toEqual([
+        expect([of("correct"), of("wrong"), of("flat"), of("unplaceable")]).toEqual([
           count.right,
           count.wrong,
           count.flat,

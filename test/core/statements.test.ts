@@ -32,20 +32,20 @@ describe("one line on what a listener gets", () => {
     });
     expect(said(swapped(kit()), "mara")).toEqual({
       tone: "fine",
-      says: "Right for Mara: every side agrees",
+      says: "Correct for Mara: every side agrees",
       more: "",
     });
-    expect(said(kit(), "audience").says).toBe("Right for the audience: every side agrees");
+    expect(said(kit(), "audience").says).toBe("Correct for the audience: every side agrees");
     const drummer = only([{ ...DRUMMER, name: "Drummer" }]);
     expect(said(drummer, "mara").says).toBe("Reversed for the drummer: 4 of 5 on the wrong side");
     const example = exampleSetup();
     expect(example.listeners.map((l) => said(example, l.id).says)).toEqual([
-      "Right for the audience: every side agrees",
+      "Correct for the audience: every side agrees",
       "Reversed for Mara: 7 of 8 on the wrong side",
       "Reversed for Tobi: 7 of 8 on the wrong side",
       "Lene stands side-on to the kit: left and right mean nothing from there",
       expect.stringMatching(/^Reversed for Ravi: \d of 8 on the wrong side$/),
-      "Right for Ines: every side agrees",
+      "Correct for Ines: every side agrees",
     ]);
   });
 
@@ -59,7 +59,7 @@ describe("one line on what a listener gets", () => {
     const flat = panned((s) => (s.id === "hat" ? 0 : s.pan));
     expect(said(flat, "audience")).toMatchObject({
       tone: "care",
-      says: "Right for the audience, but 1 of 5 has no clear side",
+      says: "Correct for the audience, but 1 of 5 has no clear side",
     });
   });
 
@@ -118,7 +118,7 @@ describe("one line on what a listener gets", () => {
     };
     expect(said(middle, "mara")).toMatchObject({
       tone: "fine",
-      says: "Right for Mara: everything belongs in the middle",
+      says: "Correct for Mara: everything belongs in the middle",
     });
   });
 
@@ -131,7 +131,7 @@ describe("one line on what a listener gets", () => {
     });
     expect(said(swapped(one), "mara")).toMatchObject({
       tone: "fine",
-      says: "Only HAT can be placed for Mara: right",
+      says: "Only HAT can be placed for Mara: correct",
     });
     const kick = withSum(kit(), { sends: [{ source: "hat", level: 0, pan: 0 }] });
     expect(said(kick, "mara").says).toBe("Only HAT can be placed for Mara: it has no clear side");

@@ -127,7 +127,7 @@ describe("what is said of a leg that is off", () => {
     const house = { ...at([off(L), off(R)]), listeners: kit().listeners };
     const [audience] = house.listeners.filter((l) => l.kind === "audience") as [Listener];
     const image = imagesOf(house).find((i) => i.listener === audience.id) as Image;
-    expect(imageStatement(house, audience, image).says).toBe("Right for the audience: every side agrees");
+    expect(imageStatement(house, audience, image).says).toBe("Correct for the audience: every side agrees");
   });
 
   it("comes first among the reasons of a repair, and is gone once it is on", () => {

@@ -12,6 +12,8 @@ export interface SheetRow {
   readonly over: boolean;
   /** What is written over the knob; "" for a free slot. */
   readonly name: string;
+  /** Which part of it: "left leg", "direct"; "" for a free slot. */
+  readonly part: string;
   /** Where it comes from: "Drums, left leg"; "" for a free slot. */
   readonly from: string;
   /** Where in the channel it is taken; "" for a leg, which has no channel, and for a free slot. */
@@ -26,11 +28,11 @@ export interface SheetRow {
 
 const LETTER = { left: " L", right: " R", both: "" } as const;
 
-const originOf = (thing: Patched, slot: Slot): string => {
+const partOf = (thing: Patched, slot: Slot): string => {
   const side = sideOf(slot);
-  if (!thing.stereo) return `${thing.name}, ${thing.kind === "sum" ? "mono sum" : "direct"}`;
-  if (side === "both") return `${thing.name}, both channels to mono`;
-  return `${thing.name}, ${side} ${thing.kind === "sum" ? "leg" : "channel"}`;
+  if (!thing.stereo) return thing.kind === "sum" ? "mono sum" : "direct";
+  if (side === "both") return "both channels to mono";
+  return `${side} ${thing.kind === "sum" ? "leg" : "channel"}`;
 };
 
 const swappedOf = (setup: Setup, thing: Patched): SheetRow["swapped"] => {
@@ -48,11 +50,14 @@ export const sheetRows = (setup: Setup): SheetRow[] => {
     const line = { slot: index + 1, over: index >= slotCount };
     const slot = slots[index];
     const thing = things.get(index);
-    if (!slot || !thing) return { ...line, name: "", from: "", tap: "", on: null, trim: null, swapped: "" };
+    if (!slot || !thing)
+      return { ...line, name: "", part: "", from: "", tap: "", on: null, trim: null, swapped: "" };
+    const part = partOf(thing, slot);
     return {
       ...line,
       name: `${thing.name}${thing.stereo ? LETTER[sideOf(slot)] : ""}`,
-      from: originOf(thing, slot),
+      part,
+      from: `${thing.name}, ${part}`,
       tap: slot.feed.kind === "source" ? sentence(TAP_NAMES[slot.feed.tap]) : "",
       on: slot.on,
       trim: slot.trim,

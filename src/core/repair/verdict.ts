@@ -35,7 +35,7 @@ const tallyFor = (repair: Repair, listener: Listener): Tally | undefined =>
   repair.outcomes.find((o) => o.listener === listener.id)?.tally;
 
 /** What is said where no side is wrong any more. */
-const cleared = (flat: number): string => (flat === 0 ? "every side right" : "no side wrong");
+const cleared = (flat: number): string => (flat === 0 ? "every side correct" : "no side wrong");
 
 const forFirst = (first: Listener, now: Tally, then: Tally, isLeave: boolean): string => {
   const who = sentence(called(first));
@@ -48,7 +48,7 @@ const forFirst = (first: Listener, now: Tally, then: Tally, isLeave: boolean): s
   if (after > 0) return `${who} has ${counted(after, "side")} wrong, and nothing betters that.`;
   if (then.flat < now.flat) return `${who} then has ${then.flat} without a side instead of ${now.flat}.`;
   return then.flat === 0
-    ? `${who} has every side right${isLeave ? " already" : ""}.`
+    ? `${who} has every side correct${isLeave ? " already" : ""}.`
     : `${who} has no side wrong, but ${counted(then.flat, "source")} flat: only their pans can change that.`;
 };
 
@@ -83,8 +83,8 @@ const badnessFor = ({ outcomes }: Repair, first: Listener | undefined): readonly
 const worseFor = (who: string, best: Badness, next: Badness): string | null => {
   const at = next.findIndex((n, i) => n !== best[i]);
   const more = (next[at] ?? 0) - (best[at] ?? 0);
-  if (at === 0) return `leaves ${who} ${more} more ${more === 1 ? "side" : "sides"} wrong`;
-  if (at === 1) return `leaves ${who} ${more} more ${more === 1 ? "source" : "sources"} flat`;
+  if (at === 0) return `leaves ${more} more ${more === 1 ? "side" : "sides"} wrong for ${who}`;
+  if (at === 1) return `leaves ${more} more ${more === 1 ? "source" : "sources"} flat for ${who}`;
   return at === 2 ? `is less clear for ${who}` : null;
 };
 

@@ -1,4 +1,6 @@
+import { called } from "../../core/called";
 import type { Answer, Id } from "../../core/setup";
+import { sentence } from "../../core/words";
 import { answer, endCheck, takeBackAnswer } from "../../document/commands/check";
 import { run } from "../../document/store";
 import { buzz, useAwake } from "./awake";
@@ -41,8 +43,7 @@ export const Asking = ({ piece }: { piece: Id }) => {
     <div class="asking">
       <div role="status">
         <p class="soft">
-          {first ? "First hit" : "Next hit"}. {listener?.name || "The listener"} says where: own left, own
-          right.
+          {first ? "First hit" : "Next hit"}. {sentence(called(listener))} says where: own left, own right.
         </p>
         <h1 class="question">Hit the {pieceName(piece)}. Where is it?</h1>
       </div>

@@ -1,3 +1,4 @@
+import { called } from "../../core/called";
 import { startCheck } from "../../document/commands/check";
 import { run } from "../../document/store";
 import { Explain } from "../../pieces/explain";
@@ -12,12 +13,13 @@ const CheckHelp = lazy(async () => (await import("./help")).CheckHelp);
 /** Before a check: who listens, how it works, how to stay safe. */
 export const Begin = () => {
   const listener = chosenListener.value;
+  const who = called(listener);
   const audience = listener?.kind === "audience";
   return (
     <>
-      <Verdict tone="care" says={listener ? `Is it what ${listener.name} hears?` : "Is it what they hear?"}>
-        One hits a piece, {listener?.name ?? "the listener"} says where it is. After a handful of hits you
-        know what is wrong between the sum and the ears. <SumFlags only={listener?.sum ?? null} />
+      <Verdict tone="care" says={`Is it what ${who} hears?`}>
+        Somebody hits a piece, {who} says where it is. After a handful of hits you know what is wrong between
+        the sum and the ears. <SumFlags only={listener?.sum ?? null} />
       </Verdict>
       <ListenerPick label="Who listens" />
       {audience ? (

@@ -35,7 +35,7 @@ export const RankHelp = () => (
     <p>
       The rest in this order: the listener who matters most, then the others, then fewer slots, fewer moves,
       and what mirrors most exactly. For a listener count first the wrong sides, then the flat ones, then the
-      score: the mean over the pieces of side × heard, outer pieces more, from −1 reversed to +1 right, in
+      score: the mean over the pieces of side × heard, outer pieces more, from −1 reversed to +1 correct, in
       tenths.
     </p>
     <p>Source: none; the order is a design choice.</p>

@@ -1,14 +1,16 @@
 import type { Agreement } from "../../core/agreement";
+import { called } from "../../core/called";
 import { levelOf } from "../../core/decibels";
 import { angleSaid, differenceSaid, placeSaid } from "../../core/heardsaid";
 import type { Image } from "../../core/image";
 import { printNumber } from "../../core/number";
 import { BASE } from "../../core/position";
+import type { Listener } from "../../core/setup";
 import { Table } from "../../pieces/table";
-import { listenerName, sourceName } from "../names";
+import { sourceName } from "../names";
 
 const WORD: { readonly [agreement in Agreement]: string } = {
-  right: "right",
+  right: "correct",
   wrong: "reversed",
   flat: "flat",
   unplaceable: "no side",
@@ -19,11 +21,11 @@ const level = (gain: number): string => (gain === 0 ? "silent" : printNumber(lev
 const HEADS = ["Source", "Stands", "Heard", "L dB", "R dB", "R − L dB", "Place"];
 
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
-export const ImageTable = ({ image }: { image: Image }) => {
+export const ImageTable = ({ image, listener }: { image: Image; listener: Listener }) => {
   const house = image.hears === "house";
   return (
     <Table
-      caption={`Each source as it reaches ${listenerName(image.listener)}`}
+      caption={`Each source as it reaches ${called(listener)}`}
       heads={house ? [...HEADS, `Angle, loudspeakers at ±${BASE}°`] : HEADS}
     >
       <tbody>

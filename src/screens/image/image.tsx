@@ -53,11 +53,11 @@ export const ImageScreen = () => {
       <div class="two">
         <div class="stack">
           <ThreadView image={image} listener={listener} says={says} turn={turn} />
-          <SwapButton />
           {sum ? <RepairList /> : null}
+          <SwapButton />
         </div>
         <div class="stack">
-          <ImageTable image={image} />
+          <ImageTable image={image} listener={listener} />
           <Explain about="What counts as the right side">
             <ImageHelp />
           </Explain>

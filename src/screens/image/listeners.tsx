@@ -79,7 +79,7 @@ export const Listeners = () => {
   return (
     <section class="stack" aria-labelledby="listeners">
       <h2 id="listeners">Who hears what</h2>
-      <p class="soft small">Score: −1 reversed, 0 no sides, +1 right; outer pieces count more.</p>
+      <p class="soft small">Score: −1 reversed, 0 no sides, +1 correct; outer pieces count more.</p>
       <ul class="stack">
         {setup.listeners.map((listener, at) => {
           const image = figures.value.images[at];

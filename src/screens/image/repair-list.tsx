@@ -54,7 +54,7 @@ const Details = ({ repair }: { repair: Repair }) => (
     </ol>
     <Table
       caption="Sides afterwards"
-      heads={["Listener", "Right", "Wrong", "Flat", "Unplaceable", "Sides lost"]}
+      heads={["Listener", "Correct", "Wrong", "Flat", "Unplaceable", "Sides lost"]}
     >
       <tbody>
         {repair.outcomes.map(({ listener, tally }) => (
@@ -169,13 +169,13 @@ export const RepairList = () => {
   return (
     <section class="card stack" aria-labelledby="repair">
       <h2 id="repair">{found.verdict.headline}</h2>
+      <Buttons key={best.id} repair={best} says={found.verdict.headline} main={true} />
       <p>{found.verdict.why}</p>
       {change.value ? (
         <p>
           {change.value.fact}, this would be best instead: {change.value.instead}.
         </p>
       ) : null}
-      <Buttons key={best.id} repair={best} says={found.verdict.headline} main={true} />
       {best.steps.length > 0 ? (
         <details>
           <summary>Step by step, and who hears what</summary>

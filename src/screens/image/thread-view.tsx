@@ -1,8 +1,9 @@
+import { called } from "../../core/called";
 import type { Image } from "../../core/image";
 import { earPosition, lateralPosition } from "../../core/position";
 import type { Listener } from "../../core/setup";
 import { type Thread, Threads } from "../../pieces/threads";
-import { listenerName, sourceName } from "../names";
+import { sourceName } from "../names";
 
 /** Metres that count as fully to one side in the drawing: the outermost piece, but at least an arm's length. */
 const ARM = 0.6;
@@ -28,14 +29,14 @@ export const threadsOf = (image: Image): Thread[] => {
 /** The thread drawing of one listener's image. */
 export const ThreadView = (props: { image: Image; listener: Listener; says: string; turn: string }) => {
   const { image, listener } = props;
-  const who = listenerName(listener.id);
+  const who = called(listener);
   const house = image.hears === "house";
   const threads = threadsOf(image);
   if (threads.length === 0) return null;
   return (
     <Threads
       threads={threads}
-      above={`Where each piece stands, as ${house ? "the audience" : who} sees it`}
+      above={`Where each piece stands, as ${who} sees it`}
       below={house ? "Where the house hears it" : `Where ${who} hears it`}
       says={props.says}
       turn={props.turn}

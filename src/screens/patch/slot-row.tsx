@@ -58,7 +58,7 @@ export const SlotRow = ({ row }: { row: SheetRow }) => {
   const at = row.slot - 1;
   const slot = setup.monitor.slots[at] ?? null;
   const options = feedOptions(setup);
-  const more = [row.from, row.tap, row.swapped && `reversed ${row.swapped}`].filter(Boolean).join(" · ");
+  const more = [row.part, row.tap, row.swapped && `reversed ${row.swapped}`].filter(Boolean).join(" · ");
   return (
     <details class={`slot${row.over ? " over" : ""}`}>
       <summary>

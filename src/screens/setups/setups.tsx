@@ -36,7 +36,7 @@ export const SetupsScreen = () => {
       <TextField
         label="Note on the open setup"
         most={LIMITS.note}
-        lines={2}
+        lines={3}
         value={current.value.note}
         disabled={readOnly.value}
         onValue={(note) => typing(setNote(note))}

@@ -13,7 +13,7 @@ const HEAD: { readonly [place in CeilingPlace]: string } = {
 
 const NOTE: { readonly [state in Ceiling["state"]]: string } = {
   over: "over",
-  "inside margin": "inside the margin",
+  "inside margin": "less than wanted",
   fine: "fine",
   silent: "silent",
   unknown: "not known",

@@ -63,6 +63,7 @@ describe("the patch sheet", () => {
       slot: 16,
       over: false,
       name: "",
+      part: "",
       from: "",
       tap: "",
       on: null,

@@ -114,8 +114,8 @@ describe("the recommendation", () => {
     ]);
     expect(all(setup).verdict.headline).toBe("Patch Drums in reverse");
     expect(all(setup).verdict.why).toBe(
-      "Mara then has every side right; 4 were wrong. It takes 1 move and no slot; the house notices nothing. " +
-        "Second best, “Leave Drums as it is”, leaves Mara 4 more sides wrong.",
+      "Mara then has every side correct; 4 were wrong. It takes 1 move and no slot; the house notices nothing. " +
+        "Second best, “Leave Drums as it is”, leaves 4 more sides wrong for Mara.",
     );
   });
 
@@ -125,7 +125,7 @@ describe("the recommendation", () => {
     const left = { ...setup, kit: { ...setup.kit, pieces } };
     expect(first(left).id).toBe("leave");
     expect(all(left).verdict.headline).toBe("Leave Drums as it is");
-    expect(all(left).verdict.why).toMatch(/^Mara has every side right already\./);
+    expect(all(left).verdict.why).toMatch(/^Mara has every side correct already\./);
   });
 
   it("with somebody on the pair who faces the band, it changes", () => {
@@ -168,7 +168,7 @@ describe("the recommendation", () => {
     expect(notes(swap)).toEqual(["Keys must keep its sides and loses them for Mara."]);
     expect(swap.outcomes.find((o) => o.listener === "mara")?.tally.sidesLost).toBe(1);
     expect(swap.criteria.first).toBeGreaterThan(first(setup).criteria.first);
-    expect(all(setup).verdict.why).toContain("“Patch Drums in reverse”, leaves Mara 1 more side wrong.");
+    expect(all(setup).verdict.why).toContain("“Patch Drums in reverse”, leaves 1 more side wrong for Mara.");
   });
 
   it("does not blame a repair for sides that were lost before", () => {
@@ -289,7 +289,7 @@ describe("the recommendation", () => {
     const midi = { ...setup, console: { ...setup.console, panStyle: "midi" as const } };
     expect(steps(midi, first(midi))[0]).toBe("Set HAT in Drums to 20 (was 108, following the house).");
     const nameless = { ...setup, listeners: [AUDIENCE, { ...DRUMMER, name: "Drummer" }] };
-    expect(all(nameless).verdict.why).toMatch(/^The drummer then has every side right/);
+    expect(all(nameless).verdict.why).toMatch(/^The drummer then has every side correct/);
     const unpatched = kit({ monitor: { slotCount: 8, slots: [], inputMaxDbu: 20 } });
     expect(steps(unpatched, first(unpatched))).toEqual([
       "Plan the legs of Drums the other way round: not both have a slot yet.",

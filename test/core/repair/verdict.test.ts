@@ -24,7 +24,7 @@ const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]
   ],
   [/^(?:.+) stands side-on to the kit, so only the others decide$/, ({ later }) => later.first.wrong === 0],
   [
-    /^(?!Everybody)(?:.+) then has every side right; (\d+) (?:was|were) wrong$/,
+    /^(?!Everybody)(?:.+) then has every side correct; (\d+) (?:was|were) wrong$/,
     ({ now, later }, was) => bad(now.first) === was && was > 0 && bad(later.first) + later.first.flat === 0,
   ],
   [
@@ -42,7 +42,7 @@ const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]
     ({ now, later }, after) => bad(later.first) === after && bad(now.first) === after,
   ],
   [
-    /^(?:.+) has every side right( already)?$/,
+    /^(?:.+) has every side correct( already)?$/,
     ({ now, later }) => bad(later.first) + later.first.flat === 0 && bad(now.first) === 0,
   ],
   [
@@ -54,7 +54,7 @@ const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]
     ({ later }, flat) => bad(later.first) === 0 && later.first.flat === flat,
   ],
   [
-    /^Everybody else who can tell the sides then has every side right; before, (\d+) (?:was|were) wrong there$/,
+    /^Everybody else who can tell the sides then has every side correct; before, (\d+) (?:was|were) wrong there$/,
     ({ now, later }, was) => badOf(now.others) === was && badOf(later.others) + flatOf(later.others) === 0,
   ],
   [
