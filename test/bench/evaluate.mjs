@@ -11,6 +11,7 @@ import { crowded } from "./crowd.mjs";
 
 const { evaluate } = await bundle("src/core/evaluate.ts");
 const { repairsFor } = await bundle("src/core/repair/repairs.ts");
+const { situationOf } = await bundle("src/core/repair/situation.ts");
 const { exampleSetup } = await bundle("src/document/example.ts");
 
 const LISTENERS = 8;
@@ -24,7 +25,7 @@ const everything = (setup) => {
   const figures = evaluate(setup);
   return [figures.parts, figures.sums, figures.images, figures.ear, figures.patch].length;
 };
-const repairs = (setup) => repairsFor(setup, setup.sums[0]).ranked.length;
+const repairs = (setup) => repairsFor(situationOf(setup, setup.sums[0])).ranked.length;
 
 /** Left and right gain of every source, and no more: what any program for this must do. */
 const bareGains = ({ sources, sums: [{ sends }] }) => {

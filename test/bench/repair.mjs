@@ -6,6 +6,7 @@
 import { bundle } from "../tools/bundle.mjs";
 
 const { repairsFor } = await bundle("src/core/repair/repairs.ts");
+const { situationOf } = await bundle("src/core/repair/situation.ts");
 const { firstChange, whatWouldChange } = await bundle("src/core/repair/changes.ts");
 const { imagesOf } = await bundle("src/core/image.ts");
 const { imageStatement } = await bundle("src/core/statements.ts");
@@ -112,16 +113,16 @@ const time = (work) => {
 const print = (rounds) => `${rounds[ROUNDS >> 1].toFixed(2)} (${rounds[0].toFixed(2)})`.padStart(15);
 
 /** What stands on the Image screen; every fact that would change the answer only once its fold is opened. */
-const shown = (setup, facts) => {
-  const [sum] = setup.sums;
+const shown = (setup, unfolded) => {
+  const situation = situationOf(setup, setup.sums[0]);
   const images = imagesOf(setup);
   return [
     images,
     images.map((image, at) => [imageStatement(setup, setup.listeners[at], image), countsSaid(image)]),
     overheadFlags(setup),
     housePanFlags(setup, images[0]),
-    repairsFor(setup, sum),
-    facts(setup, sum),
+    repairsFor(situation),
+    unfolded ? whatWouldChange(situation) : firstChange(situation),
     acrossLaws(setup.console, setup.sources[0].pan),
   ];
 };
@@ -139,30 +140,26 @@ for (const hard of [false, true])
   ]) {
     const setup = setupOf(sources, listeners, { hard });
     const [sum] = setup.sums;
-    const kept = repairsFor(setup, sum).ranked.length;
+    const kept = repairsFor(situationOf(setup, sum)).ranked.length;
     const cells = [
-      () => repairsFor(setup, sum),
+      () => repairsFor(situationOf(setup, sum)),
       () => imagesOf(setup),
-      () => firstChange(setup, sum),
-      () => whatWouldChange(setup, sum),
+      () => firstChange(situationOf(setup, sum)),
+      () => whatWouldChange(situationOf(setup, sum)),
     ].map((work) => print(time(work)));
     const kind = hard ? "hard  " : "usual ";
     console.log(
       `${String(sources).padStart(7)} ${String(listeners).padStart(9)} ${kind} ${cells.join(" ")} ${String(kept).padStart(6)}`,
     );
     if (sources < 64) continue;
-    totals.push([`${kind} as it opens`, time(() => shown(setup, firstChange)), true]);
-    totals.push([
-      `${kind} with every fact that would change the answer`,
-      time(() => shown(setup, whatWouldChange)),
-      false,
-    ]);
+    totals.push([`${kind} as it opens`, time(() => shown(setup, false))]);
+    totals.push([`${kind} with every fact that would change the answer`, time(() => shown(setup, true))]);
   }
 
-console.log(`\neverything the Image screen shows, 64 sources, 8 listeners; as it opens at most ${MOST}`);
+console.log(`\neverything the Image screen shows, 64 sources, 8 listeners; at most ${MOST}`);
 // On a busy machine only the fastest round says what the work takes.
-for (const [what, rounds, held] of totals) {
-  const over = held && rounds[0] > MOST;
+for (const [what, rounds] of totals) {
+  const over = rounds[0] > MOST;
   console.log(`${print(rounds)} ${what}${over ? ": TOO SLOW" : ""}`);
   if (over) process.exitCode = 1;
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type Image, imagesOf } from "../../src/core/image";
 import { legsOff, slotGains, slotOfLeg, slotTrims } from "../../src/core/patched";
 import { applyRepair, type Outcome, repairsFor } from "../../src/core/repair/repairs";
+import { situationOf } from "../../src/core/repair/situation";
 import type { Listener, Setup, Slot, Sum } from "../../src/core/setup";
 import { imageStatement } from "../../src/core/statements";
 import { expectNear } from "../near";
@@ -133,7 +134,7 @@ describe("what is said of a leg that is off", () => {
   it("comes first among the reasons of a repair, and is gone once it is on", () => {
     const why = (slots: readonly (Slot | null)[]): string => {
       const setup = at(slots);
-      return repairsFor(setup, setup.sums[0] as Sum).verdict.why;
+      return repairsFor(situationOf(setup, setup.sums[0] as Sum)).verdict.why;
     };
     expect(why([off(L), R])).toMatch(
       /^The left leg of Drums is off, and all of this is reckoned so\. Under Patch, switch slot 1 on\. /,
@@ -149,7 +150,7 @@ it("a pair of one's own takes over what is off, so that its image is as promised
     const sum = setup.sums[0] as Sum;
     const off = legsOff(setup.monitor, sum);
     expect(off).toContain(true);
-    for (const repair of repairsFor(setup, sum).ranked.filter((r) => r.cost.slots > 0)) {
+    for (const repair of repairsFor(situationOf(setup, sum)).ranked.filter((r) => r.cost.slots > 0)) {
       const after = applyRepair(setup, repair);
       for (const copy of after.sums.filter((s) => !setup.sums.some((was) => was.id === s.id))) {
         expect(legsOff(after.monitor, copy)).toEqual(off);

@@ -66,23 +66,33 @@ const slotFacts = (setup: Setup): Otherwise[] => {
   return [...numbers, ...none].map((other) => ({ ...other, onlySlots: true }));
 };
 
+/** So many sources that must keep their sides are taken out of the sum one by one; more all at once, as one fact. */
+const ONE_BY_ONE = 3;
+
+/** Sources that must keep their sides, out of the sum. */
+const withoutKeeping = (setup: Setup, sum: Sum): Otherwise[] => {
+  const inSum = new Set(sum.sends.map((s) => s.source));
+  const keeping = setup.sources.filter((s) => s.keepSides && inSum.has(s.id)).map((s) => s.id);
+  const groups = keeping.length > ONE_BY_ONE ? [keeping] : keeping.map((id) => [id]);
+  return groups.map((gone) => ({
+    fact: `If ${gone.length === 1 ? sourceCalled(setup, gone[0] as Id) : `the ${gone.length} sources that must keep their sides`} were not in ${sumCalled(sum)}`,
+    setup: withSum(setup, sum.id, (s) => ({
+      ...s,
+      sends: s.sends.filter((send) => !gone.includes(send.source)),
+    })),
+  }));
+};
+
 /** Every single fact that may be otherwise and can bear on a sum. */
 const otherwise = (setup: Setup, sum: Sum): Otherwise[] => {
   const members = setup.listeners.filter((l) => isOnSum(l, sum));
-  const inSum = new Set(sum.sends.map((s) => s.source));
-  const keeping = setup.sources.filter((s) => s.keepSides && inSum.has(s.id));
   const { houseFixed, first } = setup.wishes;
-  const without = (source: Id): Setup =>
-    withSum(setup, sum.id, (s) => ({ ...s, sends: s.sends.filter((send) => send.source !== source) }));
   return [
     ...members.map((l) => ({ fact: `If ${called(l)} faced the other way`, setup: turned(setup, l) })),
     ...setup.listeners
       .filter((l) => l.id !== first && (l.kind === "audience" || members.includes(l)))
       .map((l) => ({ fact: `If ${called(l)} mattered most`, setup: withFirst(setup, l.id) })),
-    ...keeping.map((s) => ({
-      fact: `If ${sourceCalled(setup, s.id)} were not in ${sumCalled(sum)}`,
-      setup: without(s.id),
-    })),
+    ...withoutKeeping(setup, sum),
     {
       fact: houseFixed ? "If the house might change" : "If the house had to stay as it is",
       setup: { ...setup, wishes: { ...setup.wishes, houseFixed: !houseFixed } },
@@ -92,8 +102,8 @@ const otherwise = (setup: Setup, sum: Sum): Otherwise[] => {
 };
 
 /** One after the other, so that the first can be had alone. */
-function* changesOf(setup: Setup, sum: Sum): Generator<Change, undefined> {
-  const now = situationOf(setup, sum);
+function* changesOf(now: Situation): Generator<Change, undefined> {
+  const { setup, sum } = now;
   const asNow = optionsOf(now);
   const bestOf = (situation: Situation, options?: readonly PairOptions[]): Plan | undefined =>
     searchBest(situation, freeSlots(situation.setup), options);
@@ -114,7 +124,7 @@ function* changesOf(setup: Setup, sum: Sum): Generator<Change, undefined> {
 }
 
 /** Every single fact that would make another repair the best, and which. Empty where nothing would. */
-export const whatWouldChange = (setup: Setup, sum: Sum): Change[] => [...changesOf(setup, sum)];
+export const whatWouldChange = (situation: Situation): Change[] => [...changesOf(situation)];
 
 /** The first of `whatWouldChange` alone, sooner. */
-export const firstChange = (setup: Setup, sum: Sum): Change | undefined => changesOf(setup, sum).next().value;
+export const firstChange = (situation: Situation): Change | undefined => changesOf(situation).next().value;

@@ -17,21 +17,27 @@ export interface Option {
   readonly cost: Cost;
 }
 
-const CHOICES: readonly Choice[] = [...SHARED_CHOICES, ...OWN_CHOICES];
 /** More than there are patterns of voices in one search and what would change it. */
 const PATTERNS = 2 ** 20;
 
+const patternOf = (situation: Situation, over: Over | null): number => (over ? situation.numberOf(over) : 0);
+
 /** Worked out once for each member: the situations of what would change the answer share their members. */
-const option = (situation: Situation, member: Member, choice: Choice, feed: Feed, cost: Cost): Option => {
-  const pattern = (over: Over | null): number => (over ? situation.numberOf(over) : 0);
-  const way = numberOfWay(feed) * CHOICES.length + CHOICES.indexOf(choice);
-  const key = (way * PATTERNS + pattern(feed.over)) * PATTERNS + pattern(feed.house);
-  const known = member.options.get(key);
+const once = (
+  rows: Map<number, readonly Option[]>,
+  key: number,
+  work: () => readonly Option[],
+): readonly Option[] => {
+  const known = rows.get(key);
   if (known) return known;
-  const tally = tallyOf(situation, member, feed);
-  const fresh = { choice, feed, tally, weight: weightOf(badnessOf(tally)), cost };
-  member.options.set(key, fresh);
+  const fresh = work();
+  rows.set(key, fresh);
   return fresh;
+};
+
+const option = (situation: Situation, member: Member, choice: Choice, feed: Feed, cost: Cost): Option => {
+  const tally = tallyOf(situation, member, feed);
+  return { choice, feed, tally, weight: weightOf(badnessOf(tally)), cost };
 };
 
 /** A state of the pair with all that may be done for each listener in it. */
@@ -76,34 +82,37 @@ const sharedOption = (
 };
 
 /** What comes of a pair of one's own, whatever is done with the pair; only the house can bear on it. */
-const ownOption = (
-  situation: Situation,
-  member: Member,
-  choice: (typeof OWN_CHOICES)[number],
-  over: Over | null,
-  house: Over | null,
-): Option => {
-  const { listener } = member;
-  const own: Cost = { ...FREE, slots: OWN_SLOTS, patch: OWN_MOVES };
-  const now: Feed = { ...feedNow(listener), house };
-  if (choice === "own reversed") return option(situation, member, choice, { ...now, order: "mirror" }, own);
-  const exact = worst(situation, (at) => (over?.[at] ? (situation.voices[at]?.residual[1][0] ?? 0) : 0));
-  const cost = { ...own, pans: count(over), residual: listener.mono ? 0 : exact };
-  return option(situation, member, choice, { ...now, over }, cost);
+const ownOptions = (situation: Situation, member: Member, house: Over | null): readonly Option[] =>
+  once(member.own, patternOf(situation, house), () => {
+    const { listener } = member;
+    const cost: Cost = { ...FREE, slots: OWN_SLOTS, patch: OWN_MOVES };
+    const now: Feed = { ...feedNow(listener), house };
+    const over = ownOver(situation, member);
+    const exact = worst(situation, (at) => (over?.[at] ? (situation.voices[at]?.residual[1][0] ?? 0) : 0));
+    const panned = { ...cost, pans: count(over), residual: listener.mono ? 0 : exact };
+    return OWN_CHOICES.map((choice) =>
+      choice === "own reversed"
+        ? option(situation, member, choice, { ...now, order: "mirror" }, cost)
+        : option(situation, member, choice, { ...now, over }, panned),
+    );
+  });
+
+/** All that may be done for one listener with the pair in one state, "none" first. */
+const optionsFor = (situation: Situation, member: Member, pair: Feed, residual: Db): readonly Option[] => {
+  const { over, house } = pair;
+  const patterns = patternOf(situation, over) * PATTERNS + patternOf(situation, house);
+  return once(member.options, numberOfWay(pair) * PATTERNS ** 2 + patterns, () => {
+    const shared = (choice: (typeof SHARED_CHOICES)[number]): Option =>
+      sharedOption(situation, member, choice, pair, residual);
+    return hasSides(situation.sum)
+      ? [...SHARED_CHOICES.map(shared), ...ownOptions(situation, member, house)]
+      : [shared("none")];
+  });
 };
 
 /** All that may be done, state by state; a state in which no pan would move is the same as keeping the pans and left out. */
 export const optionsOf = (situation: Situation): PairOptions[] => {
-  const sides = hasSides(situation.sum);
-  const shared = sides ? SHARED_CHOICES : (["none"] as const);
-  const own = sides ? OWN_CHOICES : [];
   const asNow = talliesOfOthers(situation, null);
-  const overs = situation.members.map((member) => ownOver(situation, member));
-  const ownOptions = (house: Over | null): Option[][] =>
-    situation.members.map((member, at) =>
-      own.map((choice) => ownOption(situation, member, choice, overs[at] ?? null, house)),
-    );
-  const ownAsNow = ownOptions(null);
   return pairStates(situation.setup, situation.sum).flatMap((pair): PairOptions[] => {
     const { over, house } = oversOf(situation, pair);
     if (pair.pan !== "keep" && !over && !house) return [];
@@ -117,7 +126,6 @@ export const optionsOf = (situation: Situation): PairOptions[] => {
       folded: pair.fold,
       flipped: false,
     };
-    const owned = house ? ownOptions(house) : ownAsNow;
     return [
       {
         pair,
@@ -129,10 +137,7 @@ export const optionsOf = (situation: Situation): PairOptions[] => {
           pans: count(pair.pan === "sum" ? over : house),
           residual: worst(situation, (at) => (house?.[at] ? (situation.voices[at]?.houseResidual ?? 0) : 0)),
         },
-        members: situation.members.map((member, at) => [
-          ...shared.map((choice) => sharedOption(situation, member, choice, feed, residual)),
-          ...(owned[at] as Option[]),
-        ]),
+        members: situation.members.map((member) => optionsFor(situation, member, feed, residual)),
         others: house ? talliesOfOthers(situation, house) : asNow,
       },
     ];

@@ -7,7 +7,8 @@ export const numbering = (): ((over: Over) => number) => {
   return (over) => {
     const seen = known.get(over);
     if (seen !== undefined) return seen;
-    const word = over.map(Number).join("");
+    let word = "";
+    for (const is of over) word += is ? "1" : "0";
     const number = numbers.get(word) ?? numbers.size + 1;
     numbers.set(word, number);
     known.set(over, number);

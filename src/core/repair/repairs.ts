@@ -1,13 +1,14 @@
 import type { Tally } from "../agreement";
 import { usedSlots } from "../patch/usage";
-import type { Id, Setup, Sum } from "../setup";
+import type { Id, Setup } from "../setup";
 import type { Cost } from "./badness";
 import type { RepairNote } from "./mirror";
 import { noteMaker } from "./notes";
 import { keyOf, type Own, type Parts } from "./parts";
 import { stepMaker } from "./plansteps";
+import { remembered } from "./remember";
 import { type Criteria, type Plan, search } from "./search";
-import { type Situation, situationOf } from "./situation";
+import type { Situation } from "./situation";
 import { type Step, withStep } from "./steps";
 import type { Verdict } from "./verdict";
 import { verdictOf } from "./verdict";
@@ -63,24 +64,28 @@ export const freeSlots = (setup: Setup): number =>
   setup.wishes.slotsFixed ? 0 : Math.max(0, setup.monitor.slotCount - usedSlots(setup.monitor).length);
 
 /** Every repair of a sum that nothing else beats in everything, best first, with a verdict. */
-export const repairsFor = (setup: Setup, sum: Sum): Repairs => {
-  const situation = situationOf(setup, sum);
-  const stepsFor = stepMaker(situation);
-  const notesFor = noteMaker(situation);
+export const repairsFor = (situation: Situation): Repairs => {
+  const { setup } = situation;
+  const stepsFor = remembered(stepMaker(situation));
+  const notesFor = remembered(noteMaker(situation));
   const ranked = search(situation, freeSlots(setup)).map((plan): Repair => {
     const parts = partsOfPlan(situation, plan);
     const outcomes = outcomesOf(situation, plan);
     const { options, cost, first, others, slots, moves, residual } = plan;
-    const steps = stepsFor(plan);
     return {
       id: keyOf(parts),
       parts,
       criteria: { first, others, slots, moves, residual },
       cost,
       outcomes,
-      steps,
+      // Of dozens of repairs a handful is looked into: the rest never is spelt out.
+      get steps() {
+        return stepsFor(plan);
+      },
       house: situation.voices.filter((_, at) => options.house?.[at]).map((v) => v.source.id),
-      notes: notesFor(plan),
+      get notes() {
+        return notesFor(plan);
+      },
     };
   });
   return { ranked, verdict: verdictOf(situation, ranked) };

@@ -73,7 +73,11 @@ const withPick = (plan: Partial, pick: Option, isFirst: boolean): Partial => ({
   before: plan,
 });
 
-const picksOf = (plan: Partial | null): Option[] => (plan?.pick ? [...picksOf(plan.before), plan.pick] : []);
+const picksOf = (plan: Partial): Option[] => {
+  const picks: Option[] = [];
+  for (let at: Partial | null = plan; at?.pick; at = at.before) picks.push(at.pick);
+  return picks.reverse();
+};
 
 /** What comes of a state of the pair for those who do not hear the sum, whatever is picked for the rest. */
 const startOf = ({ others }: Situation, options: PairOptions, first: Id): Partial => {
@@ -134,7 +138,7 @@ export const searchBest = (
   all: readonly PairOptions[] = optionsOf(situation),
 ): Plan | undefined => {
   const { first } = situation.setup.wishes;
-  const plans = all.flatMap((options) => {
+  const plans = all.flatMap((options): Plan[] => {
     let plan = startOf(situation, options, first);
     situation.members.forEach(({ listener }, at) => {
       const least = alone(situation, options, at).reduce((a, b) => (compare(b, a) < 0 ? b : a));

@@ -19,8 +19,9 @@ export interface Member {
   readonly standing: readonly Standing[];
   /** What each voice adds to a tally, by the way of hearing it; filled in `added.ts` as it is asked for. */
   readonly added: Map<number, Added>;
-  /** What comes of each choice for them, by a key of `options.ts`; filled there as it is asked for. */
-  readonly options: Map<number, Option>;
+  /** What may be done for them by the state of the pair, and with a pair of their own; filled in `options.ts`. */
+  readonly options: Map<number, readonly Option[]>;
+  readonly own: Map<number, readonly Option[]>;
 }
 
 /** A sum with everything that repairs of it are reckoned from. */
@@ -42,16 +43,16 @@ export interface Situation {
 /**
  * Gathers what repairs of a sum are reckoned from.
  * @param like one that differs in nothing but who of its members faces where, wishes, free slots, the throne's turn
- *   and at most one send less: what was worked out for it is taken over
+ *   and sends that are gone: what was worked out for it is taken over
  */
 export const situationOf = (setup: Setup, sum: Sum, like?: Situation): Situation => {
-  const gone = like && like.sum !== sum ? like.voices.findIndex((v) => !sum.sends.includes(v.send)) : -1;
-  const still = <T>(list: readonly T[]): readonly T[] =>
-    gone < 0 ? list : list.slice(0, gone).concat(list.slice(gone + 1));
+  const sends = like && like.sum !== sum ? new Set(sum.sends) : null;
+  const stays = sends && like?.voices.map((v) => sends.has(v.send));
+  const still = <T>(list: readonly T[]): readonly T[] => (stays ? list.filter((_, at) => stays[at]) : list);
   const voices = like ? still(like.voices) : voicesOf(setup, sum);
   const member = (listener: Listener): Member => {
     const known = like?.setup.kit === setup.kit && like.members.find((m) => m.listener === listener);
-    if (known && gone < 0) return known;
+    if (known && !stays) return known;
     if (known)
       return {
         listener,
@@ -63,6 +64,7 @@ export const situationOf = (setup: Setup, sum: Sum, like?: Situation): Situation
           ]),
         ),
         options: new Map(),
+        own: new Map(),
       };
     const standing = standingFor(setup, listener);
     return {
@@ -70,6 +72,7 @@ export const situationOf = (setup: Setup, sum: Sum, like?: Situation): Situation
       standing: voices.map((v) => standing(v.source)),
       added: new Map(),
       options: new Map(),
+      own: new Map(),
     };
   };
   const others = setup.listeners.filter((l) => !isOnSum(l, sum));

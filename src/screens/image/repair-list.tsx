@@ -3,12 +3,14 @@ import { imagesOf } from "../../core/image";
 import { firstChange, whatWouldChange } from "../../core/repair/changes";
 import { applyRepair, type Repair, repairsFor } from "../../core/repair/repairs";
 import { sayRepair, sayStep } from "../../core/repair/say";
+import { type Situation, situationOf } from "../../core/repair/situation";
 import { costSaid } from "../../core/repair/verdict";
 import type { Sum } from "../../core/setup";
 import { imageStatement } from "../../core/statements";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
+import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { listenerName } from "../names";
@@ -18,11 +20,14 @@ import { RankHelp } from "./help";
 import { RepairWishes } from "./repair-wishes";
 import { ThreadView } from "./thread-view";
 
-/** Every repair of the pair that the chosen listener hears. */
-const repairs = computed(() => heardSum.value && repairsFor(current.value, heardSum.value));
+/** The pair that the chosen listener hears, with what its repairs are reckoned from. */
+const situation = computed(() => heardSum.value && situationOf(current.value, heardSum.value));
+
+/** Every repair of it. */
+const repairs = computed(() => situation.value && repairsFor(situation.value));
 
 /** The first fact that would make another repair the best. */
-const change = computed(() => heardSum.value && firstChange(current.value, heardSum.value));
+const change = computed(() => situation.value && firstChange(situation.value));
 
 /** The threads of the chosen listener as they are, and under them once a repair is done. */
 const After = ({ repair }: { repair: Repair }) => {
@@ -111,43 +116,23 @@ const Buttons = ({ repair, says, main }: { repair: Repair; says: string; main: b
 };
 
 const Others = ({ sum, others }: { sum: Sum; others: readonly Repair[] }) => (
-  <details>
-    <summary>Other ways: {others.length}</summary>
-    <ul class="stack">
-      {others.map((repair) => {
-        const says = sayRepair(current.value, sum, repair);
-        return (
-          <li key={repair.id} class="stack">
-            <details>
-              <summary>{says}</summary>
-              <div class="stack">
-                <Details repair={repair} />
-              </div>
-            </details>
-            <Buttons repair={repair} says={says} main={false} />
-          </li>
-        );
-      })}
-    </ul>
-  </details>
+  <ul class="stack">
+    {others.map((repair) => {
+      const says = sayRepair(current.value, sum, repair);
+      return (
+        <li key={repair.id} class="stack">
+          <Fold look="plain" title={says}>
+            {() => <Details repair={repair} />}
+          </Fold>
+          <Buttons repair={repair} says={says} main={false} />
+        </li>
+      );
+    })}
+  </ul>
 );
 
-const WouldChange = ({ sum }: { sum: Sum }) => {
-  const open = useSignal(false);
-  return (
-    <details
-      onToggle={(e) => {
-        open.value = e.currentTarget.open;
-      }}
-    >
-      <summary>What would change this</summary>
-      {open.value ? <Changes sum={sum} /> : null}
-    </details>
-  );
-};
-
-const Changes = ({ sum }: { sum: Sum }) => {
-  const changes = whatWouldChange(current.value, sum);
+const Changes = ({ from }: { from: Situation }) => {
+  const changes = whatWouldChange(from);
   if (changes.length === 0) return <p>No single fact that is known here.</p>;
   return (
     <ul class="stack">
@@ -163,9 +148,9 @@ const Changes = ({ sum }: { sum: Sum }) => {
 /** The recommended repair, why it is first, what would change that, and the other ways. */
 export const RepairList = () => {
   const found = repairs.value;
-  const sum = heardSum.value;
+  const from = situation.value;
   const [best, ...others] = found?.ranked ?? [];
-  if (!found || !sum || !best) return null;
+  if (!found || !from || !best) return null;
   return (
     <section class="card stack" aria-labelledby="repair">
       <h2 id="repair">{found.verdict.headline}</h2>
@@ -177,19 +162,22 @@ export const RepairList = () => {
         </p>
       ) : null}
       {best.steps.length > 0 ? (
-        <details>
-          <summary>Step by step, and who hears what</summary>
-          <div class="stack">
-            <Details repair={best} />
-          </div>
-        </details>
+        <Fold look="plain" title="Step by step, and who hears what">
+          {() => <Details repair={best} />}
+        </Fold>
       ) : null}
-      <WouldChange sum={sum} />
+      <Fold look="plain" title="What would change this">
+        {() => <Changes from={from} />}
+      </Fold>
       <Explain about="How the ways are ranked">
         <RankHelp />
       </Explain>
       <RepairWishes />
-      {others.length > 0 ? <Others sum={sum} others={others} /> : null}
+      {others.length > 0 ? (
+        <Fold look="plain" title={`Other ways: ${others.length}`}>
+          {() => <Others sum={from.sum} others={others} />}
+        </Fold>
+      ) : null}
     </section>
   );
 };

@@ -3,6 +3,7 @@ import { called } from "../../core/called";
 import { earGains, sumOf } from "../../core/ears";
 import { imagesOf } from "../../core/image";
 import { applyRepair, repairsFor } from "../../core/repair/repairs";
+import { situationOf } from "../../core/repair/situation";
 import type { Listener, Setup } from "../../core/setup";
 import { imageStatement, type Statement } from "../../core/statements";
 import { sentence } from "../../core/words";
@@ -31,7 +32,7 @@ const wearer = computed<Listener | undefined>(() => {
 export const repair = computed(() => {
   const sum = wearer.value && sumOf(current.value, wearer.value);
   if (!sum) return null;
-  const { ranked, verdict } = repairsFor(current.value, sum);
+  const { ranked, verdict } = repairsFor(situationOf(current.value, sum));
   const [best] = ranked;
   return best && best.steps.length > 0 ? { says: verdict.headline, it: best } : null;
 });

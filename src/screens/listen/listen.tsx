@@ -5,9 +5,9 @@ import { printNumber } from "../../core/number";
 import { FIRST_LEVEL, LEVELS, newPlayer, type Player, type Sounds } from "../../listen/player";
 import type { ViewName } from "../../listen/views";
 import { Choice, Pick } from "../../pieces/choice";
+import { Fold } from "../../pieces/fold";
 import { Icon } from "../../pieces/icon";
 import { attempt } from "../attempt";
-import { Fold } from "../fold";
 import { result } from "../recordings/measuring";
 import { heardAs, repair, statementOf, viewsOf } from "./heard-as";
 import {

@@ -1,6 +1,6 @@
 import "./papers.css";
+import { Fold } from "../../pieces/fold";
 import { lazy } from "../../pieces/lazy";
-import { Fold } from "../fold";
 import { arrivedList } from "./arrived-list";
 
 const SheetOut = lazy(async () => (await import("./sheet-out")).SheetOut);

@@ -4,10 +4,10 @@ import { counted } from "../../core/words";
 import { forgetRecording, keepRecording } from "../../document/commands/recording";
 import { current, readOnly } from "../../document/store";
 import { Tick } from "../../pieces/choice";
+import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { sourceName } from "../names";
-import { Later } from "./later";
 import { clock, level } from "./words";
 
 /** Keeps the figures in the setup, and on demand in its sources. */
@@ -48,7 +48,7 @@ export const Kept = () => {
   const kept = current.value.recording;
   if (!kept) return null;
   return (
-    <Later title={`Kept: ${kept.name}, ${clock(kept.seconds)}`}>
+    <Fold look="plain" title={`Kept: ${kept.name}, ${clock(kept.seconds)}`}>
       {() => (
         <>
           <Table
@@ -79,6 +79,6 @@ export const Kept = () => {
           </div>
         </>
       )}
-    </Later>
+    </Fold>
   );
 };

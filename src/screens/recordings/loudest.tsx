@@ -3,10 +3,10 @@ import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
 import { printPercent } from "../../core/number";
 import type { Place } from "../../measure/match";
 import { Course } from "../../pieces/course";
+import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 import { db } from "../sum/words";
-import { Later } from "./later";
 import { clock } from "./words";
 
 /** Points of a line: one for each three units of the drawing. */
@@ -61,7 +61,7 @@ export const LoudestMoment = (props: { figures: Figures; places: readonly Place[
         to={clock(seconds)}
         at={clock(loudest.at)}
       />
-      <Later title="Who made it">
+      <Fold look="plain" title="Who made it">
         {() => (
           <>
             <p class="soft small">
@@ -71,7 +71,7 @@ export const LoudestMoment = (props: { figures: Figures; places: readonly Place[
             <Makers makers={makers} />
           </>
         )}
-      </Later>
+      </Fold>
     </section>
   );
 };

@@ -4,8 +4,8 @@ import { printNumber } from "../../core/number";
 import { current } from "../../document/store";
 import type { Place } from "../../measure/match";
 import { Explain } from "../../pieces/explain";
+import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
-import { Later } from "./later";
 import { clock, level, placeName } from "./words";
 
 /** A mean beyond this share of full scale is worth a word: −60 dBFS. */
@@ -86,7 +86,7 @@ export const TrackTable = (tracks: Tracks) => (
       columns={FIRST}
       words
     />
-    <Later title="More figures">
+    <Fold look="plain" title="More figures">
       {() => (
         <div class="two">
           <TrackColumns
@@ -101,7 +101,7 @@ export const TrackTable = (tracks: Tracks) => (
           />
         </div>
       )}
-    </Later>
+    </Fold>
     <Explain about="What is measured">
       <p>
         Playing: rms over the stretches of 400 ms that are within {GATE} dB of the loudest one, so that pauses

@@ -1,6 +1,6 @@
-import { useSignal } from "@preact/signals";
 import { counted, listed } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
+import { Fold } from "../../pieces/fold";
 import { HANDS } from "../names";
 
 const contents = (file: SetupFile): string => {
@@ -16,26 +16,17 @@ const contents = (file: SetupFile): string => {
   return `${listed(things)}; ${hand} kit.`;
 };
 
-const Notes = ({ notes }: { notes: readonly string[] }) => {
-  const open = useSignal(false);
-  return (
-    <details
-      class="explain"
-      onToggle={(e) => {
-        open.value = e.currentTarget.open;
-      }}
-    >
-      <summary>Not understood in {counted(notes.length, "place")}; the rest is whole</summary>
-      {open.value ? (
-        <ul class="small soft">
-          {notes.map((note) => (
-            <li key={note}>{note}</li>
-          ))}
-        </ul>
-      ) : null}
-    </details>
-  );
-};
+const Notes = ({ notes }: { notes: readonly string[] }) => (
+  <Fold look="explain" title={`Not understood in ${counted(notes.length, "place")}; the rest is whole`}>
+    {() => (
+      <ul class="small soft">
+        {notes.map((note) => (
+          <li key={note}>{note}</li>
+        ))}
+      </ul>
+    )}
+  </Fold>
+);
 
 /** What a setup has in it, without opening it. */
 export const Facts = ({ file, notes }: { file: SetupFile; notes: readonly string[] }) => (

@@ -2,9 +2,9 @@ import type { Id, Sum } from "../../core/setup";
 import { setSend } from "../../document/commands/sums";
 import { current, run } from "../../document/store";
 import { Tick } from "../../pieces/choice";
+import { Fold } from "../../pieces/fold";
 import { NumberField } from "../../pieces/number-field";
 import { done, typing } from "../act";
-import { Fold } from "../fold";
 import { sourceName } from "../names";
 import { RULES } from "../rules";
 

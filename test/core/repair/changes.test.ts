@@ -1,11 +1,12 @@
 import { expect, it } from "vitest";
 import { firstChange, whatWouldChange } from "../../../src/core/repair/changes";
 import { repairsFor } from "../../../src/core/repair/repairs";
+import { situationOf } from "../../../src/core/repair/situation";
 import type { Listener, Setup, Sum } from "../../../src/core/setup";
 import { randomSetup } from "./setups";
 
 const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
-const bestOf = (setup: Setup): string => repairsFor(setup, sumOf(setup)).ranked[0]?.id ?? "";
+const bestOf = (setup: Setup): string => repairsFor(situationOf(setup, sumOf(setup))).ranked[0]?.id ?? "";
 const half = (angle: number): number => (angle > 0 ? angle - 180 : angle + 180);
 const name = ({ name: full }: Listener): string =>
   full === "Audience" ? "the audience" : (full.split(",")[0] as string);
@@ -35,17 +36,18 @@ const facts = (setup: Setup): [fact: string, setup: Setup][] => {
   for (const who of listeners)
     if (who.id !== wishes.first && (who.kind === "audience" || on.includes(who)))
       all.push([`If ${name(who)} mattered most`, wish({ first: who.id })]);
-  for (const { id, name: called, keepSides } of setup.sources)
-    if (keepSides && sum.sends.some((s) => s.source === id))
-      all.push([
-        `If ${called} were not in Drums`,
-        {
-          ...setup,
-          sums: setup.sums.map((s) =>
-            s === sum ? { ...s, sends: s.sends.filter((send) => send.source !== id) } : s,
-          ),
-        },
-      ]);
+  const keepers = setup.sources.filter((s) => s.keepSides && sum.sends.some((send) => send.source === s.id));
+  const leaving = keepers.length < 4 ? keepers.map((s) => [s]) : [keepers];
+  for (const gone of leaving)
+    all.push([
+      `If ${gone.length > 1 ? `the ${gone.length} sources that must keep their sides` : gone[0]?.name} were not in Drums`,
+      {
+        ...setup,
+        sums: setup.sums.map((s) =>
+          s === sum ? { ...s, sends: s.sends.filter((send) => !gone.some((g) => g.id === send.source)) } : s,
+        ),
+      },
+    ]);
   all.push([
     wishes.houseFixed ? "If the house might change" : "If the house had to stay as it is",
     wish({ houseFixed: !wishes.houseFixed }),
@@ -73,12 +75,12 @@ it("what would change the answer is what a search of its own finds, fact by fact
       const id = bestOf(otherwise);
       return id === now ? [] : [{ fact, id }];
     });
-    const found = whatWouldChange(setup, sumOf(setup));
+    const found = whatWouldChange(situationOf(setup, sumOf(setup)));
     expect(
       found.map(({ fact, id }) => ({ fact, id })),
       `seed ${seed}`,
     ).toEqual(expected);
-    expect(firstChange(setup, sumOf(setup)), `seed ${seed}`).toEqual(found[0]);
+    expect(firstChange(situationOf(setup, sumOf(setup))), `seed ${seed}`).toEqual(found[0]);
     for (const { fact, instead } of found) {
       expect(instead).toMatch(/^[A-Z].*[^.]$/);
       kinds.add(fact.replace(/^If (?:the audience|\w+) (faced|mattered|were not)/, "If $1"));

@@ -13,7 +13,7 @@ import { exampleSetup } from "../../../src/document/example";
 import { AUDIENCE, DRUMMER, kit, leg, listener, source, withSource } from "./setups";
 
 const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
-const all = (setup: Setup) => repairsFor(setup, sumOf(setup));
+const all = (setup: Setup) => repairsFor(situationOf(setup, sumOf(setup)));
 const first = (setup: Setup): Repair => all(setup).ranked[0] as Repair;
 const byId = (setup: Setup, id: string): Repair | undefined => all(setup).ranked.find((r) => r.id === id);
 const steps = (setup: Setup, repair: Repair): string[] => repair.steps.map((s) => sayStep(setup, s));
@@ -301,7 +301,7 @@ describe("what would change the answer", () => {
   it("is each single fact that makes another repair the best", () => {
     const ines = listener("ines", { name: "Ines", facing: 180 });
     const setup = heardBy(kit(), ines, listener("tobi", { name: "Tobi" }));
-    const changes = whatWouldChange(setup, sumOf(setup));
+    const changes = whatWouldChange(situationOf(setup, sumOf(setup)));
     expect(changes).toContainEqual({
       fact: "If Ines faced the other way",
       instead: "Patch Drums in reverse",
@@ -314,7 +314,7 @@ describe("what would change the answer", () => {
     });
     const keys = source("keys", { name: "Keys", channels: 2, keepSides: true });
     const withKeys = withSource(kit(), keys);
-    expect(whatWouldChange(withKeys, sumOf(withKeys))).toContainEqual({
+    expect(whatWouldChange(situationOf(withKeys, sumOf(withKeys)))).toContainEqual({
       fact: "If Keys were not in Drums",
       instead: "Patch Drums in reverse",
       id: "swap",
@@ -324,14 +324,16 @@ describe("what would change the answer", () => {
   it("is the house, who matters most and the slots too", () => {
     const crossed = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })) };
     const setup = rest(crossed, { first: "audience" });
-    expect(whatWouldChange(setup, sumOf(setup)).map((c) => c.fact)).toContain("If the house might change");
+    expect(whatWouldChange(situationOf(setup, sumOf(setup))).map((c) => c.fact)).toContain(
+      "If the house might change",
+    );
     const keys = source("keys", { channels: 2, keepSides: true });
     const tight = heardBy(withSource(kit(), keys), listener("ines", { facing: 180 }));
     const full = {
       ...tight,
       monitor: { ...tight.monitor, slots: tight.monitor.slots.slice(2), slotCount: 3 },
     };
-    const facts = whatWouldChange(full, sumOf(full)).map((c) => c.fact);
+    const facts = whatWouldChange(situationOf(full, sumOf(full))).map((c) => c.fact);
     expect(facts).toContain("If there were one more slot");
     expect(facts).not.toContain("If there were one slot less");
     expect(facts).toContain("If ines mattered most");
@@ -339,7 +341,7 @@ describe("what would change the answer", () => {
 
   it("each change is so: with the fact otherwise that repair is the best", () => {
     const setup = exampleSetup();
-    for (const { fact, id } of whatWouldChange(setup, sumOf(setup))) {
+    for (const { fact, id } of whatWouldChange(situationOf(setup, sumOf(setup)))) {
       const who = setup.listeners.find((l) => fact === `If ${l.name.split(",")[0]} faced the other way`);
       if (!who) throw new Error(`not checked here: ${fact}`);
       const turned =

@@ -69,7 +69,7 @@ describe("repairs", () => {
       const setup = randomSetup(seed);
       const tried = tryAll(setup, sumOf(setup), free(setup));
       const byKey = new Map(tried.map((t) => [t.key, t]));
-      const ranked = repairsFor(setup, sumOf(setup)).ranked.map((r) => asTried(setup, r));
+      const ranked = repairsFor(situationOf(setup, sumOf(setup))).ranked.map((r) => asTried(setup, r));
       combinations += tried.length;
       kept += ranked.length;
       for (const repair of ranked) {
@@ -105,7 +105,7 @@ describe("repairs", () => {
   it("done, give exactly the images they promise, take the slots they say, and leave the house alone", () => {
     for (let seed = 5000; seed < 5400; seed += 1) {
       const setup = randomSetup(seed);
-      for (const repair of repairsFor(setup, sumOf(setup)).ranked) {
+      for (const repair of repairsFor(situationOf(setup, sumOf(setup))).ranked) {
         const after = applyRepair(setup, repair);
         imagesOf(after).forEach(({ listener, count, sidesLost, score }, at) => {
           const { listener: id, tally } = repair.outcomes[at] as Repair["outcomes"][number];
@@ -129,7 +129,9 @@ describe("repairs", () => {
   it("always hold the choice to leave everything, which changes nothing", () => {
     for (let seed = 6000; seed < 6200; seed += 1) {
       const setup = randomSetup(seed);
-      const leave = repairsFor(setup, sumOf(setup)).ranked.find((r) => r.id === "leave") as Repair;
+      const leave = repairsFor(situationOf(setup, sumOf(setup))).ranked.find(
+        (r) => r.id === "leave",
+      ) as Repair;
       expect(leave.steps).toEqual([]);
       expect(applyRepair(setup, leave)).toBe(setup);
     }

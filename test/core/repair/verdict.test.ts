@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Tally } from "../../../src/core/agreement";
 import { type Outcome, type Repair, repairsFor } from "../../../src/core/repair/repairs";
+import { situationOf } from "../../../src/core/repair/situation";
 import { costSaid } from "../../../src/core/repair/verdict";
 import type { Sum } from "../../../src/core/setup";
 import { randomSetup } from "./setups";
@@ -85,7 +86,7 @@ describe("a verdict", () => {
     const said = new Set<RegExp>();
     for (let seed = 0; seed < 1200; seed += 1) {
       const setup = randomSetup(seed);
-      const { ranked, verdict } = repairsFor(setup, setup.sums[0] as Sum);
+      const { ranked, verdict } = repairsFor(situationOf(setup, setup.sums[0] as Sum));
       if (/^(Nothing sounds|Nobody hears|.+ is (folded to )?mono$)/.test(verdict.headline)) continue;
       const [best] = ranked as [Repair];
       const leave = ranked.find((r) => r.id === "leave") as Repair;
@@ -111,7 +112,7 @@ describe("a verdict", () => {
   it("says the cost of every repair, of leaving it too", () => {
     for (let seed = 0; seed < 100; seed += 1) {
       const setup = randomSetup(seed);
-      for (const repair of repairsFor(setup, setup.sums[0] as Sum).ranked) {
+      for (const repair of repairsFor(situationOf(setup, setup.sums[0] as Sum)).ranked) {
         const { slots, patch, pans, flips } = repair.cost;
         const [, moves, taken, house] =
           /^It takes (no|\d+) moves? and (no|\d+) slots?; the house (notices nothing|hears \d+ sources? elsewhere)\.$/.exec(
