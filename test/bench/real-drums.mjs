@@ -34,6 +34,13 @@ const OVERHEADS = [
 ];
 const SPILL = 10 ** (-20 / 20);
 const SOUND = 343;
+/** Errors are printed with one decimal. */
+const HALF_A_DIGIT = 0.05;
+
+const fail = (why) => {
+  console.log(`FAIL: ${why}`);
+  process.exitCode = 1;
+};
 
 const numbers = (seed) => () => {
   seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
@@ -150,6 +157,7 @@ export const realDrums = async () => {
   const { wavFile } = await bundle("test/measure/wavfile.ts");
   const { partsOf } = await bundle("src/core/mix.ts");
   const { sumFigures } = await bundle("src/core/sum/figures.ts");
+  const { printLevelError } = await bundle("src/core/sum/levelerror.ts");
 
   const samples = await Promise.all(
     PIECES.map(({ file }) =>
@@ -186,7 +194,7 @@ export const realDrums = async () => {
     const setup = setupOf(alone, "rms");
     const [sum] = setup.sums;
     const figures = await measure(partsOf(setup, sum).map((part) => part.channels[0]));
-    const { legs, mono } = sumFigures(setup, sum);
+    const { legs, mono, levelError } = sumFigures(setup, sum);
     for (const [name, estimate] of [
       ["left", legs[0]],
       ["right", legs[1]],
@@ -201,6 +209,10 @@ export const realDrums = async () => {
         real.truePeak - real.peak,
       ];
       console.log(`  ${evening}        ${name.padEnd(5)} ${cells.map(shown).join("  ")}`);
+      const [level, ...peaks] = cells.slice(0, 4);
+      if (level > levelError.below || -level > levelError.above + HALF_A_DIGIT)
+        fail(`the level is off by more than the ${printLevelError(levelError)} dB that is said`);
+      if (peaks.some((off) => off < -HALF_A_DIGIT)) fail("a peak is estimated too low");
     }
   }
 };

@@ -122,7 +122,8 @@ export const withFolder = async <T>(run: (folder: string) => Promise<T>): Promis
   try {
     return await run(folder);
   } finally {
-    rmSync(folder, { recursive: true, force: true });
+    // A browser that was told to end may still be writing.
+    rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
   }
 };
 

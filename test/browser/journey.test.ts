@@ -117,7 +117,7 @@ describe("a drum submix on a phone", () => {
       // Everybody else of the band is in the house too, but has no place at the kit.
       const audience = (await imageRows(page, "Audience")).slice(0, 8);
       expect(drummer.map((row) => row.name)).toEqual([
-        "Kick right",
+        "Kick correct",
         ...["Snare", "Hat", "Tom 1", "Tom 2", "Floor tom", "Overhead L", "Overhead R"].map(
           (n) => `${n} reversed`,
         ),
@@ -125,7 +125,7 @@ describe("a drum submix on a phone", () => {
       const other = { left: "right", right: "left", middle: "middle" };
       for (const [at, row] of drummer.entries()) {
         const house = audience[at];
-        expect(house?.name).toBe(`${row.name.split(/ (?:right|reversed)$/)[0]} right`);
+        expect(house?.name).toBe(`${row.name.split(/ (?:correct|reversed)$/)[0]} correct`);
         expect(house?.heard).toBe(house?.stands);
         expect(row.heard).toBe(house?.heard);
         expect(row.stands).toBe(other[house?.stands as keyof typeof other]);
@@ -193,7 +193,7 @@ describe("a drum submix on a phone", () => {
       expect(
         (await imageRows(page, "Drummer")).map(({ name, stands, heard }) => [name, stands, heard]),
       ).toEqual([
-        [`${KICK.name} right`, "middle", "middle"],
+        [`${KICK.name} correct`, "middle", "middle"],
         [`${HAT.name} reversed`, "left", "right"],
         [`${TOM.name} reversed`, "right", "left"],
       ]);

@@ -349,7 +349,7 @@ describe("with the server stopped", () => {
       ] as const) {
         await leg(page, name);
         const { rms, peak } = mixed(first, at);
-        expect(await measured(page, "Level, ±1.5")).toBe(rms);
+        expect(await measured(page, "Level, −1.5 +2.5")).toBe(rms);
         expect(await measured(page, "Likely peak")).toBe(peak);
         const [estimate, is, apart] = (await figure(page, "Likely peak")).map((t) =>
           Number(t.replace("−", "-")),
@@ -401,7 +401,7 @@ describe("with the server stopped", () => {
       const second = voicesIn(await setupOf(page));
       expect(second[2]?.pan).toBe(-1);
       expect(mixed(second, 0).rms).not.toBe(mixed(first, 0).rms);
-      expect(await measured(page, "Level, ±1.5")).toBe(mixed(second, 0).rms);
+      expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(second, 0).rms);
       expect(await measured(page, "Likely peak")).toBe(mixed(first, 0).peak);
       await page.getByRole("button", { name: "Measure again for the peaks" }).click();
       await page.locator("#beside", { hasText: /^Measured: / }).waitFor();
@@ -535,10 +535,10 @@ describe("one file of many channels", () => {
     await measureAll(page);
     const before = voicesIn(await setupOf(page));
     await leg(page, "Left leg");
-    expect(await measured(page, "Level, ±1.5")).toBe(mixed(before, 0).rms);
+    expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(before, 0).rms);
     expect(await measured(page, "Likely peak")).toBe(mixed(before, 0).peak);
     await leg(page, "Right leg");
-    expect(await measured(page, "Level, ±1.5")).toBe(mixed(before, 1).rms);
+    expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(before, 1).rms);
 
     // Each channel by itself: the peaks are those of the very samples.
     const rows = page.locator("section", { has: page.locator("#track-figures") }).locator("tbody tr");
@@ -559,7 +559,7 @@ describe("one file of many channels", () => {
     expect(mixed(turned, 0)).not.toEqual(mixed(before, 0));
     await leg(page, "Left leg");
     await expect.poll(() => measured(page, "Likely peak")).toBe(mixed(turned, 0).peak);
-    expect(await measured(page, "Level, ±1.5")).toBe(mixed(turned, 0).rms);
+    expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(turned, 0).rms);
     expect(user.faults).toEqual([]);
     await user.context.close();
     await site.stop();

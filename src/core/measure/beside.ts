@@ -4,6 +4,7 @@ import type { Id, RmsConvention, Setup, Sum } from "../setup";
 import { type CeilingPlace, ceilingsOf, limitsOf } from "../sum/ceilings";
 import { type SumFigures, sumFigures } from "../sum/figures";
 import type { LegFigures } from "../sum/leg";
+import type { LevelError } from "../sum/levelerror";
 import type { Db, Legs, Side } from "../units";
 import type { Figures, MixName } from "./figures";
 import { levelThrough } from "./levels";
@@ -39,6 +40,8 @@ export interface BesideCeiling extends Beside {
 
 /** A sum as it is estimated and as it was measured. */
 export interface SumBeside {
+  /** How good the estimated levels are. */
+  readonly levelError: LevelError;
   readonly mixes: readonly BesideMix[];
   readonly ceilings: readonly BesideCeiling[];
   /** Some peak is from before a change, and the measured headroom with it. */
@@ -124,5 +127,6 @@ export const besideOf = (
   const missing = partsOf(setup, sum).flatMap(({ source }) =>
     places.some((p) => p.source === source.id) ? [] : [source.id],
   );
-  return { mixes, ceilings, stale: mixes.some((m) => m.stale), missing };
+  const { levelError } = estimate;
+  return { levelError, mixes, ceilings, stale: mixes.some((m) => m.stale), missing };
 };

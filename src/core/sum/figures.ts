@@ -7,6 +7,7 @@ import { type Ceiling, ceilingsOf, limitsOf, lowestOf, trimsOf } from "./ceiling
 import { type FarSource, type Fold, foldsOf, oneEarOf } from "./folded";
 import { type LawFigures, lawRows } from "./lawrows";
 import { type LegFigures, legFigures } from "./leg";
+import { type LevelError, levelErrorOf } from "./levelerror";
 import { lossOf, loudestAlone } from "./loss";
 import { type Remedy, remedyOf } from "./remedy";
 
@@ -20,6 +21,8 @@ export interface SumFigures {
   readonly legs: Legs<LegFigures>;
   /** The plain sum left + right, source by source; for a mono sum the leg itself. */
   readonly mono: LegFigures;
+  /** How good the levels are. */
+  readonly levelError: LevelError;
   /** Sources that sound but are left out of the levels, and of the peaks, because nobody knows theirs. */
   readonly unknown: { readonly level: readonly Id[]; readonly peak: readonly Id[] };
   /** In the order of the chain. */
@@ -71,6 +74,7 @@ export const sumFigures = (setup: Setup, sum: Sum): SumFigures => {
     sum: sum.id,
     legs,
     mono: legFigures(fold, pieces, setup.recording),
+    levelError: levelErrorOf(parts, pieces),
     unknown,
     ceilings,
     lowest: lowestOf(ceilings),

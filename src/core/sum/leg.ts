@@ -27,7 +27,7 @@ export interface Share {
 
 /** All figures of one leg, or of the mono fold: after send, pan, polarity and trims. */
 export interface LegFigures {
-  /** Energy sum, dBFS rms in the console's convention; see `LEVEL_ERROR`. */
+  /** Energy sum, dBFS rms in the console's convention; how good it is: `levelErrorOf`. */
   readonly level: Db;
   /** The working figure: the loudest contribution and the root-sum-square of the rest, dBFS. */
   readonly likely: Db;
@@ -44,9 +44,6 @@ export interface LegFigures {
   /** In the order of the sends. */
   readonly contributions: readonly Contribution[];
 }
-
-/** How far the energy sum of real drum material is off, ± dB: −1.2 to +1.7 dB found on measured kits, no source. */
-export const LEVEL_ERROR: Db = 1.5;
 
 const known = (amplitude: number | null): Db | null => (amplitude === null ? null : levelOf(amplitude));
 

@@ -33,7 +33,7 @@ const take = (free: number[], limbs: LimbSet): boolean => {
 };
 
 /** Whether somebody has to strike it: no microphone over the whole kit, and somebody said what sounds it. */
-const isStruck = (piece: Piece | undefined): piece is Piece =>
+export const isStruck = (piece: Piece | undefined): piece is Piece =>
   piece !== undefined && piece.limbs.length > 0 && !piece.limbs.includes("whole");
 
 /**

@@ -1,5 +1,4 @@
 import { LAWS } from "../../core/laws";
-import { LEVEL_ERROR } from "../../core/sum/leg";
 import { current } from "../../document/store";
 
 /** What a source's figures mean, where they come from and how far off they may be. */
@@ -19,12 +18,12 @@ export const KitHelp = () => {
       <p>
         Levels and peaks of the example and of templates are estimates. Replace them by what the console’s
         meters show, or measure a recording under Sum. If all of them are 1 dB off, so is every figure of the
-        sum; if only the loudest is, almost as much. On top of that the level of a sum is good to ±
-        {LEVEL_ERROR} dB.
+        sum; if only the loudest is, almost as much. On top of that the level of a sum is only as good as is
+        said there.
       </p>
       <p>
         Source: {LAWS[law].source}; rms by {rms === "aes17" ? "AES17 and IEC 61606" : "samples"}; typical
-        levels and the ±{LEVEL_ERROR} dB: common practice, no source.
+        levels: common practice, no source.
       </p>
     </>
   );

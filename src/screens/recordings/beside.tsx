@@ -3,7 +3,7 @@ import type { ComponentChildren } from "preact";
 import type { Beside, BesideCeiling, BesideName, SumBeside } from "../../core/measure/beside";
 import type { MixName } from "../../core/measure/figures";
 import type { Sum } from "../../core/setup";
-import { LEVEL_ERROR } from "../../core/sum/leg";
+import { type LevelError, printLevelError } from "../../core/sum/levelerror";
 import { sentence } from "../../core/words";
 import { Choice } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
@@ -13,8 +13,7 @@ import { CEILING, db } from "../sum/words";
 import { measureThrough, running } from "./measuring";
 import { level, signed } from "./words";
 
-const FIGURE: { readonly [name in BesideName]: string } = {
-  level: `Level, ±${LEVEL_ERROR}`,
+const FIGURE: { readonly [name in Exclude<BesideName, "level">]: string } = {
   correlated: "Level, correlated",
   likely: "Likely peak",
   playable: "A drummer can play",
@@ -26,6 +25,8 @@ const MIX: { readonly [name in MixName]: string } = {
   right: "Right leg",
   mono: "Both folded to mono",
 };
+const figure = (name: BesideName, error: LevelError): string =>
+  name === "level" ? `Level, ${printLevelError(error)}` : FIGURE[name];
 /** Rows whose measurement is a level: it follows every change. */
 const LEVELS: readonly BesideName[] = ["level", "correlated"];
 
@@ -76,7 +77,7 @@ const Legs = ({ sum, of }: { sum: Sum; of: SumBeside }) => {
         {mix.rows.map((row) => (
           <Row
             key={row.name}
-            name={FIGURE[row.name]}
+            name={figure(row.name, of.levelError)}
             of={row}
             stale={mix.stale && !LEVELS.includes(row.name)}
           />

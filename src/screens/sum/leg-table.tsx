@@ -1,6 +1,7 @@
 import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
-import { LEVEL_ERROR, type LegFigures } from "../../core/sum/leg";
+import type { LegFigures } from "../../core/sum/leg";
+import { CLOSE_ERROR, HEARD_AGAIN_ERROR, printLevelError } from "../../core/sum/levelerror";
 import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
 import { Table } from "../../pieces/table";
@@ -10,7 +11,6 @@ import { db } from "./words";
 type Pick = (leg: LegFigures) => number | null;
 
 const ROWS: readonly (readonly [name: string, pick: Pick])[] = [
-  [`Level, ±${LEVEL_ERROR}`, (l) => l.level],
   ["Likely peak", (l) => l.likely],
   ["A drummer can play", (l) => l.playable],
   ["All at once", (l) => l.allAtOnce],
@@ -36,7 +36,11 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
   const legs = sum.stereo ? [figures.legs[0], figures.legs[1], figures.mono] : [figures.mono];
   const heads = sum.stereo ? ["Left", "Right", "Mono"] : ["Leg"];
   const correlated = legs.some((l) => l.correlated !== null);
-  const rows = correlated ? [...ROWS, ["Level, correlated", (l: LegFigures) => l.correlated] as const] : ROWS;
+  const rows: typeof ROWS = [
+    [`Level, ${printLevelError(figures.levelError)}`, (l) => l.level],
+    ...ROWS,
+    ...(correlated ? ([["Level, correlated", (l) => l.correlated]] as typeof ROWS) : []),
+  ];
   return (
     <section class="stack" aria-label="Legs">
       <Table
@@ -67,8 +71,10 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
       <Unknown figures={figures} />
       <Explain about="What these figures are">
         <p>
-          Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another. A full-scale sine
-          reads {current.value.console.rms === "aes17" ? "0" : "−3.01"} dBFS rms, as set under Kit.
+          Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another; good to ±{CLOSE_ERROR}{" "}
+          dB. Microphones of the whole kit hear the hits of the close ones again, and the low end adds up:
+          beside them the real level may be up to {HEARD_AGAIN_ERROR} dB higher. A full-scale sine reads{" "}
+          {current.value.console.rms === "aes17" ? "0" : "−3.01"} dBFS rms, as set under Kit.
         </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>
@@ -79,8 +85,8 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
         <p>Mono: both legs in one, added source by source.</p>
         <p>Headroom loss: what summing and the pan law cost against the loudest single source.</p>
         <p>
-          Source: level arithmetic; likely peak and ±{LEVEL_ERROR} dB: a working rule tried on measured kits,
-          no source; rms by {current.value.console.rms === "aes17" ? "AES17 and IEC 61606" : "samples"}.
+          Source: level arithmetic; likely peak and what the level is good to: working rules tried on measured
+          kits, no source; rms by {current.value.console.rms === "aes17" ? "AES17 and IEC 61606" : "samples"}.
         </p>
       </Explain>
     </section>
