@@ -8,8 +8,8 @@ export interface ExportedFile {
   readonly blob: Blob;
 }
 
-/** Largest file of one setup and of a backup, bytes. */
-const MAX_SETUP = 4 * 2 ** 20;
+/** Largest file of one setup and of a backup, bytes: one with a recording of as many tracks as it has sources takes 8 MB. */
+const MAX_SETUP = 12 * 2 ** 20;
 const MAX_BACKUP = 64 * 2 ** 20;
 /** In so much of its beginning a backup says that it is one, bytes. */
 const HEAD = 200;

@@ -3,14 +3,11 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/check-file";
-import { addListener } from "../../src/document/commands/listeners";
-import { addSource } from "../../src/document/commands/sources";
-import { duplicateSum } from "../../src/document/commands/sums";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
 import { LINK_LIMITS, toFragment } from "../../src/shelf/link";
-import { applied } from "../document/commands";
+import { fullest } from "../document/fullest";
 import { go, states } from "./hall";
 import { drawn, phone, withFolder } from "./harness";
 import { browser, site } from "./stage";
@@ -19,43 +16,11 @@ import { browser, site } from "./stage";
 const FREEZE = 100;
 const MB = 2 ** 20;
 
-const times = <T>(count: number, item: T): T[] => Array.from({ length: count }, () => item);
-
-/** A setup with as much of everything as one holds, and figures of a recording of so many tracks. */
-const fullest = (tracks: number): SetupFile => {
-  const example = exampleSetup();
-  const crowded = applied(
-    example,
-    ...times(LIMITS.sources - example.sources.length, addSource("m1")),
-    ...times(LIMITS.sums - 1, duplicateSum("m1")),
-    ...times(LIMITS.listeners - example.listeners.length, addListener()),
-  );
-  const measured = crowded.sources.slice(0, tracks);
-  return {
-    ...crowded,
-    note: "n".repeat(LIMITS.note),
-    recording: {
-      name: "Everything",
-      seconds: 180,
-      sources: measured.map(({ id }) => ({
-        source: id,
-        rms: -30,
-        playing: -25,
-        peak: -10,
-        truePeak: -9.5,
-        fast: -20,
-        slow: -22,
-      })),
-      correlation: measured.map((_, row) => measured.map((__, column) => (row === column ? 1 : 0.125))),
-    },
-  };
-};
-
-/** The fullest setup whose text is no longer than this. */
-const largest = (print: (file: SetupFile) => string, most: number): SetupFile => {
+/** The fullest setup whose text is no longer than this; its correlations are alike, so that they pack well. */
+const largest = (most: number): SetupFile => {
   for (let tracks = LIMITS.sources; tracks > 0; tracks -= 8) {
-    const file = fullest(tracks);
-    if (print(file).length <= most) return file;
+    const file = fullest(tracks, () => 0.125);
+    if (JSON.stringify(file).length <= most) return file;
   }
   throw new Error(`nothing is as short as ${most}`);
 };
@@ -94,13 +59,15 @@ const chooseFile = (page: Page, path: string): Promise<void> =>
   page.getByLabel("Open a setup file or a backup").setInputFiles(path);
 
 describe("at its limit, nothing holds the page up:", () => {
-  it("a setup file of 4 MB", async () => {
+  it("the fullest setup, in a file of 12 MB", async () => {
     await withFolder(async (folder) => {
       const path = join(folder, "full.json");
-      const text = printSetup(largest(printSetup, 4 * MB));
-      expect(text.length).toBeGreaterThan(3.5 * MB);
-      writeFileSync(path, text.padEnd(4 * MB));
-      expect(statSync(path).size).toBe(4 * MB);
+      const text = printSetup(
+        fullest(LIMITS.sources, (row, column) => Math.sin(row * column + row + column)),
+      );
+      expect(text.length).toBeGreaterThan(7 * MB);
+      writeFileSync(path, text.padEnd(12 * MB));
+      expect(statSync(path).size).toBe(12 * MB);
       const longest = await longestTask(async (page) => {
         await chooseFile(page, path);
         await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
@@ -134,7 +101,7 @@ describe("at its limit, nothing holds the page up:", () => {
   });
 
   it("a link that expands to megabytes", async () => {
-    const full = largest(JSON.stringify, LINK_LIMITS.expanded);
+    const full = largest(LINK_LIMITS.expanded);
     expect(JSON.stringify(full).length).toBeGreaterThan(2 * MB);
     const fragment = await toFragment(full);
     const longest = await longestTask(async (page) => {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
+import { LIMITS } from "../../src/document/limits";
 import { type SetupFile, VERSION } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { printBackup, restore } from "../../src/shelf/backup";
 import { exportFile, fileName, readFile } from "../../src/shelf/file";
+import { fullest } from "../document/fullest";
 import { full } from "./shaky-cupboard";
 
 const example = exampleSetup();
@@ -19,6 +21,15 @@ describe("a setup's file", () => {
     const { name, blob } = exportFile(example);
     expect(name).toBe("tallow-street-soul-at-linden-hall.hatside.json");
     expect(await readFile(new File([blob], name))).toEqual([{ ok: true, file: example, notes: [] }]);
+  });
+
+  it("is read back exactly with as much in it as one holds, and a recording of every source", async () => {
+    const most = fullest(LIMITS.sources, (row, column) => Math.sin(row * column + row + column));
+    const { name, blob } = exportFile(most);
+    const [read] = await readFile(new File([blob], name));
+    if (!read?.ok) throw new Error(read?.why);
+    expect(read.notes).toEqual([]);
+    expect(printSetup(read.file)).toBe(await blob.text());
   });
 
   it("gets a name that every system takes", () => {
@@ -42,10 +53,10 @@ describe("a setup's file", () => {
     );
   });
 
-  it("is refused over 4 MB before it is read", async () => {
-    const big = `${printSetup(example)}${" ".repeat(4 * 2 ** 20)}`;
-    expect(await why(big)).toMatch(/^“a\.json”: 4\.\d MB is too much\. Allowed: up to 4\.0 MB\.$/);
-    expect(await why(printSetup(example).padEnd(4 * 2 ** 20))).toBe("read");
+  it("is refused over 12 MB before it is read", async () => {
+    const big = `${printSetup(example)}${" ".repeat(12 * 2 ** 20)}`;
+    expect(await why(big)).toMatch(/^“a\.json”: 12\.\d MB is too much\. Allowed: up to 12\.0 MB\.$/);
+    expect(await why(printSetup(example).padEnd(12 * 2 ** 20))).toBe("read");
   });
 
   it("that cannot be read is said", async () => {
