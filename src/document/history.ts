@@ -48,6 +48,13 @@ export const settle = (history: History): History => {
     : { ...history, drag: null };
 };
 
+/** The history with another name for what the setup is called now, in every step that calls it so. */
+export const named = ({ past, present, future, drag }: History, name: string): History => {
+  const file = (was: SetupFile): SetupFile => (was.name === present.name ? { ...was, name } : was);
+  const stop = (at: Stop): Stop => ({ ...at, file: file(at.file) });
+  return { past: past.map(stop), present: file(present), future: future.map(stop), drag };
+};
+
 /** One step back; the same object when there is none. */
 export const back = (history: History): History => {
   const last = history.past.at(-1);

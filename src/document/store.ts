@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, type Signal, signal } from "@preact/sign
 import { evaluate, type Figures } from "../core/evaluate";
 import { blankSetup } from "./blank";
 import type { Command } from "./command";
-import { back, begin, forward, record, settle } from "./history";
+import { back, begin, forward, named, record, settle } from "./history";
 import type { SetupFile } from "./schema";
 
 /** Blank until a setup is loaded. */
@@ -43,6 +43,14 @@ export const undo = (): void => {
 /** Does what was undone again; refused while another tab edits the setup. */
 export const redo = (): void => {
   if (!readOnly.value) history.value = forward(history.value);
+};
+
+/**
+ * The setup lies on the shelf by another name than the user gave: it is shown so, whoever edits. No step of theirs, so
+ * nothing to undo.
+ */
+export const nameAsKept = (name: string): void => {
+  history.value = named(history.peek(), name);
 };
 
 /** Opens a setup: history begins anew. */

@@ -1,7 +1,6 @@
 import { type ReadonlySignal, signal } from "@preact/signals-core";
-import { rename as renameSetup } from "../document/commands/settings";
 import type { SetupFile } from "../document/schema";
-import { canUndo, load, run } from "../document/store";
+import { canUndo, load, nameAsKept } from "../document/store";
 import { createAutosave, type Saving } from "./autosave";
 import { type Catalogue, freshId } from "./catalogue";
 import { newRecord, type Record } from "./record";
@@ -73,7 +72,7 @@ export const createOpened = (
     id.value = at;
     revision = 1;
     latest = 1;
-    run(renameSetup(copy.name));
+    nameAsKept(copy.name);
     moved(file.name, copy.name);
   };
   const write = async (file: SetupFile, isLast = false): Promise<void> => {

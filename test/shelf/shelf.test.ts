@@ -4,7 +4,7 @@ import { rename } from "../../src/document/commands/settings";
 import { dragPan } from "../../src/document/commands/sources";
 import { exampleSetup } from "../../src/document/example";
 import { type SetupFile, VERSION } from "../../src/document/schema";
-import { canUndo, current, load, readOnly, run } from "../../src/document/store";
+import { canUndo, current, load, readOnly, redo, run, undo } from "../../src/document/store";
 import { templateSetup } from "../../src/document/templates";
 import { SAVE_AFTER } from "../../src/shelf/autosave";
 import type { Cupboard } from "../../src/shelf/cupboard";
@@ -482,6 +482,23 @@ describe("two tabs at one cupboard", () => {
     expect(await setups()).toHaveLength(2);
     expect((await stored(shelf.openId.value ?? "")).sources[0]?.pan).toBe(0.7);
     expect(shelf.news.value).toHaveLength(1);
+  });
+
+  it("call the copy here as it is kept, also while the other edits, and after an undo", async () => {
+    await elsewhere(example.name);
+    run(dragPan("s1", 0.6));
+    const write = shelf.flush();
+    readOnly.value = true;
+    await write;
+    await later(1000);
+    const copy = `${example.name} 2`;
+    expect(names().sort()).toEqual([example.name, copy].sort());
+    expect(current.value.name).toBe(copy);
+    readOnly.value = false;
+    undo();
+    expect([current.value.name, canUndo.value]).toEqual([copy, null]);
+    redo();
+    expect(current.value.name).toBe(copy);
   });
 
   it("keep what was changed here when the other removed the setup", async () => {
