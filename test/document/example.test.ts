@@ -1,17 +1,43 @@
-import { describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
 import { imagesOf } from "../../src/core/image";
 import { exampleSetup } from "../../src/document/example";
 import { mend } from "../../src/document/mend";
+import type { SetupFile } from "../../src/document/schema";
+import { templateSetup } from "../../src/document/templates";
 
 describe("the worked example", () => {
-  const example = exampleSetup();
+  let example: SetupFile;
+  beforeEach(() => {
+    example = exampleSetup();
+  });
   const imageOf = (name: string) =>
     imagesOf(example).find((i) => i.listener === example.listeners.find((l) => l.name.startsWith(name))?.id);
 
   it("is marked as one and whole in itself", () => {
     expect(example.example).toBe(true);
     expect(mend(example)).toBe(example);
+    expect([example.name, example.note]).toEqual([
+      "Tallow Street Soul at Linden Hall",
+      "Invented band, hall, people and levels: a worked example to try things on.",
+    ]);
+    expect(example.listeners.map((l) => l.name)).toEqual([
+      "Audience",
+      "Mara, drums",
+      "Tobi, lead voice",
+      "Lene, keys",
+      "Ravi, bass",
+      "Ines, music director",
+    ]);
+  });
+
+  it("has its snare a little to the drummer's left, and panned so, unlike the template", () => {
+    const moved = example.kit.pieces.filter((p, at) => p.x !== templateSetup(8, "right").kit.pieces[at]?.x);
+    expect(moved.map((p) => [p.kind, p.x])).toEqual([["snare", -0.15]]);
+    const panned = example.sources
+      .slice(0, 8)
+      .filter((s, at) => s.pan !== templateSetup(8, "right").sources[at]?.pan);
+    expect(panned.map((s) => [s.name, s.pan])).toEqual([["Snare", 0.1]]);
   });
 
   it("is right for the audience", () => {

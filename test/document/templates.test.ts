@@ -1,7 +1,8 @@
-import { describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
 import { imagesOf } from "../../src/core/image";
 import { mend } from "../../src/document/mend";
+import type { SetupFile } from "../../src/document/schema";
 import { MICROPHONE_COUNTS, templateSetup } from "../../src/document/templates";
 
 const all = MICROPHONE_COUNTS.flatMap((count) =>
@@ -9,7 +10,10 @@ const all = MICROPHONE_COUNTS.flatMap((count) =>
 );
 
 describe.each(all)("the template of $count microphones, $hand-handed", ({ count, hand }) => {
-  const setup = templateSetup(count, hand);
+  let setup: SetupFile;
+  beforeEach(() => {
+    setup = templateSetup(count, hand);
+  });
   const image = (kind: string) => imagesOf(setup).find((_, at) => setup.listeners[at]?.kind === kind);
   const name = (at: number) => setup.sources[at]?.name;
 
@@ -35,6 +39,20 @@ describe.each(all)("the template of $count microphones, $hand-handed", ({ count,
   it("is whole, no example, and patched", () => {
     expect(mend(setup)).toBe(setup);
     expect(setup.example).toBe(false);
+    expect(setup.name).toBe(`${count} drum microphones`);
+    expect(setup.kit.hand).toBe(hand);
+    expect(setup.kit.pieces.map((p) => [p.id, p.player])).toEqual(
+      setup.kit.pieces.map((_, at) => [`p${at + 1}`, "drummer"]),
+    );
+    expect(setup.monitor.slots.slice(0, 2).every((s) => s?.on)).toBe(true);
+    expect(setup.listeners.map((l) => [l.kind, l.sum])).toEqual([
+      ["audience", null],
+      ["drummer", "m1"],
+    ]);
+    for (const source of setup.sources) {
+      expect([source.muted, source.keepSides]).toEqual([false, false]);
+      expect(source.inverted).toBe(source.name === "Snare bottom");
+    }
     expect(setup.monitor.slots.slice(0, 3).map((s) => s?.feed)).toEqual([
       { kind: "leg", sum: "m1", leg: "left" },
       { kind: "leg", sum: "m1", leg: "right" },
