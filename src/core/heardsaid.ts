@@ -1,15 +1,10 @@
 import type { Image, ImageRow } from "./image";
-import { printNumber } from "./number";
+import { printNumber, printSigned } from "./number";
 import { earPosition, loudspeakerAngle } from "./position";
-
-const signed = (value: number, digits: number): string => {
-  const text = printNumber(value, digits);
-  return value > 0 && Number(text) !== 0 && !text.startsWith("+") ? `+${text}` : text;
-};
 
 /** Right over left, dB, with its sign; a dash where nothing is heard. */
 export const differenceSaid = ({ heard, difference }: Pick<ImageRow, "heard" | "difference">): string =>
-  heard === null ? "–" : signed(difference, 1);
+  heard === null ? "–" : printSigned(difference, 1);
 
 /** A lateral position −1…+1 in words: "fully left", "40 % right", "middle". */
 const lateralSaid = (position: number): string => {
@@ -42,7 +37,7 @@ export const angleSaid = ({ legs }: Pick<ImageRow, "legs">): string => {
 };
 
 /** A score with its sign, such as "+0.94". */
-export const scoreSaid = (score: number): string => signed(score, 2);
+export const scoreSaid = (score: number): string => printSigned(score, 2);
 
 /** What a listener gets, counted, with the score: "7 correct, 1 wrong, 2 unplaceable (2 without a place), score +0.76". */
 export const countsSaid = ({ hears, count, rows, sideOn, sidesLost, score }: Image): string => {

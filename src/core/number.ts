@@ -36,6 +36,12 @@ export const printNumber = (value: number, digits: number): string => {
   return value < 0 && Number(text) !== 0 ? `−${text}` : text;
 };
 
+/** A number with its sign, "+" too; what is printed as nothing has none. */
+export const printSigned = (value: number, digits: number): string => {
+  const text = printNumber(value, digits);
+  return Number.isFinite(value) && value > 0 && Number(text) !== 0 ? `+${text}` : text;
+};
+
 /** A share 0…1 in whole percent: "61 %". */
 export const printPercent = (share: number): string => `${printNumber(100 * share, 0)} %`;
 

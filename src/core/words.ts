@@ -1,5 +1,5 @@
 import { sourceCalled, sumCalled } from "./called";
-import { printNumber } from "./number";
+import { printSigned } from "./number";
 import type { Id, Setup } from "./setup";
 import type { Db } from "./units";
 
@@ -26,7 +26,4 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
 /** A level change with its sign: "+6.02 dB". */
-export const changeSaid = (change: Db): string => {
-  const text = printNumber(change, 2);
-  return `${change > 0 && !text.startsWith("+") ? "+" : ""}${text} dB`;
-};
+export const changeSaid = (change: Db): string => `${printSigned(change, 2)} dB`;

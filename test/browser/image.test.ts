@@ -86,7 +86,7 @@ describe("who hears it right, and what is best done about it", () => {
     const cells = await details
       .locator("table tr")
       .evaluateAll((rows) => rows.map((r) => [...r.children].map((c) => c.textContent)));
-    expect(cells[0]).toEqual(["Listener", "Correct", "Wrong", "Flat", "Unplaceable", "Sides lost"]);
+    expect(cells[0]).toEqual(["Listener", "Correct", "Wrong", "Flat", "No side", "Sides lost"]);
     expect(cells.find(([who]) => who === "Lene, keys")).toEqual(["Lene, keys", "0", "0", "0", "8", "0"]);
     await tap(card.locator("summary", { hasText: "Other ways" }));
     const others = card

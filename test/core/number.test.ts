@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type NumberRule, plain, printEntry, printNumber, quote, readNumber } from "../../src/core/number";
+import {
+  type NumberRule,
+  plain,
+  printEntry,
+  printNumber,
+  printPercent,
+  printSigned,
+  quote,
+  readNumber,
+} from "../../src/core/number";
 
 const TRIM: NumberRule = { name: "Trim", min: -60, max: 20, unit: "dB" };
 const STEPS: NumberRule = { name: "Steps", min: 1, max: 200, unit: "", whole: true };
@@ -129,4 +138,25 @@ describe("printing a number", () => {
     expect(quote("🥁".repeat(25))).toBe(`${"🥁".repeat(24)}…`);
     expect(plain("− 3,5\u00a0DB")).toBe("-3.5db");
   });
+});
+
+it.each([
+  [1.25, 2, "+1.25"],
+  [-1.25, 2, "−1.25"],
+  [0.04, 1, "0.0"],
+  [0.05, 1, "+0.1"],
+  [-0.04, 1, "0.0"],
+  [0, 1, "0.0"],
+  [Number.POSITIVE_INFINITY, 1, "+∞"],
+  [Number.NEGATIVE_INFINITY, 1, "−∞"],
+])("%d with its sign to %d digits is %s", (value, digits, said) => {
+  expect(printSigned(value, digits)).toBe(said);
+});
+
+it.each([
+  [0.614, "61 %"],
+  [0, "0 %"],
+  [1, "100 %"],
+])("a share of %d is %s", (share, said) => {
+  expect(printPercent(share)).toBe(said);
 });

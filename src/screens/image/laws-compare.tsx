@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { acrossLaws } from "../../core/acrosslaws";
 import { LAWS } from "../../core/laws";
-import { printNumber } from "../../core/number";
+import { printNumber, printSigned } from "../../core/number";
 import type { Db } from "../../core/units";
 import { current } from "../../document/store";
 import { Pick } from "../../pieces/choice";
@@ -12,7 +12,7 @@ import { sourceName } from "../names";
 /** A change with its sign; silence is said. */
 const change = (value: Db): string => {
   if (!Number.isFinite(value)) return value < 0 ? "goes silent" : "comes up";
-  return value > 0 ? `+${printNumber(value, 1)}` : printNumber(value, 1);
+  return printSigned(value, 1);
 };
 
 /** One source's pan by every law: what moves if the console's law is another than believed. */
@@ -36,7 +36,7 @@ export const LawsCompare = () => {
         />
         <Table
           caption="The same knob position by every law; changes against the law in force, dB"
-          heads={["Law", "R − L", "Image moves", "L moves", "R moves", "Angle"]}
+          heads={["Law", "R\u00A0−\u00A0L", "Image moves", "L moves", "R moves", "Angle"]}
         >
           <tbody>
             {acrossLaws(console, source.pan).map((row) => (

@@ -59,7 +59,7 @@ const Details = ({ repair }: { repair: Repair }) => (
     </ol>
     <Table
       caption="Sides afterwards"
-      heads={["Listener", "Correct", "Wrong", "Flat", "Unplaceable", "Sides lost"]}
+      heads={["Listener", "Correct", "Wrong", "Flat", "No side", "Sides lost"]}
     >
       <tbody>
         {repair.outcomes.map(({ listener, tally }) => (

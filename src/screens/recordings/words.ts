@@ -1,5 +1,5 @@
 import { nameOf } from "../../core/called";
-import { printNumber } from "../../core/number";
+import { printNumber, printSigned } from "../../core/number";
 import type { Source } from "../../core/setup";
 import type { Db, Seconds } from "../../core/units";
 import type { Place } from "../../measure/match";
@@ -9,10 +9,7 @@ export const level = (value: Db | null, digits = 1): string =>
   value === null ? "–" : printNumber(value, digits);
 
 /** A difference with its sign. */
-export const signed = (value: Db | null): string => {
-  const text = level(value);
-  return value !== null && value > 0 && Number(text) !== 0 ? `+${text}` : text;
-};
+export const signed = (value: Db | null): string => (value === null ? "–" : printSigned(value, 1));
 
 /** A time or length as "2:07.3". */
 export const clock = (seconds: Seconds): string => {
