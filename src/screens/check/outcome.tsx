@@ -96,7 +96,7 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
           ))}
       </ul>
       {found.proof ? <Confirm proof={found.proof} planned={planned} /> : null}
-      {planned ? null : <p>Put it right, then check again: two faults at once happen.</p>}
+      {planned ? null : <p>Mend it, then check again: two faults at once happen.</p>}
       {found.second ? (
         <p class="soft">
           Next likeliest, {printPercent(found.second.confidence)}: {headline(found.second.set.faults)}.

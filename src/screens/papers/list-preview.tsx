@@ -46,7 +46,7 @@ const whereIs = ({ row, column }: CellFault): string =>
 export const Faults = ({ faults }: { faults: readonly CellFault[] }) => (
   <div class="notice bad stack" role="alert">
     <p>
-      <b>{counted(faults.length, "cell")} cannot be read.</b> Put it right in the spreadsheet, or choose other
+      <b>{counted(faults.length, "cell")} cannot be read.</b> Mend it in the spreadsheet, or choose other
       columns. Nothing is taken in half.
     </p>
     <ul class="small">

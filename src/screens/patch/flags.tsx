@@ -29,7 +29,7 @@ export const Flags = ({ flags }: { flags: readonly PatchFlag[] }) => {
                     )
                   }
                 >
-                  Put it right
+                  Mend it
                 </button>
               ) : null}
             </li>
