@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { imagesOf } from "../../src/core/image";
 import { housePanFlags, overheadFlags } from "../../src/core/overheads";
-import type { Setup, Sum } from "../../src/core/setup";
+import type { Setup, Source, Sum } from "../../src/core/setup";
 import { exampleSetup } from "../../src/document/example";
 import { kit, piece, source, withSource } from "./repair/setups";
 
@@ -56,7 +56,46 @@ describe("overheads against the close microphones", () => {
   it("names the one that is on the wrong side", () => {
     const flags = overheadFlags(withOverheads(-1, -0.8));
     expect(flags.map((f) => [f.code, f.where, f.sources])).toEqual([["mis-sided", "house", ["ol"]]]);
-    expect(flags[0]?.says).toMatch(/^Overhead R is on the wrong side in the house/);
+    expect(flags[0]?.says).toBe(
+      "Overhead R is on the wrong side in the house: the close microphones have that side of the kit on the other.",
+    );
+    expect(flags[0]?.remedy).toBe(
+      "Pan Overhead R to the other side, or look whether the line is in the right input.",
+    );
+  });
+
+  it("takes neither muted ones, nor two channels, nor what stands at no side, for close microphones or overheads", () => {
+    const crossed = withOverheads(1, -1);
+    const change = (of: string, over: Partial<Source>): Setup => ({
+      ...crossed,
+      sources: crossed.sources.map((s) => (s.id === of ? { ...s, ...over } : s)),
+    });
+    expect(overheadFlags(change("ol", { muted: true })).map((f) => [f.code, f.sources])).toEqual([
+      ["mis-sided", ["or"]],
+    ]);
+    expect(overheadFlags(change("ol", { channels: 2 })).map((f) => f.sources)).toEqual([["or"]]);
+    expect(overheadFlags(change("ol", { piece: null })).map((f) => f.sources)).toEqual([["or"]]);
+    expect(overheadFlags(change("ol", { pan: 0 })).map((f) => f.sources)).toEqual([["or"]]);
+  });
+
+  it("says nothing where no close microphone tells the sides", () => {
+    const crossed = withOverheads(1, -1);
+    const close = crossed.sources.filter((s) => s.id !== "or" && s.id !== "ol");
+    const silent = new Set(close.map((s) => s.id));
+    const setup = {
+      ...crossed,
+      sources: crossed.sources.map((s) => (silent.has(s.id) ? { ...s, muted: true } : s)),
+    };
+    expect(overheadFlags(setup)).toEqual([]);
+  });
+
+  it("says nothing of a sum that has no sides", () => {
+    const setup = withOverheads(-1, 1, 1);
+    expect(overheadFlags(setup).map((f) => [f.where, f.says])).toEqual([
+      ["m1", expect.stringMatching(/^Overhead L and Overhead R are crossed in Drums: /)],
+    ]);
+    for (const over of [{ stereo: false }, { folded: true }])
+      expect(overheadFlags({ ...setup, sums: setup.sums.map((s) => ({ ...s, ...over })) })).toEqual([]);
   });
 
   it("calls nothing crossed while one of the overheads is right", () => {

@@ -57,26 +57,43 @@ describe("one line on what a listener gets", () => {
       more: "Wrong: HAT.",
     });
     const flat = panned((s) => (s.id === "hat" ? 0 : s.pan));
-    expect(said(flat, "audience")).toMatchObject({
+    expect(said(flat, "audience")).toEqual({
       tone: "care",
       says: "Correct for the audience, but 1 of 5 has no clear side",
+      more: "HAT: heard in the middle, or off it without standing there.",
     });
+    const two = panned((s) => (s.id === "hat" || s.id === "ride" ? 0 : s.pan));
+    expect(said(two, "audience").says).toBe("Correct for the audience, but 2 of 5 have no clear side");
   });
 
   it("side-on", () => {
     const setup = only([listener("rafi", { name: "Rafi", facing: 90 })]);
-    expect(said(setup, "rafi")).toMatchObject({
+    expect(said(setup, "rafi")).toEqual({
       tone: "care",
       says: "Rafi stands side-on to the kit: left and right mean nothing from there",
+      more: "No patch and no pan is right or wrong for this place.",
     });
   });
 
   it("no sum, an empty sum, everything muted", () => {
-    expect(said(only([{ ...DRUMMER, sum: null }]), "mara").says).toBe("Mara hears no sum");
-    expect(said(withSum(kit(), { sends: [] }), "mara").says).toBe("Nothing sounds in Drums");
+    expect(said(only([{ ...DRUMMER, sum: null }]), "mara")).toEqual({
+      tone: "care",
+      says: "Mara hears no sum",
+      more: "Choose which sum is heard.",
+    });
+    const nothing = {
+      tone: "care",
+      says: "Nothing sounds in Drums",
+      more: "Send a source into it that is not muted.",
+    };
+    expect(said(withSum(kit(), { sends: [] }), "mara")).toEqual(nothing);
     const muted = { ...kit(), sources: kit().sources.map((s) => ({ ...s, muted: true })) };
-    expect(said(muted, "mara").says).toBe("Nothing sounds in Drums");
-    expect(said(muted, "audience").says).toBe("Nothing is heard in the house");
+    expect(said(muted, "mara")).toEqual(nothing);
+    expect(said(muted, "audience")).toEqual({
+      tone: "care",
+      says: "Nothing is heard in the house",
+      more: "Every source is muted, or there is none.",
+    });
   });
 
   it("a sum in no slot says that it is not patched yet", () => {
@@ -87,7 +104,11 @@ describe("one line on what a listener gets", () => {
   });
 
   it("mono, folded, both legs in one", () => {
-    expect(said(withSum(kit(), { stereo: false }), "mara").says).toBe("Drums is mono: no sides for Mara");
+    expect(said(withSum(kit(), { stereo: false }), "mara")).toEqual({
+      tone: "care",
+      says: "Drums is mono: no sides for Mara",
+      more: "",
+    });
     expect(said(withSum(kit(), { folded: true }), "mara").says).toBe(
       "Drums is folded to mono: no sides for Mara",
     );
@@ -134,7 +155,11 @@ describe("one line on what a listener gets", () => {
       says: "Only HAT can be placed for Mara: correct",
     });
     const kick = withSum(kit(), { sends: [{ source: "hat", level: 0, pan: 0 }] });
-    expect(said(kick, "mara").says).toBe("Only HAT can be placed for Mara: it has no clear side");
+    expect(said(kick, "mara")).toEqual({
+      tone: "care",
+      says: "Only HAT can be placed for Mara: it has no clear side",
+      more: "It stands left and is heard in the middle.",
+    });
   });
 
   it("nothing with a place", () => {
@@ -152,6 +177,30 @@ describe("one line on what a listener gets", () => {
   it("sides lost", () => {
     const keys = withSource(kit(), source("keys", { name: "Keys", channels: 2, keepSides: true }));
     expect(said(swapped(keys), "mara").more).toContain("Keys must keep its sides and has lost them.");
+    const both = withSource(keys, source("organ", { name: "Organ", channels: 2, keepSides: true }));
+    expect(said(swapped(both), "mara").more).toContain(
+      "Keys and Organ must keep their sides and have lost them.",
+    );
+  });
+
+  it("with as many wrong as right it is mixed up, not reversed; what stands in the middle does not count", () => {
+    const two = panned((s) => (s.id === "hat" || s.id === "ride" ? s.pan : -s.pan));
+    expect(said(two, "mara").says).toBe("Mixed up for Mara: 2 of 5 on the wrong side");
+    const three = panned((s) => (s.id === "hat" ? -s.pan : s.pan));
+    expect(said(three, "mara").says).toBe("Reversed for Mara: 3 of 5 on the wrong side");
+  });
+
+  it("five names are listed whole", () => {
+    const setup = withSource(kit(), source("a", { name: "A", piece: "hat", pan: 0.5 }));
+    expect(said(setup, "mara").more).toBe("Wrong: HAT, TOM, FLOOR, RIDE and A.");
+  });
+
+  it("a pair of which one leg has a slot is patched, by its first slot too", () => {
+    const leg = (side: "left" | "right") =>
+      ({ feed: { kind: "leg", sum: "m1", leg: side }, on: true, trim: 0 }) as const;
+    const monitor = kit().monitor;
+    for (const slots of [[leg("left")], [leg("right")]])
+      expect(said({ ...kit(), monitor: { ...monitor, slots } }, "mara").more).not.toContain("in no slot yet");
   });
 
   it("a long list of names is cut", () => {
