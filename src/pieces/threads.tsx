@@ -43,7 +43,7 @@ const Line = ({ y }: { y: number }) => (
 
 /**
  * The thread drawing: above, where each piece stands as the listener sees it; below, where it is heard.
- * Upright threads are right, threads that cross are reversed. Its table stands beside it on every screen,
+ * Upright threads are correct, threads that cross are reversed. Its table stands beside it on every screen,
  * so the drawing itself is one picture with one sentence.
  * @param turn changes when the pair is turned over: the threads then glide, else they follow at once
  */

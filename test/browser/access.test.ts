@@ -151,7 +151,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "a word with its way back",
     "image",
     async (page) => {
-      await page.getByRole("button", { name: "Do it" }).first().click();
+      await page.getByRole("button", { name: "Put it in the plan" }).first().click();
       await page.locator(".toast").waitFor();
     },
   ],
@@ -270,7 +270,7 @@ describe("by keyboard alone", () => {
     await states(page, /^Correct for Mara/);
     await page.keyboard.press("Space");
     await states(page, /^Reversed for Mara/);
-    await tabTo(page, "Do it");
+    await tabTo(page, "Put it in the plan");
     await page.keyboard.press("Enter");
     await states(page, /^Correct for Mara/);
 

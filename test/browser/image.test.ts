@@ -100,7 +100,7 @@ describe("who hears it right, and what is best done about it", () => {
     }
     expect(await others.count()).toBeGreaterThan(1);
 
-    await tap(card.getByRole("button", { name: "Do it" }).first());
+    await tap(card.getByRole("button", { name: "Put it in the plan" }).first());
     await states(page, "Correct for Mara: every side agrees");
     await expect.poll(async () => upright(await threads(drawing(page)))).toBe(true);
     expect(await side(page, "Hat")).toBe("left left");

@@ -98,7 +98,7 @@ const Buttons = ({ repair, says, main }: { repair: Repair; says: string; main: b
             )
           }
         >
-          Do it
+          Put it in the plan
         </button>
         <button
           type="button"

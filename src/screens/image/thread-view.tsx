@@ -33,11 +33,13 @@ export const ThreadView = (props: { image: Image; listener: Listener; says: stri
   const house = image.hears === "house";
   const threads = threadsOf(image);
   if (threads.length === 0) return null;
+  const heard = house ? "Where the house hears it" : `Where ${who} hears it`;
+  const crossed = threads.some((t) => t.agreement === "wrong");
   return (
     <Threads
       threads={threads}
       above={`Where each piece stands, as ${who} sees it`}
-      below={house ? "Where the house hears it" : `Where ${who} hears it`}
+      below={crossed ? `${heard}; × marks a wrong side` : heard}
       says={props.says}
       turn={props.turn}
     />
