@@ -220,7 +220,7 @@ describe("with no network, at the kit", () => {
     await go(page, "patch");
     const now = await slots(page);
     expect(now.slice(0, 2)).toEqual([
-      "1 Drums R Drums, right leg · reversed by mistake",
+      "1 Drums R right leg · reversed by mistake",
       "2 Drums L left leg · reversed by mistake",
     ]);
     expect(now.slice(2)).toEqual(before.slice(2));
