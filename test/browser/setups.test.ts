@@ -197,7 +197,7 @@ describe("files", () => {
       /backup is from a newer Hatside/,
     ],
     ["no text", Buffer.from([0xff, 0xfe, 0xfd]), /not a text file/],
-    ["too large a file", "x".repeat(13_000_000), /12\.4 MB is too much\. Allowed: up to 12 MB/],
+    ["too large a file", "x".repeat(13_000_000), /12\.4 MB is too much\. Allowed: up to 12\.0 MB/],
   ])("%s is refused with the reason", async (_, content, says) => {
     const user = await toSetups();
     const { page } = user;
