@@ -1,3 +1,4 @@
+import { directed } from "./direction";
 import type { Id, Listener, Setup } from "./setup";
 
 /** Something that people name, or forget to. */
@@ -6,7 +7,8 @@ interface Named {
 }
 
 /** Name of a thing of some kind: "Unnamed sum" where it has none. */
-export const nameOf = (thing: Named | undefined, kind: string): string => thing?.name || `Unnamed ${kind}`;
+export const nameOf = (thing: Named | undefined, kind: string): string =>
+  directed(thing?.name ?? "") || `Unnamed ${kind}`;
 
 /** Name of a source, for a sentence. */
 export const sourceCalled = (setup: Pick<Setup, "sources">, id: Id): string =>
@@ -25,7 +27,7 @@ const PARTS = /^(drummer|audience|singer|band|house)$/i;
  * A listener in the middle of a sentence: "Mara" for "Mara, drums", "the drummer" for "Drummer".
  */
 export const called = (listener: Pick<Listener, "name"> | undefined): string => {
-  const name = (listener?.name.split(",")[0] ?? "").trim();
+  const name = directed((listener?.name.split(",")[0] ?? "").trim());
   if (name === "") return "an unnamed listener";
   return PARTS.test(name) ? `the ${name.toLowerCase()}` : name;
 };

@@ -1,0 +1,27 @@
+import { describe, expect, it } from "vitest";
+import { called, nameOf } from "../../src/core/called";
+import { directed } from "../../src/core/direction";
+
+// Unicode Standard Annex 9: embeddings and overrides end with PDF, isolates with PDI.
+describe("a name that turns the direction of writing", () => {
+  it.each([
+    ["Floor tom", "Floor tom"],
+    ["", ""],
+    ["\u05D4\u05D0\u05D8", "\u05D4\u05D0\u05D8"],
+    ["\u202Emot", "\u202Emot\u202C"],
+    ["\u202Emot\u202C", "\u202Emot\u202C"],
+    ["\u202A\u202B\u202Dx", "\u202A\u202B\u202Dx\u202C\u202C\u202C"],
+    ["\u2066a\u2067b\u2068c", "\u2066a\u2067b\u2068c\u2069\u2069\u2069"],
+    ["\u2066a\u2069", "\u2066a\u2069"],
+    ["\u202E\u2067x", "\u202E\u2067x\u2069\u202C"],
+    ["\u202Cx\u2069", "\u202Cx\u2069"],
+  ])("%j is turned back at its end", (name, says) => {
+    expect(directed(name)).toBe(says);
+  });
+
+  it("is turned back wherever it stands in a sentence", () => {
+    expect(nameOf({ name: "\u202Emot" }, "source")).toBe("\u202Emot\u202C");
+    expect(called({ name: "\u202Earam, drums" })).toBe("\u202Earam\u202C");
+    expect(nameOf({ name: "" }, "source")).toBe("Unnamed source");
+  });
+});
