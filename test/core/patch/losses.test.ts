@@ -1,0 +1,154 @@
+import { describe, expect, it } from "vitest";
+import { lossesOf } from "../../../src/core/patch/losses";
+import type { Setup, Source } from "../../../src/core/setup";
+import { direct, leg, setup, source, sum } from "./setups";
+
+const KICK = source("Kick", { kind: "drum", pan: 0 });
+const HAT = source("Hat", { kind: "drum", pan: 1 });
+const TOM = source("Tom", { kind: "drum", pan: -1 });
+const BOTH = [leg("Drums", "left"), leg("Drums", "right")] as const;
+
+/** What is lost when the pair of these sources goes to mono, in a linear law where asked. */
+const pairFolded = (sources: readonly Source[], law: "sine" | "linear" = "sine"): string[] => {
+  const s = setup(
+    sources,
+    [
+      sum(
+        "Drums",
+        sources.map((o) => o.id),
+      ),
+    ],
+    BOTH,
+  );
+  const asked: Setup = {
+    ...s,
+    console: { ...s.console, law, centreDb: law === "sine" ? 3 : 6 },
+  };
+  return lossesOf(asked, { move: "fold", of: "sum", id: "Drums", keeps: 0, slots: [0, 1] });
+};
+
+const quiet = (o: Source): Source => ({ ...o, peak: null });
+
+describe("a pair that goes to mono", () => {
+  it("says which images collapse, and how a console that adds the legs shifts the levels", () => {
+    // sin/cos: both legs of a centre carry −3.01 dB, so left + right is 3.01 dB over a side; as mono sends all are alike.
+    expect(pairFolded([KICK, HAT, TOM].map(quiet))).toEqual([
+      "Drums goes to mono: 2 images collapse into the middle (Hat and Tom).",
+      "If the console folds left + right instead, Kick comes up by 3.01 dB against Tom.",
+    ]);
+    expect(pairFolded([KICK, HAT].map(quiet))[0]).toBe(
+      "Drums goes to mono: 1 image collapses into the middle (Hat).",
+    );
+  });
+
+  it("says how the levels shift as mono sends, where the law is not one of constant power", () => {
+    // Linear: a centre is −6.02 dB in both legs, an energy of −3.01 dB; its legs add up to what a side has.
+    expect(pairFolded([HAT, KICK, TOM].map(quiet), "linear")).toEqual([
+      "Drums goes to mono: 2 images collapse into the middle (Hat and Tom).",
+      "Kick comes up by 3.01 dB against Tom.",
+    ]);
+  });
+
+  it("of nothing but the middle says so", () => {
+    expect(pairFolded([quiet(KICK)])).toEqual(["Drums goes to mono; nothing in it lies to a side."]);
+  });
+
+  it("says where the likely peak goes, and nothing where it stays or is not known", () => {
+    // A centre source alone, peak −10.0 dBFS: −13.0 in each leg, −10.0 in the one that is left.
+    expect(pairFolded([KICK])).toContain("The likely peak of Drums goes from −13.0 to −10.0 dBFS.");
+    expect(pairFolded([HAT])).toEqual(["Drums goes to mono: 1 image collapses into the middle (Hat)."]);
+    expect(pairFolded([KICK, quiet(HAT)]).join()).not.toContain("likely peak");
+    expect(pairFolded([]).join()).not.toContain("likely peak");
+    // A send that nothing comes through leaves −∞ on both sides.
+    expect(pairFolded([{ ...KICK, muted: true }]).join()).not.toContain("likely peak");
+  });
+});
+
+describe("a source of two channels that goes to mono", () => {
+  const folded = (keys: Source) =>
+    lossesOf(setup([KICK, keys], [], [direct("Keys", "left"), direct("Keys", "right")]), {
+      move: "fold",
+      of: "source",
+      id: "Keys",
+      keeps: 0,
+      slots: [0, 1],
+    });
+  const KEYS = source("Keys", { kind: "keys", channels: 2 });
+  // Two equal channels: twice the amplitude where one side has it once, in power √2 each: 10 lg 2 = 3.01 dB.
+  const LOSES = [
+    "Keys goes to mono: what lies to its sides goes to the middle.",
+    "What is in its middle comes up by 3.01 dB against what is at one side.",
+  ];
+
+  it("says what becomes of its sides and its middle", () => {
+    expect(folded(KEYS)).toEqual(LOSES);
+  });
+
+  it("says so when it is marked to keep its sides", () => {
+    expect(folded({ ...KEYS, keepSides: true })).toEqual([...LOSES, "It is marked to keep its sides."]);
+  });
+});
+
+describe("sources that share a slot from now on", () => {
+  const VOX = source("Vox", { kind: "voice" });
+  const together = (...sources: Source[]) =>
+    lossesOf(
+      setup(
+        sources,
+        [],
+        sources.map((s) => direct(s.id)),
+      ),
+      {
+        move: "together",
+        sources: sources.map((s) => s.id),
+        slots: sources.map((_, i) => i),
+      },
+    );
+
+  it("cannot be mixed apart; two that peak alike need 6.02 dB more than one", () => {
+    // The loudest and the root sum square of the rest: twice the amplitude, 20 lg 2.
+    expect(together(KICK, VOX)).toEqual([
+      "Kick and Vox can no longer be mixed apart.",
+      "The sum needs 6.02 dB of headroom over its loudest source.",
+    ]);
+  });
+
+  it("are taken to peak alike where not all peaks are known, which is said", () => {
+    expect(together(KICK, quiet(VOX)).at(-1)).toBe(
+      "Not all of their peaks are known; if these were alike, the sum would need 6.02 dB of headroom over its loudest source.",
+    );
+  });
+
+  it("of two channels go to mono", () => {
+    const keys = source("Keys", { kind: "keys", channels: 2 });
+    expect(together(keys, VOX)[1]).toBe("Keys goes to mono.");
+    expect(together(KICK, VOX).join()).not.toContain("mono");
+  });
+});
+
+describe("a source that goes into a sum", () => {
+  it("cannot be mixed apart from it, and raises its likely peak", () => {
+    const s = setup(
+      [HAT, source("Vox", { kind: "voice", pan: 1 })],
+      [sum("Other", []), sum("Drums", ["Hat"])],
+      [...BOTH, direct("Vox")],
+    );
+    // −10.0 dBFS twice in the right leg: twice the amplitude.
+    expect(lossesOf(s, { move: "into", source: "Vox", sum: "Drums", slots: [2] })).toEqual([
+      "Vox can no longer be mixed apart from Drums.",
+      "The likely peak of Drums goes from −10.0 to −4.0 dBFS.",
+    ]);
+  });
+});
+
+describe("a slot that is freed", () => {
+  const s = setup([KICK], [sum("Drums", ["Kick"])], [...BOTH, direct("Kick")]);
+  it.each([
+    ["copy", "Nothing is lost: the same still comes in."],
+    ["muted", "Kick is muted now and has to be patched again when it is wanted."],
+    ["off", "Kick is off there now; if it was only forgotten, it stays away."],
+    ["twice", "Kick is still heard in the sum, but nobody can turn it up alone."],
+  ] as const)("for %s says what that means", (why, says) => {
+    expect(lossesOf(s, { move: "free", why, of: "source", id: "Kick", slots: [2] })).toEqual([says]);
+  });
+});
