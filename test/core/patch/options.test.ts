@@ -1,0 +1,161 @@
+import { describe, expect, it } from "vitest";
+import { APART, COSTS } from "../../../src/core/patch/costs";
+import { optionsOf } from "../../../src/core/patch/options";
+import type { Setup, Source } from "../../../src/core/setup";
+import { direct, leg, setup, source, sum } from "./setups";
+
+const KICK = source("Kick", { kind: "drum" });
+const HAT = source("Hat", { kind: "drum", pan: 1 });
+const VOX = source("Vox", { kind: "voice" });
+const CLICK = source("Click", { kind: "playback" });
+const KEYS = source("Keys", { kind: "keys", channels: 2 });
+const BOTH = [leg("Drums", "left"), leg("Drums", "right")] as const;
+const off = (id: string) => direct(id, "both", { on: false });
+
+/** What can be done with a thing: each way and what it costs. */
+const ways = (s: Setup, id: string) =>
+  optionsOf(s)
+    .find((o) => o.thing.id === id)
+    ?.choices.map(({ move, cost }) => ["why" in move ? move.why : move.move, move.slots, cost]);
+
+describe("what can be done with a source", () => {
+  it("is to free what it has twice, or what is off, at so much a slot", () => {
+    const s = setup([VOX], [], [direct("Vox"), direct("Vox"), direct("Vox"), off("Vox")]);
+    expect(ways(s, "Vox")).toEqual([
+      ["copy", [1, 2, 3], 3 * COSTS.free.copy],
+      ["off", [3], COSTS.free.off],
+    ]);
+  });
+
+  it("is only to free it where it is muted, or off everywhere", () => {
+    const drums = sum("Drums", ["Kick"]);
+    expect(ways(setup([KICK, { ...VOX, muted: true }], [drums], [...BOTH, direct("Vox")]), "Vox")).toEqual([
+      ["muted", [2], COSTS.free.muted],
+    ]);
+    const [, option] = optionsOf(setup([KICK, VOX], [drums], [...BOTH, off("Vox"), off("Vox")]));
+    expect(option).toMatchObject({ join: null });
+    expect(option?.choices.map((c) => c.cost)).toEqual([2 * COSTS.free.off]);
+  });
+
+  it("is to free it where a sum brings it as well, and not to send it there once more", () => {
+    const s = setup([KICK, VOX], [sum("Drums", ["Kick", "Vox"])], [...BOTH, direct("Vox")]);
+    expect(ways(s, "Vox")).toEqual([["twice", [2], COSTS.free.twice]]);
+  });
+
+  it("of two channels is to fold it, dearer where it is to keep its sides; the slot that is on stays", () => {
+    const s = (keys: Source, on: boolean) =>
+      setup([keys], [], [direct("Keys", "left", { on }), direct("Keys", "right")]);
+    expect(ways(s(KEYS, true), "Keys")).toEqual([["fold", [0, 1], COSTS.foldSource]]);
+    const [option] = optionsOf(s({ ...KEYS, keepSides: true }, false));
+    expect(option?.choices.at(-1)).toMatchObject({
+      move: { move: "fold", of: "source", id: "Keys", keeps: 1 },
+      cost: COSTS.foldSource + COSTS.keepSides,
+    });
+    expect(option?.join).toEqual({
+      family: "Rhythm",
+      frees: 2,
+      cost: APART.keys.like + COSTS.foldSource + COSTS.keepSides,
+    });
+    expect(ways(setup([KEYS], [], [direct("Keys", "left")]), "Keys")).toEqual([]);
+  });
+});
+
+describe("what it costs a source to go into a sum", () => {
+  const into = (who: Source, inside: readonly Source[], more = {}, slots: Setup["monitor"]["slots"] = BOTH) =>
+    ways(
+      setup(
+        [...inside, who],
+        [
+          sum(
+            "Drums",
+            inside.map((o) => o.id),
+            more,
+          ),
+        ],
+        [...slots, direct(who.id)],
+      ),
+      who.id,
+    )?.find(([way]) => way === "into")?.[2];
+
+  it("is less where one of its like is in it, more among others or none", () => {
+    expect(into(HAT, [KICK])).toBe(APART.drum.like);
+    expect(into(HAT, [VOX, KICK])).toBe(APART.drum.like);
+    expect(into(HAT, [VOX])).toBe(APART.drum.strange);
+    expect(into(HAT, [])).toBe(APART.drum.strange);
+    // What has no family is strange to its own kind.
+    expect(into(CLICK, [source("Cue", { kind: "playback" })])).toBe(APART.playback.strange);
+  });
+
+  it("is more where it has sides to keep and the sum is mono, or a pair that is reversed", () => {
+    const wide = { ...KEYS, keepSides: true };
+    const mono = [leg("Drums", "left")];
+    expect(into(wide, [KICK])).toBe(APART.keys.strange);
+    expect(into(wide, [KICK], { stereo: false }, mono)).toBe(
+      APART.keys.strange + COSTS.foldSource + COSTS.keepSides,
+    );
+    expect(into(KEYS, [KICK], { stereo: false }, mono)).toBe(APART.keys.strange + COSTS.foldSource);
+    const reversed = [leg("Drums", "right"), leg("Drums", "left")];
+    expect(into(wide, [KICK], { reversed: true }, reversed)).toBe(APART.keys.strange + COSTS.keepSides);
+    expect(into(KEYS, [KICK], { reversed: true }, reversed)).toBe(APART.keys.strange);
+    expect(into(wide, [KICK], { stereo: false, reversed: true }, mono)).toBe(
+      APART.keys.strange + COSTS.foldSource + COSTS.keepSides,
+    );
+  });
+});
+
+describe("what can be done with a pair", () => {
+  it("is to fold it, dearer for each image that collapses", () => {
+    const cost = (...inside: Source[]) =>
+      ways(
+        setup(
+          inside,
+          [
+            sum(
+              "Drums",
+              inside.map((s) => s.id),
+            ),
+          ],
+          BOTH,
+        ),
+        "Drums",
+      )?.[0];
+    expect(cost(KICK)).toEqual(["fold", [0, 1], COSTS.foldPair]);
+    expect(cost(KICK, HAT)).toEqual(["fold", [0, 1], COSTS.foldPair + COSTS.foldImage]);
+    expect(cost(HAT, { ...HAT, id: "Tom", pan: -1 })?.[2]).toBe(COSTS.foldPair + 2 * COSTS.foldImage);
+  });
+
+  it("is not to fold what is folded or off, nor one side; the leg that is off may be freed", () => {
+    const of = (more: object, slots: Setup["monitor"]["slots"]) =>
+      ways(setup([KICK], [sum("Other", []), sum("Drums", ["Kick"], more)], slots), "Drums");
+    expect(of({ folded: true }, BOTH)).toEqual([["copy", [1], COSTS.free.copy]]);
+    expect(
+      of(
+        {},
+        BOTH.map((s) => ({ ...s, on: false })),
+      ),
+    ).toEqual([["off", [0, 1], 2 * COSTS.free.off]]);
+    expect(of({}, [{ ...BOTH[0], on: false }, BOTH[1]])).toEqual([
+      ["off", [0], COSTS.free.off],
+      ["fold", [0, 1], COSTS.foldPair],
+    ]);
+    expect(of({}, [BOTH[0]])).toEqual([]);
+  });
+});
+
+describe("the things in the slots", () => {
+  it("stand family by family, so that one search finds whole groups; what is gone is left out", () => {
+    const bass = source("Bass", { kind: "bass" });
+    const guitar = source("Guitar", { kind: "guitar" });
+    const all = [VOX, bass, CLICK, KICK, guitar, HAT];
+    const s = setup(all, [], [...all.map((o) => direct(o.id)), direct("Gone")]);
+    expect(optionsOf(s).map((o) => o.thing.id)).toEqual(["Click", "Kick", "Hat", "Bass", "Guitar", "Vox"]);
+  });
+
+  it("are told apart by kind where a sum and a source have one id", () => {
+    const s = setup([source("Drums", { kind: "talk" })], [sum("Drums", [])], [direct("Drums"), ...BOTH]);
+    expect(optionsOf(s).map((o) => [o.thing.kind, o.choices.map((c) => c.move.move)])).toEqual([
+      ["sum", ["fold"]],
+      ["source", ["into"]],
+    ]);
+  });
+});
