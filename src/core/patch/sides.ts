@@ -91,6 +91,6 @@ export const sidesReversed = (setup: Setup, thing: Patched): boolean => {
     const sum = setup.sums.find((s) => s.id === thing.id);
     return sum?.stereo === true && isReversed(setup, sum);
   }
-  const left = firstOfSide(setup, thing, "left");
-  return left >= 0 && firstOfSide(setup, thing, "right") === left - 1;
+  const right = firstOfSide(setup, thing, "right");
+  return right >= 0 && firstOfSide(setup, thing, "left") === right + 1;
 };
