@@ -1,0 +1,114 @@
+import { describe, expect, it } from "vitest";
+import { KINDS } from "../../../src/core/check/kinds";
+
+/** What a helper reads aloud at the kit, for a pair called Drums or a source called Hat. */
+const READ: { readonly [kind in keyof typeof KINDS]: readonly [it: string, name: string, remedy: string] } = {
+  planned: ["Drums", "As planned", "Nothing to do."],
+  reversed: ["Drums", "The legs of Drums are reversed", "At the patch, swap the two legs of Drums."],
+  flipped: [
+    "Drums",
+    "Left and right are flipped at the listener’s own mixer",
+    "At the listener’s own mixer, flip left and right back.",
+  ],
+  "left leg only": [
+    "Drums",
+    "Only the left leg of Drums arrives",
+    "Look at the right leg of Drums: plug, slot on, trim.",
+  ],
+  "right leg only": [
+    "Drums",
+    "Only the right leg of Drums arrives",
+    "Look at the left leg of Drums: plug, slot on, trim.",
+  ],
+  "left leg in both": [
+    "Drums",
+    "The left leg of Drums is in both ears",
+    "Link the two slots of Drums and see that the second takes its right leg.",
+  ],
+  "right leg in both": [
+    "Drums",
+    "The right leg of Drums is in both ears",
+    "Link the two slots of Drums and see that the first takes its left leg.",
+  ],
+  folded: [
+    "Drums",
+    "Both legs of Drums are folded to mono",
+    "Link the two slots of Drums, pan them apart, and set the pack to stereo.",
+  ],
+  "left ear dead": [
+    "Drums",
+    "The left ear is dead",
+    "Try another earpiece and lead on the left, then the pack.",
+  ],
+  "right ear dead": [
+    "Drums",
+    "The right ear is dead",
+    "Try another earpiece and lead on the right, then the pack.",
+  ],
+  inverted: [
+    "Drums",
+    "One leg of Drums has its polarity inverted",
+    "Turn the polarity of one leg of Drums, or change its lead.",
+  ],
+  "slots up": [
+    "Drums",
+    "Drums is taken one slot too high",
+    "At the listener’s own mixer, choose the slots of Drums: one lower.",
+  ],
+  "slots down": [
+    "Drums",
+    "Drums is taken one slot too low",
+    "At the listener’s own mixer, choose the slots of Drums: one higher.",
+  ],
+  "all at centre": [
+    "Drums",
+    "Everything in Drums is at centre",
+    "At the console, let the sends of Drums follow the pan, or pan them.",
+  ],
+  silent: [
+    "Drums",
+    "Nothing of Drums arrives",
+    "See that the slots of Drums are on, its level is up and the pack is on.",
+  ],
+  "switched on": [
+    "Drums",
+    "All of Drums arrives, though the setup has it off",
+    "Nothing at the console. Under Patch, switch the slots of Drums on.",
+  ],
+  "source wrong": [
+    "Hat",
+    "Hat is on the wrong side",
+    "At the console, pan Hat to the other side in this sum.",
+  ],
+  "source missing": [
+    "Hat",
+    "Hat is missing",
+    "Look at Hat: its send into this sum, its mute, its microphone and lead.",
+  ],
+};
+
+describe("a kind of fault", () => {
+  it.each(Object.entries(READ))(
+    "%s is called and mended in words for the kit",
+    (kind, [it, name, remedy]) => {
+      const words = KINDS[kind as keyof typeof KINDS];
+      expect([words.name(it), words.remedy(it)]).toEqual([name, remedy]);
+    },
+  );
+
+  it("weighs as much as any other; what can fall on either side is shared by its two forms", () => {
+    const halves = [
+      "left leg only",
+      "right leg only",
+      "left leg in both",
+      "right leg in both",
+      "left ear dead",
+      "right ear dead",
+      "slots up",
+      "slots down",
+    ];
+    for (const [kind, { weight }] of Object.entries(KINDS)) {
+      expect(weight, kind).toBe(halves.includes(kind) ? 0.5 : 1);
+    }
+  });
+});

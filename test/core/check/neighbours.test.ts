@@ -1,0 +1,97 @@
+import { describe, expect, it } from "vitest";
+import { neighbourChannels } from "../../../src/core/check/neighbours";
+import type { Strike } from "../../../src/core/check/strikes";
+import type { Setup, Slot, Sum } from "../../../src/core/setup";
+import { direct, leg, setup, source, sum } from "../patch/setups";
+
+const KICK = source("Kick", { kind: "drum", pan: -1 });
+const VOX = source("Vox", { kind: "voice", inverted: true });
+const KEYS = source("Keys", { channels: 2 });
+const [DL, DR] = [leg("Drums", "left"), leg("Drums", "right")];
+
+/** A hit that is heard through every source, at its full level. */
+const EVERYTHING: Strike = {
+  piece: "p1",
+  name: "Kick",
+  through: "own",
+  sources: ["Kick", "Vox", "Keys"],
+  far: [],
+};
+
+const taken = (
+  slots: readonly (Slot | null)[],
+  by: 1 | -1,
+  more: Partial<Sum> = {},
+  sources = [KICK, VOX, KEYS],
+) => {
+  const s: Setup = setup(sources, [sum("Other", ["Vox"]), sum("Drums", ["Kick"], more)], slots);
+  const drums = s.sums[1] as Sum;
+  return neighbourChannels(s, drums, [EVERYTHING], by)[0];
+};
+
+describe("slots taken one too far", () => {
+  it("bring the other leg to one ear and what lies beyond to the other", () => {
+    // One up: the left ear takes the right leg, where a kick at hard left is silent, the right ear the voice.
+    expect(taken([DL, DR, direct("Vox")], 1)).toEqual([
+      [0, 0],
+      [0, -1],
+    ]);
+    // One down: the left ear takes nothing, the right ear the left leg.
+    expect(taken([DL, DR, direct("Vox")], -1)).toEqual([[0, 1]]);
+  });
+
+  it("bring the channels of a source that lies there, each as it is taken", () => {
+    const slots = (channel: "left" | "right" | "both") => [DL, DR, direct("Keys", channel)];
+    expect(taken(slots("left"), 1)).toEqual([
+      [0, 0],
+      [0, 1],
+    ]);
+    expect(taken(slots("both"), 1)).toEqual([
+      [0, 0],
+      [0, 1],
+      [0, 1],
+    ]);
+    expect(taken(slots("right"), 1)).toHaveLength(2);
+    // The same channel in both ears is one signal, other channels are two.
+    expect(taken([direct("Keys", "left"), DL, DR, direct("Keys", "left")], 1)).toHaveLength(2);
+  });
+
+  it("keep the trim of the slot, and bring nothing of what is off, muted or gone", () => {
+    const half = direct("Vox", "both", { trim: 20 * Math.log10(0.5) });
+    expect(taken([DL, DR, half], 1)?.[1]?.[1]).toBeCloseTo(-0.5, 12);
+    const silent = [[0, 0]];
+    expect(taken([DL, DR, direct("Vox", "both", { on: false })], 1)).toEqual(silent);
+    expect(taken([DL, DR, direct("Gone")], 1)).toEqual(silent);
+    expect(taken([DL, DR, leg("Gone", "left")], 1)).toEqual(silent);
+    expect(taken([DL, DR, null], 1)).toEqual(silent);
+    expect(taken([DL, DR], 1)).toEqual(silent);
+    const muted = { ...VOX, muted: true };
+    expect(taken([DL, DR, direct("Vox")], 1, {}, [KICK, muted])).toEqual(silent);
+  });
+
+  it("are counted from where the legs lie, reversed ones too", () => {
+    // The left ear takes the first of the two slots, which brings the right leg, so one down the voice.
+    expect(taken([direct("Vox"), DR, DL], -1)).toEqual([
+      [-1, 0],
+      [0, 0],
+    ]);
+    expect(taken([direct("Vox"), DL, DR], -1)).toEqual([
+      [-1, 0],
+      [0, 1],
+    ]);
+  });
+
+  it("of a sum that is not patched lie between two empty ones", () => {
+    expect(taken([], 1)).toEqual([[0, 0]]);
+    expect(taken([], -1)).toEqual([[0, 1]]);
+    expect(taken([], 1, { reversed: true })).toEqual([[1, 0]]);
+    expect(taken([], -1, { reversed: true })).toEqual([[0, 0]]);
+    // With one leg patched only, it is thought of in the same way.
+    expect(taken([direct("Vox"), DL, direct("Vox")], -1)).toEqual([[0, 1]]);
+    expect(taken([direct("Vox"), DR, direct("Vox")], -1)).toEqual([[0, 1]]);
+    // A mono sum has one slot: either way there is nothing.
+    expect(taken([], 1, { stereo: false })).toEqual([]);
+    expect(taken([], -1, { stereo: false })).toEqual([]);
+    expect(taken([DL, direct("Vox")], 1, { stereo: false })).toEqual([[-1, -1]]);
+  });
+});
