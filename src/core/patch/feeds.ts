@@ -62,12 +62,10 @@ export const copyFlags = (setup: Setup): PatchFlag[] =>
     return repeatsOf(setup, thing).map(({ index, of }) => {
       const [again, first] = [setup.monitor.slots[index] as Slot, setup.monitor.slots[of] as Slot];
       const slots = [Math.min(index, of), Math.max(index, of)];
-      const loud = again.on && first.on;
-      const louder = loud
+      // One that is on only repeats what is on as well.
+      const louder = again.on
         ? ` With both up it is ${changeSaid(riseOfCopy(again.trim, first.trim))} louder.`
-        : again.on
-          ? ""
-          : ` Slot ${index + 1} is off.`;
+        : ` Slot ${index + 1} is off.`;
       return flag(
         "patched twice",
         "warn",

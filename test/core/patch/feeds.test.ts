@@ -69,6 +69,18 @@ describe("a source that comes in twice", () => {
   });
 });
 
+describe("an ear that hears neither", () => {
+  it("is left out", () => {
+    // Balance at hard left: the right channel is silent in the sum, and its own slot is off.
+    const keys = { ...KEYS, pan: -1 };
+    const own = [direct("Keys", "left"), direct("Keys", "right", { on: false })];
+    const [flag] = twiceFlags(
+      setup([keys], [sum("All", ["Keys"])], [leg("All", "left"), leg("All", "right"), ...own]),
+    );
+    expect(flag?.says).toMatch(/With both up it changes by \+6\.02 dB left\.$/);
+  });
+});
+
 describe("the same thing in two slots", () => {
   it("is told for a sum too, but not for one that was folded on purpose", () => {
     const folded = (id: string, yes: boolean) => sum(id, ["Kick"], { folded: yes });

@@ -141,6 +141,35 @@ describe("a source that goes into a sum", () => {
   });
 });
 
+describe("a source that goes into a sum without a peak to speak of", () => {
+  const into = (who: Source, inside: readonly Source[]) =>
+    lossesOf(
+      setup(
+        [...inside, who],
+        [
+          sum(
+            "Drums",
+            inside.map((o) => o.id),
+          ),
+        ],
+        [...BOTH, direct(who.id)],
+      ),
+      {
+        move: "into",
+        source: who.id,
+        sum: "Drums",
+        slots: [2],
+      },
+    );
+
+  it("loses only its own level", () => {
+    const vox = source("Vox", { kind: "voice" });
+    expect(into(vox, [])).toEqual(["Vox can no longer be mixed apart from Drums."]);
+    expect(into(quiet(vox), [KICK])).toHaveLength(1);
+    expect(into(vox, [quiet(KICK)])).toHaveLength(1);
+  });
+});
+
 describe("a slot that is freed", () => {
   const s = setup([KICK], [sum("Drums", ["Kick"])], [...BOTH, direct("Kick")]);
   it.each([
