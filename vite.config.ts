@@ -137,7 +137,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: TARGET,
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
+    // A link for each part that is fetched on the quiet took a slow phone longer than the parts themselves.
+    modulePreload: false,
     // What is needed at once arrives in one file: each file by itself is packed worse, 3 kB in all.
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } } },
   },

@@ -70,6 +70,7 @@ export const sumFigures = (setup: Setup, sum: Sum): SumFigures => {
   const peaksKnown = parts.length === 0 || unknown.peak.length < parts.length;
   const ceilings = ceilingsOf(limits, likely, margin, peaksKnown);
   const alone = loudestAlone(parts, strengths);
+  let laws: readonly LawFigures[] | null = null;
   return {
     sum: sum.id,
     legs,
@@ -81,7 +82,11 @@ export const sumFigures = (setup: Setup, sum: Sum): SumFigures => {
     remedy: remedyOf(sum, [left, right], limits, ceilings, margin, setup.console.levelStep),
     alone,
     loss: lossOf(likely, trimsOf(sum), alone),
-    laws: lawRows(setup, sum, strengths, outlets, limits, alone),
+    // Half of all the work, and only one table asks for it.
+    get laws() {
+      laws ??= lawRows(setup, sum, strengths, outlets, limits, alone);
+      return laws;
+    },
     folds: foldsOf(sum, parts),
     oneEar: oneEarOf(sum, heardInSum(setup, sum)),
   };

@@ -1,10 +1,10 @@
-import { useSignal } from "@preact/signals";
+import { computed, useComputed, useSignal } from "@preact/signals";
 import { nameOf } from "../../core/called";
 import { levelOf } from "../../core/decibels";
 import { printNumber } from "../../core/number";
 import { printPan } from "../../core/pannotation";
 import { STYLES } from "../../core/panstyles";
-import type { Source } from "../../core/setup";
+import type { Id, Source } from "../../core/setup";
 import { dragPan, editSource } from "../../document/commands/sources";
 import { current, endDrag, figures, run } from "../../document/store";
 import { Icon } from "../../pieces/icon";
@@ -16,20 +16,27 @@ import type { Neighbours } from "./source-details";
 
 const level = (gain: number): string => (gain === 0 ? "−∞" : printNumber(levelOf(gain), 1));
 
-/** What the source brings into each leg of the chosen sum; undefined where it brings nothing. */
-const legsOf = (source: Source): readonly [string, string] | undefined => {
+/** What each source brings into the legs of the chosen sum, as it is shown; nothing where it brings nothing. */
+const shownLegs = computed<ReadonlyMap<Id, string>>(() => {
   const sum = chosenSum.value;
-  const part = sum && figures.value.parts.get(sum.id)?.find((p) => p.source.id === source.id);
-  return part && [level(part.legs[0]), level(part.legs[1])];
-};
+  const parts = (sum && figures.value.parts.get(sum.id)) ?? [];
+  return new Map(parts.map((p) => [p.source.id, p.legs.map(level).join(" ")]));
+});
+
+const desk = computed(() => current.value.console);
 
 const SourceDetails = lazy(async () => (await import("./source-details")).SourceDetails);
 
-/** One source: its name, its pan under the thumb, what reaches the legs; the rest behind one tap. */
+/**
+ * One source: its name, its pan under the thumb, what reaches the legs; the rest behind one tap.
+ * While one of many is dragged, only the rows in which something changes are drawn again.
+ */
 export const SourceRow = (props: { source: Source } & Neighbours) => {
   const { source } = props;
   const open = useSignal(false);
-  const { console } = current.value;
+  const console = desk.value;
+  // A row keeps its source for good, so what is computed here is of the same one.
+  const legs = useComputed(() => shownLegs.value.get(source.id)).value;
   const name = nameOf(source, "source");
   const printed = printPan(source.pan, console);
   return (
@@ -63,7 +70,7 @@ export const SourceRow = (props: { source: Source } & Neighbours) => {
         label={`House pan of ${name}`}
         value={source.pan}
         printed={printed}
-        legs={legsOf(source)}
+        legs={legs?.split(" ") as [string, string] | undefined}
         steps={STYLES[console.panStyle].steps(console)}
         onValue={(pan) => run(dragPan(source.id, pan))}
         onDone={endDrag}

@@ -1,5 +1,5 @@
 import "./sum.css";
-import { computed } from "@preact/signals";
+import { computed, useComputed } from "@preact/signals";
 import type { Id, Sum } from "../../core/setup";
 import type { Ceiling } from "../../core/sum/ceilings";
 import { current, figures } from "../../document/store";
@@ -48,17 +48,22 @@ export const SumFlags = ({ only }: { only?: Id | null }) =>
       />
     ));
 
-/** On a source: the sums without headroom in which its send costs most. */
-export const SumMark = ({ source }: { source: Id }) =>
-  flags.value
-    .filter((f) => f.source === source)
-    .map(({ sum, lowest }) => {
-      const over = lowest.state === "over";
-      const name = sum.name || "a sum";
-      return (
-        <p key={sum.id} class={`row${over ? " bad" : ""}`}>
-          <Icon name={over ? "wrong" : "care"} size={18} />
-          <ToSum sum={sum} says={over ? `Takes ${name} over` : `Costs ${name} its margin`} />
-        </p>
-      );
-    });
+const flagsOf = (source: Id): readonly Flag[] | null => {
+  const its = flags.value.filter((f) => f.source === source);
+  return its.length > 0 ? its : null;
+};
+
+/** On a source, always the same one: the sums without headroom in which its send costs most. */
+export const SumMark = ({ source }: { source: Id }) => {
+  const its = useComputed(() => flagsOf(source)).value;
+  return (its ?? []).map(({ sum, lowest }) => {
+    const over = lowest.state === "over";
+    const name = sum.name || "a sum";
+    return (
+      <p key={sum.id} class={`row${over ? " bad" : ""}`}>
+        <Icon name={over ? "wrong" : "care"} size={18} />
+        <ToSum sum={sum} says={over ? `Takes ${name} over` : `Costs ${name} its margin`} />
+      </p>
+    );
+  });
+};
