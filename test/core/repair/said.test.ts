@@ -1,0 +1,253 @@
+import { describe, expect, it } from "vitest";
+import type { Tally } from "../../../src/core/agreement";
+import { LEAVE, type Own, type PairState } from "../../../src/core/repair/parts";
+import type { Repair } from "../../../src/core/repair/repairs";
+import { sayRepair, sayStep } from "../../../src/core/repair/say";
+import { situationOf } from "../../../src/core/repair/situation";
+import type { PanMove } from "../../../src/core/repair/steps";
+import { verdictOf } from "../../../src/core/repair/verdict";
+import type { Sum } from "../../../src/core/setup";
+import { direct, leg, listener, setup, source, sum } from "../patch/setups";
+
+const HAT = source("Hat", { kind: "drum", pan: 0.5 });
+const RIDE = source("Ride", { kind: "drum", pan: -0.5 });
+const players = [
+  listener("mara", { name: "Mara, drums", kind: "drummer", sum: "Drums" }),
+  listener("ines", { name: "Ines, keys", sum: "Drums" }),
+  listener("theo", { name: "Theo, bass", sum: "Drums" }),
+];
+const withDrums = (more: Partial<Sum> = {}, inside: readonly string[] = ["Hat", "Ride"]) => {
+  const s = setup(
+    [HAT, RIDE],
+    [sum("Other", ["Hat"]), sum("Drums", inside, more)],
+    [leg("Drums", "left"), leg("Drums", "right"), direct("Hat")],
+    16,
+    players,
+  );
+  return { ...s, wishes: { ...s.wishes, first: "mara" } };
+};
+const drumsOf = (s: ReturnType<typeof withDrums>) => s.sums[1] as Sum;
+
+const move = (id: string): PanMove => ({ source: id, from: 0.5, to: -0.5, followed: true, error: 0 });
+
+describe("a repair in one line", () => {
+  const said = (
+    pair: Partial<PairState>,
+    own: readonly Own[] = [],
+    steps: Repair["steps"] = [],
+    more: Partial<Sum> = {},
+  ) => {
+    const s = withDrums(more);
+    return sayRepair(s, drumsOf(s), { parts: { pair: { ...LEAVE, ...pair }, own }, steps });
+  };
+  const pan = (id: string) => ({ step: "pan", sum: "Drums", ...move(id) }) as const;
+  const house = (id: string) => ({ step: "house pan", ...move(id) }) as const;
+  const flip = (who: string): Own => ({ listener: who, choice: "flip" });
+
+  it("says what is done with the pair", () => {
+    expect(said({})).toBe("Leave Drums as it is");
+    expect(said({ swap: true })).toBe("Patch Drums in reverse");
+    expect(said({ fold: true })).toBe("Fold Drums to mono");
+    expect(said({ pan: "sum" }, [], [pan("Hat")])).toBe("Re-pan Hat in Drums");
+    expect(said({ pan: "sum" }, [], [pan("Hat"), pan("Ride")])).toBe("Re-pan 2 sources in Drums");
+    expect(
+      said({ swap: true, pan: "sum" }, [], [{ step: "swap", sum: "Drums", slots: null }, pan("Hat")]),
+    ).toBe("Patch Drums in reverse and re-pan Hat in it");
+    expect(said({ pan: "house" }, [], [house("Hat"), house("Ride")])).toBe("Move the house pan of 2 sources");
+    expect(said({ pan: "house" }, [], [house("Ride")])).toBe("Move the house pan of Ride");
+    const swapped = withDrums();
+    swapped.monitor = { ...swapped.monitor, slots: [leg("Drums", "right"), leg("Drums", "left")] };
+    expect(
+      sayRepair(swapped, drumsOf(swapped), { parts: { pair: { ...LEAVE, swap: true }, own: [] }, steps: [] }),
+    ).toBe("Patch Drums straight");
+  });
+
+  it("says for whom something is done alone", () => {
+    expect(said({ swap: true }, [flip("ines")])).toBe(
+      "Patch Drums in reverse and flip it at the mixer of Ines",
+    );
+    expect(said({}, [flip("ines")])).toBe("Flip Drums at the mixer of Ines");
+    expect(said({ pan: "house" }, [flip("ines")], [house("Hat")])).toBe(
+      "Move the house pan of Hat and flip Drums at the mixer of Ines",
+    );
+    expect(said({}, [flip("ines"), flip("theo")])).toBe("Flip Drums at the mixers of Ines and Theo");
+    expect(said({}, [{ listener: "ines", choice: "own reversed" }])).toBe(
+      "Give Ines a reversed pair of their own",
+    );
+    expect(
+      said({}, [
+        { listener: "ines", choice: "own panned" },
+        { listener: "theo", choice: "own panned" },
+      ]),
+    ).toBe("Give Ines and Theo pairs of their own");
+    expect(said({}, [{ listener: "theo", choice: "own panned" }])).toBe("Give Theo a pair of their own");
+  });
+});
+
+describe("a step", () => {
+  const s = withDrums();
+  it("is a sentence for the desk", () => {
+    expect(sayStep(s, { step: "fold", sum: "Drums" })).toBe("Fold Drums to mono.");
+    expect(sayStep(s, { step: "swap", sum: "Drums", slots: [1, 0] })).toBe(
+      "Patch the left leg of Drums into slot 2 and the right leg into slot 1.",
+    );
+    expect(sayStep(s, { step: "swap", sum: "Drums", slots: null })).toBe(
+      "Plan the legs of Drums the other way round: not both have a slot yet.",
+    );
+    expect(sayStep(s, { step: "pan", sum: "Drums", ...move("Hat") })).toBe(
+      "Set Hat in Drums to L50 (was R50, following the house).",
+    );
+    expect(sayStep(s, { step: "house pan", ...move("Hat"), followed: false })).toBe(
+      "Set the house pan of Hat to L50 (was R50).",
+    );
+    expect(sayStep(s, { step: "flip", listener: "ines", flipped: true })).toBe(
+      "Flip left and right at the mixer of Ines.",
+    );
+    expect(sayStep(s, { step: "flip", listener: "ines", flipped: false })).toBe(
+      "Take the flip out at the mixer of Ines.",
+    );
+    const copy = sum("m9", [], { name: "Drums for Ines" });
+    const own = (pans: readonly PanMove[]) =>
+      sayStep(s, {
+        step: "own pair",
+        listener: "ines",
+        of: "Drums",
+        copy,
+        slots: [3, 4],
+        trims: [0, 0],
+        off: [false, false],
+        pans,
+      });
+    const COPIED =
+      "Copy Drums to a new pair, “Drums for Ines”, and patch its left leg into slot 4 and its right leg into slot 5 for Ines alone.";
+    expect(own([])).toBe(COPIED);
+    expect(own([move("Hat")])).toBe(`${COPIED} In it set Hat to L50 (was R50, following the house).`);
+  });
+});
+
+const NONE: Tally = { right: 2, wrong: 0, flat: 0, unplaceable: 0, sidesLost: 0, score: 1 };
+const tally = (more: Partial<Tally>): Tally => ({ ...NONE, ...more });
+
+/** A repair as it would be ranked, with what Mara and then Ines and Theo together would have. */
+const repair = (
+  id: string,
+  mara: Partial<Tally>,
+  others: Partial<Tally> = {},
+  criteria: Partial<Repair["criteria"]> = {},
+) =>
+  ({
+    id,
+    parts: { pair: { ...LEAVE, swap: id === "swap", fold: id === "fold" }, own: [] },
+    criteria: { slots: 0, moves: 0, residual: 0, ...criteria },
+    outcomes: [
+      { listener: "l1", tally: NONE },
+      { listener: "ines", tally: tally(others) },
+      { listener: "mara", tally: tally(mara) },
+      { listener: "theo", tally: NONE },
+    ],
+    steps: [],
+    house: [],
+    notes: [],
+  }) as unknown as Repair;
+
+const verdict = (...ranked: Repair[]) => {
+  const s = withDrums();
+  return verdictOf(situationOf(s, drumsOf(s)), ranked);
+};
+
+describe("why a repair is best", () => {
+  const why = (
+    mara: readonly [Partial<Tally>, Partial<Tally>],
+    others: readonly [Partial<Tally>, Partial<Tally>] = [{}, {}],
+  ) => verdict(repair("swap", mara[1], others[1], { moves: 1 }), repair("leave", mara[0], others[0])).why;
+
+  it("is told of the one who matters most", () => {
+    expect(why([{ wrong: 1 }, {}])).toMatch(/^Mara then has every side correct; 1 was wrong\. /);
+    expect(why([{ wrong: 3 }, {}])).toMatch(/^Mara then has every side correct; 3 were wrong\. /);
+    expect(why([{ wrong: 3 }, { flat: 1 }])).toMatch(/^Mara then has no side wrong; 3 were wrong\. /);
+    expect(why([{ wrong: 3 }, { wrong: 1 }])).toMatch(/^Mara then has 1 side wrong instead of 3\. /);
+    expect(why([{ wrong: 2 }, { wrong: 2 }])).toMatch(/^Mara has 2 sides wrong, and nothing betters that\. /);
+    expect(why([{ flat: 2 }, { flat: 1 }])).toMatch(/^Mara then has 1 without a side instead of 2\. /);
+    expect(why([{}, {}])).toMatch(/^Mara has every side correct\. /);
+    expect(why([{ flat: 1 }, { flat: 1 }])).toMatch(
+      /^Mara has no side wrong, but 1 source flat: only their pans can change that\. /,
+    );
+    expect(why([{ right: 0 }, {}])).toMatch(/^Mara hears nothing of it that has a side\. /);
+  });
+
+  it("is told of the others", () => {
+    const of = (before: Partial<Tally>, after: Partial<Tally>) => why([{}, {}], [before, after]);
+    expect(of({}, {})).not.toContain("others");
+    expect(of({ wrong: 1 }, {})).toContain(
+      " Everybody else who can tell the sides then has every side correct; before, 1 was wrong there. ",
+    );
+    expect(of({ wrong: 2 }, { flat: 1 })).toContain(
+      " Everybody else who can tell the sides then has no side wrong; before, 2 were wrong there. ",
+    );
+    expect(of({ wrong: 1 }, { wrong: 1 })).toContain(" For the others 1 side stays wrong. ");
+    expect(of({ wrong: 2 }, { wrong: 2 })).toContain(" For the others 2 sides stay wrong. ");
+    expect(of({ wrong: 3 }, { wrong: 1 })).toContain(" For the others 1 side is wrong then instead of 3. ");
+    expect(of({}, { wrong: 2 })).toContain(" For the others 2 sides are wrong then instead of 0. ");
+  });
+
+  it("is told of its cost, but not where nothing is done", () => {
+    expect(why([{ wrong: 1 }, {}])).toMatch(/ It takes 1 move and no slot; the house notices nothing\. /);
+    expect(verdict(repair("leave", {})).why).toBe("Mara has every side correct already.");
+  });
+});
+
+describe("what speaks against the second best", () => {
+  const LEFT = repair("leave", { wrong: 2 }, { wrong: 2 });
+  const against = (
+    mara: Partial<Tally>,
+    others: Partial<Tally> = {},
+    criteria: Partial<Repair["criteria"]> = {},
+  ) => {
+    const best = repair("swap", { wrong: 1, flat: 1 }, { wrong: 1 }, { slots: 1, moves: 2, residual: 0.1 });
+    const next = repair(
+      "fold",
+      { wrong: 1, flat: 1, ...mara },
+      { wrong: 1, ...others },
+      { slots: 1, moves: 2, residual: 0.1, ...criteria },
+    );
+    return /Second best, “Fold Drums to mono”, (.*)\.$/.exec(verdict(best, next, LEFT).why)?.[1];
+  };
+
+  it("is first what is worse for the one who matters most", () => {
+    expect(against({ wrong: 2 })).toBe("leaves 1 more side wrong for Mara");
+    expect(against({ wrong: 4 })).toBe("leaves 3 more sides wrong for Mara");
+    expect(against({ flat: 2 })).toBe("leaves 1 more source flat for Mara");
+    expect(against({ flat: 3 })).toBe("leaves 2 more sources flat for Mara");
+    expect(against({ score: 0.5 })).toBe("is less clear for Mara");
+  });
+
+  it("then for the others, then slots, moves and what is not exact", () => {
+    expect(against({}, { wrong: 3 })).toBe("leaves 2 more sides wrong for the others");
+    expect(against({}, {}, { slots: 2, moves: 1 })).toBe("takes 1 more slot");
+    expect(against({}, {}, { slots: 3 })).toBe("takes 2 more slots");
+    expect(against({}, {}, { moves: 3 })).toBe("takes 1 more move");
+    expect(against({}, {}, { moves: 5 })).toBe("takes 3 more moves");
+    expect(against({}, {}, { residual: 0.35 })).toBe("is 0.25 dB less exact");
+  });
+});
+
+describe("a sum of which nothing can be said", () => {
+  const of = (s: ReturnType<typeof withDrums>) =>
+    verdictOf(situationOf(s, drumsOf(s)), [repair("leave", {})]);
+
+  it("says why, and what to do", () => {
+    expect(of(withDrums({}, []))).toEqual({
+      headline: "Nothing sounds in Drums",
+      why: "Send a source into it that is not muted.",
+    });
+    const alone = withDrums();
+    alone.listeners = alone.listeners.map((l) => ({ ...l, sum: null }));
+    expect(of(alone)).toEqual({
+      headline: "Nobody hears Drums",
+      why: "Say who hears it, and it can be said what is best for them.",
+    });
+    const same = "Both ears get the same: nothing can be reversed, nothing put right.";
+    expect(of(withDrums({ folded: true }))).toEqual({ headline: "Drums is folded to mono", why: same });
+    expect(of(withDrums({ stereo: false }))).toEqual({ headline: "Drums is mono", why: same });
+  });
+});
