@@ -49,6 +49,19 @@ describe("figures of a recording", () => {
     expect(again.sources).toBe(kept.sources);
   });
 
+  it("are copied up to the ends of what a field takes, and no further", () => {
+    const copied = (playing: number, peak: number) => {
+      const of = { ...recording, sources: [measured("s1", playing, peak)], correlation: [[1]] };
+      const { level, peak: top } = find(keepRecording(of, true).apply(example), "s1") ?? {};
+      return [level, top];
+    };
+    const { level, peak } = find(example, "s1") ?? {};
+    expect(copied(-120, -120)).toEqual([-120, -120]);
+    expect(copied(24, 24)).toEqual([24, 24]);
+    expect(copied(-120.1, -120.1)).toEqual([level, peak]);
+    expect(copied(24.1, 24.1)).toEqual([level, peak]);
+  });
+
   it("a level is copied in the console's convention, a peak as it is", () => {
     const aes17 = { ...example, console: { ...example.console, rms: "aes17" as const } };
     // A full-scale sine reads −3.01 dBFS by samples and 0 by AES17: −23.456 becomes −20.446.

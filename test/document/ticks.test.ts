@@ -37,6 +37,11 @@ it("a way back under the count leaves no tick on a slot that takes something els
   expect(Object.keys(after.lineCheck).length).toBeLessThan(Object.keys(before.lineCheck).length);
 });
 
+it("a change that changes nothing is the very same setup, with all its ticks", () => {
+  const before = ticked();
+  expect(replaceSetup("nothing", (setup) => setup).apply(before)).toBe(before);
+});
+
 it("a trim changes no tick", () => {
   const before = ticked();
   expect(editSlot(0, { trim: -3 }).apply(before).lineCheck).toEqual(before.lineCheck);

@@ -15,7 +15,7 @@ const placed = (file: SetupFile, feeds: readonly Feed[]): SetupFile => {
   const end = Math.max(monitor.slotCount, monitor.slots.length);
   const at = firstFree(monitor, feeds.length)?.[0] ?? end;
   const length = Math.max(monitor.slots.length, at + feeds.length);
-  if (feeds.length === 0 || length > LIMITS.slots) return file;
+  if (length > LIMITS.slots) return file;
   const slots = Array.from({ length }, (_, i) => {
     const feed = feeds[i - at];
     return feed ? freshSlot(feed) : (monitor.slots[i] ?? null);

@@ -10,18 +10,19 @@ import { withoutStaleTicks } from "../ticks";
 type Slots = readonly (Slot | null)[];
 
 const withSlots = (file: SetupFile, slots: Slots): SetupFile =>
-  slots === file.monitor.slots
-    ? file
-    : mend(withoutStaleTicks(file, amend(file, { monitor: amend(file.monitor, { slots }) })));
+  mend(withoutStaleTicks(file, amend(file, { monitor: amend(file.monitor, { slots }) })));
 
 /** Puts something into a slot, by index from 0; null frees it. Nothing happens beyond `LIMITS.slots`. */
 export const setSlot = (index: number, slot: Slot | null): Command =>
   step(slot ? "fill slot" : "free slot", (file) => {
     if (!Number.isInteger(index) || index < 0 || index >= LIMITS.slots) return file;
     const { slots } = file.monitor;
+    if ((slots[index] ?? null) === slot) return file;
     const length = Math.max(slots.length, index + 1);
-    const next = Array.from({ length }, (_, at) => (at === index ? slot : (slots[at] ?? null)));
-    return slots[index] === slot ? file : withSlots(file, next);
+    return withSlots(
+      file,
+      Array.from({ length }, (_, at) => (at === index ? slot : (slots[at] ?? null))),
+    );
   });
 
 /** Changes the switch, trim or feed of a slot that is not free. */
@@ -41,9 +42,8 @@ const moved = (slots: Slots, from: number, to: number): Slots => {
   const wanted = Math.max(0, Math.min(rest.length, start + to - from));
   const splits = arePair(rest[wanted - 1], rest[wanted]);
   const target = splits ? wanted + Math.sign(to - from) : wanted;
-  return target === start
-    ? slots
-    : [...rest.slice(0, target), ...slots.slice(start, start + size), ...rest.slice(target)];
+  const next = [...rest.slice(0, target), ...slots.slice(start, start + size), ...rest.slice(target)];
+  return mapped(slots, (_, at) => next[at] ?? null);
 };
 
 /**

@@ -1,0 +1,27 @@
+import { expect, it } from "vitest";
+import { addListener, editListener } from "../../src/document/commands/listeners";
+import { editWishes } from "../../src/document/commands/settings";
+import { exampleSetup } from "../../src/document/example";
+import { LIMITS } from "../../src/document/limits";
+import { applied } from "./commands";
+
+const example = exampleSetup();
+
+it("there are as many listeners as a setup may hold, and no more", () => {
+  const room = LIMITS.listeners - example.listeners.length;
+  const full = applied(example, ...Array.from({ length: room }, () => addListener()));
+  expect(full.listeners).toHaveLength(LIMITS.listeners);
+  expect(applied(full, addListener())).toBe(full);
+});
+
+it("what is changed of a listener or a wish is that and nothing else", () => {
+  const [audience, drummer, singer, ...others] = example.listeners;
+  expect(applied(example, editListener("l3", { flipped: true }))).toEqual({
+    ...example,
+    listeners: [audience, drummer, { ...singer, flipped: true }, ...others],
+  });
+  expect(applied(example, editWishes({ margin: 3 }))).toEqual({
+    ...example,
+    wishes: { ...example.wishes, margin: 3 },
+  });
+});
