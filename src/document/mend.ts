@@ -107,7 +107,7 @@ const mendRecording = (recording: Recording, sources: ReadonlySet<Id>, note: Not
     (m, at) => sources.has(m.source) && recording.sources.findIndex((o) => o.source === m.source) === at,
   );
   if (stays.every(Boolean)) return recording;
-  note(`${show(recording.name)} had figures of a source that is not there: taken out.`);
+  note(`${show(recording.name)} had figures of a source that is not there or twice: taken out.`);
   const only = <T>(list: readonly T[]): T[] => list.filter((_, at) => stays[at]);
   return {
     ...recording,

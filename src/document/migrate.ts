@@ -34,14 +34,14 @@ export const migrate = (given: unknown, migrations: readonly Migration[] = MIGRA
     );
   }
   if (version === newest) return given;
-  let setup: RawSetup = JSON.parse(JSON.stringify(given));
-  for (let at = version; at < newest; at += 1) setup = next(setup, at, migrations);
-  return setup;
+  return migrations
+    .slice(version - 1)
+    .reduce((setup, step, at) => next(setup, version + at, step), JSON.parse(JSON.stringify(given)));
 };
 
-const next = (setup: RawSetup, version: number, migrations: readonly Migration[]): RawSetup => {
+const next = (setup: RawSetup, version: number, step: Migration): RawSetup => {
   try {
-    return { ...migrations[version - 1]?.(setup), format: FORMAT, version: version + 1 };
+    return { ...step(setup), format: FORMAT, version: version + 1 };
   } catch (error) {
     throw new Refusal(
       `This setup of version ${version} could not be brought to version ${version + 1}: ${error instanceof Error ? error.message : String(error)}.`,

@@ -1,0 +1,119 @@
+import { describe, expect, it } from "vitest";
+import type { Measured } from "../../src/core/setup";
+import { exampleSetup } from "../../src/document/example";
+import { LIMITS } from "../../src/document/limits";
+import { mend } from "../../src/document/mend";
+import type { SetupFile } from "../../src/document/schema";
+
+const example = exampleSetup();
+
+/** A setup mended, and what was said of it. */
+const mended = (file: SetupFile) => {
+  const notes: string[] = [];
+  return { file: mend(file, (says) => notes.push(says)), notes };
+};
+
+const twice = <T>(list: readonly T[]): readonly T[] => [...list, ...list.slice(0, 1)];
+
+it("of two with one id the later gets a free one of its own kind", () => {
+  const { file, notes } = mended({
+    ...example,
+    sources: twice(example.sources),
+    kit: { ...example.kit, pieces: twice(example.kit.pieces) },
+    sums: twice(example.sums),
+    listeners: twice(example.listeners),
+  });
+  const ids = [file.sources, file.kit.pieces, file.sums, file.listeners].map((list) => list.at(-1)?.id);
+  expect(ids.map((id) => id?.replace(/\d+$/, ""))).toEqual(["s", "p", "m", "l"]);
+  expect(new Set(file.sources.map((s) => s.id)).size).toBe(example.sources.length + 1);
+  expect(notes).toEqual([
+    "“Kick” had no id of its own and got one.",
+    "“Kick” had no id of its own and got one.",
+    "“Drums” had no id of its own and got one.",
+    "“Audience” had no id of its own and got one.",
+  ]);
+});
+
+it("what has an empty id gets one too", () => {
+  const { file, notes } = mended({
+    ...example,
+    sums: [...example.sums, { ...example.sums[0], id: "" }],
+  } as SetupFile);
+  expect(file.sums[0]?.id).toBe("m1");
+  expect(file.sums[1]?.id).toMatch(/^m[2-9]$/);
+  expect(notes).toEqual(["“Drums” had no id of its own and got one."]);
+});
+
+it("where there is no room for a drummer the last performer becomes one, not the audience", () => {
+  const [audience, , singer] = example.listeners;
+  if (!audience || !singer) throw new Error("no listeners");
+  const singers = Array.from({ length: LIMITS.listeners - 1 }, (_, at) => ({
+    ...singer,
+    id: `l${at + 10}`,
+    name: `Singer ${at + 1}`,
+  }));
+  const { file, notes } = mended({ ...example, listeners: [...singers, audience] });
+  expect(file.listeners.slice(-2).map((l) => [l.name, l.kind])).toEqual([
+    ["Singer 31", "drummer"],
+    ["Audience", "audience"],
+  ]);
+  expect(notes[0]).toBe(
+    "There was no drummer among the listeners, and no room for one more: it is “Singer 31” now.",
+  );
+});
+
+describe("figures of a recording", () => {
+  const measured = (source: string, rms: number): Measured => ({
+    source,
+    rms,
+    playing: -24,
+    peak: -9,
+    truePeak: -8.5,
+    fast: -20,
+    slow: -22,
+  });
+  const recorded = (...sources: readonly Measured[]): SetupFile => ({
+    ...example,
+    recording: {
+      name: "Hall",
+      seconds: 9,
+      sources,
+      correlation: sources.map((_, row) =>
+        sources.map((__, column) => (row === column ? 1 : (row + column) / 10)),
+      ),
+    },
+  });
+
+  it("stay as they are where each is of a source of its own", () => {
+    const file = recorded(measured("s1", -30), measured("s2", -31));
+    expect(mended(file)).toEqual({ file, notes: [] });
+    expect(mend(file)).toBe(file);
+  });
+
+  it("of one source twice: the first stay, with their correlations", () => {
+    const { file, notes } = mended(recorded(measured("s1", -30), measured("s1", -40), measured("s2", -31)));
+    expect(file.recording).toMatchObject({
+      sources: [measured("s1", -30), measured("s2", -31)],
+      correlation: [
+        [1, 0.2],
+        [0.2, 1],
+      ],
+    });
+    expect(notes).toEqual(["“Hall” had figures of a source that is not there or twice: taken out."]);
+  });
+});
+
+it("hits of a piece that is not there leave the check, with a word; others stay without one", () => {
+  const hit = (piece: string) => ({ piece, answer: "left" as const });
+  const file = { ...example, check: { listener: "l2", hits: [hit("p1"), hit("p99"), hit("p2")] } };
+  const { file: after, notes } = mended(file);
+  expect(after.check).toEqual({ listener: "l2", hits: [hit("p1"), hit("p2")] });
+  expect(notes).toEqual(["The check at the kit had hits of a piece that is not there: taken out."]);
+  expect(mended(after).notes).toEqual([]);
+});
+
+it.each(["00", "0x1", "1e0", " 1", "-0", "1.0", "+1", "0 "])("a tick of %j is of no slot", (at) => {
+  const { file, notes } = mended({ ...example, lineCheck: { 0: true, 13: false, [at]: true } });
+  expect(file.lineCheck).toEqual({ 0: true, 13: false });
+  expect(notes).toEqual(["The line check had ticks of free slots: taken out."]);
+});

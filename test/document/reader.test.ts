@@ -1,0 +1,171 @@
+import { describe, expect, it } from "vitest";
+import { printSetup, readSetup } from "../../src/document/check-file";
+import { exampleSetup } from "../../src/document/example";
+import { LIMITS } from "../../src/document/limits";
+
+/** Parsed JSON, as loose as it comes. */
+type Json = ReturnType<typeof JSON.parse>;
+
+/** What is said of the example after a change to it, and how it was read. */
+const withChange = (change: (file: Json) => void) => {
+  const json = JSON.parse(printSetup(exampleSetup()));
+  change(json);
+  const result = readSetup(json);
+  if (!result.ok) throw new Error(result.why);
+  return result;
+};
+const notesOf = (change: (file: Json) => void): readonly string[] => withChange(change).notes;
+
+describe("what cannot be taken is named with its value and what is allowed", () => {
+  it.each<[about: string, change: (file: Json) => void, notes: readonly string[]]>([
+    [
+      "a text",
+      (f) => {
+        f.sources[0].name = 5;
+      },
+      ["sources[0].name: 5 is not a text; “Source” taken."],
+    ],
+    [
+      "a list",
+      (f) => {
+        f.sums[0].sends = true;
+      },
+      ["sums[0].sends: true is not a list; a list taken."],
+    ],
+    [
+      "a whole number: a text is none at all",
+      (f) => {
+        f.console.panSteps = "many";
+      },
+      ["console.panSteps: “many” is not a number from 1 to 1000; 100 taken."],
+    ],
+    [
+      "left and right",
+      (f) => {
+        f.sums[0].legTrim = 5;
+      },
+      ["sums[0].legTrim[0]: missing; 0 taken.", "sums[0].legTrim[1]: missing; 0 taken."],
+    ],
+    [
+      "what may be empty, once",
+      (f) => {
+        delete f.sources[0].piece;
+        delete f.ear;
+      },
+      ["sources[0].piece: missing; left empty.", "ear: missing; left empty."],
+    ],
+    [
+      "ticks that are none",
+      (f) => {
+        f.lineCheck = 5;
+      },
+      ["lineCheck: 5 is not an object; none taken."],
+    ],
+    [
+      "ticks that are missing",
+      (f) => {
+        delete f.lineCheck;
+      },
+      ["lineCheck: missing; none taken."],
+    ],
+    [
+      "a text of 24 characters whole, a longer one cut",
+      (f) => {
+        f.console.law = "a".repeat(24);
+        f.console.reference = "b".repeat(25);
+      },
+      [
+        `console.law: “${"a".repeat(24)}” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.`,
+        `console.reference: “${"b".repeat(24)}…” is not one of “sides”, “centre”; “sides” taken.`,
+      ],
+    ],
+    [
+      "fields that are not known: in quotes where they are no plain word",
+      (f) => {
+        f["two words"] = 1;
+        f["a".repeat(24)] = 1;
+        f["b".repeat(25)] = 1;
+      },
+      [
+        "“two words”: not known here; left out.",
+        `${"a".repeat(24)}: not known here; left out.`,
+        `“${"b".repeat(24)}…”: not known here; left out.`,
+      ],
+    ],
+  ])("%s", (_, change, notes) => {
+    expect(notesOf(change)).toEqual(notes);
+  });
+
+  it("and what is taken instead is empty, not half of it", () => {
+    const { file } = withChange((f) => {
+      f.lineCheck = 5;
+      f.sums[0].sends = true;
+      delete f.sources[0].piece;
+    });
+    expect([file.lineCheck, file.sums[0]?.sends, file.sources[0]?.piece]).toEqual([{}, [], null]);
+  });
+});
+
+it("a text that is cut keeps every whole character before", () => {
+  const note = `🥁 ${"x".repeat(LIMITS.note)}`;
+  const { file } = withChange((f) => {
+    f.note = note;
+  });
+  expect(file.note).toBe(note.slice(0, LIMITS.note));
+  expect(file.note.startsWith("🥁 x")).toBe(true);
+});
+
+it("a recording whose correlations lack one in a row is left out", () => {
+  const measured = (source: string) => ({
+    source,
+    rms: -30,
+    playing: -24,
+    peak: -9,
+    truePeak: -8.5,
+    fast: -20,
+    slow: -22,
+  });
+  const recording = (correlation: readonly (readonly number[])[]) =>
+    withChange((f) => {
+      f.recording = { name: "Hall", seconds: 9, sources: [measured("s1"), measured("s2")], correlation };
+    });
+  expect(recording([[1, 0], [0]])).toMatchObject({
+    file: { recording: null },
+    notes: ["recording.correlation: not 2 rows of 2; the recording is left out."],
+  });
+  expect(
+    recording([
+      [1, 0],
+      [0, 1],
+    ]).notes,
+  ).toEqual([]);
+});
+
+describe("of many notes", () => {
+  const wrong = (count: number) =>
+    notesOf((f) => {
+      f.sums = [];
+      f.listeners.forEach((l: Json) => {
+        l.sum = null;
+      });
+      f.monitor.slots = f.monitor.slots.map(() => null);
+      f.sources = Array.from({ length: count }, (_, at) => ({ ...f.sources[0], id: `x${at}`, pan: 9 }));
+    });
+
+  it("a hundred are told, and how many more there are", () => {
+    expect(wrong(99)).toHaveLength(99);
+    expect(wrong(100)).toHaveLength(100);
+    expect(wrong(100).at(-1)).toBe("sources[99].pan: 9 is not a number from −1 to 1; 0 taken.");
+    expect(wrong(101)).toHaveLength(101);
+    expect(wrong(101).at(-1)).toBe("And 1 more of the kind.");
+  });
+});
+
+it("a fault of the app itself is not called one of the file", () => {
+  const broken = {
+    get format(): string {
+      throw new RangeError("own");
+    },
+  };
+  expect(() => readSetup(broken)).toThrow("own");
+});
