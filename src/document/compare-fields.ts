@@ -55,8 +55,8 @@ const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): Fiel
   print: (thing) => (value(thing) ? ifSo : ifNot),
 });
 
-const nameIn = (list: readonly { readonly id: Id; readonly name: string }[], id: Id | null): string | null =>
-  id === null ? null : `“${list.find((thing) => thing.id === id)?.name ?? ""}”`;
+const nameIn = (list: readonly { readonly id: Id; readonly name: string }[], id: Id): string =>
+  `“${list.find((thing) => thing.id === id)?.name ?? ""}”`;
 
 const printPanOf = (pan: Pan | null, { console }: SetupFile): string =>
   pan === null ? "as in the house" : printPan(pan, console);
@@ -113,7 +113,7 @@ export const SOURCE: readonly Field<Source>[] = [
   {
     what: "stands at",
     value: (s) => s.piece,
-    print: (s, { kit }) => nameIn(kit.pieces, s.piece) ?? "no place at the kit",
+    print: (s, { kit }) => (s.piece === null ? "no place at the kit" : nameIn(kit.pieces, s.piece)),
   },
   word("", (s) => s.channels, { 1: "one channel", 2: "two channels" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
@@ -159,7 +159,11 @@ export const LISTENER: readonly Field<Listener>[] = [
     print: (l) => place(l.x, l.y, "to house right", "to house left"),
   },
   number("facing", "°", (l) => l.facing),
-  { what: "hears", value: (l) => l.sum, print: (l, { sums }) => nameIn(sums, l.sum) ?? "no sum" },
+  {
+    what: "hears",
+    value: (l) => l.sum,
+    print: (l, { sums }) => (l.sum === null ? "no sum" : nameIn(sums, l.sum)),
+  },
   yes((l) => l.flipped, "flipped at their own mixer", "not flipped at their own mixer"),
   yes((l) => l.mono, "hears both legs in one", "hears both legs apart"),
 ];
@@ -188,7 +192,7 @@ export const WISHES: readonly Field<Wishes>[] = [
   {
     what: "who matters most:",
     value: (w) => w.first,
-    print: (w, { listeners }) => nameIn(listeners, w.first) ?? "nobody",
+    print: (w, { listeners }) => nameIn(listeners, w.first),
   },
   yes((w) => w.houseFixed, "the house stays as it is", "the house may change"),
   yes((w) => w.slotsFixed, "no free slot may be taken", "free slots may be taken"),

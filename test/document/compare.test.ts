@@ -4,9 +4,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Slot } from "../../src/core/setup";
 import { readSetup } from "../../src/document/check-file";
-import { addPiece, movePiece } from "../../src/document/commands/kit";
-import { addListener, editListener } from "../../src/document/commands/listeners";
-import { editConsole, editEar, editWishes, rename } from "../../src/document/commands/settings";
+import { addPiece, editPiece, movePiece } from "../../src/document/commands/kit";
+import { addListener, editListener, moveListener } from "../../src/document/commands/listeners";
+import { editConsole, editEar, editWishes, rename, setNote } from "../../src/document/commands/settings";
 import { editSlot, moveSlot, setSlot, setSlotCount } from "../../src/document/commands/slots";
 import {
   addSource,
@@ -27,6 +27,7 @@ const FULL = join(import.meta.dirname, "../fixtures/setup-v2.json");
 const example = exampleSetup();
 const said = (from: SetupFile, to: SetupFile): string[] =>
   differences(from, to).map(({ part, says }) => `${part} | ${says}`);
+const pieceOf = (name: string): string => example.kit.pieces.find((p) => p.name === name)?.id ?? "";
 const idOf = (name: string): string => example.sources.find((s) => s.name === name)?.id ?? "";
 
 /** A setup as far as a comparison is about it: without its name, ticks and answers, sends in the order of sources. */
@@ -102,6 +103,32 @@ describe("one change at a time", () => {
     ],
     [addPiece("percussion", "Cowbell"), ["Kit | Cowbell is there as well"]],
     [rename("For next week"), []],
+    [
+      setNote(""),
+      [
+        "Setup | Note none instead of “Invented band, hall, people and levels: a worked example to try things on.”",
+      ],
+    ],
+    [
+      editPiece(pieceOf("Hat"), { limbs: [] }),
+      ["Kit | Hat: played with nothing instead of hand and hat-foot"],
+    ],
+    [
+      movePiece(pieceOf("Kick"), -0.25, 0),
+      [
+        "Kit | Kick: place 0.25 m left of the throne, 0 m in front instead of 0 m right of the throne, 0.75 m in front",
+      ],
+    ],
+    [
+      moveListener("l3", -1.5, -2),
+      [
+        "Listeners | Tobi, lead voice: place 1.5 m to house left, 2 m behind instead of 0 m to house right, 3 m in front",
+      ],
+    ],
+    [
+      setSlot(17, example.monitor.slots[2] ?? null),
+      ["Slots | Slot 18: “Bass”, before fader instead of nothing"],
+    ],
   ])("%#: $label", (command, says) => {
     expect(said(example, applied(example, command))).toEqual(says);
   });

@@ -87,6 +87,33 @@ describe("history", () => {
     expect(labels).toEqual(["pan", "turn throne", "a", "turn throne"]);
   });
 
+  it("begins with nothing to undo or redo", () => {
+    expect(begin(exampleSetup())).toEqual({ past: [], present: exampleSetup(), future: [], drag: null });
+  });
+
+  it("keeps every step before a drag, whether the drag is dropped or stays", () => {
+    const before = ["a", "b", "c"].map(named).reduce(record, start);
+    const dropped = settle([0.4, 0].map((pan) => dragPan("s1", pan)).reduce(record, before));
+    expect(dropped.past.map((stop) => stop.label)).toEqual(["a", "b", "c"]);
+    expect(dropped.present).toBe(before.present);
+    const stays = settle(record(before, dragPan("s1", 0.4)));
+    expect(stays.past.map((stop) => stop.label)).toEqual(["a", "b", "c", "pan"]);
+  });
+
+  it("takes a step for one of its own, also where it is called like the drag under way", () => {
+    const pan = step("pan", (file) => ({ ...file, name: "panned" }));
+    expect([dragPan("s1", 0.1), pan].reduce(record, start).past).toHaveLength(2);
+  });
+
+  it("has nothing to settle where nothing is dragged, also where a step ends as it began", () => {
+    const same = record(
+      start,
+      step("same", (file) => ({ ...file })),
+    );
+    expect(same.past).toHaveLength(1);
+    for (const history of [start, same]) expect(settle(history)).toBe(history);
+  });
+
   it("begins a new drag after an undo", () => {
     const undone = back(record(record(start, dragPan("s1", 0.1)), named("a")));
     expect(record(undone, dragPan("s1", 0.2)).past).toHaveLength(2);

@@ -1,0 +1,132 @@
+import { describe, expect, it } from "vitest";
+import type { Listener, Recording, Source } from "../../src/core/setup";
+import { editEar } from "../../src/document/commands/settings";
+import { setSlot } from "../../src/document/commands/slots";
+import { addSource, dragPan, editSource, removeSource } from "../../src/document/commands/sources";
+import { addSum, duplicateSum, setSend } from "../../src/document/commands/sums";
+import { differences } from "../../src/document/compare";
+import { exampleSetup } from "../../src/document/example";
+import type { SetupFile } from "../../src/document/schema";
+import { applied } from "./commands";
+
+const example = exampleSetup();
+const said = (from: SetupFile, to: SetupFile): string[] =>
+  differences(from, to).map(({ part, says }) => `${part} | ${says}`);
+
+describe("the words of a difference", () => {
+  it("about earphones", () => {
+    const ear = applied(example, editEar({}));
+    expect(said(ear, example)).toEqual(["Earphones | No earphone data"]);
+    expect(said(ear, applied(ear, editEar({ sensitivity: 112 })))).toEqual([
+      "Earphones | Sensitivity 112 dB/mW instead of 108 dB/mW",
+    ]);
+    expect(said(ear, applied(ear, editEar({ unit: "dB/V" })))).toEqual([
+      "Earphones | Sensitivity 108 dB/V instead of 108 dB/mW",
+    ]);
+  });
+
+  it("about sums and listeners in another order", () => {
+    const two = applied(example, addSum(true, "Horns"));
+    expect(said(two, { ...two, sums: [...two.sums].reverse() })).toEqual([
+      "Sums | The sums are in another order",
+    ]);
+    expect(said(example, { ...example, listeners: [...example.listeners].reverse() })).toEqual([
+      "Listeners | The listeners are in another order",
+    ]);
+  });
+
+  it("about things without a name", () => {
+    const nameless = applied(example, addSource(null), editSource("s19", { name: "" }), addSum(false, ""));
+    expect(said(example, nameless)).toEqual([
+      "Sources | Unnamed source is there as well",
+      "Sums | Unnamed sum is there as well",
+    ]);
+    expect(said(nameless, applied(nameless, setSend("m1", "s19", {})))).toEqual([
+      "Sums | Drums: Unnamed source goes into it as well",
+    ]);
+    const listener: Listener = { ...(example.listeners[2] as Listener), id: "l9", name: "" };
+    expect(said(example, { ...example, listeners: [...example.listeners, listener] })).toEqual([
+      "Listeners | Unnamed listener is there as well",
+    ]);
+  });
+});
+
+describe("the words about a recording", () => {
+  const recording = (name: string, rms: number): Recording => ({
+    name,
+    seconds: 9,
+    sources: [{ source: "s1", rms, playing: -24, peak: -9, truePeak: -8.5, fast: -20, slow: -22 }],
+    correlation: [[1]],
+  });
+  const recorded = (name: string, rms = -30): SetupFile => ({ ...example, recording: recording(name, rms) });
+
+  it("name it", () => {
+    expect(said(example, recorded("Rehearsal"))).toEqual([
+      "Recording | Measured: figures of “Rehearsal” instead of none",
+    ]);
+    expect(said(recorded("Rehearsal"), example)).toEqual([
+      "Recording | Measured: none instead of figures of “Rehearsal”",
+    ]);
+    expect(said(recorded("Rehearsal"), recorded("Concert"))).toEqual([
+      "Recording | Measured: figures of “Concert” instead of figures of “Rehearsal”",
+    ]);
+  });
+
+  it("tell two of one name apart by their figures", () => {
+    const json = (rms: number) => JSON.stringify(recording("", rms).sources);
+    expect(said(recorded("Rehearsal"), recorded("Rehearsal", -31))).toEqual([
+      `Recording | Measured: figures of “Rehearsal” (${json(-31)}) instead of figures of “Rehearsal” (${json(-30)})`,
+    ]);
+  });
+
+  it("are none where only the ids of its sources are others", () => {
+    const other = JSON.parse(JSON.stringify(recorded("Rehearsal")), (_, value) =>
+      value === "s1" ? "x1" : value,
+    );
+    expect(other.recording.sources[0].source).toBe("x1");
+    expect(said(recorded("Rehearsal"), other)).toEqual([]);
+  });
+});
+
+describe("a thing is known again", () => {
+  const [kick, snare] = example.sources as [Source, Source];
+
+  it("by id and name before by name: two of one name that changed places are only in another order", () => {
+    const twice = applied(example, editSource("s2", { name: "Kick" }), dragPan("s2", -1));
+    const [first, second, ...rest] = twice.sources as [Source, Source, ...Source[]];
+    expect(said(twice, { ...twice, sources: [second, first, ...rest] })).toEqual([
+      "Sources | The sources are in another order",
+    ]);
+    const sums = applied(example, duplicateSum("m1"));
+    expect(said(sums, sums)).toEqual([]);
+  });
+
+  it("by its name, and what is gone is not what has its id now", () => {
+    // The snare is gone, and the kick has its id.
+    const without = applied(example, removeSource("s2"));
+    const other = JSON.parse(JSON.stringify(without), (_, value) => (value === kick.id ? snare.id : value));
+    const slots = example.monitor.slots;
+    const feed = { kind: "source", source: snare.id, channel: "both", tap: "before-eq" } as const;
+    const before = applied(example, setSlot(14, { feed, on: true, trim: 0 }));
+    expect(said(before, { ...other, monitor: { ...other.monitor, slots } })).toEqual([
+      "Sources | Snare is not there",
+      "Sums | Drums: Snare does not go into it",
+      "Slots | Slot 15: nothing instead of “Snare”, before EQ",
+    ]);
+  });
+
+  it("never as a stranger, even one that took the id of what is gone", () => {
+    const without = applied(example, removeSource("s9"), removeSource("s10"));
+    const strangers = ["gone s9", "gone s10"].map(
+      (id, at): Source => ({ ...kick, id, name: `Stranger ${at + 1}` }),
+    );
+    expect(said(example, { ...without, sources: [...without.sources, ...strangers] })).toEqual([
+      "Sources | Stranger 1 is there as well",
+      "Sources | Stranger 2 is there as well",
+      "Sources | Bass is not there",
+      "Sources | Guitar is not there",
+      "Slots | Slot 3: nothing instead of “Bass”, before fader",
+      "Slots | Slot 4: nothing instead of “Guitar”, before fader",
+    ]);
+  });
+});
