@@ -38,7 +38,7 @@ export const LAWS: { readonly [id in LawId]: Law } = {
     name: "Constant power, square root",
     curve: Math.sqrt,
     keeps: "power",
-    source: "textbook formula; its other form of constant power",
+    source: "textbook formula: the gains are the square roots of the shares",
   },
   linear: {
     id: "linear",

@@ -38,7 +38,7 @@ const sidesLost = (setup: Setup, rows: readonly ImageRow[]): string => {
 
 const unpatched = (setup: Setup, sum: Sum | undefined): string =>
   sum && slotOfLeg(setup.monitor, sum, "left") < 0 && slotOfLeg(setup.monitor, sum, "right") < 0
-    ? `${sumCalled(sum)} is in no slot yet: so it will be once it is patched.`
+    ? `${sumCalled(sum)} is in no slot yet: this is what will be heard once it is patched.`
     : "";
 
 /** Both ears get the same, and why; null when they do not. */

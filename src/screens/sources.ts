@@ -13,14 +13,14 @@ const FIGURES: readonly SourceText[] = [
     text: "MMA/AMEI RP-036, default pan formula",
     used: "pan in 0–127: 64 is the centre, the mirror is 128 − n",
   },
-  { text: "Pulkki, JAES 45(6) 1997", used: "tangent law and vector base panning, for loudspeakers" },
+  { text: "Pulkki, JAES 45(6) 1997", used: "tangent law, for loudspeakers" },
   {
     text: "Mills, JASA 32, 1960 (abstract)",
     used: "level differences under about 1 dB are heard in the middle",
   },
   {
     text: "IEC 61672-1:2013, tables 3 and 4 (as transcribed in open libraries)",
-    used: "F and S time weighting, A and C weighting",
+    used: "F and S time weighting",
   },
   { text: "ITU-R BS.1770 (as quoted in open texts)", used: "true peak by four times oversampling" },
   { text: "EBU Tech 3341 (as quoted in open test suites)", used: "check signals for true peak" },

@@ -58,7 +58,7 @@ const KINDS: { readonly [kind in SourceKind]: RegExp } = {
   drum: /\b(drums?|kick|bd|snare|sd|hat|hi hat|hihat|hh|toms?|floor|overheads?|oh|ride|crash|cymbals?|percussion|perc|congas?|bongos?|cowbell|djembe|cajon)\b/,
   bass: /\bbass\b/,
   guitar: /\b(guitars?|gtr|git|ukulele|banjo|mandolin)\b/,
-  keys: /\b(keys|keyboards?|piano|organ|synth|pads?|rhodes|clav)\b/,
+  keys: /\b(keys|keyboards?|piano|organ|synth|pads?|clav)\b/,
   horn: /\b(horns?|trumpet|trombone|sax|saxophone|flute|clarinet|brass|tuba)\b/,
   other: /\bother\b/,
 };

@@ -99,7 +99,7 @@ describe("one line on what a listener gets", () => {
   it("a sum in no slot says that it is not patched yet", () => {
     const setup = kit({ monitor: { slotCount: 8, slots: [], inputMaxDbu: 20 } });
     expect(said(setup, "mara").more).toBe(
-      "Wrong: HAT, TOM, FLOOR and RIDE. Drums is in no slot yet: so it will be once it is patched.",
+      "Wrong: HAT, TOM, FLOOR and RIDE. Drums is in no slot yet: this is what will be heard once it is patched.",
     );
   });
 

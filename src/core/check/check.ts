@@ -1,3 +1,4 @@
+import { nameOf, sumCalled } from "../called";
 import { sumOf } from "../ears";
 import type { Listener, Setup } from "../setup";
 import { ANSWER_MODEL, answerShares, withSlips } from "./answers";
@@ -94,8 +95,8 @@ const impossible = (obstacle: string): Check => ({ strikes: [], sets: [], obstac
 export const checkOf = (setup: Setup, listener: Listener): Check => {
   if (listener.kind === "audience") return impossible("The audience hears the house, not a sum.");
   const sum = sumOf(setup, listener);
-  if (!sum) return impossible(`${listener.name} hears no sum. Choose one under Image.`);
+  if (!sum) return impossible(`${nameOf(listener, "listener")} hears no sum. Choose one under Image.`);
   const strikes = strikesOf(setup, sum);
-  if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${sum.name}.`);
+  if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${sumCalled(sum)}.`);
   return { strikes, sets: merge(faultsOf(setup, listener, sum, strikes)), obstacle: null };
 };

@@ -1,3 +1,4 @@
+import { nameOf, sumCalled } from "../called";
 import { type ChannelGains, scaledGains } from "../channels";
 import { gainOf } from "../decibels";
 import { type Part, partsOf } from "../mix";
@@ -89,7 +90,7 @@ export const faultsOf = (
   const desk = strikes.map((s) => channelsOf(parts, s));
 
   const fault = (kind: FaultKind, images: readonly EarImage[], part: Part | null = null): Fault => {
-    const it = part?.source.name ?? sum.name;
+    const it = part ? nameOf(part.source, "source") : sumCalled(sum);
     return {
       id: part ? `${kind} ${part.source.id}` : kind,
       kind,

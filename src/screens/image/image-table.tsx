@@ -37,7 +37,7 @@ export const ImageTable = ({ image, listener }: { image: Image; listener: Listen
                 {" "}
                 {WORD[row.agreement]}
               </span>
-              {row.sidesLost ? <span class="small bad"> · its sides are exchanged</span> : null}
+              {row.sidesLost ? <span class="small bad"> · its sides are lost</span> : null}
             </th>
             <td>{row.stands ?? "–"}</td>
             <td>{row.heard ?? "silent"}</td>

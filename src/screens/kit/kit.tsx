@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 import { centreLevel, LAWS } from "../../core/laws";
-import { printNumber } from "../../core/number";
+import { printNumber, printSigned } from "../../core/number";
 import { addSource } from "../../document/commands/sources";
 import { current, figures } from "../../document/store";
 import { Choice } from "../../pieces/choice";
@@ -21,8 +21,12 @@ const ConsoleSettings = lazy(async () => (await import("./console-settings")).Co
 /** One line on the pan law in force. */
 const lawLine = (): string => {
   const { law, centreDb, reference } = current.value.console;
-  const centre = reference === "sides" ? printNumber(centreLevel(law, centreDb), 1) : "0";
-  return `${LAWS[law].name}: centre ${centre} dB, ${reference === "sides" ? "sides at 0 dB" : "centre at 0 dB"}.`;
+  const centre = centreLevel(law, centreDb);
+  const said =
+    reference === "sides"
+      ? `centre ${printNumber(centre, 1)} dB, sides at 0 dB`
+      : `centre at 0 dB, sides ${printSigned(-centre, 1)} dB`;
+  return `${LAWS[law].name}: ${said}.`;
 };
 
 const headline = (): string => {

@@ -14,7 +14,7 @@ import { Columns } from "./columns";
 import { DelimiterChoice } from "./delimiter";
 import { Faults, RowsPreview } from "./list-preview";
 
-/** "3 change, 15 are new, 2 go." */
+/** What taking the rows in does to the sources, as a sentence. */
 const effect = (before: Setup, after: Setup, rows: number): string => {
   const was = new Set(before.sources.map((s) => s.id));
   const is = new Set(after.sources.map((s) => s.id));

@@ -46,8 +46,8 @@ const whereIs = ({ row, column }: CellFault): string =>
 export const Faults = ({ faults }: { faults: readonly CellFault[] }) => (
   <div class="notice bad stack" role="alert">
     <p>
-      <b>{counted(faults.length, "cell")} cannot be read.</b> Mend it in the spreadsheet, or choose other
-      columns. Nothing is taken in half.
+      <b>{counted(faults.length, "cell")} cannot be read.</b> Mend {faults.length === 1 ? "it" : "them"} in
+      the spreadsheet, or choose other columns. Nothing is taken in half.
     </p>
     <ul class="small">
       {faults.slice(0, FAULTS_SHOWN).map((fault) => (

@@ -20,7 +20,10 @@ const headline = ({ usage, flags }: PatchFigures, slotCount: number): { tone: To
     return { tone: "wrong", says: `${counted(usage.tooMany, "feed")} too many for ${slotCount} slots` };
   if (usage.used.length === 0) return { tone: "care", says: "Nothing is patched yet" };
   if (faults > 0) return { tone: "wrong", says: `${counted(faults, "fault")} in the patch` };
-  return { tone: "fine", says: `${feeds} fit: ${counted(usage.free.length, "slot")} free` };
+  return {
+    tone: "fine",
+    says: `${feeds} ${usage.used.length === 1 ? "fits" : "fit"}: ${counted(usage.free.length, "slot")} free`,
+  };
 };
 
 const PatchHelp = lazy(async () => (await import("./help")).PatchHelp);
