@@ -16,8 +16,11 @@ import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
 import { troubleOf } from "./shelf/trouble";
 
-/** By then the first screen stands and answers. */
+/** By then the first screen stands and answers, and its parts come from the device where they are kept. */
 const SETTLED_MS = 1500;
+const restLater = (): void => {
+  setTimeout(loadTheRest, SETTLED_MS);
+};
 
 const SCREENS = {
   kit: KitScreen,
@@ -54,6 +57,7 @@ const receive = async (): Promise<void> => {
 
 const offlineFailed = (why: string): void => {
   offline.value = { ...offline.value, failed: why };
+  restLater();
 };
 
 /** Keeps the app on the device. */
@@ -62,6 +66,7 @@ const stayOffline = async (): Promise<void> => {
   startOffline({
     ready: () => {
       offline.value = { ...offline.value, ready: true };
+      restLater();
     },
     waiting: (accept) => {
       offline.value = { ...offline.value, accept: acceptSafely(accept) };
@@ -81,9 +86,9 @@ const start = async (): Promise<void> => {
 
 /** What the first screen does not wait for. Where a part of it cannot be loaded, the next start tries again. */
 const goOn = (): void => {
-  setTimeout(loadTheRest, SETTLED_MS);
   receive().catch(() => {});
   if (import.meta.env.PROD) stayOffline().catch((error) => offlineFailed(troubleOf(error)));
+  else restLater();
 };
 
 /** In the place of a screen, so that nobody looks at an empty page. */
