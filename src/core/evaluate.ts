@@ -1,6 +1,7 @@
 import { type Image, imagesOf } from "./image";
 import { type Part, partsOf } from "./mix";
 import { type PatchFigures, patchFigures } from "./patch/figures";
+import { once } from "./remember";
 import type { Id, Setup } from "./setup";
 import { type EarFigures, earFigures } from "./sum/ear";
 import { type SumFigures, sumFigures } from "./sum/figures";
@@ -18,15 +19,6 @@ export interface Figures {
   /** The slots. */
   readonly patch: PatchFigures;
 }
-
-/** A figure that is worked out at the first look and kept. */
-const once = <T>(make: () => T): (() => T) => {
-  let made: { readonly it: T } | null = null;
-  return () => {
-    made ??= { it: make() };
-    return made.it;
-  };
-};
 
 /**
  * The front door of the arithmetic: all figures of a setup. What nobody looks at costs nothing, so a drag on one

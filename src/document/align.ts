@@ -15,7 +15,7 @@ const ALIKE: readonly ((a: Named, b: Named) => boolean)[] = [
 ];
 
 /** The id in `to` of each thing in `from` that is there too. */
-const matches = (from: readonly Named[], to: readonly Named[]): ReadonlyMap<Id | null, Id> => {
+const matches = (from: readonly Named[], to: readonly Named[]): ReadonlyMap<Id, Id> => {
   const found = new Map<Id, Id>();
   const taken = new Set<Id>();
   for (const alike of ALIKE) {
@@ -30,15 +30,12 @@ const matches = (from: readonly Named[], to: readonly Named[]): ReadonlyMap<Id |
   return found;
 };
 
-/** Gives every id of `from` its id in `to`, or one that nothing has there; none stays none. */
-const translator = (
-  from: readonly Named[],
-  to: readonly Named[],
-): (<T extends Id | null>(id: T) => T | Id) => {
+/** Gives every id of `from` its id in `to`, or one that nothing has there. */
+const translator = (from: readonly Named[], to: readonly Named[]): ((id: Id) => Id) => {
   const found = matches(from, to);
   const there = new Set(to.map((thing) => thing.id));
   const unlike = (id: Id): Id => (there.has(id) ? unlike(`${id}'`) : id);
-  const gone = new Map<Id | null, Id>(from.map(({ id }) => [id, unlike(`gone ${id}`)]));
+  const gone = new Map(from.map(({ id }) => [id, unlike(`gone ${id}`)]));
   return (id) => found.get(id) ?? gone.get(id) ?? id;
 };
 
@@ -59,7 +56,7 @@ export const aligned = (from: SetupFile, to: SetupFile): SetupFile => {
     sources: from.sources.map((s) => ({
       ...s,
       id: source(s.id),
-      piece: piece(s.piece),
+      piece: s.piece === null ? null : piece(s.piece),
     })),
     sums: from.sums.map((m) => ({
       ...m,
@@ -69,7 +66,7 @@ export const aligned = (from: SetupFile, to: SetupFile): SetupFile => {
     listeners: from.listeners.map((l) => ({
       ...l,
       id: listener(l.id),
-      sum: sum(l.sum),
+      sum: l.sum === null ? null : sum(l.sum),
     })),
     monitor: {
       ...from.monitor,

@@ -25,6 +25,7 @@ import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
 import { applied } from "./commands";
+import { measured } from "./measured";
 
 const example = exampleSetup();
 const names = (list: readonly { readonly name: string }[]) => list.map((item) => item.name);
@@ -64,15 +65,6 @@ describe("sources", () => {
   });
 
   it("takes everything that hung on it along, but not the piece", () => {
-    const measured = (source: string) => ({
-      source,
-      rms: -20,
-      playing: -18,
-      peak: -3,
-      truePeak: -2,
-      fast: -9,
-      slow: -12,
-    });
     const recording = {
       name: "Rehearsal",
       seconds: 60,

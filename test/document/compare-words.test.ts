@@ -8,6 +8,7 @@ import { differences } from "../../src/document/compare";
 import { exampleSetup } from "../../src/document/example";
 import type { SetupFile } from "../../src/document/schema";
 import { applied } from "./commands";
+import { measured } from "./measured";
 
 const example = exampleSetup();
 const said = (from: SetupFile, to: SetupFile): string[] =>
@@ -55,7 +56,7 @@ describe("the words about a recording", () => {
   const recording = (name: string, rms: number): Recording => ({
     name,
     seconds: 9,
-    sources: [{ source: "s1", rms, playing: -24, peak: -9, truePeak: -8.5, fast: -20, slow: -22 }],
+    sources: [measured("s1", { rms })],
     correlation: [[1]],
   });
   const recorded = (name: string, rms = -30): SetupFile => ({ ...example, recording: recording(name, rms) });

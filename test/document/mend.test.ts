@@ -4,6 +4,7 @@ import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
 import type { SetupFile } from "../../src/document/schema";
+import { measured } from "./measured";
 
 const example = exampleSetup();
 
@@ -63,15 +64,6 @@ it("where there is no room for a drummer the last performer becomes one, not the
 });
 
 describe("figures of a recording", () => {
-  const measured = (source: string, rms: number): Measured => ({
-    source,
-    rms,
-    playing: -24,
-    peak: -9,
-    truePeak: -8.5,
-    fast: -20,
-    slow: -22,
-  });
   const recorded = (...sources: readonly Measured[]): SetupFile => ({
     ...example,
     recording: {
@@ -85,15 +77,17 @@ describe("figures of a recording", () => {
   });
 
   it("stay as they are where each is of a source of its own", () => {
-    const file = recorded(measured("s1", -30), measured("s2", -31));
+    const file = recorded(measured("s1", { rms: -30 }), measured("s2", { rms: -31 }));
     expect(mended(file)).toEqual({ file, notes: [] });
     expect(mend(file)).toBe(file);
   });
 
   it("of one source twice: the first stay, with their correlations", () => {
-    const { file, notes } = mended(recorded(measured("s1", -30), measured("s1", -40), measured("s2", -31)));
+    const { file, notes } = mended(
+      recorded(measured("s1", { rms: -30 }), measured("s1", { rms: -40 }), measured("s2", { rms: -31 })),
+    );
     expect(file.recording).toMatchObject({
-      sources: [measured("s1", -30), measured("s2", -31)],
+      sources: [measured("s1", { rms: -30 }), measured("s2", { rms: -31 })],
       correlation: [
         [1, 0.2],
         [0.2, 1],

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { printSetup, readSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
+import { measured } from "./measured";
 
 /** Parsed JSON, as loose as it comes. */
 type Json = ReturnType<typeof JSON.parse>;
@@ -116,15 +117,6 @@ it("a text that is cut keeps every whole character before", () => {
 });
 
 it("a recording whose correlations lack one in a row is left out", () => {
-  const measured = (source: string) => ({
-    source,
-    rms: -30,
-    playing: -24,
-    peak: -9,
-    truePeak: -8.5,
-    fast: -20,
-    slow: -22,
-  });
   const recording = (correlation: readonly (readonly number[])[]) =>
     withChange((f) => {
       f.recording = { name: "Hall", seconds: 9, sources: [measured("s1"), measured("s2")], correlation };

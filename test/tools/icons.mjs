@@ -4,7 +4,7 @@ import { join, resolve } from "node:path";
 import { crc32, deflateSync } from "node:zlib";
 
 const OUT = resolve(import.meta.dirname, "../../public/icons");
-const GROUND = [0x12, 0x14, 0x17];
+const GROUND = [0x14, 0x12, 0x0f];
 const LINE = [0xe9, 0xe6, 0xdf];
 const LEFT = [0x5b, 0xa8, 0xff];
 const RIGHT = [0xff, 0x6a, 0x5e];

@@ -1,10 +1,10 @@
 import { called, sumCalled } from "../called";
+import { remembered } from "../remember";
 import type { Id } from "../setup";
 import { listed } from "../words";
 import { feedNow, type Over, sidesLostIn } from "./hearing";
 import { legNotes, namesOf, note, panNotes, type RepairNote, type Turns, trimNotes } from "./mirror";
 import type { Option } from "./options";
-import { remembered } from "./remember";
 import type { Plan } from "./search";
 import type { Member, Situation } from "./situation";
 import type { Voice } from "./voices";

@@ -1,11 +1,11 @@
 import { called } from "../called";
 import { nextId, uniqueName } from "../naming";
 import { legsOff, slotTrims } from "../patched";
+import { remembered } from "../remember";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
 import type { Pan } from "../units";
 import type { Over } from "./hearing";
 import type { Option, PairOptions } from "./options";
-import { remembered } from "./remember";
 import type { Plan } from "./search";
 import type { Situation } from "./situation";
 import { type PanMove, roomForPair, type Step, slotsSwapped, withStep } from "./steps";

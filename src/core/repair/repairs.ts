@@ -1,12 +1,12 @@
 import type { Tally } from "../agreement";
 import { usedSlots } from "../patch/usage";
+import { remembered } from "../remember";
 import type { Id, Setup } from "../setup";
 import type { Cost } from "./badness";
 import type { RepairNote } from "./mirror";
 import { noteMaker } from "./notes";
 import { keyOf, type Own, type Parts } from "./parts";
 import { stepMaker } from "./plansteps";
-import { remembered } from "./remember";
 import { type Criteria, type Plan, search } from "./search";
 import type { Situation } from "./situation";
 import { type Step, withStep } from "./steps";

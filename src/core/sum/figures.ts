@@ -1,5 +1,6 @@
 import { heardInSum } from "../ears";
 import { type Part, partsOf } from "../mix";
+import { once } from "../remember";
 import type { Id, Setup, Sum } from "../setup";
 import type { Db, Legs } from "../units";
 import { arrivalsAt, type Outlet, strengthOf } from "./arrivals";
@@ -70,7 +71,8 @@ export const sumFigures = (setup: Setup, sum: Sum): SumFigures => {
   const peaksKnown = parts.length === 0 || unknown.peak.length < parts.length;
   const ceilings = ceilingsOf(limits, likely, margin, peaksKnown);
   const alone = loudestAlone(parts, strengths);
-  let laws: readonly LawFigures[] | null = null;
+  // Half of all the work, and only one table asks for it.
+  const laws = once(() => lawRows(setup, sum, strengths, outlets, limits, alone));
   return {
     sum: sum.id,
     legs,
@@ -82,10 +84,8 @@ export const sumFigures = (setup: Setup, sum: Sum): SumFigures => {
     remedy: remedyOf(sum, [left, right], limits, ceilings, margin, setup.console.levelStep),
     alone,
     loss: lossOf(likely, trimsOf(sum), alone),
-    // Half of all the work, and only one table asks for it.
     get laws() {
-      laws ??= lawRows(setup, sum, strengths, outlets, limits, alone);
-      return laws;
+      return laws();
     },
     folds: foldsOf(sum, parts),
     oneEar: oneEarOf(sum, heardInSum(setup, sum)),

@@ -14,13 +14,13 @@ import { chosenSum } from "../state";
 import { SumMark } from "../sum/flags";
 import type { Neighbours } from "./source-details";
 
-const level = (gain: number): string => (gain === 0 ? "−∞" : printNumber(levelOf(gain), 1));
+const level = (gain: number): string => printNumber(levelOf(gain), 1);
 
 /** What each source brings into the legs of the chosen sum, as it is shown; nothing where it brings nothing. */
-const shownLegs = computed<ReadonlyMap<Id, string>>(() => {
+const shownLegs = computed<ReadonlyMap<Id, readonly [string, string]>>(() => {
   const sum = chosenSum.value;
   const parts = (sum && figures.value.parts.get(sum.id)) ?? [];
-  return new Map(parts.map((p) => [p.source.id, p.legs.map(level).join(" ")]));
+  return new Map(parts.map((p) => [p.source.id, [level(p.legs[0]), level(p.legs[1])]]));
 });
 
 const desk = computed(() => current.value.console);
@@ -36,7 +36,8 @@ export const SourceRow = (props: { source: Source } & Neighbours) => {
   const open = useSignal(false);
   const console = desk.value;
   // A row keeps its source for good, so what is computed here is of the same one.
-  const legs = useComputed(() => shownLegs.value.get(source.id)).value;
+  const left = useComputed(() => shownLegs.value.get(source.id)?.[0]).value;
+  const right = useComputed(() => shownLegs.value.get(source.id)?.[1]).value;
   const name = nameOf(source, "source");
   const printed = printPan(source.pan, console);
   return (
@@ -70,7 +71,7 @@ export const SourceRow = (props: { source: Source } & Neighbours) => {
         label={`House pan of ${name}`}
         value={source.pan}
         printed={printed}
-        legs={legs?.split(" ") as [string, string] | undefined}
+        legs={left !== undefined && right !== undefined ? [left, right] : undefined}
         steps={STYLES[console.panStyle].steps(console)}
         onValue={(pan) => run(dragPan(source.id, pan))}
         onDone={endDrag}

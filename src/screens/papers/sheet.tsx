@@ -1,12 +1,12 @@
 import { printNumber } from "../../core/number";
 import type { SheetRow } from "../../core/patch/sheet";
+import { once } from "../../core/remember";
 import { counted } from "../../core/words";
 import { current, figures } from "../../document/store";
 import { setupName } from "../names";
 
-/** Made when the sheet is, for the first format costs a slow phone a tenth of a second. */
-const daySaid = (day: Date | number): string =>
-  new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }).format(day);
+// The first format costs a slow phone a tenth of a second: made when it is wanted, not when this is loaded.
+const day = once(() => new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }));
 
 const SWAPPED = { "": "", "on purpose": "⇄ swapped pair", "by mistake": "⇄ REVERSED BY MISTAKE" } as const;
 
@@ -40,7 +40,8 @@ export const Sheet = ({ today }: { today: Date }) => {
       <header>
         <h1 class="cut">{setupName(current.value)}</h1>
         <p>
-          Patch sheet · {daySaid(today)} · {usage.used.length} of {counted(monitor.slotCount, "slot")} in use
+          Patch sheet · {day().format(today)} · {usage.used.length} of {counted(monitor.slotCount, "slot")} in
+          use
           {over}
           {example ? <b class="invented">EXAMPLE · INVENTED DATA</b> : null}
         </p>

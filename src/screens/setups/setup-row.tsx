@@ -1,4 +1,5 @@
 import { useSignal } from "@preact/signals";
+import { once } from "../../core/remember";
 import { LIMITS } from "../../document/limits";
 import { readOnly } from "../../document/store";
 import { Icon } from "../../pieces/icon";
@@ -13,12 +14,8 @@ import { setupName } from "../names";
 import { goTo } from "../route";
 import { toast } from "../state";
 
-let format: Intl.DateTimeFormat | null = null;
-/** When a setup was changed, in words. The first format costs a slow phone a tenth of a second, so it is made when it is wanted. */
-const whenSaid = (time: number): string => {
-  format ??= new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" });
-  return format.format(time);
-};
+// The first format costs a slow phone a tenth of a second: made when it is wanted, not when this is loaded.
+const when = once(() => new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" }));
 
 const open = async (id: string): Promise<void> => {
   if (shelf.openId.peek() !== id) await shelf.open(id);
@@ -89,7 +86,7 @@ export const SetupRow = ({ line }: { line: OnShelf }) => {
           <b>{name}</b>
           <span class="soft small">
             {isOpen ? <b class="good">open now · </b> : null}
-            changed {whenSaid(line.changed)}
+            changed {when().format(line.changed)}
           </span>
         </button>
         <button
