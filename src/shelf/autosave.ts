@@ -56,7 +56,8 @@ export const createAutosave = (write: (file: SetupFile, isLast: boolean) => Prom
   };
   const save = (file: SetupFile, isLast: boolean): Promise<void> => {
     given = file;
-    saving.value = { state: "saving" };
+    // A next try takes nothing back of what was said: only its success does.
+    if (saving.peek().state === "saved") saving.value = { state: "saving" };
     const mine: Promise<void> = write(file, isLast).then(
       () => {
         if (last === mine) saving.value = atRest();
@@ -78,7 +79,8 @@ export const createAutosave = (write: (file: SetupFile, isLast: boolean) => Prom
     return given === undefined || file === given || readOnly.peek() ? last : save(file, false);
   };
   const isUnsaved = (): boolean =>
-    given !== undefined && (given !== current.peek() || saving.peek().state === "saving");
+    given !== undefined &&
+    (given !== current.peek() || saving.peek().state === "saving" || saving.peek().state === "failed");
   const handOver = (): void => {
     stop();
     // Also what is under way: it waits for an answer that will not come. After a failure nothing is certain.

@@ -202,6 +202,24 @@ describe("saving", () => {
     expect((await stored(KEY)).name).toBe("B");
   });
 
+  it("takes nothing back while it tries again: what is not safe is said until it is", async () => {
+    cupboard.fails = full();
+    run(rename("A"));
+    await later(SAVE_AFTER);
+    cupboard.fails = null;
+    let release: () => void = () => {};
+    cupboard.hold = new Promise((resolve) => {
+      release = resolve;
+    });
+    run(rename("B"));
+    await later(SAVE_AFTER);
+    expect(cupboard.written).toEqual([KEY]);
+    expect([shelf.saving.value.state, shelf.isUnsaved()]).toEqual(["failed", true]);
+    release();
+    await later(0);
+    expect([shelf.saving.value.state, shelf.isUnsaved()]).toEqual(["saved", false]);
+  });
+
   it("does not wait for the next try when something else is changed", async () => {
     cupboard.fails = full();
     run(rename("A"));
