@@ -48,7 +48,7 @@ const LONGEST = { core: 150, others: 250 };
 /** Files that may be longer, and why. */
 const LONGER: { readonly [file: string]: number } = {
   // The whole shape of a setup is read as one page.
-  "core/setup.ts": 320,
+  "core/setup.ts": 250,
 };
 
 interface Node {

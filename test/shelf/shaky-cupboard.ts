@@ -8,6 +8,8 @@ export interface ShakyCupboard extends Cupboard {
   readonly written: string[];
   /** Changes wait for this before they are safe. */
   hold: Promise<void>;
+  /** Changes wait from now on, until what is returned is called. */
+  readonly stall: () => () => void;
 }
 
 /** A cupboard in memory for tests; two shelves may share one as two tabs do. */
@@ -18,6 +20,13 @@ export const shakyCupboard = (): ShakyCupboard => {
     fails: null,
     written: [],
     hold: Promise.resolve(),
+    stall: () => {
+      let release: () => void = () => {};
+      cupboard.hold = new Promise((resolve) => {
+        release = resolve;
+      });
+      return release;
+    },
     update: async (key, change, guess) => {
       if (cupboard.fails) throw cupboard.fails;
       const safe = inner.update(key, (was) => change(guess ?? was));

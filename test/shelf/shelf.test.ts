@@ -171,10 +171,7 @@ describe("saving", () => {
   });
 
   it("says saving until it is safe, and hands over what came meanwhile", async () => {
-    let release: () => void = () => {};
-    cupboard.hold = new Promise((resolve) => {
-      release = resolve;
-    });
+    const release = cupboard.stall();
     run(rename("A"));
     await later(SAVE_AFTER);
     expect([shelf.saving.value.state, shelf.isUnsaved()]).toEqual(["saving", true]);
@@ -207,10 +204,7 @@ describe("saving", () => {
     run(rename("A"));
     await later(SAVE_AFTER);
     cupboard.fails = null;
-    let release: () => void = () => {};
-    cupboard.hold = new Promise((resolve) => {
-      release = resolve;
-    });
+    const release = cupboard.stall();
     run(rename("B"));
     await later(SAVE_AFTER);
     expect(cupboard.written).toEqual([KEY]);

@@ -1,10 +1,13 @@
 /** Draws the app's icons into public/icons: two threads that cross between two lines. Run it after a change of the drawing. */
-import { mkdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { crc32, deflateSync } from "node:zlib";
 
-const OUT = resolve(import.meta.dirname, "../../public/icons");
-const GROUND = [0x14, 0x12, 0x0f];
+const PUBLIC = resolve(import.meta.dirname, "../../public");
+const OUT = join(PUBLIC, "icons");
+/** The icons stand on the ground that the phone shows behind them while the app opens. */
+const { background_color: ground } = JSON.parse(readFileSync(join(PUBLIC, "manifest.webmanifest"), "utf8"));
+const GROUND = [1, 3, 5].map((at) => Number.parseInt(ground.slice(at, at + 2), 16));
 const LINE = [0xe9, 0xe6, 0xdf];
 const LEFT = [0x5b, 0xa8, 0xff];
 const RIGHT = [0xff, 0x6a, 0x5e];

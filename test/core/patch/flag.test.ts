@@ -1,15 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { patchFlags } from "../../../src/core/patch/checks";
 import { applyEdits, flag } from "../../../src/core/patch/flag";
-import type { Slot } from "../../../src/core/setup";
-import { direct, leg, setup, source, sum } from "./setups";
+import { direct, isOff, leg, setup, source, sum } from "./setups";
 
 const KICK = source("Kick", { kind: "drum" });
 const VOX = source("Vox", { kind: "voice" });
 const KEYS = source("Keys", { channels: 2 });
 const [DL, DR] = [leg("Drums", "left"), leg("Drums", "right")];
 const KL = direct("Keys", "left");
-const isOff = (slot: Slot): Slot => ({ ...slot, on: false });
 
 describe("a flag", () => {
   it("leaves empty what it does not concern", () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { APART, COSTS } from "../../../src/core/patch/costs";
 import { optionsOf } from "../../../src/core/patch/options";
 import type { Setup, Source } from "../../../src/core/setup";
-import { direct, leg, setup, source, sum } from "./setups";
+import { direct, isOff, leg, setup, source, sum } from "./setups";
 
 const KICK = source("Kick", { kind: "drum" });
 const HAT = source("Hat", { kind: "drum", pan: 1 });
@@ -10,7 +10,7 @@ const VOX = source("Vox", { kind: "voice" });
 const CLICK = source("Click", { kind: "playback" });
 const KEYS = source("Keys", { kind: "keys", channels: 2 });
 const BOTH = [leg("Drums", "left"), leg("Drums", "right")] as const;
-const off = (id: string) => direct(id, "both", { on: false });
+const off = (id: string) => isOff(direct(id));
 
 /** What can be done with a thing: each way and what it costs. */
 const ways = (s: Setup, id: string) =>
@@ -128,13 +128,8 @@ describe("what can be done with a pair", () => {
     const of = (more: object, slots: Setup["monitor"]["slots"]) =>
       ways(setup([KICK], [sum("Other", []), sum("Drums", ["Kick"], more)], slots), "Drums");
     expect(of({ folded: true }, BOTH)).toEqual([["copy", [1], COSTS.free.copy]]);
-    expect(
-      of(
-        {},
-        BOTH.map((s) => ({ ...s, on: false })),
-      ),
-    ).toEqual([["off", [0, 1], 2 * COSTS.free.off]]);
-    expect(of({}, [{ ...BOTH[0], on: false }, BOTH[1]])).toEqual([
+    expect(of({}, BOTH.map(isOff))).toEqual([["off", [0, 1], 2 * COSTS.free.off]]);
+    expect(of({}, [isOff(BOTH[0]), BOTH[1]])).toEqual([
       ["off", [0], COSTS.free.off],
       ["fold", [0, 1], COSTS.foldPair],
     ]);

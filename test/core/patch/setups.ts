@@ -70,6 +70,9 @@ export const leg = (id: Id, side: "left" | "right", more: Partial<Slot> = {}): S
   ...more,
 });
 
+/** The same slot, switched off. */
+export const isOff = (slot: Slot): Slot => ({ ...slot, on: false });
+
 export const setup = (
   sources: readonly Source[],
   sums: readonly Sum[],

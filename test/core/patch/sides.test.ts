@@ -8,13 +8,12 @@ import {
   sidesReversed,
 } from "../../../src/core/patch/sides";
 import type { Setup, Slot, Sum } from "../../../src/core/setup";
-import { direct, leg, setup, source, sum } from "./setups";
+import { direct, isOff, leg, setup, source, sum } from "./setups";
 
 const KICK = source("Kick", { kind: "drum" });
 const KEYS = source("Keys", { channels: 2 });
 const [DL, DR] = [leg("Drums", "left"), leg("Drums", "right")];
 const [KL, KR] = [direct("Keys", "left"), direct("Keys", "right")];
-const isOff = (slot: Slot): Slot => ({ ...slot, on: false });
 
 const patched = (slots: readonly (Slot | null)[], more: Partial<Sum> = {}): Setup =>
   setup(

@@ -2,13 +2,12 @@ import { describe, expect, it } from "vitest";
 import { heardTwice, riseOfCopy } from "../../../src/core/patch/twice";
 import type { Slot } from "../../../src/core/setup";
 import { expectNear, printed } from "../../near";
-import { direct, leg, setup, source, sum } from "./setups";
+import { direct, isOff, leg, setup, source, sum } from "./setups";
 
 const KICK = source("Kick", { kind: "drum" });
 const KEYS = source("Keys", { channels: 2 });
 const [DL, DR] = [leg("Drums", "left"), leg("Drums", "right")];
 const [KL, KR] = [direct("Keys", "left"), direct("Keys", "right")];
-const isOff = (slot: Slot): Slot => ({ ...slot, on: false });
 
 describe("the level of a thing that comes in twice", () => {
   it.each([
