@@ -13,6 +13,9 @@ export interface OfflineCallbacks {
   failed(why: string): void;
 }
 
+/** How long a newer version that was agreed to may take until it is asked again. */
+const ASK_AGAIN_MS = 1000;
+
 /** Calls back when a worker that is being installed waits, or when it is thrown away. */
 const follow = (worker: ServiceWorker, installed: () => void, thrown: () => void): void => {
   worker.addEventListener("statechange", () => {
@@ -26,9 +29,12 @@ const watch = (registration: ServiceWorkerRegistration, tell: OfflineCallbacks):
   /** The version that this page runs on. */
   const own = container.controller ?? registration.installing ?? registration.waiting ?? registration.active;
   let agreed = false;
+  const ask = (): void => registration.waiting?.postMessage(ACCEPT);
   const accept = (): void => {
     agreed = true;
-    registration.waiting?.postMessage(ACCEPT);
+    ask();
+    // The reload ends it. A browser has let one asking lie that came while the version in use was still answering.
+    setInterval(ask, ASK_AGAIN_MS);
   };
   const offer = (): void => {
     if (registration.active) tell.waiting(accept);

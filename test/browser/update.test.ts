@@ -92,6 +92,20 @@ it("an edit in the last moment, after the button and before the page goes, is no
   });
 });
 
+it("the newer version is asked again where the first asking goes unheard", async () => {
+  await withFirst(async ({ page }, _, putSecond) => {
+    await putSecond();
+    await page.evaluate(() => {
+      const { postMessage } = ServiceWorker.prototype;
+      ServiceWorker.prototype.postMessage = () => {
+        ServiceWorker.prototype.postMessage = postMessage;
+      };
+    });
+    await agreeButton(page).click();
+    await isNewer(page);
+  });
+});
+
 it("the old version in one tab and the new one in another keep the same setup, and lose nothing", async () => {
   await withFirst(async ({ page, context }, site, putSecond) => {
     await openKick(page);
