@@ -5,6 +5,7 @@ import { join, relative, resolve, sep } from "node:path";
 import { brotliCompressSync } from "node:zlib";
 import { build, type Plugin, type Rolldown } from "vite";
 import { defineConfig } from "vitest/config";
+import { withAssembly } from "./src/measure/simd/compile.mjs";
 
 /** Largest first load, bytes in brotli: what must arrive before the first screen stands. */
 const BUDGET = { js: 45_000, css: 8_000 };
@@ -125,6 +126,8 @@ const tests = (name: string, settings: object) => ({
 
 const { version } = JSON.parse(readFileSync(join(import.meta.dirname, "package.json"), "utf8"));
 
+const { plugins, worker } = withAssembly();
+
 export default defineConfig({
   root: "src",
   define: { __VERSION__: JSON.stringify(version) },
@@ -142,8 +145,8 @@ export default defineConfig({
     // What is needed at once arrives in one file: each file by itself is packed worse, 3 kB in all.
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } } },
   },
-  worker: { format: "es" },
-  plugins: [sizeBudget(), serviceWorker(), noPolicyInDevelopment()],
+  worker,
+  plugins: [...plugins, sizeBudget(), serviceWorker(), noPolicyInDevelopment()],
   test: {
     projects: [
       tests("unit", { dir: "test", exclude: ["**/browser/**", "**/node_modules/**"], testTimeout: 30_000 }),

@@ -12,6 +12,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   shelf: ["core", "document", "@preact/signals-core", "uqr"],
   "shelf/worker": ["core", "document", "shelf"],
   measure: ["core"],
+  "measure/simd": [],
   "measure/worker": ["core", "measure"],
   listen: ["core"],
   pieces: ["core", "preact", "preact/hooks", "@preact/signals"],
@@ -41,8 +42,8 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
     "@preact/signals",
   ],
 };
-/** Only its own room may start a worker. */
-const WORKERS = ["shelf/worker", "measure/worker", "offline/worker"];
+/** Rooms within a room that only it may use: workers, which it starts, and what is compiled for it. */
+const INNER = ["shelf/worker", "measure/simd", "measure/worker", "offline/worker"];
 
 const LONGEST = { core: 150, others: 250 };
 /** Files that may be longer, and why. */
@@ -110,8 +111,8 @@ const arrows = (parsed: Parsed): string[] => {
   return named(parsed).filter((name) => {
     if (!name.startsWith(".")) return !allowed.includes(name);
     const target = roomOf(posix.join(posix.dirname(parsed.file), name));
-    const ownWorker = WORKERS.includes(target) && posix.dirname(target) === room;
-    return target !== room && !ownWorker && !allowed.includes(target);
+    const ownInner = INNER.includes(target) && posix.dirname(target) === room;
+    return target !== room && !ownInner && !allowed.includes(target);
   });
 };
 

@@ -1,6 +1,8 @@
 import { newBank } from "../core/measure/bank";
+import type { Loops } from "../core/measure/loops";
 import { type Feed, goneSentence, openFeed, type Piece } from "./feed";
 import { lineUp } from "./line-up";
+import { fastestLoops } from "./loops";
 import type { Job, Outcome, TrackPlan } from "./protocol";
 
 /** Bytes of all inputs together that are read at once; as much again is on its way meanwhile. */
@@ -55,6 +57,7 @@ const refuseTracks = (tracks: readonly TrackPlan[], feeds: readonly Feed[]): str
 const measureFeeds = async (
   job: Job,
   feeds: readonly Feed[],
+  loops: Loops,
   progress: (share: number) => void,
 ): Promise<Outcome> => {
   const line = lineUp(feeds, job.align);
@@ -63,6 +66,7 @@ const measureFeeds = async (
   const bank = newBank(
     line.rate,
     job.tracks.map((t) => t.gains),
+    loops,
   );
   const frameBytes = feeds.reduce((sum, feed) => sum + feed.frameBytes, 0);
   const round = bank.step * Math.max(1, Math.floor(ROUND_BYTES / frameBytes / bank.step));
@@ -112,14 +116,19 @@ const measureFeeds = async (
  * Never rejects: whatever stands in the way is said.
  * @param progress told after each round, 0…1
  */
-export const runJob = async (job: Job, progress: (share: number) => void): Promise<Outcome> => {
+export const runJob = async (
+  job: Job,
+  progress: (share: number) => void,
+  makeLoops = fastestLoops,
+): Promise<Outcome> => {
   if (job.tracks.length === 0) return { kind: "refused", why: ["No track is matched to a source yet."] };
-  const opened = await Promise.all(job.inputs.map(openFeed));
+  const loops = await makeLoops();
+  const opened = await Promise.all(job.inputs.map((input) => openFeed(input, loops.unpack24)));
   const why = opened.flatMap((o) => (o.ok ? [] : [o.why]));
   if (why.length > 0) return { kind: "refused", why };
   const feeds = opened.flatMap((o) => (o.ok ? [o.feed] : []));
   try {
-    return await measureFeeds(job, feeds, progress);
+    return await measureFeeds(job, feeds, loops, progress);
   } catch (fault) {
     return { kind: "refused", why: [fault instanceof Error ? fault.message : String(fault)] };
   } finally {

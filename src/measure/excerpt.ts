@@ -28,7 +28,7 @@ interface Part {
  * @returns null where the job cannot be read; measuring it says why
  */
 export const readExcerpt = async (job: Job, from: number, seconds: number): Promise<Excerpt | null> => {
-  const opened = await Promise.all(job.inputs.map(openFeed));
+  const opened = await Promise.all(job.inputs.map((input) => openFeed(input)));
   const feeds = opened.flatMap((o) => (o.ok ? [o.feed] : []));
   const line = lineUp(feeds, job.align);
   if (feeds.length < opened.length || !line.ok) return null;

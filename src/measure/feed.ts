@@ -1,7 +1,7 @@
 import { bytesOf } from "./bytes";
 import type { Input } from "./protocol";
 import { slicesOf } from "./slices";
-import { type Slice, sliceOf } from "./wav/decode";
+import { plainUnpack24, type Slice, sliceOf, type Unpack24 } from "./wav/decode";
 import { openWav } from "./wav/open";
 
 /** Frames that were read. */
@@ -32,7 +32,7 @@ export type OpenedFeed =
   | { readonly ok: true; readonly feed: Feed }
   | { readonly ok: false; readonly why: string };
 
-const fromFile = async (name: string, file: Blob): Promise<OpenedFeed> => {
+const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<OpenedFeed> => {
   const bytes = bytesOf(file);
   const opened = await openWav(bytes);
   if (!opened.ok) return { ok: false, why: `“${name}” ${opened.why}.` };
@@ -42,7 +42,7 @@ const fromFile = async (name: string, file: Blob): Promise<OpenedFeed> => {
   const read: Feed["read"] = async (frame, count) => {
     const got = await slices.read(wav.dataAt + frame * frameBytes, count * frameBytes);
     if (got.length < count * frameBytes) throw new Error("it became shorter");
-    return { ...sliceOf(wav, got), release: () => slices.giveBack(got) };
+    return { ...sliceOf(wav, got, unpack24), release: () => slices.giveBack(got) };
   };
   const notes = wav.notes.map((note) => `“${name}” ${note}.`);
   const { rate, channels, frames, began } = wav;
@@ -80,10 +80,10 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => 
 };
 
 /** Opens an input: its header is read, its samples are not. Never rejects. */
-export const openFeed = async (input: Input): Promise<OpenedFeed> => {
+export const openFeed = async (input: Input, unpack24 = plainUnpack24): Promise<OpenedFeed> => {
   if (input.kind === "decoded") return fromDecoded(input);
   try {
-    return await fromFile(input.name, input.file);
+    return await fromFile(input.name, input.file, unpack24);
   } catch {
     return { ok: false, why: goneSentence(input.name) };
   }

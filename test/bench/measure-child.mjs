@@ -1,12 +1,13 @@
 /*
  * One measurement of WAV files in Node, in a process of its own, so that its memory is its own: address of the bundled
- * engine, then the files. Prints milliseconds and the most memory over what the process took before it, as JSON.
+ * engine, "plain" for a browser without WebAssembly or "fast", then the files. Prints milliseconds and the most memory over what the process took before it, as JSON.
  */
 import { open } from "node:fs/promises";
 import { basename } from "node:path";
 import { watchMemory } from "./memory.mjs";
 
-const [engine, ...paths] = process.argv.slice(2);
+const [engine, way, ...paths] = process.argv.slice(2);
+if (way === "plain") delete globalThis.WebAssembly;
 const { runJob } = await import(engine);
 
 /** Slices of a file, as a page's Blob gives them. */

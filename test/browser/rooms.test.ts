@@ -160,6 +160,20 @@ describe("measuring in the browser's worker", () => {
     expect(seen.seen).toBeGreaterThan(0);
   });
 
+  it("reckons two numbers at a time under the page's policy; in plain code where the server forbids it", async () => {
+    expect(await page.evaluate(() => rooms.loopsInWorker())).toBe("two at a time");
+    const strict = await browser.newPage();
+    await strict.route("**/*.js", async (route) => {
+      const response = await route.fetch();
+      const headers = { ...response.headers(), "content-security-policy": "script-src 'self'" };
+      await route.fulfill({ response, headers });
+    });
+    await strict.goto(site.url);
+    await strict.waitForFunction(() => "rooms" in globalThis);
+    expect(await strict.evaluate(() => rooms.loopsInWorker())).toBe("plain");
+    await strict.close();
+  });
+
   it("is cancelled at once by ending the worker", async () => {
     const answer = await page.evaluate(
       async (bytes) => {

@@ -103,7 +103,7 @@ describe("a meter in pieces", () => {
         const meter = timeWeighting(rate);
         const plain = [0.125, 1].map((tau) => ({ share: 1 - Math.exp(-1 / (tau * rate)), now: 0, max: 0 }));
         for (const samples of blocks) {
-          meter.push(samples);
+          meter.push(Float64Array.from(samples));
           for (const average of plain) {
             for (const x of samples) {
               average.now += average.share * (x * x - average.now);
@@ -122,7 +122,7 @@ describe("a meter in pieces", () => {
 
   it("holds its response at another rate", () => {
     const meter = timeWeighting(8000);
-    meter.push(Array.from({ length: 1000 }, () => -1));
+    meter.push(new Float64Array(1000).fill(-1));
     expectNear(meter.fast().now, levelOfPower(1 - Math.exp(-1)), 1e-12);
     expectNear(meter.slow().now, levelOfPower(1 - Math.exp(-1 / 8)), 1e-12);
   });
@@ -130,8 +130,8 @@ describe("a meter in pieces", () => {
   it("begins at silence, and comes back to it", () => {
     const meter = timeWeighting(8000);
     expect(meter.fast()).toEqual({ now: -Infinity, max: -Infinity });
-    meter.push([1]);
-    meter.push(new Float32Array(8000 * 10));
+    meter.push(new Float64Array([1]));
+    meter.push(new Float64Array(8000 * 10));
     expect(meter.fast().now).toBe(-Infinity);
     expect(Number.isFinite(meter.fast().max)).toBe(true);
   });

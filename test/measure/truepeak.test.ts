@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { OVERSHOOT, peakBetween, REACH } from "../../src/core/measure/interpolate";
+import { OVERSHOOT, peakFinder, REACH } from "../../src/core/measure/interpolate";
+import { PLAIN_LOOPS } from "../../src/core/measure/plainloops";
 import { expectNear } from "../near";
 import { BURSTS, SINES, TRUE_PEAK_TOLERANCE } from "../tables/ebu3341";
 import { figuresOf } from "./job";
@@ -58,6 +59,9 @@ describe("EBU Tech 3341, Table 1, true peak", () => {
     expectWithin(await truePeakOf(taken), target);
   });
 });
+
+const LONGEST = 2000;
+const peakBetween = peakFinder(PLAIN_LOOPS, LONGEST);
 
 describe("peaks between samples", () => {
   it("a quarter-rate sine at 45° stands 3.01 dB above its samples", async () => {

@@ -3,6 +3,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
+import { withAssembly } from "../../src/measure/simd/compile.mjs";
 
 const root = resolve(import.meta.dirname, "../..");
 const cache = join(root, "node_modules/.cache/bundle");
@@ -18,6 +19,7 @@ export const bundled = async (entry) => {
     root,
     publicDir: false,
     logLevel: "error",
+    ...withAssembly(),
     build: {
       write: false,
       target: "es2022",

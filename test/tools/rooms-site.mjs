@@ -2,6 +2,7 @@ import { mkdtemp, readdir, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { build } from "vite";
+import { withAssembly } from "../../src/measure/simd/compile.mjs";
 import { serve } from "./serve.mjs";
 
 const root = resolve(import.meta.dirname, "../..");
@@ -19,6 +20,7 @@ export const serveRooms = async (entry) => {
     base: "./",
     publicDir: false,
     logLevel: "error",
+    ...withAssembly(),
     build: {
       outDir: folder,
       emptyOutDir: true,

@@ -4,6 +4,7 @@ import { mixedEnergy, productAt, productCount, productsOf } from "./covariance";
 import type { Figures } from "./figures";
 import { STRETCH_STEPS, stepFrames } from "./gate";
 import { newHistory } from "./history";
+import type { Loops } from "./loops";
 import { BEFORE, newPeaks } from "./peaks";
 import { summarise } from "./summary";
 
@@ -32,13 +33,14 @@ const addTo = (sum: Float64Array, more: Float64Array): void => {
  * The memory it takes grows with the length only by the course (4 bytes a column and step) and the kept stretches.
  * @param gains signed gain of each track into the left and right leg
  */
-export const newBank = (rate: Hertz, gains: readonly Legs[]): Bank => {
+export const newBank = (rate: Hertz, gains: readonly Legs[], loops: Loops): Bank => {
   const tracks = gains.length;
   const step = stepFrames(rate);
-  const rows = gains.map(() => new Float64Array(BEFORE + step));
-  const peaks = newPeaks(rows, gains, step);
-  const meters = gains.map(() => timeWeighting(rate));
+  const rows = gains.map(() => loops.numbers(BEFORE + step));
+  const peaks = newPeaks(loops, rows, gains, step);
+  const meters = gains.map(() => timeWeighting(rate, loops));
   const size = productCount(tracks);
+  const sumProducts = productsOf(loops, rows);
   const now = new Float64Array(size);
   const stretch = new Float64Array(size);
   const whole = new Float64Array(size);
@@ -58,7 +60,7 @@ export const newBank = (rate: Hertz, gains: readonly Legs[]): Bank => {
   };
 
   const takeProducts = (count: number): void => {
-    productsOf(now, rows, BEFORE, BEFORE + count);
+    sumProducts(now, BEFORE, BEFORE + count);
     addTo(stretch, now);
     addTo(whole, now);
     for (let t = 0; t < tracks; t += 1) powers[t] = (now[productAt(t, t)] as number) / count;

@@ -1,4 +1,5 @@
 import type { Gain } from "../units";
+import type { Loops } from "./loops";
 
 /**
  * Products of each two tracks, packed row by row: (0,0) (1,0) (1,1) (2,0) …
@@ -13,74 +14,26 @@ export const productCount = (tracks: number): number => (tracks * (tracks + 1)) 
 export const productAt = (i: number, j: number): number =>
   i >= j ? (i * (i + 1)) / 2 + j : (j * (j + 1)) / 2 + i;
 
-/** Σ a·b of one pair of rows, with four running sums so that no addition waits for the last. */
-const product = (a: Float64Array, b: Float64Array, from: number, to: number): number => {
-  let p = 0;
-  let q = 0;
-  let r = 0;
-  let s = 0;
-  let i = from;
-  for (; i + 3 < to; i += 4) {
-    p += (a[i] as number) * (b[i] as number);
-    q += (a[i + 1] as number) * (b[i + 1] as number);
-    r += (a[i + 2] as number) * (b[i + 2] as number);
-    s += (a[i + 3] as number) * (b[i + 3] as number);
-  }
-  for (; i < to; i += 1) p += (a[i] as number) * (b[i] as number);
-  return p + q + r + s;
-};
-
-/** Σ of row a and of row b with the rows c and d: four products for four reads. */
-const addSquare = (
-  out: Products,
-  rows: readonly Float64Array[],
-  i: number,
-  j: number,
-  from: number,
-  to: number,
-): void => {
-  const a = rows[i] as Float64Array;
-  const b = rows[i + 1] as Float64Array;
-  const c = rows[j] as Float64Array;
-  const d = rows[j + 1] as Float64Array;
-  let ac = 0;
-  let ad = 0;
-  let bc = 0;
-  let bd = 0;
-  for (let n = from; n < to; n += 1) {
-    const s = a[n] as number;
-    const t = b[n] as number;
-    const u = c[n] as number;
-    const v = d[n] as number;
-    ac += s * u;
-    ad += s * v;
-    bc += t * u;
-    bd += t * v;
-  }
-  out[productAt(i, j)] = ac;
-  out[productAt(i, j + 1)] = ad;
-  out[productAt(i + 1, j)] = bc;
-  out[productAt(i + 1, j + 1)] = bd;
-};
-
 /**
- * Sums of products of each two tracks over x[from…to), written to `out`.
- * @param rows samples of each track
+ * Makes what sums products of each two tracks over x[from…to), written to `out`: two tracks with two at a time.
+ * @param rows samples of each track, in the memory of the loops
  */
-export const productsOf = (out: Products, rows: readonly Float64Array[], from: number, to: number): void => {
-  const even = rows.length - (rows.length % 2);
-  for (let i = 0; i < even; i += 2) {
-    for (let j = 0; j < i; j += 2) addSquare(out, rows, i, j, from, to);
-    const a = rows[i] as Float64Array;
-    const b = rows[i + 1] as Float64Array;
-    out[productAt(i, i)] = product(a, a, from, to);
-    out[productAt(i + 1, i)] = product(a, b, from, to);
-    out[productAt(i + 1, i + 1)] = product(b, b, from, to);
-  }
-  if (even === rows.length) return;
-  const last = rows[even] as Float64Array;
-  for (let j = 0; j <= even; j += 1)
-    out[productAt(even, j)] = product(last, rows[j] as Float64Array, from, to);
+export const productsOf = (loops: Loops, rows: readonly Float64Array[]) => {
+  const four = loops.numbers(4);
+  /** The last of an odd number stands in for the one that follows it. */
+  const row = (t: number): Float64Array => rows[Math.min(t, rows.length - 1)] as Float64Array;
+  return (out: Products, from: number, to: number): void => {
+    for (let i = 0; i < rows.length; i += 2) {
+      for (let j = 0; j <= i; j += 2) {
+        loops.square(four, row(i), row(i + 1), row(j), row(j + 1), from, to);
+        for (let at = 0; at < 4; at += 1) {
+          const a = i + (at >> 1);
+          const b = j + (at & 1);
+          if (a < rows.length && b < rows.length) out[productAt(a, b)] = four[at] as number;
+        }
+      }
+    }
+  };
 };
 
 /**

@@ -1,3 +1,5 @@
+import { type Loops, RUN } from "./loops";
+
 /**
  * Peaks between the samples, by 4× oversampling as ITU-R BS.1770-5 Annex 2 asks (at least 4×).
  * The filter is a sinc under a Kaiser window: phase 0 is the samples themselves, so a peak between
@@ -9,8 +11,6 @@ export const REACH = 12;
 const OVERSAMPLING = 4;
 /** Shape of the window: with it all phases are flat within 0.04 dB to 20 kHz at 48 kHz. */
 const KAISER_BETA = 5;
-/** Places that share one look at the samples around them; not fewer than REACH, so that their neighbours' look is enough. */
-const RUN = 16;
 
 /** Modified Bessel function of the first kind, order 0, by its series; for the Kaiser window. */
 const bessel = (x: number): number => {
@@ -104,42 +104,41 @@ const takeRun = (
 };
 
 /**
- * The largest absolute value between samples, or `best` if that is larger.
- * Places where the samples around are too small to lead beyond the best so far are left out; the result is the same.
- * @param x samples; from `from` − REACH + 1 to `to` + REACH − 1 must exist
- * @param from first place: between x[from] and x[from + 1]
- * @param to place after the last
- * @example peakBetween(samples, 11, samples.length - 12, 0)
+ * Makes what finds the largest absolute value between samples, or `best` if that is larger. Places where the samples
+ * around are too small or too even to lead beyond the best so far are left out; the result is the same.
+ * Of the samples, those from `from` − REACH to `to` + REACH − 1 must exist.
+ * @param longest most places that are looked at in one go
+ * @example peakFinder(PLAIN_LOOPS, samples.length)(samples, 12, samples.length - 12, 0)
  */
-export const peakBetween = (x: Float64Array, from: number, to: number, best: number): number => {
-  const first = from - REACH + 1;
-  const end = to + REACH;
-  let top = best;
-  let last = x[first] as number;
-  let nearBefore = 0;
-  let stepBefore = 0;
-  let nearHere = 0;
-  let stepHere = 0;
-  // Looks one run ahead, and takes the run before the one looked at.
-  for (let ahead = from - RUN; ahead < to + RUN; ahead += RUN) {
-    let near = 0;
-    let step = 0;
-    const stop = Math.min(end, ahead + RUN);
-    for (let i = Math.max(first, ahead); i < stop; i += 1) {
-      const sample = x[i] as number;
-      if (Math.abs(sample) > near) near = Math.abs(sample);
-      if (Math.abs(sample - last) > step) step = Math.abs(sample - last);
-      last = sample;
+export const peakFinder = (loops: Loops, longest: number) => {
+  /** Largest sample and largest step of each run, and of nothing behind them. */
+  const looks = loops.numbers(2 * Math.ceil((longest + 2 * REACH) / RUN) + 2);
+  /** @param from first place: between x[from] and x[from + 1]. @param to place after the last */
+  return (x: Float64Array, from: number, to: number, best: number): number => {
+    const first = from - REACH + 1;
+    const end = to + REACH;
+    loops.runs(looks, x, first, end);
+    looks.fill(0, 2 * Math.ceil((end - first) / RUN));
+    let top = best;
+    // A run is longer than the reach, so whatever makes a place lies in its run and those beside it.
+    let nearBefore = 0;
+    let stepBefore = 0;
+    let nearHere = looks[0] as number;
+    let stepHere = looks[1] as number;
+    for (let begin = first, behind = 2; begin < to; begin += RUN, behind += 2) {
+      const near = looks[behind] as number;
+      const step = looks[behind + 1] as number;
+      const nearest = Math.max(nearBefore, nearHere, near);
+      if (nearest * OVERSHOOT > top) {
+        const steepest = Math.max(stepBefore, stepHere, step);
+        if (nearest + STRAY * steepest > top)
+          top = takeRun(x, Math.max(from, begin), Math.min(to, begin + RUN), nearest, steepest, top);
+      }
+      nearBefore = nearHere;
+      stepBefore = stepHere;
+      nearHere = near;
+      stepHere = step;
     }
-    const start = ahead - RUN;
-    const nearest = Math.max(nearBefore, nearHere, near);
-    const steepest = Math.max(stepBefore, stepHere, step);
-    if (start >= from && nearest * OVERSHOOT > top && nearest + STRAY * steepest > top)
-      top = takeRun(x, start, Math.min(to, start + RUN), nearest, steepest, top);
-    nearBefore = nearHere;
-    stepBefore = stepHere;
-    nearHere = near;
-    stepHere = step;
-  }
-  return top;
+    return top;
+  };
 };

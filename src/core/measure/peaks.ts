@@ -1,7 +1,8 @@
 import type { Legs } from "../units";
-import { OVERSHOOT, peakBetween, REACH } from "./interpolate";
-import { newPairPeaks, type PairPeaks, takeStretch } from "./pairpeaks";
-import { newScan, type Scan, scanStretch } from "./scan";
+import { OVERSHOOT, peakFinder, REACH } from "./interpolate";
+import type { Loops } from "./loops";
+import { newPairPeaks, type PairPeaks, pairTaker } from "./pairpeaks";
+import { newScan, type Scan, scanner } from "./scan";
 
 /** Samples kept before each step, for the filter between samples. */
 export const BEFORE = 2 * REACH;
@@ -25,12 +26,20 @@ export interface Peaks {
 
 /**
  * Peaks before the first sample.
- * @param rows samples of each track: BEFORE and one step
+ * @param rows samples of each track: BEFORE and one step, in the memory of the loops
  * @param gains of each track into the left and right leg
  */
-export const newPeaks = (rows: readonly Float64Array[], gains: readonly Legs[], step: number): Peaks => {
+export const newPeaks = (
+  loops: Loops,
+  rows: readonly Float64Array[],
+  gains: readonly Legs[],
+  step: number,
+): Peaks => {
   const grain = Math.ceil(step / Math.ceil(step / GRAIN));
-  const pair = newPairPeaks(gains, grain);
+  const pair = newPairPeaks(gains);
+  const takeStretch = pairTaker(loops, pair, rows, grain);
+  const scanStretch = scanner(loops);
+  const peakBetween = peakFinder(loops, grain);
   const scans = rows.map(newScan);
   const truePeaks = new Float64Array(rows.length);
   /** Largest sample of each track in the grain before, and in this grain with the one before. */
@@ -47,7 +56,7 @@ export const newPeaks = (rows: readonly Float64Array[], gains: readonly Legs[], 
       before[t] = to - from < BEFORE ? near : top;
       truePeaks[t] = near * OVERSHOOT > best ? peakBetween(row, from - REACH, to - REACH, best) : best;
     });
-    takeStretch(pair, rows, tops, from, to, frame);
+    takeStretch(tops, from, to, frame);
   };
 
   return {
@@ -61,7 +70,7 @@ export const newPeaks = (rows: readonly Float64Array[], gains: readonly Legs[], 
     },
     flush: (frame) => {
       for (const row of rows) row.fill(0, BEFORE, 2 * BEFORE);
-      takeStretch(pair, rows, before, BEFORE, 2 * BEFORE, frame);
+      takeStretch(before, BEFORE, 2 * BEFORE, frame);
       rows.forEach((row, t) => {
         truePeaks[t] = peakBetween(row, REACH, 2 * BEFORE - REACH, truePeaks[t] as number);
       });

@@ -1,3 +1,5 @@
+import type { Loops } from "./loops";
+
 /** Samples beyond this (+120 dBFS), and those that are no number, are no audio: they count as silence and are counted. */
 const PLAUSIBLE = 1e6;
 
@@ -40,36 +42,23 @@ const countClipped = (scan: Scan, x: Float64Array, from: number, to: number): vo
 };
 
 /**
- * Takes x[from…to) into the scan, silencing unusable samples in place.
+ * Makes what takes x[from…to) into a scan, silencing unusable samples in place.
  * @returns the largest absolute sample of the stretch
  */
-export const scanStretch = (scan: Scan, x: Float64Array, from: number, to: number): number => {
-  let top = 0;
-  let even = 0;
-  let odd = 0;
-  let i = from;
-  for (; i + 1 < to; i += 2) {
-    const a = x[i] as number;
-    const b = x[i + 1] as number;
-    if (Math.abs(a) > top) top = Math.abs(a);
-    if (Math.abs(b) > top) top = Math.abs(b);
-    even += a;
-    odd += b;
-  }
-  if (i < to) {
-    const a = x[i] as number;
-    if (Math.abs(a) > top) top = Math.abs(a);
-    even += a;
-  }
-  const sum = even + odd;
-  // A sample that is no number shows in the sum only.
-  if (Number.isNaN(sum) || top > PLAUSIBLE) {
-    clean(scan, x, from, to);
-    return scanStretch(scan, x, from, to);
-  }
-  scan.sum += sum;
-  if (top >= FULL_SCALE) countClipped(scan, x, from, to);
-  else scan.run = 0;
-  scan.peak = Math.max(scan.peak, top);
-  return top;
+export const scanner = (loops: Loops) => {
+  const found = loops.numbers(2);
+  return (scan: Scan, x: Float64Array, from: number, to: number): number => {
+    loops.scan(found, x, from, to);
+    // A sample that is no number shows in the sum only.
+    if (Number.isNaN(found[0]) || (found[1] as number) > PLAUSIBLE) {
+      clean(scan, x, from, to);
+      loops.scan(found, x, from, to);
+    }
+    const top = found[1] as number;
+    scan.sum += found[0] as number;
+    if (top >= FULL_SCALE) countClipped(scan, x, from, to);
+    else scan.run = 0;
+    scan.peak = Math.max(scan.peak, top);
+    return top;
+  };
 };

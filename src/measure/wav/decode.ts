@@ -18,51 +18,54 @@ const plain =
       out[at + i] = (numbers[from] as number) * scale;
   };
 
-const SCALE_24 = 2 ** -23;
+/** Top of a 32-bit word, into which a 24-bit sample is shifted for its sign. */
 const SCALE_24_TOP = 2 ** -31;
 
-/** 24-bit samples, byte by byte: the top byte's sign comes by being shifted to the top of a 32-bit word. */
-const bytewise = (
-  bytes: Uint8Array,
-  channels: number,
-  [channel, frame, count, out, at]: Parameters<Slice["decode"]>,
-): void => {
-  const stride = 3 * channels;
-  for (let i = 0, from = frame * stride + 3 * channel; i < count; i += 1, from += stride) {
+/** Writes 24-bit samples that lie one after the other, full scale 1, to `out` from index `at` on. */
+export type Unpack24 = (out: Float64Array, at: number, bytes: Uint8Array) => void;
+
+/** 24-bit samples, byte by byte. */
+const bytewise = (bytes: Uint8Array, first: number, stride: number, out: Float64Array, at: number): void => {
+  for (let from = first, to = at; from < bytes.length; from += stride, to += 1) {
     const word =
       ((bytes[from] as number) << 8) |
       ((bytes[from + 1] as number) << 16) |
       ((bytes[from + 2] as number) << 24);
-    out[at + i] = word * SCALE_24_TOP;
+    out[to] = word * SCALE_24_TOP;
   }
 };
 
-/** 24-bit samples of one channel, four of them from three 32-bit words. */
-const wordwise = (words: Int32Array, first: number, fours: number, out: Float64Array, at: number): void => {
-  for (let i = 0, from = first, to = at; i < fours; i += 1, from += 3, to += 4) {
+/** Four samples at a time, which are three 32-bit words. */
+const wordwise = (words: Int32Array, out: Float64Array, at: number): void => {
+  for (let from = 0, to = at; from < words.length; from += 3, to += 4) {
     const a = words[from] as number;
     const b = words[from + 1] as number;
     const c = words[from + 2] as number;
-    out[to] = ((a << 8) >> 8) * SCALE_24;
-    out[to + 1] = (((b << 16) | (a >>> 16)) >> 8) * SCALE_24;
-    out[to + 2] = (((c << 24) | (b >>> 8)) >> 8) * SCALE_24;
-    out[to + 3] = (c >> 8) * SCALE_24;
+    out[to] = (a << 8) * SCALE_24_TOP;
+    out[to + 1] = ((b << 16) | ((a >>> 16) & 0xff00)) * SCALE_24_TOP;
+    out[to + 2] = ((c << 24) | ((b >>> 8) & 0xffff00)) * SCALE_24_TOP;
+    out[to + 3] = (c & ~0xff) * SCALE_24_TOP;
   }
 };
 
-const packed24 = (bytes: Uint8Array, channels: number): Slice["decode"] => {
-  if (channels > 1) return (...what) => bytewise(bytes, channels, what);
-  const words = new Int32Array(bytes.buffer, bytes.byteOffset, Math.floor(bytes.length / 4));
-  return (channel, frame, count, out, at) => {
-    const fours = frame % 4 === 0 ? Math.floor(count / 4) : 0;
-    wordwise(words, (frame / 4) * 3, fours, out, at);
-    const done = fours * 4;
-    bytewise(bytes, channels, [channel, frame + done, count - done, out, at + done]);
-  };
+/** In plain code. Words can only be looked at where they begin at a multiple of their length. */
+export const plainUnpack24: Unpack24 = (out, at, bytes) => {
+  const fours = bytes.byteOffset % 4 === 0 ? Math.floor(bytes.length / 12) : 0;
+  wordwise(new Int32Array(bytes.buffer, fours === 0 ? 0 : bytes.byteOffset, 3 * fours), out, at);
+  bytewise(bytes, 12 * fours, 3, out, at + 4 * fours);
 };
 
+const packed24 =
+  (bytes: Uint8Array, channels: number, unpack24: Unpack24): Slice["decode"] =>
+  (channel, frame, count, out, at) => {
+    const stride = 3 * channels;
+    const part = bytes.subarray(frame * stride, (frame + count) * stride);
+    if (channels === 1) unpack24(out, at, part);
+    else bytewise(part, 3 * channel, stride, out, at);
+  };
+
 /** A slice that begins with a whole frame, as samples. Whole 32-bit words and doubles are little-endian on all that runs this. */
-export const sliceOf = (format: Format, read: Uint8Array): Slice => {
+export const sliceOf = (format: Format, read: Uint8Array, unpack24 = plainUnpack24): Slice => {
   // Words can only be looked at where they begin at a multiple of their length.
   const bytes = read.byteOffset % 8 === 0 ? read : read.slice();
   const whole = Math.floor(bytes.length / format.width);
@@ -75,7 +78,7 @@ export const sliceOf = (format: Format, read: Uint8Array): Slice => {
           ? plain(new Float32Array(buffer, byteOffset, whole), channels, 1)
           : plain(new Float64Array(buffer, byteOffset, whole), channels, 1),
     };
-  if (format.width === 3) return { decode: packed24(bytes, channels) };
+  if (format.width === 3) return { decode: packed24(bytes, channels, unpack24) };
   return {
     decode:
       format.width === 2

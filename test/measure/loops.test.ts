@@ -1,0 +1,183 @@
+import fc from "fast-check";
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { RUN } from "../../src/core/measure/loops";
+import { runJob } from "../../src/measure/engine";
+import { fastestLoops, type MeasureLoops, PLAIN } from "../../src/measure/loops";
+import { file } from "./job";
+import { noise, wavFile } from "./wavfile";
+
+afterEach(() => {
+  vi.unstubAllGlobals();
+});
+
+const FAST = await fastestLoops();
+
+/** Runs a loop over x[from…to) of arrays; gives the array that it writes to. */
+type Run = (loops: MeasureLoops, arrays: readonly Float64Array[], from: number, to: number) => Float64Array;
+
+const usual = fc.double({ min: -2, max: 2, noNaN: true });
+/** Mostly samples, now and then what is none. */
+const any = fc.oneof(
+  { weight: 20, arbitrary: usual },
+  { weight: 1, arbitrary: fc.constantFrom(0, 1e7, -1e300, Number.NaN, Number.POSITIVE_INFINITY) },
+);
+
+const CASES: readonly [
+  name: string,
+  arrays: number,
+  numbers: fc.Arbitrary<number>,
+  multiple: number,
+  run: Run,
+][] = [
+  [
+    "square",
+    4,
+    any,
+    1,
+    (loops, [a, b, c, d], from, to) => {
+      const out = loops.numbers(4);
+      loops.square(out, a as Float64Array, b as Float64Array, c as Float64Array, d as Float64Array, from, to);
+      return out;
+    },
+  ],
+  [
+    "scan",
+    1,
+    any,
+    1,
+    (loops, [x], from, to) => {
+      const out = loops.numbers(2);
+      loops.scan(out, x as Float64Array, from, to);
+      return out;
+    },
+  ],
+  [
+    "add",
+    2,
+    any,
+    1,
+    (loops, [out, x], from, to) => {
+      loops.add(out as Float64Array, x as Float64Array, -0.7, from, to);
+      return out as Float64Array;
+    },
+  ],
+  [
+    "runs",
+    1,
+    usual,
+    1,
+    (loops, [x], from, to) => {
+      const out = loops.numbers(2 * Math.ceil((to - from) / RUN));
+      loops.runs(out, x as Float64Array, from, to);
+      return out;
+    },
+  ],
+  [
+    "weigh",
+    1,
+    usual,
+    4,
+    (loops, [x], from, to) => {
+      const out = loops.numbers(14);
+      out.set([0.1, 0.02, 0.11, 0.02, 0.2, 0.05, 0.8, 0.95, 0.64, 0.9, 0.5, 0.86, 0.41, 0.81]);
+      loops.weigh(out, x as Float64Array, from, to);
+      return out;
+    },
+  ],
+];
+
+describe("two numbers at a time, to the last bit what plain code comes to", () => {
+  it("they are not the same code", () => {
+    expect(FAST).not.toBe(PLAIN);
+  });
+
+  it.each(CASES)("%s", (_, arrays, numbers, multiple, run) => {
+    const lists = fc
+      .tuple(fc.integer({ min: 1, max: 3 }), fc.integer({ min: 0, max: 72 / multiple }))
+      .chain(([from, times]) => {
+        const length = from + times * multiple;
+        const list = fc.array(numbers, { minLength: length, maxLength: length });
+        return fc.tuple(fc.constant(from), fc.array(list, { minLength: arrays, maxLength: arrays }));
+      });
+    const by = (loops: MeasureLoops, [from, all]: readonly [number, number[][]]): Float64Array => {
+      const given = all.map((list) => {
+        const array = loops.numbers(list.length);
+        array.set(list);
+        return array;
+      });
+      return run(loops, given, from, all[0]?.length ?? 0).slice();
+    };
+    fc.assert(
+      fc.property(lists, (given) => {
+        expect(by(FAST, given)).toEqual(by(PLAIN, given));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it("samples of three bytes, any number of them, the largest and smallest too", () => {
+    const random = noise(11);
+    for (const count of [0, 1, 2, 3, 4, 5, 4095, 4096, 4097, 9001]) {
+      const bytes = Uint8Array.from({ length: 3 * count }, () => 128 + 128 * random());
+      bytes.set([0xff, 0xff, 0x7f, 0, 0, 0x80, 0xff, 0xff, 0xff].slice(0, bytes.length));
+      const [fast, plain] = [FAST, PLAIN].map((loops) => {
+        const out = loops.numbers(count + 2);
+        loops.unpack24(out, 1, bytes);
+        return out.slice();
+      });
+      expect(fast).toEqual(plain);
+    }
+  });
+});
+
+/** A job of so many tracks of noise, through gains that differ. */
+const jobOf = (tracks: number, frames: number, rate: number, width: 2 | 3 = 3) => {
+  const random = noise(tracks);
+  const channels = Array.from({ length: tracks }, (_, t) =>
+    Float64Array.from({ length: frames }, (_, i) => 0.9 * random() * Math.exp(-((i + 900 * t) % 5000) / 700)),
+  );
+  return {
+    inputs: channels.map((channel, t) => file(`${t}.wav`, wavFile([channel], { rate, width }))),
+    tracks: channels.map((_, input) => ({
+      input,
+      channel: 0,
+      gains: [Math.cos(input), Math.sin(input)] as const,
+    })),
+    align: "start" as const,
+  };
+};
+
+const measured = (job: ReturnType<typeof jobOf>, loops?: () => Promise<MeasureLoops>) =>
+  runJob(job, () => undefined, loops);
+
+describe("a whole measurement", () => {
+  it.each([1, 2, 5, 8])("of %d tracks comes to the same figures both ways", async (tracks) => {
+    const job = jobOf(tracks, 20_011, 48_000);
+    const plain = await measured(job, async () => PLAIN);
+    expect(plain.kind).toBe("done");
+    expect(await measured(job)).toEqual(plain);
+  });
+
+  it("of the most tracks at the highest rate has memory enough", async () => {
+    const outcome = await measured(jobOf(128, 9600 + 1, 192_000, 2));
+    expect(outcome.kind).toBe("done");
+  });
+
+  it.each([
+    ["has no WebAssembly", undefined],
+    [
+      "does not let it run",
+      {
+        ...WebAssembly,
+        Memory: WebAssembly.Memory,
+        instantiate: () => Promise.reject(new WebAssembly.CompileError("refused by the policy")),
+      },
+    ],
+  ])("where the browser %s goes on in plain code", async (_, assembly) => {
+    const job = jobOf(2, 5000, 48_000);
+    const usualOutcome = await measured(job);
+    vi.stubGlobal("WebAssembly", assembly);
+    expect(await fastestLoops()).toBe(PLAIN);
+    expect(await measured(job)).toEqual(usualOutcome);
+  });
+});
