@@ -381,6 +381,35 @@ describe("by keyboard alone", () => {
     await context.close();
   });
 
+  it("what has the focus never lies under the bar of places", { timeout: WALK_MS }, async () => {
+    const { page, context } = await phone(browser, { hasTouch: false });
+    await openAt(page, site, "kit");
+    /** Whether the bar has the focus, and what of the focused thing shows above it, px. */
+    const focused = () =>
+      page.evaluate(() => {
+        const bar = document.querySelector(".nav") as HTMLElement;
+        const at = document.activeElement as HTMLElement;
+        const { top, bottom } = at.getBoundingClientRect();
+        const shown = Math.min(bottom, bar.getBoundingClientRect().top) - Math.max(0, top);
+        return { inBar: bar.contains(at), shown, what: at.outerHTML.slice(0, 100) };
+      });
+    // About is text alone.
+    for (const place of PLACES.filter((p) => p !== "about")) {
+      await go(page, place);
+      await page.evaluate(() => document.getElementById("screen")?.focus());
+      let steps = 0;
+      for (; steps < 300; steps += 1) {
+        await page.keyboard.press("Tab");
+        const { inBar, shown, what } = await focused();
+        if (inBar) break;
+        expect(shown, `${place}: ${what}`).toBeGreaterThan(16);
+      }
+      expect(steps, place).toBeGreaterThan(3);
+      expect(steps).toBeLessThan(300);
+    }
+    await context.close();
+  });
+
   it("a source keeps the focus of its buttons while it is moved", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
