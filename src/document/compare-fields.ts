@@ -1,3 +1,4 @@
+import { PIECE_KINDS, SOURCE_KINDS } from "../core/kinds";
 import { LAWS } from "../core/laws";
 import { printEntry } from "../core/number";
 import { printPan } from "../core/pannotation";
@@ -79,7 +80,7 @@ export const KIT: readonly Field<Kit>[] = [
 /** Of one piece. */
 export const PIECE: readonly Field<Piece>[] = [
   word("called", (p) => p.name),
-  word("kind", (p) => p.kind),
+  word("kind", (p) => p.kind, PIECE_KINDS),
   {
     what: "place",
     value: (p) => [p.x, p.y],
@@ -109,7 +110,7 @@ export const CONSOLE: readonly Field<Console>[] = [
 /** Of one source. */
 export const SOURCE: readonly Field<Source>[] = [
   word("called", (s) => s.name),
-  word("kind", (s) => s.kind),
+  word("kind", (s) => s.kind, SOURCE_KINDS),
   {
     what: "stands at",
     value: (s) => s.piece,

@@ -1,5 +1,5 @@
 import { nameOf, sourceCalled, sumCalled } from "../core/called";
-import type { Hand, Id, PieceKind } from "../core/setup";
+import type { Hand, Id } from "../core/setup";
 import { LIMITS } from "../document/limits";
 import { current } from "../document/store";
 
@@ -18,20 +18,6 @@ export const listenerName = (id: Id): string =>
 
 /** Name of a sum. */
 export const sumName = (id: Id): string => sumCalled(current.value.sums.find((s) => s.id === id));
-
-/** Names of the kinds of piece, for lists. */
-export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
-  kick: "Kick",
-  snare: "Snare",
-  hat: "Hat",
-  tom: "Tom",
-  floor: "Floor tom",
-  ride: "Ride",
-  crash: "Crash",
-  percussion: "Percussion",
-  overhead: "Overhead",
-  other: "Other",
-};
 
 /** Ways to set a kit up, for lists. */
 export const HANDS: readonly (readonly [Hand, string])[] = [

@@ -52,6 +52,18 @@ describe("the words of a difference", () => {
   });
 });
 
+describe("the words about what a thing is", () => {
+  it("are those of the lists that it is chosen from", () => {
+    const floor = {
+      ...example,
+      kit: { ...example.kit, pieces: example.kit.pieces.map((p) => ({ ...p, kind: "floor" as const })) },
+    };
+    expect(said(example, floor)).toContain("Kit | Kick: kind Floor tom instead of Kick");
+    const talk = applied(example, editSource("s1", { kind: "talk" }));
+    expect(said(example, talk)).toEqual(["Sources | Kick: kind Talk-back instead of Drum or percussion"]);
+  });
+});
+
 describe("the words about a recording", () => {
   const recording = (name: string, rms: number): Recording => ({
     name,

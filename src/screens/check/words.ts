@@ -1,3 +1,4 @@
+import { pieceCalled } from "../../core/kinds";
 import type { Answer, Id } from "../../core/setup";
 import { current } from "../../document/store";
 
@@ -22,4 +23,4 @@ export const heardAs = (answer: Answer): string =>
 
 /** Name of a piece inside a sentence. */
 export const pieceName = (id: Id): string =>
-  current.value.kit.pieces.find((p) => p.id === id)?.name || "piece without a name";
+  pieceCalled(current.value.kit.pieces.find((p) => p.id === id) ?? { name: "", kind: "other" });

@@ -1,9 +1,9 @@
+import { pieceCalled } from "../../core/kinds";
 import type { Piece, PieceKind } from "../../core/setup";
 import { offStage, onStage } from "../../core/stage";
 import { movePiece } from "../../document/commands/kit";
 import { current, endDrag, run } from "../../document/store";
 import { type Mark, Plan } from "../../pieces/plan";
-import { PIECE_KINDS } from "../names";
 import { metres } from "../where";
 import { allowed } from "./allowed";
 
@@ -49,7 +49,7 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
     says: "The throne",
   };
   const marks = kit.pieces.map((piece): Mark => {
-    const name = piece.name || PIECE_KINDS[piece.kind];
+    const name = pieceCalled(piece);
     return {
       id: piece.id,
       name,

@@ -1,3 +1,4 @@
+import { PIECE_KINDS, pieceCalled } from "../../core/kinds";
 import type { Piece, PieceKind } from "../../core/setup";
 import { addPiece, editPiece, removePiece } from "../../document/commands/kit";
 import { LIMITS } from "../../document/limits";
@@ -6,14 +7,14 @@ import { Pick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
 import { done, runOrSay, runWithWord, typing } from "../act";
-import { full, PIECE_KINDS } from "../names";
+import { full } from "../names";
 import { RULES } from "../rules";
 import { metres } from "../where";
 
 const KINDS = Object.entries(PIECE_KINDS) as [PieceKind, string][];
 
 const PieceFields = ({ piece }: { piece: Piece }) => {
-  const name = piece.name || PIECE_KINDS[piece.kind];
+  const name = pieceCalled(piece);
   return (
     <details>
       <summary>

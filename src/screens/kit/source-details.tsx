@@ -1,4 +1,5 @@
 import { nameOf } from "../../core/called";
+import { pieceCalled, SOURCE_KINDS } from "../../core/kinds";
 import type { Id, Source, SourceKind } from "../../core/setup";
 import { duplicateSource, editSource, moveSource, removeSource } from "../../document/commands/sources";
 import { LIMITS } from "../../document/limits";
@@ -8,22 +9,12 @@ import { Icon } from "../../pieces/icon";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
 import { done, runOrSay, runWithWord, typing } from "../act";
-import { full, PIECE_KINDS } from "../names";
+import { full } from "../names";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { SendFields } from "./send-fields";
 
-const KINDS: readonly (readonly [SourceKind, string])[] = [
-  ["drum", "Drum or percussion"],
-  ["voice", "Voice"],
-  ["bass", "Bass"],
-  ["guitar", "Guitar"],
-  ["keys", "Keys"],
-  ["horn", "Horn"],
-  ["playback", "Playback"],
-  ["talk", "Talk-back"],
-  ["other", "Other"],
-];
+const KINDS = Object.entries(SOURCE_KINDS) as [SourceKind, string][];
 
 const Level = ({ source }: { source: Source }) => (
   <>
@@ -83,7 +74,7 @@ const Moves = ({ source, before, after }: { source: Source } & Neighbours) => {
 export const SourceDetails = ({ source, ...neighbours }: { source: Source } & Neighbours) => {
   const { kit } = current.value;
   const edit = (patch: Partial<Omit<Source, "id">>) => run(editSource(source.id, patch));
-  const pieces = kit.pieces.map((p) => [p.id, p.name || PIECE_KINDS[p.kind]] as const);
+  const pieces = kit.pieces.map((p) => [p.id, pieceCalled(p)] as const);
   return (
     <div class="stack">
       <div class="fields">

@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
+import { sumCalled } from "../../core/called";
 import type { Beside, BesideCeiling, BesideName, SumBeside } from "../../core/measure/beside";
 import type { MixName } from "../../core/measure/figures";
 import type { Sum } from "../../core/setup";
@@ -121,7 +122,7 @@ export const BesideTable = (props: { sum: Sum; of: SumBeside; notes: readonly st
   return (
     <section class="stack" aria-labelledby="beside">
       <div role="status">
-        <h2 id="beside">{inOneLine(of, sum.name || "this sum")}</h2>
+        <h2 id="beside">{inOneLine(of, sumCalled(sum))}</h2>
       </div>
       {of.stale ? (
         <div class="row">

@@ -1,3 +1,4 @@
+import { sumCalled } from "../../core/called";
 import "./sum.css";
 import { computed, useComputed } from "@preact/signals";
 import type { Id, Sum } from "../../core/setup";
@@ -42,8 +43,8 @@ export const SumFlags = ({ only }: { only?: Id | null }) =>
         sum={sum}
         says={
           lowest.state === "over"
-            ? `${sum.name || "A sum"} will not fit: ${db(-lowest.headroom)} dB over at ${CEILING[lowest.place]}.`
-            : `${sum.name || "A sum"} has only ${db(lowest.headroom)} dB left at ${CEILING[lowest.place]}.`
+            ? `${sumCalled(sum)} will not fit: ${db(-lowest.headroom)} dB over at ${CEILING[lowest.place]}.`
+            : `${sumCalled(sum)} has only ${db(lowest.headroom)} dB left at ${CEILING[lowest.place]}.`
         }
       />
     ));
@@ -58,7 +59,7 @@ export const SumMark = ({ source }: { source: Id }) => {
   const its = useComputed(() => flagsOf(source)).value;
   return (its ?? []).map(({ sum, lowest }) => {
     const over = lowest.state === "over";
-    const name = sum.name || "a sum";
+    const name = sumCalled(sum);
     return (
       <p key={sum.id} class={`row${over ? " bad" : ""}`}>
         <Icon name={over ? "wrong" : "care"} size={18} />

@@ -1,3 +1,4 @@
+import { sumCalled } from "../../core/called";
 import { LOWEST_SEND, LOWEST_TRIM } from "../../core/lowest";
 import { printEntry } from "../../core/number";
 import type { Sum } from "../../core/setup";
@@ -14,7 +15,7 @@ const stepped = (value: Db | null): string => (value === null ? "off" : `${print
 
 /** The trim of the whole sum, where the console goes that low. */
 const Trim = ({ sum, trim }: { sum: Sum; trim: NonNullable<Remedy["trim"]> }) => {
-  const name = sum.name || "the sum";
+  const name = sumCalled(sum);
   if (!trim.inRange)
     return (
       <p class="small soft">

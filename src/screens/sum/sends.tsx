@@ -1,3 +1,4 @@
+import { sumCalled } from "../../core/called";
 import type { Id, Sum } from "../../core/setup";
 import { setSend } from "../../document/commands/sums";
 import { current, run } from "../../document/store";
@@ -12,13 +13,13 @@ import { RULES } from "../rules";
 const elsewhere = (source: Id, sum: Id): string => {
   const names = current.value.sums
     .filter((s) => s.id !== sum && s.sends.some((send) => send.source === source))
-    .map((s) => s.name || "another sum");
+    .map(sumCalled);
   return names.length === 0 ? "" : `also in ${names.join(", ")}`;
 };
 
 /** Which sources go into a sum, and how loud: the sends on one page. */
 export const Sends = ({ sum }: { sum: Sum }) => {
-  const name = sum.name || "this sum";
+  const name = sumCalled(sum);
   return (
     <Fold title={`What goes into ${name}`} open={sum.sends.length === 0}>
       {() => (

@@ -1,3 +1,4 @@
+import { sumCalled } from "../../core/called";
 import type { Sum } from "../../core/setup";
 import { editConsole, editMonitor, editWishes } from "../../document/commands/settings";
 import { duplicateSum, editSum, removeSum } from "../../document/commands/sums";
@@ -85,7 +86,7 @@ const LegFields = ({ sum, at, name }: { sum: Sum; at: 0 | 1; name: string }) => 
 /** All that is set of one sum and of the chain behind it. */
 export const SumSettings = ({ sum }: { sum: Sum }) => (
   <details class="card">
-    <summary>{sum.name}: trims, legs and the chain behind it</summary>
+    <summary>{sumCalled(sum)}: trims, legs and the chain behind it</summary>
     <div class="stack">
       <div class="fields">
         <TextField
@@ -97,7 +98,7 @@ export const SumSettings = ({ sum }: { sum: Sum }) => (
         />
         <NumberField
           rule={RULES.trim}
-          label={`Trim of ${sum.name}`}
+          label={`Trim of ${sumCalled(sum)}`}
           value={sum.trim}
           step={0.5}
           onValue={(trim) => typing(editSum(sum.id, { trim }))}
@@ -134,7 +135,7 @@ export const SumSettings = ({ sum }: { sum: Sum }) => (
         <button type="button" onClick={() => runOrSay(duplicateSum(sum.id), full("sums"))}>
           Duplicate the sum
         </button>
-        <button type="button" onClick={() => runWithWord(removeSum(sum.id), `${sum.name} deleted`)}>
+        <button type="button" onClick={() => runWithWord(removeSum(sum.id), `${sumCalled(sum)} deleted`)}>
           Delete the sum
         </button>
       </div>

@@ -1,3 +1,4 @@
+import { sumCalled } from "../../core/called";
 import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import { counted } from "../../core/words";
@@ -43,7 +44,7 @@ export const SumScreen = () => {
       </>
     );
   }
-  const name = sum.name || "this sum";
+  const name = sumCalled(sum);
   const { tone, says } = fitLine(sumFigures, name, current.value.wishes.margin);
   return (
     <>

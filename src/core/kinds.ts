@@ -1,0 +1,33 @@
+import { directed } from "./direction";
+import type { Piece, PieceKind, SourceKind } from "./setup";
+
+/** What a piece is, in words. */
+export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
+  kick: "Kick",
+  snare: "Snare",
+  hat: "Hat",
+  tom: "Tom",
+  floor: "Floor tom",
+  ride: "Ride",
+  crash: "Crash",
+  percussion: "Percussion",
+  overhead: "Overhead",
+  other: "Other",
+};
+
+/** What a source picks up, in words. */
+export const SOURCE_KINDS: { readonly [kind in SourceKind]: string } = {
+  drum: "Drum or percussion",
+  voice: "Voice",
+  bass: "Bass",
+  guitar: "Guitar",
+  keys: "Keys",
+  horn: "Horn",
+  playback: "Playback",
+  talk: "Talk-back",
+  other: "Other",
+};
+
+/** Name of a piece, for a sentence or a list: what it is where it has none. */
+export const pieceCalled = (piece: Pick<Piece, "name" | "kind">): string =>
+  directed(piece.name) || PIECE_KINDS[piece.kind];
