@@ -18,8 +18,21 @@ import { troubleOf } from "./shelf/trouble";
 
 /** By then the first screen stands and answers, and its parts come from the device where they are kept. */
 const SETTLED_MS = 1500;
+let restTimer: ReturnType<typeof setTimeout> | undefined;
+let rest = Promise.resolve();
 const restLater = (): void => {
-  setTimeout(loadTheRest, SETTLED_MS);
+  restTimer = setTimeout(() => {
+    rest = loadTheRest();
+  }, SETTLED_MS);
+};
+
+/**
+ * Nothing is being loaded. Chromium ends the version in use to let a newer one in; if something is asked of it in that
+ * moment it begins anew, and is not ended again before it has had nothing to do for half a minute.
+ */
+const quiet = (): Promise<void> => {
+  clearTimeout(restTimer);
+  return rest;
 };
 
 const SCREENS = {
@@ -34,13 +47,19 @@ const SCREENS = {
 
 /** Takes the newer version only once everything is safe. */
 const acceptSafely = (accept: () => void) => async (): Promise<void> => {
+  offline.value = { ...offline.value, isComing: true };
+  await quiet();
   await shelf.flush();
-  if (!shelf.isUnsaved()) accept();
-  else
-    toast.value = {
-      says: "Not yet: the open setup is not saved. Take it as a file, then close every tab of Hatside.",
-      undo: false,
-    };
+  if (!shelf.isUnsaved()) {
+    accept();
+    return;
+  }
+  offline.value = { ...offline.value, isComing: false };
+  restLater();
+  toast.value = {
+    says: "Not yet: the open setup is not saved. Take it as a file, then close every tab of Hatside.",
+    undo: false,
+  };
 };
 
 /** Files that the app was opened with, or that were shared to it. */
@@ -69,7 +88,7 @@ const stayOffline = async (): Promise<void> => {
       restLater();
     },
     waiting: (accept) => {
-      offline.value = { ...offline.value, accept: acceptSafely(accept) };
+      offline.value = { ...offline.value, accept: acceptSafely(accept), isComing: false };
     },
     failed: offlineFailed,
   });

@@ -5,16 +5,13 @@ export interface OfflineCallbacks {
   /** Everything is kept: the app opens with no network from now on. */
   ready(): void;
   /**
-   * A newer version is here. Nothing changes until `accept` is called; then the page reloads,
-   * so everything must be saved by then.
+   * A newer version is here. Nothing changes until `accept` is called; then the page reloads as soon as the version
+   * in use is at rest, so everything must be saved and nothing under way by then.
    */
   waiting(accept: () => void): void;
   /** There is no offline copy; the app works, but only with a network. `why` is the middle of a sentence. */
   failed(why: string): void;
 }
-
-/** How long a newer version that was agreed to may take until it is asked again. */
-const ASK_AGAIN_MS = 1000;
 
 /** Calls back when a worker that is being installed waits, or when it is thrown away. */
 const follow = (worker: ServiceWorker, installed: () => void, thrown: () => void): void => {
@@ -29,12 +26,9 @@ const watch = (registration: ServiceWorkerRegistration, tell: OfflineCallbacks):
   /** The version that this page runs on. */
   const own = container.controller ?? registration.installing ?? registration.waiting ?? registration.active;
   let agreed = false;
-  const ask = (): void => registration.waiting?.postMessage(ACCEPT);
   const accept = (): void => {
     agreed = true;
-    ask();
-    // The reload ends it. A browser has let one asking lie that came while the version in use was still answering.
-    setInterval(ask, ASK_AGAIN_MS);
+    registration.waiting?.postMessage(ACCEPT);
   };
   const offer = (): void => {
     if (registration.active) tell.waiting(accept);

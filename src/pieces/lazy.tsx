@@ -3,10 +3,12 @@ import { useEffect, useState } from "preact/hooks";
 
 const waiting: (() => Promise<unknown>)[] = [];
 
-/** Loads every part that was not shown yet: called when the first screen stands, so that later ones open at once. */
-export const loadTheRest = (): void => {
-  // A part that cannot be loaded now says so when it is shown.
-  for (const load of waiting.splice(0)) load().catch(() => {});
+/**
+ * Loads every part that was not shown yet: called when the first screen stands, so that later ones open at once.
+ * Never rejects: a part that cannot be loaded now says so when it is shown.
+ */
+export const loadTheRest = async (): Promise<void> => {
+  await Promise.allSettled(waiting.splice(0).map((load) => load()));
 };
 
 /**

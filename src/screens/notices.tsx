@@ -67,11 +67,17 @@ const News = () => {
 };
 
 const NewVersion = () => {
-  const { accept } = offline.value;
+  const { accept, isComing } = offline.value;
   const { state } = shelf.saving.value;
   // What is not safe would be lost; while it is being saved the button stays where it is, and waits for that.
   const isAtRest = state === "failed" || state === "unavailable";
   if (!accept || (isAtRest && shelf.isUnsaved())) return null;
+  if (isComing)
+    return (
+      <p class="notice" role="status">
+        The new version is on its way. This page reloads when it is here, within a minute at most.
+      </p>
+    );
   return (
     <div class="notice stack">
       <p>A new version of Hatside is ready. Nothing changes until you agree.</p>

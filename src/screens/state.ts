@@ -47,4 +47,6 @@ export const offline = signal<{
   /** As the middle of a sentence; "" while nothing is wrong. */
   readonly failed: string;
   readonly accept: (() => void) | null;
-}>({ ready: false, failed: "", accept: null });
+  /** The newer one was agreed to, and is awaited. */
+  readonly isComing: boolean;
+}>({ ready: false, failed: "", accept: null, isComing: false });

@@ -16,7 +16,7 @@ import {
   stopServer,
   withFolder,
 } from "./harness";
-import { agreeButton, lookForUpdate, publish } from "./newer";
+import { agree, agreeButton, lookForUpdate, publish } from "./newer";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -123,11 +123,11 @@ describe("a newer version", () => {
       await drawn(user.page);
       expect(await user.page.title()).toBe(title);
 
-      await agreeButton(user.page).click();
+      await agree(user.page);
       await user.page.waitForFunction(() => document.title === "Second");
       expect(await other.title()).toBe(title);
       await stopServer(site);
-      await agreeButton(other).click();
+      await agree(other);
       await other.waitForFunction(() => document.title === "Second");
       await user.page.reload();
       await drawn(user.page);
@@ -181,7 +181,7 @@ it("touches no cache of another program on its origin, and keeps two versions of
       copyAsVersion2(next, title);
       publish(next, live);
       expect(await lookForUpdate(user.page)).toBe("installed");
-      await agreeButton(user.page).click();
+      await agree(user.page);
       await user.page.waitForFunction((wanted) => document.title === wanted, title);
       await controlled(user.page);
     }

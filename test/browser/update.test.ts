@@ -18,7 +18,7 @@ import {
   withFolder,
 } from "./harness";
 import { kickIn, level, openKick, panOf, peak, slider, storedKick } from "./kick";
-import { agreeButton, lookForUpdate, publish } from "./newer";
+import { agree, agreeButton, lookForUpdate, publish } from "./newer";
 import { lay, onlyKey, textsIn, things } from "./things";
 
 let browser: Browser;
@@ -64,7 +64,7 @@ it("a newer version that comes while somebody types changes nothing; taken at on
     await page.keyboard.type("5");
     // No word of the offer moves while it is typed, so that nobody presses beside it.
     expect(await agreeButton(page).count()).toBe(1);
-    await agreeButton(page).click();
+    await agree(page);
     await isNewer(page);
     await drawn(page);
     expect((await storedKick(page)).level).toBe(-31.5);
@@ -85,24 +85,32 @@ it("an edit in the last moment, after the button and before the page goes, is no
         kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
       });
     });
-    await agreeButton(page).click();
+    await agree(page);
     await isNewer(page);
     await drawn(page);
     expect(await panOf(page)).toBe(before + 1);
   });
 });
 
-it("the newer version is asked again where the first asking goes unheard", async () => {
+it("a newer version that takes its time is said to be on its way, and typing goes on", async () => {
   await withFirst(async ({ page }, _, putSecond) => {
     await putSecond();
+    // The asking goes unheard until it is let through.
     await page.evaluate(() => {
       const { postMessage } = ServiceWorker.prototype;
-      ServiceWorker.prototype.postMessage = () => {
-        ServiceWorker.prototype.postMessage = postMessage;
+      ServiceWorker.prototype.postMessage = function (this: ServiceWorker, word: unknown) {
+        addEventListener("let through", () => postMessage.call(this, word));
       };
     });
-    await agreeButton(page).click();
+    await agree(page);
+    await page.getByText("The new version is on its way").waitFor();
+    expect(await agreeButton(page).count()).toBe(0);
+    await openKick(page);
+    await typeKeys(level(page), "-26.5");
+    await page.evaluate(() => dispatchEvent(new Event("let through")));
     await isNewer(page);
+    await drawn(page);
+    expect((await storedKick(page)).level).toBe(-26.5);
   });
 });
 
@@ -115,7 +123,7 @@ it("the old version in one tab and the new one in another keep the same setup, a
     await old.getByText("Another tab is editing").waitFor();
     const title = await old.title();
     await putSecond();
-    await agreeButton(page).click();
+    await agree(page);
     await isNewer(page);
     await drawn(page);
     // The page went for a moment, so the other tab has its turn.
@@ -132,7 +140,7 @@ it("the old version in one tab and the new one in another keep the same setup, a
     await settled(page);
     expect(await storedKick(page)).toEqual({ level: -27.5, peak: -7.5, pan: 0.01 });
     await expect.poll(() => panOf(old)).toBe(1);
-    await agreeButton(old).click();
+    await agree(old);
     await isNewer(old);
     await drawn(old);
     expect(await panOf(old)).toBe(1);
