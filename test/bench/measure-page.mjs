@@ -36,7 +36,8 @@ const longestTask = async (page, work) => {
   const mains = events.filter((e) => e.name === "thread_name" && e.args.name === "CrRendererMain");
   const own = (e) => mains.some((m) => m.pid === e.pid && m.tid === e.tid);
   const tasks = events.filter((e) => e.ph === "X" && /RunTask$/.test(e.name) && own(e));
-  return Math.max(...tasks.map((task) => task.tdur / 1000));
+  // A task of less than a microsecond comes without its time.
+  return Math.max(...tasks.map(({ tdur = 0 }) => tdur / 1000));
 };
 
 /**
