@@ -56,6 +56,10 @@ export const firstFree = (monitor: Monitor, count: number): readonly number[] | 
 /** Indexes of the slots that take something, in order. */
 export const usedSlots = ({ slots }: Monitor): number[] => slots.flatMap((slot, i) => (slot ? [i] : []));
 
+/** How many slots are left for something new: what lies beyond the count wants one before. */
+export const slotsLeft = (monitor: Monitor): number =>
+  Math.max(0, monitor.slotCount - usedSlots(monitor).length);
+
 /** How the slots are used, what is over the count and what has no slot. */
 export const usageOf = (setup: Setup): Usage => {
   const { monitor } = setup;

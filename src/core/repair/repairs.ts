@@ -1,5 +1,5 @@
 import type { Tally } from "../agreement";
-import { usedSlots } from "../patch/usage";
+import { slotsLeft } from "../patch/usage";
 import { remembered } from "../remember";
 import type { Id, Setup } from "../setup";
 import type { Cost } from "./badness";
@@ -60,8 +60,7 @@ const outcomesOf = (situation: Situation, plan: Plan): Outcome[] => {
 };
 
 /** Slots that a repair may still take: none where the user keeps them. */
-export const freeSlots = (setup: Setup): number =>
-  setup.wishes.slotsFixed ? 0 : Math.max(0, setup.monitor.slotCount - usedSlots(setup.monitor).length);
+export const freeSlots = (setup: Setup): number => (setup.wishes.slotsFixed ? 0 : slotsLeft(setup.monitor));
 
 /** Every repair of a sum that nothing else beats in everything, best first, with a verdict. */
 export const repairsFor = (situation: Situation): Repairs => {

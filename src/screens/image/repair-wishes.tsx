@@ -1,4 +1,4 @@
-import { usageOf } from "../../core/patch/usage";
+import { slotsLeft } from "../../core/patch/usage";
 import { editWishes } from "../../document/commands/settings";
 import { current, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
@@ -28,7 +28,7 @@ export const RepairWishes = () => {
           onValue={(slotsFixed) => run(editWishes({ slotsFixed }))}
         />
         <p class="soft small">
-          Slots free now: {usageOf(current.value).free.length}. Which sources must keep their sides is said at
+          Slots free now: {slotsLeft(current.value.monitor)}. Which sources must keep their sides is said at
           each source under Kit.
         </p>
       </div>

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { copyFlags, overFlags, silentFlags, tapFlags, twiceFlags } from "../../../src/core/patch/feeds";
+import { slotsLeft } from "../../../src/core/patch/usage";
 import { direct, leg, setup, source, sum } from "./setups";
 
 const KICK = source("Kick", { kind: "drum" });
@@ -26,6 +27,13 @@ describe("a feed beyond the last slot", () => {
         ],
       },
     ]);
+  });
+
+  it("wants one of the free slots, which is then not left for a repair", () => {
+    const s = setup([KICK, VOX, BASS], [], [direct("Kick"), null, direct("Vox")], 2);
+    expect(slotsLeft(s.monitor)).toBe(0);
+    expect(slotsLeft({ ...s.monitor, slotCount: 3 })).toBe(1);
+    expect(slotsLeft({ ...s.monitor, slotCount: 1 })).toBe(0);
   });
 
   it("is told in the plural where there are several", () => {
