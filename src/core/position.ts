@@ -57,18 +57,3 @@ export const loudspeakerAngle = (legs: Legs): Degrees | null => {
   const share = lean(legs);
   return share === null ? null : degrees(Math.atan(Math.tan(radians(BASE)) * share));
 };
-
-/**
- * Gains that put an image at an angle before two loudspeakers at ±30°: vector base panning, the unit vector of the
- * angle times the inverse of the two loudspeakers' vectors, scaled to constant power. Pulkki, JAES 45(6) 1997.
- * The way back is `loudspeakerAngle`.
- * @param angle degrees, positive to the right
- * @returns null beyond the loudspeakers, where one gain would have to be negative
- */
-export const baseGains = (angle: Degrees): Legs | null => {
-  if (!(Math.abs(angle) <= BASE)) return null;
-  const along = Math.cos(radians(angle)) / Math.cos(radians(BASE));
-  const across = Math.sin(radians(angle)) / Math.sin(radians(BASE));
-  const size = Math.hypot(along - across, along + across);
-  return [(along - across) / size, (along + across) / size];
-};

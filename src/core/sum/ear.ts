@@ -96,8 +96,8 @@ export const perVolt = (perMilliwatt: Db, impedance: number): Db =>
 export const earFigures = (ear: Ear): EarFigures => {
   const volts = (ear.drive * ear.impedance) / (ear.impedance + ear.sourceImpedance);
   const milliwatts = (1000 * volts * volts) / ear.impedance;
-  const level =
-    ear.unit === "dB/mW" ? ear.sensitivity + levelOfPower(milliwatts) : ear.sensitivity + levelOf(volts);
+  const atOneVolt = ear.unit === "dB/mW" ? perVolt(ear.sensitivity, ear.impedance) : ear.sensitivity;
+  const level = atOneVolt + levelOf(volts);
   const leak = ear.stage - ear.isolation;
   const total = energySum([level, leak]);
   return { volts, milliwatts, level, leak, total, niosh: allowed(NIOSH, total), osha: allowed(OSHA, total) };
