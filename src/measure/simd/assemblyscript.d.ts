@@ -23,6 +23,7 @@ declare namespace v128 {
   function store(pointer: usize, value: v128): void;
   function shuffle<T extends f64>(a: v128, b: v128, ...lanes: T[]): v128;
   function any_true(a: v128): boolean;
+  function bitselect(ifSet: v128, ifNot: v128, mask: v128): v128;
 }
 
 declare namespace f64x2 {

@@ -132,11 +132,14 @@ export function weigh(averages: usize, x: usize, count: i32): void {
     const early = f64x2.add(f64x2.mul(w3, a), f64x2.mul(w2, b));
     const late = f64x2.add(f64x2.mul(w1, c), d);
     const next = f64x2.add(f64x2.mul(w4, now), f64x2.mul(share, f64x2.add(early, late)));
-    if (v128.any_true(f64x2.gt(next, f64x2.mul(largest, w3)))) {
+    // Each average for itself, as in the plain code.
+    const rises = f64x2.gt(next, f64x2.mul(largest, w3));
+    if (v128.any_true(rises)) {
       const one = f64x2.add(f64x2.mul(w1, now), f64x2.mul(share, a));
       const two = f64x2.add(f64x2.mul(w1, one), f64x2.mul(share, b));
       const three = f64x2.add(f64x2.mul(w1, two), f64x2.mul(share, c));
-      largest = f64x2.pmax(f64x2.pmax(largest, one), f64x2.pmax(f64x2.pmax(two, three), next));
+      const most = f64x2.pmax(f64x2.pmax(largest, one), f64x2.pmax(f64x2.pmax(two, three), next));
+      largest = v128.bitselect(most, largest, rises);
     }
     now = next;
   }
