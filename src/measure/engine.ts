@@ -1,6 +1,6 @@
 import { newBank } from "../core/measure/bank";
 import type { Loops } from "../core/measure/loops";
-import { type Feed, goneSentence, openFeed, type Piece } from "./feed";
+import { goneSentence, type OpenInput, openInput, type ReadSlice } from "./input";
 import { lineUp } from "./line-up";
 import { fastestLoops } from "./loops";
 import type { Job, Outcome, TrackPlan } from "./protocol";
@@ -10,7 +10,7 @@ const ROUND_BYTES = 2 ** 20;
 
 /** What of one input lies in one round: frames counted from the input's own beginning. */
 interface Part {
-  readonly slice: Piece | null;
+  readonly slice: ReadSlice | null;
   readonly from: number;
   readonly to: number;
 }
@@ -18,14 +18,14 @@ interface Part {
 const NOTHING: Part = { slice: null, from: 0, to: 0 };
 
 /** The frames of an input between two times counted from its own beginning; nothing where it is not sounding. */
-const readPart = async (feed: Feed, begin: number, end: number): Promise<Part> => {
+const readPart = async (open: OpenInput, begin: number, end: number): Promise<Part> => {
   const from = Math.max(0, begin);
-  const to = Math.min(feed.frames, end);
+  const to = Math.min(open.frames, end);
   if (from >= to) return NOTHING;
   try {
-    return { slice: await feed.read(from, to - from), from, to };
+    return { slice: await open.read(from, to - from), from, to };
   } catch {
-    throw new Error(goneSentence(feed.name));
+    throw new Error(goneSentence(open.name));
   }
 };
 
@@ -45,36 +45,36 @@ const fill = (
     part.slice.decode(channel, from - part.from, to - from, row, at + from - frame);
 };
 
-const refuseTracks = (tracks: readonly TrackPlan[], feeds: readonly Feed[]): string[] =>
+const refuseTracks = (tracks: readonly TrackPlan[], inputs: readonly OpenInput[]): string[] =>
   tracks.flatMap(({ input, channel }) => {
-    const feed = feeds[input];
-    if (!feed) return ["A track names a file that was not given."];
-    return channel < feed.channels
+    const open = inputs[input];
+    if (!open) return ["A track names a file that was not given."];
+    return channel < open.channels
       ? []
-      : [`“${feed.name}” has no channel ${channel + 1}; it has ${feed.channels}.`];
+      : [`“${open.name}” has no channel ${channel + 1}; it has ${open.channels}.`];
   });
 
-const measureFeeds = async (
+const measureInputs = async (
   job: Job,
-  feeds: readonly Feed[],
+  inputs: readonly OpenInput[],
   loops: Loops,
   progress: (share: number) => void,
 ): Promise<Outcome> => {
-  const line = lineUp(feeds, job.align);
-  const why = line.ok ? refuseTracks(job.tracks, feeds) : line.why;
+  const line = lineUp(inputs, job.align);
+  const why = line.ok ? refuseTracks(job.tracks, inputs) : line.why;
   if (!line.ok || why.length > 0) return { kind: "refused", why };
   const bank = newBank(
     line.rate,
     job.tracks.map((t) => t.gains),
     loops,
   );
-  const frameBytes = feeds.reduce((sum, feed) => sum + feed.frameBytes, 0);
+  const frameBytes = inputs.reduce((sum, open) => sum + open.frameBytes, 0);
   const round = bank.step * Math.max(1, Math.floor(ROUND_BYTES / frameBytes / bank.step));
   const read = (begin: number): Promise<Part[]> =>
     Promise.all(
-      feeds.map((feed, i) => {
+      inputs.map((open, i) => {
         const own = begin - (line.delays[i] as number);
-        return readPart(feed, own, own + Math.min(round, line.frames - begin));
+        return readPart(open, own, own + Math.min(round, line.frames - begin));
       }),
     );
 
@@ -101,12 +101,12 @@ const measureFeeds = async (
   const figures = bank.finish();
   const unusable = job.tracks.flatMap(({ input }, t) => {
     const count = figures.tracks[t]?.unusable ?? 0;
-    const name = feeds[input]?.name;
+    const name = inputs[input]?.name;
     return count === 0
       ? []
       : [`${count} samples of “${name}” are no numbers or beyond +120 dBFS; they count as silence.`];
   });
-  const notes = [...feeds.flatMap((feed) => feed.notes), ...line.notes, ...unusable];
+  const notes = [...inputs.flatMap((open) => open.notes), ...line.notes, ...unusable];
   return { kind: "done", measurement: { figures, notes } };
 };
 
@@ -123,15 +123,15 @@ export const runJob = async (
 ): Promise<Outcome> => {
   if (job.tracks.length === 0) return { kind: "refused", why: ["No track is matched to a source yet."] };
   const loops = await makeLoops();
-  const opened = await Promise.all(job.inputs.map((input) => openFeed(input, loops.unpack24)));
+  const opened = await Promise.all(job.inputs.map((input) => openInput(input, loops.unpack24)));
   const why = opened.flatMap((o) => (o.ok ? [] : [o.why]));
   if (why.length > 0) return { kind: "refused", why };
-  const feeds = opened.flatMap((o) => (o.ok ? [o.feed] : []));
+  const inputs = opened.flatMap((o) => (o.ok ? [o.open] : []));
   try {
-    return await measureFeeds(job, feeds, loops, progress);
+    return await measureInputs(job, inputs, loops, progress);
   } catch (fault) {
     return { kind: "refused", why: [fault instanceof Error ? fault.message : String(fault)] };
   } finally {
-    for (const feed of feeds) feed.close();
+    for (const open of inputs) open.close();
   }
 };

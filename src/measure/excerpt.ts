@@ -2,7 +2,7 @@ import type { Products } from "../core/measure/covariance";
 import type { Figures } from "../core/measure/figures";
 import { STRETCH_STEPS } from "../core/measure/gate";
 import type { Seconds } from "../core/units";
-import { openFeed } from "./feed";
+import { openInput } from "./input";
 import { lineUp } from "./line-up";
 import type { Job } from "./protocol";
 import type { Slice } from "./wav/decode";
@@ -28,21 +28,21 @@ interface Part {
  * @returns null where the job cannot be read; measuring it says why
  */
 export const readExcerpt = async (job: Job, from: number, seconds: number): Promise<Excerpt | null> => {
-  const opened = await Promise.all(job.inputs.map((input) => openFeed(input)));
-  const feeds = opened.flatMap((o) => (o.ok ? [o.feed] : []));
-  const line = lineUp(feeds, job.align);
-  if (feeds.length < opened.length || !line.ok) return null;
+  const opened = await Promise.all(job.inputs.map((input) => openInput(input)));
+  const inputs = opened.flatMap((o) => (o.ok ? [o.open] : []));
+  const line = lineUp(inputs, job.align);
+  if (inputs.length < opened.length || !line.ok) return null;
   const begin = Math.round(Math.max(0, from) * line.rate);
   const length = Math.round(seconds * line.rate);
   try {
     // A file of many channels is read once for all of them.
     const parts = await Promise.all(
-      feeds.map(async (feed, i): Promise<Part | null> => {
+      inputs.map(async (open, i): Promise<Part | null> => {
         const own = begin - (line.delays[i] as number);
         const first = Math.max(0, own);
-        const last = Math.min(feed.frames, own + length);
+        const last = Math.min(open.frames, own + length);
         if (first >= last) return null;
-        return { slice: await feed.read(first, last - first), count: last - first, at: first - own };
+        return { slice: await open.read(first, last - first), count: last - first, at: first - own };
       }),
     );
     const tracks = job.tracks.map(({ input, channel }) => {
@@ -55,7 +55,7 @@ export const readExcerpt = async (job: Job, from: number, seconds: number): Prom
   } catch {
     return null;
   } finally {
-    for (const feed of feeds) feed.close();
+    for (const open of inputs) open.close();
   }
 };
 

@@ -5,13 +5,13 @@ import { plainUnpack24, type Slice, sliceOf, type Unpack24 } from "./wav/decode"
 import { openWav } from "./wav/open";
 
 /** Frames that were read. */
-export interface Piece extends Slice {
+export interface ReadSlice extends Slice {
   /** Gives their memory back for what is read next; nothing can be decoded afterwards. */
   readonly release: () => void;
 }
 
 /** An input that is ready to be read frame by frame. */
-export interface Feed {
+export interface OpenInput {
   readonly name: string;
   readonly rate: number;
   readonly channels: number;
@@ -22,24 +22,24 @@ export interface Feed {
   readonly began: number | null;
   readonly notes: readonly string[];
   /** Reads frames that exist. Rejects with a sentence when the file has gone. */
-  readonly read: (frame: number, count: number) => Promise<Piece>;
+  readonly read: (frame: number, count: number) => Promise<ReadSlice>;
   /** Lets go of the file; it can be read again. */
   readonly close: () => void;
 }
 
-/** A feed, or the sentence why it is none. */
-export type OpenedFeed =
-  | { readonly ok: true; readonly feed: Feed }
+/** An open input, or the sentence why it is none. */
+export type Opened =
+  | { readonly ok: true; readonly open: OpenInput }
   | { readonly ok: false; readonly why: string };
 
-const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<OpenedFeed> => {
+const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<Opened> => {
   const bytes = bytesOf(file);
   const opened = await openWav(bytes);
   if (!opened.ok) return { ok: false, why: `“${name}” ${opened.why}.` };
   const { wav } = opened;
   const slices = slicesOf(file);
   const frameBytes = wav.width * wav.channels;
-  const read: Feed["read"] = async (frame, count) => {
+  const read: OpenInput["read"] = async (frame, count) => {
     const got = await slices.read(wav.dataAt + frame * frameBytes, count * frameBytes);
     if (got.length < count * frameBytes) throw new Error("it became shorter");
     return { ...sliceOf(wav, got, unpack24), release: () => slices.giveBack(got) };
@@ -48,22 +48,22 @@ const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<O
   const { rate, channels, frames, began } = wav;
   return {
     ok: true,
-    feed: { name, rate, channels, frames, frameBytes, began, notes, read, close: slices.close },
+    open: { name, rate, channels, frames, frameBytes, began, notes, read, close: slices.close },
   };
 };
 
-const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => {
+const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): Opened => {
   const { name, rate, channels } = input;
   const frames = channels[0]?.length ?? 0;
   if (frames === 0) return { ok: false, why: `“${name}” holds no audio.` };
-  const read: Feed["read"] = async (start) => ({
+  const read: OpenInput["read"] = async (start) => ({
     decode: (channel, frame, count, out, at) =>
       out.set((channels[channel] as Float32Array).subarray(start + frame, start + frame + count), at),
     release: () => undefined,
   });
   return {
     ok: true,
-    feed: {
+    open: {
       name,
       rate,
       channels: channels.length,
@@ -80,7 +80,7 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): OpenedFeed => 
 };
 
 /** Opens an input: its header is read, its samples are not. Never rejects. */
-export const openFeed = async (input: Input, unpack24 = plainUnpack24): Promise<OpenedFeed> => {
+export const openInput = async (input: Input, unpack24 = plainUnpack24): Promise<Opened> => {
   if (input.kind === "decoded") return fromDecoded(input);
   try {
     return await fromFile(input.name, input.file, unpack24);

@@ -1,4 +1,4 @@
-import type { Feed } from "./feed";
+import type { OpenInput } from "./input";
 import type { Job } from "./protocol";
 
 /** Where every input begins on one common time, or why there is none. */
@@ -16,9 +16,9 @@ export type LineUp =
 
 const seconds = (frames: number, rate: number): string => `${(frames / rate).toFixed(3)} s`;
 
-const refuseRates = (feeds: readonly Feed[]): LineUp => {
-  const rates = [...new Set(feeds.map((f) => f.rate))];
-  const named = rates.map((rate) => `${rate} Hz in “${feeds.find((f) => f.rate === rate)?.name}”`);
+const refuseRates = (inputs: readonly OpenInput[]): LineUp => {
+  const rates = [...new Set(inputs.map((f) => f.rate))];
+  const named = rates.map((rate) => `${rate} Hz in “${inputs.find((f) => f.rate === rate)?.name}”`);
   return {
     ok: false,
     why: [
@@ -28,12 +28,12 @@ const refuseRates = (feeds: readonly Feed[]): LineUp => {
 };
 
 /** Delays by the time references, and what is to be said of them. */
-const byTime = (feeds: readonly Feed[]): { delays: number[]; notes: string[] } => {
-  const together = feeds.map(() => 0);
-  const known = feeds.flatMap((f) => (f.began === null ? [] : [f.began]));
+const byTime = (inputs: readonly OpenInput[]): { delays: number[]; notes: string[] } => {
+  const together = inputs.map(() => 0);
+  const known = inputs.flatMap((f) => (f.began === null ? [] : [f.began]));
   if (known.length === 0) return { delays: together, notes: [] };
-  if (known.length < feeds.length) {
-    const without = feeds.filter((f) => f.began === null).map((f) => `“${f.name}”`);
+  if (known.length < inputs.length) {
+    const without = inputs.filter((f) => f.began === null).map((f) => `“${f.name}”`);
     return {
       delays: together,
       notes: [`No start time in ${without.join(", ")}: all files are taken to begin together.`],
@@ -41,7 +41,7 @@ const byTime = (feeds: readonly Feed[]): { delays: number[]; notes: string[] } =
   }
   const first = Math.min(...known);
   const delays = known.map((began) => began - first);
-  const notes = feeds.flatMap((f, i) => {
+  const notes = inputs.flatMap((f, i) => {
     const delay = delays[i] as number;
     return delay === 0
       ? []
@@ -50,8 +50,8 @@ const byTime = (feeds: readonly Feed[]): { delays: number[]; notes: string[] } =
   return { delays, notes };
 };
 
-const lengthNotes = (feeds: readonly Feed[], delays: readonly number[], frames: number): string[] =>
-  feeds.flatMap((f, i) => {
+const lengthNotes = (inputs: readonly OpenInput[], delays: readonly number[], frames: number): string[] =>
+  inputs.flatMap((f, i) => {
     const short = frames - f.frames - (delays[i] as number);
     return short === 0
       ? []
@@ -62,17 +62,17 @@ const lengthNotes = (feeds: readonly Feed[], delays: readonly number[], frames: 
  * Puts all inputs on one time. One rate for all is a must; different lengths and beginnings are lined up and said.
  * @param align "time" shifts by the headers' start times where every file has one
  */
-export const lineUp = (feeds: readonly Feed[], align: Job["align"]): LineUp => {
-  const [any] = feeds;
+export const lineUp = (inputs: readonly OpenInput[], align: Job["align"]): LineUp => {
+  const [any] = inputs;
   if (!any) return { ok: false, why: ["There is no file to measure."] };
   const { rate } = any;
-  if (feeds.some((f) => f.rate !== rate)) return refuseRates(feeds);
-  const { delays, notes } = align === "time" ? byTime(feeds) : { delays: feeds.map(() => 0), notes: [] };
-  const frames = Math.max(...feeds.map((f, i) => f.frames + (delays[i] as number)));
-  const apart = feeds.find(
+  if (inputs.some((f) => f.rate !== rate)) return refuseRates(inputs);
+  const { delays, notes } = align === "time" ? byTime(inputs) : { delays: inputs.map(() => 0), notes: [] };
+  const frames = Math.max(...inputs.map((f, i) => f.frames + (delays[i] as number)));
+  const apart = inputs.find(
     (f) =>
-      Math.min(...delays.map((d, i) => d + (feeds[i] as Feed).frames)) <=
-      (delays[feeds.indexOf(f)] as number),
+      Math.min(...delays.map((d, i) => d + (inputs[i] as OpenInput).frames)) <=
+      (delays[inputs.indexOf(f)] as number),
   );
   if (apart)
     return {
@@ -81,5 +81,5 @@ export const lineUp = (feeds: readonly Feed[], align: Job["align"]): LineUp => {
         `By the times in their headers the files do not overlap: “${apart.name}” begins after another has ended. Line them up at their beginnings instead.`,
       ],
     };
-  return { ok: true, rate, delays, frames, notes: [...notes, ...lengthNotes(feeds, delays, frames)] };
+  return { ok: true, rate, delays, frames, notes: [...notes, ...lengthNotes(inputs, delays, frames)] };
 };

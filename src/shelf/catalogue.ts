@@ -1,7 +1,7 @@
 import { type ReadonlySignal, signal } from "@preact/signals-core";
 import { uniqueName } from "../core/naming";
 import { type Cupboard, memoryCupboard } from "./cupboard";
-import { lineOf, type OnShelf, type Record, recordOf } from "./record";
+import { lineOf, type OnShelf, recordOf, type ShelfRecord } from "./record";
 
 const PREFIX = "setup-";
 /** Under this key lies which setup was opened last. */
@@ -20,17 +20,20 @@ export interface Catalogue {
   /** From now on the setups lie there. */
   readonly use: (cupboard: Cupboard) => void;
   /** Every setup, and the id of the one that was opened last; the list is new then. */
-  readonly readAll: () => Promise<{ readonly records: ReadonlyMap<string, Record>; readonly last: unknown }>;
+  readonly readAll: () => Promise<{
+    readonly records: ReadonlyMap<string, ShelfRecord>;
+    readonly last: unknown;
+  }>;
   /** One setup; rejects when it is not there any more. */
-  readonly read: (id: string) => Promise<Record>;
+  readonly read: (id: string) => Promise<ShelfRecord>;
   /**
    * Changes a setup in one go; null takes it away. `change` gets null where there is none.
    * @param guess taken for what lies there, as in `Cupboard.update`
    */
   readonly change: (
     id: string,
-    change: (was: Record | null) => Record | null,
-    guess?: Partial<Record>,
+    change: (was: ShelfRecord | null) => ShelfRecord | null,
+    guess?: Partial<ShelfRecord>,
   ) => Promise<void>;
   /** Notes which setup was opened last. */
   readonly remember: (id: string) => Promise<void>;
@@ -62,7 +65,7 @@ export const createCatalogue = (): Catalogue => {
       return recordOf(value);
     },
     change: async (id, change, guess) => {
-      let record: Record | null = null;
+      let record: ShelfRecord | null = null;
       const next = (was: unknown): unknown => {
         record = change(was === undefined ? null : recordOf(was));
         return record ?? undefined;

@@ -3,7 +3,7 @@ import type { SetupFile } from "../document/schema";
 import { canUndo, load, nameAsKept } from "../document/store";
 import { createAutosave, type Saving } from "./autosave";
 import { type Catalogue, freshId } from "./catalogue";
-import { newRecord, type Record } from "./record";
+import { newRecord, type ShelfRecord } from "./record";
 
 /** The setup that is open, and its way to the shelf. */
 export interface Opened {
@@ -11,7 +11,7 @@ export interface Opened {
   readonly id: ReadonlySignal<string | null>;
   readonly saving: ReadonlySignal<Saving>;
   /** Opens a setup that lies on the shelf; one that was mended stays there as it was once it is changed. */
-  readonly show: (id: string, record: Record, file: SetupFile, isMended: boolean) => void;
+  readonly show: (id: string, record: ShelfRecord, file: SetupFile, isMended: boolean) => void;
   /** Opens a setup that is not on the shelf yet, and puts it there. */
   readonly begin: (file: SetupFile) => Promise<void>;
   /** Saves now what is not safe yet. */
@@ -25,7 +25,7 @@ export interface Opened {
   /** Whether it has never been on the shelf. */
   readonly isNew: () => boolean;
   /** Whether a record of it was written by another tab since it was opened. */
-  readonly isNews: (record: Record) => boolean;
+  readonly isNews: (record: ShelfRecord) => boolean;
   /** Nothing can be kept: said instead of "saved" from now on. */
   readonly giveUp: (why: string) => void;
 }
@@ -46,7 +46,7 @@ export const createOpened = (
   /** The highest revision of it that is known here. */
   let latest = 0;
   /** It as it was before it was mended, and that one's way to a place beside it. */
-  let unmended: { readonly record: Record; kept: Promise<void> | null } | null = null;
+  let unmended: { readonly record: ShelfRecord; kept: Promise<void> | null } | null = null;
   /** Its way to another place, once another tab has taken its own. */
   let aside: Promise<void> | null = null;
 
@@ -81,7 +81,7 @@ export const createOpened = (
     if (unmended) await keepUnmended(unmended);
     const fresh = newRecord(file, me, 1);
     let isMine = true;
-    const change = (was: Record | null): Record | null => {
+    const change = (was: ShelfRecord | null): ShelfRecord | null => {
       isMine = was ? was.writer === me || was.revision === revision : revision === 0;
       if (!isMine) return was;
       const next = (was?.revision ?? 0) + 1;

@@ -2,7 +2,7 @@ import { printSetup } from "../document/check-file";
 import type { SetupFile } from "../document/schema";
 
 /** A setup as it lies on the shelf. */
-export interface Record {
+export interface ShelfRecord {
   readonly name: string;
   /** When it was last changed, ms since 1970. */
   readonly changed: number;
@@ -25,9 +25,9 @@ export interface OnShelf {
 }
 
 /** What lies under a key as a record; something else becomes the text of one, so that it can be taken out as a file. */
-export const recordOf = (value: unknown): Record => {
+export const recordOf = (value: unknown): ShelfRecord => {
   const from = (typeof value === "object" && value !== null ? value : {}) as {
-    readonly [K in keyof Record]?: unknown;
+    readonly [K in keyof ShelfRecord]?: unknown;
   };
   return {
     name: typeof from.name === "string" ? from.name : "Unreadable entry",
@@ -39,7 +39,7 @@ export const recordOf = (value: unknown): Record => {
 };
 
 /** A setup as a record that some tab writes now. */
-export const newRecord = (file: SetupFile, writer: string, revision: number): Record => ({
+export const newRecord = (file: SetupFile, writer: string, revision: number): ShelfRecord => ({
   name: file.name,
   changed: Date.now(),
   text: printSetup(file),
@@ -48,7 +48,7 @@ export const newRecord = (file: SetupFile, writer: string, revision: number): Re
 });
 
 /** The line of a record in a list. */
-export const lineOf = (id: string, { name, changed, text }: Record): OnShelf => ({
+export const lineOf = (id: string, { name, changed, text }: ShelfRecord): OnShelf => ({
   id,
   name,
   changed,

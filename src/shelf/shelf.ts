@@ -8,7 +8,7 @@ import type { Saving } from "./autosave";
 import { createCatalogue, freshId, unlikely } from "./catalogue";
 import { type Cupboard, memoryCupboard } from "./cupboard";
 import { createOpened } from "./opened";
-import { newRecord, type OnShelf, type Record, renamedText } from "./record";
+import { newRecord, type OnShelf, renamedText, type ShelfRecord } from "./record";
 import { troubleOf } from "./trouble";
 
 /** Something to be told about setups that were opened or kept. */
@@ -80,7 +80,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
     tell(`Another tab changed “${from}”. What was done here is kept as “${to}”.`),
   );
   /** Shows a setup that lies on the shelf, or says why not. */
-  const tryShow = (id: string, record: Record): boolean => {
+  const tryShow = (id: string, record: ShelfRecord): boolean => {
     const result = readSetupText(record.text);
     const raw = { name: record.name, text: record.text };
     if (!result.ok) {

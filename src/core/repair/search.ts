@@ -48,12 +48,12 @@ const best = <T extends Criteria>(all: T[]): T[] => {
 };
 
 /** A plan for the first so many listeners: the last of its picks, and the plan before it. */
-interface Partial extends Criteria {
+interface PartPlan extends Criteria {
   readonly pick: Option | null;
-  readonly before: Partial | null;
+  readonly before: PartPlan | null;
 }
 
-const NOTHING: Partial = {
+const NOTHING: PartPlan = {
   first: 0,
   others: 0,
   slots: 0,
@@ -63,7 +63,7 @@ const NOTHING: Partial = {
   before: null,
 };
 
-const withPick = (plan: Partial, pick: Option, isFirst: boolean): Partial => ({
+const withPick = (plan: PartPlan, pick: Option, isFirst: boolean): PartPlan => ({
   first: isFirst ? plan.first + pick.weight : plan.first,
   others: isFirst ? plan.others : plan.others + pick.weight,
   slots: plan.slots + pick.cost.slots,
@@ -73,14 +73,14 @@ const withPick = (plan: Partial, pick: Option, isFirst: boolean): Partial => ({
   before: plan,
 });
 
-const picksOf = (plan: Partial): Option[] => {
+const picksOf = (plan: PartPlan): Option[] => {
   const picks: Option[] = [];
-  for (let at: Partial | null = plan; at?.pick; at = at.before) picks.push(at.pick);
+  for (let at: PartPlan | null = plan; at?.pick; at = at.before) picks.push(at.pick);
   return picks.reverse();
 };
 
 /** What comes of a state of the pair for those who do not hear the sum, whatever is picked for the rest. */
-const startOf = ({ others }: Situation, options: PairOptions, first: Id): Partial => {
+const startOf = ({ others }: Situation, options: PairOptions, first: Id): PartPlan => {
   const weights = options.others.map((tally) => weightOf(badnessOf(tally)));
   const sum = (isFirst: boolean): number =>
     weights.reduce((all, weight, at) => ((others[at]?.id === first) === isFirst ? all + weight : all), 0);
@@ -89,7 +89,7 @@ const startOf = ({ others }: Situation, options: PairOptions, first: Id): Partia
   return { ...NOTHING, first: sum(true), others: sum(false), slots, moves, residual };
 };
 
-const finished = (plan: Partial, options: PairOptions): Plan => {
+const finished = (plan: PartPlan, options: PairOptions): Plan => {
   const picks = picksOf(plan);
   const { first, others, slots, moves, residual } = plan;
   const cost = picks.reduce((all, pick) => together(all, pick.cost), options.cost);
@@ -97,7 +97,7 @@ const finished = (plan: Partial, options: PairOptions): Plan => {
 };
 
 /** Each choice for one listener, weighed by itself. */
-const alone = (situation: Situation, options: PairOptions, at: number): Partial[] => {
+const alone = (situation: Situation, options: PairOptions, at: number): PartPlan[] => {
   const isFirst = situation.members[at]?.listener.id === situation.setup.wishes.first;
   return (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
 };

@@ -50,7 +50,7 @@ const Matches = () => {
     >
       <tbody>
         {tracks.value.map((track) => {
-          const { rate, frames } = track.chosen.feed;
+          const { rate, frames } = track.chosen.open;
           return (
             <tr key={track.key}>
               <th scope="row">

@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Id } from "../../core/setup";
 import { current } from "../../document/store";
 import { prepareInput } from "../../measure/decode";
-import { type Feed, openFeed } from "../../measure/feed";
+import { type OpenInput, openInput } from "../../measure/input";
 import { type LineUp, lineUp } from "../../measure/line-up";
 import { matchTracks, type Place } from "../../measure/match";
 import type { Input, Job } from "../../measure/protocol";
@@ -13,7 +13,7 @@ interface Chosen {
   /** Its number in the order of choosing, never used twice. */
   readonly id: number;
   readonly input: Input;
-  readonly feed: Feed;
+  readonly open: OpenInput;
 }
 
 /** One channel of a chosen file, and what it is taken for. */
@@ -57,13 +57,13 @@ const corrections = computed(() =>
 /** Every channel of every chosen file, matched by name and as the user corrected it. */
 export const tracks = computed<readonly Track[]>(() => {
   const all = files.value.flatMap((chosen, input) =>
-    Array.from({ length: chosen.feed.channels }, (_, channel) => ({
+    Array.from({ length: chosen.open.channels }, (_, channel) => ({
       key: `${chosen.id}:${channel}`,
       chosen,
       name: chosen.input.name,
       input,
       channel,
-      of: chosen.feed.channels,
+      of: chosen.open.channels,
     })),
   );
   const own = new Map<number, Place | null>();
@@ -81,14 +81,14 @@ const used = computed(() =>
 );
 
 /** Whether some of the files say when they began, so that there is something to choose. */
-export const hasTimes = computed(() => used.value.some(({ feed }) => feed.began !== null));
+export const hasTimes = computed(() => used.value.some(({ open }) => open.began !== null));
 
 /** How the matched files lie in time, or why they cannot be put together. */
 export const together = computed<LineUp | null>(() =>
   used.value.length === 0
     ? null
     : lineUp(
-        used.value.map((c) => c.feed),
+        used.value.map((c) => c.open),
         align.value,
       ),
 );
@@ -121,9 +121,9 @@ let lastId = 0;
 const open = async (file: File): Promise<Chosen | string> => {
   const prepared = await prepareInput(file, () => new OfflineAudioContext(1, 1, DECODED_RATE));
   if (!prepared.ok) return prepared.why;
-  const opened = await openFeed(prepared.input);
+  const opened = await openInput(prepared.input);
   lastId += 1;
-  return opened.ok ? { id: lastId, input: prepared.input, feed: opened.feed } : opened.why;
+  return opened.ok ? { id: lastId, input: prepared.input, open: opened.open } : opened.why;
 };
 
 /** Adds files to those chosen; one of the same name takes the other's place. Only their headers are read. */

@@ -8,9 +8,9 @@ import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
 import { db } from "./words";
 
-type Pick = (leg: LegFigures) => number | null;
+type FigureOf = (leg: LegFigures) => number | null;
 
-const ROWS: readonly (readonly [name: string, pick: Pick])[] = [
+const ROWS: readonly (readonly [name: string, pick: FigureOf])[] = [
   ["Likely peak", (l) => l.likely],
   ["A drummer can play", (l) => l.playable],
   ["All at once", (l) => l.allAtOnce],
