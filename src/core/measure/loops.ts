@@ -1,6 +1,9 @@
 import type { Gain } from "../units";
 
-/** Neighbouring samples that share one look at their largest value and step. */
+/**
+ * Neighbouring samples that share one look at their largest value and step. Even, so that they can be taken two at a
+ * time, and not fewer than what makes a place between samples on one side of it (REACH).
+ */
 export const RUN = 16;
 
 /**
@@ -34,7 +37,7 @@ export interface Loops {
    * Takes the squares of x[from…to), a multiple of four, into two exponential averages. Four squares weighed at once
    * need one wait for the last average instead of four. Within four samples an average cannot have stood higher than
    * what decays to its end in three: only where that is beyond the largest so far are they taken one by one, so the
-   * largest is exact.
+   * largest is right but for rounding. Each average is looked at for itself.
    * @param averages of both by turns: now, largest, share of a new square, and what remains after 1, 2, 3, 4 samples
    */
   readonly weigh: (averages: Float64Array, x: Float64Array, from: number, to: number) => void;

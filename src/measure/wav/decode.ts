@@ -21,7 +21,10 @@ const plain =
 /** Top of a 32-bit word, into which a 24-bit sample is shifted for its sign. */
 const SCALE_24_TOP = 2 ** -31;
 
-/** Writes 24-bit samples that lie one after the other, full scale 1, to `out` from index `at` on. */
+/**
+ * Writes 24-bit samples that lie one after the other, full scale 1, to `out` from index `at` on. Where it is one of the
+ * loops of a measurement, `out` lies in their memory.
+ */
 export type Unpack24 = (out: Float64Array, at: number, bytes: Uint8Array) => void;
 
 /** 24-bit samples, byte by byte. */
