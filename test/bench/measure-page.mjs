@@ -1,4 +1,5 @@
 import { chromium } from "playwright-core";
+import { longestTask } from "../tools/longest-task.mjs";
 import { serveRooms } from "../tools/rooms-site.mjs";
 import { watchMemory } from "./memory.mjs";
 
@@ -18,26 +19,6 @@ const measureInPage = async () => {
   const outcome = await globalThis.rooms.measure(new AbortController().signal, job);
   if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
   return performance.now() - begin;
-};
-
-/** Longest task of the page's own thread while something is done, ms of its processor time. */
-const longestTask = async (page, work) => {
-  const tools = await page.context().newCDPSession(page);
-  const events = [];
-  tools.on("Tracing.dataCollected", ({ value }) => {
-    events.push(...value);
-  });
-  const over = new Promise((done) => tools.on("Tracing.tracingComplete", done));
-  const traceConfig = { includedCategories: ["toplevel"] };
-  await tools.send("Tracing.start", { transferMode: "ReportEvents", traceConfig });
-  await work();
-  await tools.send("Tracing.end");
-  await over;
-  const mains = events.filter((e) => e.name === "thread_name" && e.args.name === "CrRendererMain");
-  const own = (e) => mains.some((m) => m.pid === e.pid && m.tid === e.tid);
-  const tasks = events.filter((e) => e.ph === "X" && /RunTask$/.test(e.name) && own(e));
-  // A task of less than a microsecond comes without its time.
-  return Math.max(...tasks.map(({ tdur = 0 }) => tdur / 1000));
 };
 
 /**
@@ -80,5 +61,9 @@ export const openPage = async (paths) => {
     await browser.close();
     await site.stop();
   };
-  return { measure, longest: () => longestTask(page, () => page.evaluate(measureInPage)), close };
+  return {
+    measure,
+    longest: async () => (await longestTask(page, () => page.evaluate(measureInPage))).ms,
+    close,
+  };
 };

@@ -8,6 +8,7 @@ import { LIMITS } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
 import { LINK_LIMITS, toFragment } from "../../src/shelf/link";
 import { fullest } from "../document/fullest";
+import { longestTask } from "../tools/longest-task.mjs";
 import { go, states } from "./hall";
 import { drawn, phone, withFolder } from "./harness";
 import { browser, site } from "./stage";
@@ -25,34 +26,16 @@ const largest = (most: number): SetupFile => {
   throw new Error(`nothing is as short as ${most}`);
 };
 
-/** A trace as Chromium writes it; times in microseconds. */
-interface Trace {
-  readonly traceEvents: readonly {
-    readonly name: string;
-    readonly pid: number;
-    readonly tid: number;
-    /** Time that the thread itself was at work: what other programs take away meanwhile is not in it. */
-    readonly tdur?: number;
-    readonly args: { readonly name?: string };
-  }[];
-}
-
-/** The longest task of the page's own thread while something is done, ms at work. */
-const longestTask = async (what: (page: Page) => Promise<void>): Promise<number> => {
+/** The longest task of a new page's own thread while something is done, ms at work. */
+const longestOf = async (what: (page: Page) => Promise<void>): Promise<number> => {
   const { context, page } = await phone(browser);
   await page.goto(`${site.url}#setups`);
   await drawn(page);
   await states(page, "on this device");
-  await browser.startTracing(page, { categories: ["toplevel", "__metadata"] });
-  await what(page);
-  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as Trace;
+  const { ms, tasks } = await longestTask(page, () => what(page));
   await context.close();
-  const threads = traceEvents.flatMap((e) =>
-    e.name === "thread_name" && e.args.name === "CrRendererMain" ? [`${e.pid} ${e.tid}`] : [],
-  );
-  const tasks = traceEvents.filter((e) => e.tdur !== undefined && threads.includes(`${e.pid} ${e.tid}`));
-  expect(tasks.length, "tasks in the trace").toBeGreaterThan(10);
-  return Math.max(...tasks.map((e) => (e.tdur ?? 0) / 1000));
+  expect(tasks, "tasks in the trace").toBeGreaterThan(10);
+  return ms;
 };
 
 const chooseFile = (page: Page, path: string): Promise<void> =>
@@ -68,7 +51,7 @@ describe("at its limit, nothing holds the page up:", () => {
       expect(text.length).toBeGreaterThan(7 * MB);
       writeFileSync(path, text.padEnd(12 * MB));
       expect(statSync(path).size).toBe(12 * MB);
-      const longest = await longestTask(async (page) => {
+      const longest = await longestOf(async (page) => {
         await chooseFile(page, path);
         await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
         await page.getByText("512 sources, 32 sums, 32 listeners").waitFor();
@@ -90,7 +73,7 @@ describe("at its limit, nothing holds the page up:", () => {
       expect(text.length).toBeGreaterThan(50 * MB);
       expect(text.length).toBeLessThan(64 * MB);
       writeFileSync(path, text.padEnd(64 * MB));
-      const longest = await longestTask(async (page) => {
+      const longest = await longestOf(async (page) => {
         await chooseFile(page, path);
         await states(page, "1000 setups to choose from");
         await page.getByRole("button", { name: "Show 50 of 950 more" }).click();
@@ -104,7 +87,7 @@ describe("at its limit, nothing holds the page up:", () => {
     const full = largest(LINK_LIMITS.expanded);
     expect(JSON.stringify(full).length).toBeGreaterThan(2 * MB);
     const fragment = await toFragment(full);
-    const longest = await longestTask(async (page) => {
+    const longest = await longestOf(async (page) => {
       await go(page, fragment.slice(1));
       await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
     });

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { SetupFile } from "../../src/document/schema";
 import { roundOf } from "../../src/listen/hits";
 import { noise, wavFile } from "../measure/wavfile";
+import { longestTask } from "../tools/longest-task.mjs";
 import { go, overhang, shown, unfold, visit } from "./hall";
 import { settled, stored } from "./hands";
 import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer, withFolder } from "./harness";
@@ -188,37 +189,11 @@ const measureAll = async (page: Page): Promise<void> => {
   await beside(page).waitFor();
 };
 
-interface TraceEvent {
-  readonly name: string;
-  readonly ph: string;
-  readonly pid: number;
-  readonly tid: number;
-  /** Processor time of a task, µs: on a machine that others use too the clock's time is theirs as well. */
-  readonly tdur?: number;
-  readonly args: { readonly name?: string };
-}
-
 /** The longest that the page's thread was held up at a stretch while something was done, ms of its own. */
 const heldUp = async (page: Page, work: () => Promise<void>): Promise<number> => {
-  const tools = await page.context().newCDPSession(page);
-  const events: TraceEvent[] = [];
-  tools.on("Tracing.dataCollected", ({ value }) => {
-    events.push(...(value as unknown as TraceEvent[]));
-  });
-  const over = new Promise((done) => tools.on("Tracing.tracingComplete", done));
-  const traceConfig = { includedCategories: ["toplevel"] };
-  await tools.send("Tracing.start", { transferMode: "ReportEvents", traceConfig });
-  await work();
-  await tools.send("Tracing.end");
-  await over;
-  await tools.detach();
-  const mains = events.filter((e) => e.name === "thread_name" && e.args.name === "CrRendererMain");
-  const tasks = events.filter(
-    (e) => e.ph === "X" && /RunTask$/.test(e.name) && mains.some((m) => m.pid === e.pid && m.tid === e.tid),
-  );
-  expect(tasks.length).toBeGreaterThan(0);
-  // A task of less than a microsecond comes without its time.
-  return Math.max(...tasks.map(({ tdur = 0 }) => tdur / 1000));
+  const { ms, tasks } = await longestTask(page, work);
+  expect(tasks).toBeGreaterThan(0);
+  return ms;
 };
 
 /** A task that is too long on purpose: it must be seen. */
