@@ -8,7 +8,7 @@ export interface MeasureLoops extends Loops {
   readonly unpack24: Unpack24;
 }
 
-/** The loops in plain code, which run everywhere. */
+/** Those in plain code. */
 export const PLAIN: MeasureLoops = { ...PLAIN_LOOPS, unpack24: plainUnpack24 };
 
 /** Bytes of memory: enough for one step of 128 tracks, twice what a page takes, at 192 kHz. What is not used is not taken. */
@@ -23,9 +23,7 @@ const AT_A_TIME = 4096;
 
 /** What the compiled file exports. */
 type Exports = {
-  readonly [name in "square" | "scan" | "add" | "runs" | "weigh" | "unpack24"]: (
-    ...numbers: number[]
-  ) => void;
+  readonly [name in Exclude<keyof MeasureLoops, "numbers">]: (...numbers: number[]) => void;
 };
 
 const at = (x: Float64Array, index: number): number => x.byteOffset + index * ONE;

@@ -75,7 +75,7 @@ const NewVersion = () => {
   if (isComing)
     return (
       <p class="notice" role="status">
-        The new version is on its way. This page reloads when it is here, within a minute at most.
+        The new version is on its way. This page reloads when it is here, mostly at once.
       </p>
     );
   return (
