@@ -1,6 +1,6 @@
 import { panGains, quarter } from "./laws";
 import type { Console, Source, TwoChannelLaw } from "./setup";
-import type { Gain, Legs, Pan } from "./units";
+import type { Gain, Legs, Outlet, Pan } from "./units";
 
 /** Gains of each channel of a source into left and right: one row for one channel, two for two. */
 export type ChannelGains = readonly Legs[];
@@ -68,4 +68,11 @@ export const energyLegs = (channels: ChannelGains): Legs => {
     right += r * r;
   }
   return [Math.sqrt(left), Math.sqrt(right)];
+};
+
+/** What of a gain into both legs arrives at one place where a sum comes out. */
+export const GAIN_INTO: { readonly [outlet in Outlet]: (gain: Legs) => Gain } = {
+  left: ([left]) => left,
+  right: ([, right]) => right,
+  mono: ([left, right]) => left + right,
 };

@@ -31,3 +31,7 @@ export const SOURCE_KINDS: { readonly [kind in SourceKind]: string } = {
 /** Name of a piece, for a sentence or a list: what it is where it has none. */
 export const pieceCalled = (piece: Pick<Piece, "name" | "kind">): string =>
   directed(piece.name) || PIECE_KINDS[piece.kind];
+
+/** Whether somebody has to strike it: no microphone over the whole kit, and somebody said what sounds it. */
+export const isStruck = (piece: Piece | undefined): piece is Piece =>
+  piece !== undefined && piece.limbs.length > 0 && !piece.limbs.includes("whole");

@@ -16,3 +16,5 @@ export type Seconds = number;
 export type Legs<T = Gain> = readonly [left: T, right: T];
 /** Which leg of a pair, or which side. */
 export type Side = "left" | "right";
+/** Where a sum comes out: one of its legs, or left + right plainly added. */
+export type Outlet = Side | "mono";

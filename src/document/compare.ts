@@ -1,5 +1,6 @@
 import { nameOf } from "../core/called";
 import type { Id, Sum } from "../core/setup";
+import { sentence } from "../core/words";
 import { aligned } from "./align";
 import {
   CONSOLE,
@@ -125,10 +126,6 @@ const inRecordings = ({ from, to }: Two): string[] => {
   return [`Measured: ${instead(said(from), said(to), from.recording?.sources, to.recording?.sources)}`];
 };
 
-/** "pan L40 instead of R40" as a sentence of its own. */
-const sentences = (says: readonly string[]): string[] =>
-  says.map((text) => text.charAt(0).toUpperCase() + text.slice(1));
-
 /**
  * What the setup `to` has otherwise than `from`, in words. Pieces, sources, sums and listeners are known again by id
  * and name, else by name, else by id. The setups' names, and how far a check at the kit or a line check went, are no
@@ -153,6 +150,6 @@ export const differences = (from: SetupFile, to: SetupFile): readonly Difference
     Recording: inRecordings(two),
   };
   return (Object.keys(parts) as Part[]).flatMap((part) =>
-    sentences(parts[part]).map((says) => ({ part, says })),
+    parts[part].map((says) => ({ part, says: sentence(says) })),
   );
 };

@@ -1,4 +1,5 @@
-import type { Id, Source } from "../core/setup";
+import type { TrackPlace } from "../core/measure/through";
+import type { Source } from "../core/setup";
 import { type Words, wordsOf } from "./match-words";
 
 /** One channel of one chosen file. */
@@ -12,14 +13,8 @@ export interface Candidate {
   readonly of: number;
 }
 
-/** Where a track belongs: a source, and which of its channels. */
-export interface Place {
-  readonly source: Id;
-  readonly channel: 0 | 1;
-}
-
 /** What each candidate is taken for; null is left out. */
-export type Matching = readonly (Place | null)[];
+export type Matching = readonly (TrackPlace | null)[];
 
 /** Below this likeness, 0…1, a name is no match: two names that share half of their words reach it. */
 const LEAST = 0.5;
@@ -74,7 +69,7 @@ interface Pair {
 }
 
 /** All channels of all sources, in their order. */
-const placesOf = (sources: readonly Source[]): (Place & { readonly words: Words })[] =>
+const placesOf = (sources: readonly Source[]): (TrackPlace & { readonly words: Words })[] =>
   sources.flatMap((source) =>
     Array.from({ length: source.channels }, (_, channel) => ({
       source: source.id,
@@ -92,14 +87,14 @@ const placesOf = (sources: readonly Source[]): (Place & { readonly words: Words 
 export const matchTracks = (
   candidates: readonly Candidate[],
   sources: readonly Source[],
-  corrections: ReadonlyMap<number, Place | null> = new Map(),
+  corrections: ReadonlyMap<number, TrackPlace | null> = new Map(),
 ): Matching => {
   const places = placesOf(sources);
   const names = withoutCommon(candidates.map((c) => wordsOf(c.name))).map((words, i) => {
     const { channel, of } = candidates[i] as Candidate;
     return sided(words, channel, of);
   });
-  const result: (Place | null)[] = candidates.map((_, i) => corrections.get(i) ?? null);
+  const result: (TrackPlace | null)[] = candidates.map((_, i) => corrections.get(i) ?? null);
   const given = result.filter((p) => p !== null);
   const taken = new Set(
     places.flatMap((p, i) =>
@@ -119,7 +114,7 @@ export const matchTracks = (
   const done = new Set<number>();
   for (const { candidate, place } of pairs) {
     if (done.has(candidate) || taken.has(place)) continue;
-    const { source, channel } = places[place] as Place;
+    const { source, channel } = places[place] as TrackPlace;
     result[candidate] = { source, channel };
     done.add(candidate);
     taken.add(place);

@@ -1,8 +1,8 @@
 import { levelOfPower, powerOf } from "../core/decibels";
 import { mixedEnergy, productAt } from "../core/measure/covariance";
 import type { Figures, TrackFigures } from "../core/measure/figures";
+import type { TrackPlace } from "../core/measure/through";
 import type { Id, Measured, Recording } from "../core/setup";
-import type { Place } from "./match";
 
 /** Tracks of one source, by index. */
 interface Group {
@@ -10,7 +10,7 @@ interface Group {
   readonly tracks: readonly number[];
 }
 
-const groups = (places: readonly Place[]): Group[] => {
+const groups = (places: readonly TrackPlace[]): Group[] => {
   const ids = [...new Set(places.map((p) => p.source))];
   return ids.map((source) => ({
     source,
@@ -54,7 +54,7 @@ const correlationOf = (figures: Figures, a: Group, b: Group): number => {
  * What a setup keeps of a measurement: figures, no audio.
  * @param places the source of each track, in the order of the tracks
  */
-export const toRecording = (name: string, figures: Figures, places: readonly Place[]): Recording => {
+export const toRecording = (name: string, figures: Figures, places: readonly TrackPlace[]): Recording => {
   const sources = groups(places);
   return {
     name,

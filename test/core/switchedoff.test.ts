@@ -134,7 +134,7 @@ describe("what is said of a leg that is off", () => {
   it("comes first among the reasons of a repair, and is gone once it is on", () => {
     const why = (slots: readonly (Slot | null)[]): string => {
       const setup = at(slots);
-      return repairsFor(situationOf(setup, setup.sums[0] as Sum)).verdict.why;
+      return repairsFor(situationOf(setup, setup.sums[0] as Sum)).advice.why;
     };
     expect(why([off(L), R])).toMatch(
       /^The left leg of Drums is off, and all of this is reckoned so\. Under Patch, switch slot 1 on\. /,

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { levelOf, levelOfPower } from "../../src/core/decibels";
-import type { Place } from "../../src/measure/match";
+import type { TrackPlace } from "../../src/core/measure/through";
 import { toRecording } from "../../src/measure/recording";
 import { expectNear } from "../near";
 import { figuresOf } from "./job";
@@ -15,7 +15,7 @@ const [a, b, c] = random.map((next) => Float64Array.from({ length: 48_000 }, () 
 /** A snare, and a pair of overheads that hear it: together in the left, turned over and softer in the right. */
 const left = a.map((x, i) => 0.5 * x + (b[i] as number));
 const right = a.map((x, i) => -0.2 * x + 0.5 * (c[i] as number));
-const places: readonly Place[] = [
+const places: readonly TrackPlace[] = [
   { source: "oh", channel: 0 },
   { source: "snare", channel: 0 },
   { source: "oh", channel: 1 },

@@ -95,7 +95,7 @@ const impossible = (obstacle: string): Check => ({ strikes: [], sets: [], obstac
 export const checkOf = (setup: Setup, listener: Listener): Check => {
   if (listener.kind === "audience") return impossible("The audience hears the house, not a sum.");
   const sum = sumOf(setup, listener);
-  if (!sum) return impossible(`${nameOf(listener, "listener")} hears no sum. Choose one under Image.`);
+  if (!sum) return impossible(`${nameOf(listener, "listener")} hears no sum. Choose which one.`);
   const strikes = strikesOf(setup, sum);
   if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${sumCalled(sum)}.`);
   return { strikes, sets: merge(faultsOf(setup, listener, sum, strikes)), obstacle: null };

@@ -1,4 +1,5 @@
 import { gainOf } from "../decibels";
+import { isStruck } from "../kinds";
 import { type Part, partsOf } from "../mix";
 import type { Id, Piece, Setup, Source, Sum } from "../setup";
 import type { Gain, Metres } from "../units";
@@ -20,8 +21,6 @@ const ENOUGH = 5;
 const AS_NEAR: Metres = 0.2;
 /** How a farther one counts: softer, and later, which the ear takes for softer still. A design choice. */
 const FAR: Gain = gainOf(-10);
-
-const isStruck = (piece: Piece): boolean => piece.limbs.length > 0 && !piece.limbs.includes("whole");
 
 const distance = (a: Piece, b: Piece): Metres => Math.hypot(a.x - b.x, a.y - b.y);
 

@@ -5,8 +5,8 @@ import { type CeilingPlace, ceilingsOf, limitsOf } from "../sum/ceilings";
 import { type SumFigures, sumFigures } from "../sum/figures";
 import type { LegFigures } from "../sum/leg";
 import type { LevelError } from "../sum/levelerror";
-import type { Db, Legs, Side } from "../units";
-import type { Figures, MixName } from "./figures";
+import type { Db, Legs, Outlet, Side } from "../units";
+import type { Figures } from "./figures";
 import { levelThrough } from "./levels";
 import { gainsInSum, gainsInto, type MixPeaks, peaksThrough, type TrackPlace } from "./through";
 
@@ -25,7 +25,7 @@ export interface Beside {
 
 /** All of one leg or of the mono fold. Levels in the console's rms convention, dBFS. */
 export interface BesideMix {
-  readonly mix: MixName;
+  readonly mix: Outlet;
   readonly rows: readonly (Beside & { readonly name: BesideName })[];
   /** Its peaks are from before a change of the gains. */
   readonly stale: boolean;
@@ -78,7 +78,7 @@ const recordedOnly = (sum: Sum, places: readonly TrackPlace[]): Sum => {
   return { ...sum, sends: sum.sends.filter((s) => recorded.has(s.source)) };
 };
 
-const legsOf = (sum: Sum, figures: SumFigures): readonly (readonly [MixName, LegFigures])[] =>
+const legsOf = (sum: Sum, figures: SumFigures): readonly (readonly [Outlet, LegFigures])[] =>
   sum.stereo
     ? [
         ["left", figures.legs[0]],
@@ -107,7 +107,7 @@ export const besideOf = (
 ): SumBeside => {
   const estimate = sumFigures(setup, recordedOnly(sum, places));
   const now = gainsInSum(setup, sum, places);
-  const peaks = (mix: MixName): MixPeaks =>
+  const peaks = (mix: Outlet): MixPeaks =>
     peaksThrough(figures.mixes[mix], gainsInto(mix, was), gainsInto(mix, now));
   const mixes = legsOf(sum, estimate).map(([mix, leg]): BesideMix => {
     const { playing } = levelThrough(figures, gainsInto(mix, now));

@@ -1,4 +1,4 @@
-import type { Db, Gain, Hertz, Seconds } from "../units";
+import type { Db, Gain, Hertz, Outlet, Seconds } from "../units";
 import type { Products } from "./covariance";
 
 /** What one track measures. Levels re full scale by samples: the rms of a full-scale sine is −3.01 dBFS. */
@@ -39,9 +39,6 @@ export interface MixFigures {
   readonly parts: readonly Gain[];
 }
 
-/** The mixes that are measured: both legs, and left + right plainly added. */
-export type MixName = "left" | "right" | "mono";
-
 /** Level over time, one row a step. */
 export interface Course {
   /** Length of a step. */
@@ -67,7 +64,7 @@ export interface Figures {
   readonly frames: number;
   readonly seconds: Seconds;
   readonly tracks: readonly TrackFigures[];
-  readonly mixes: { readonly [name in MixName]: MixFigures };
+  readonly mixes: { readonly [outlet in Outlet]: MixFigures };
   /** Mean products of each two tracks over the whole length, packed. */
   readonly products: Products;
   /** Mean products of each stretch of 400 ms, one after the other; null where there would be too many to keep. */

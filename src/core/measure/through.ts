@@ -1,8 +1,9 @@
+import { GAIN_INTO } from "../channels";
 import { levelOf } from "../decibels";
 import { partsOf } from "../mix";
 import type { Id, Setup, Sum } from "../setup";
-import type { Db, Gain, Legs } from "../units";
-import type { MixFigures, MixName } from "./figures";
+import type { Db, Gain, Legs, Outlet } from "../units";
+import type { MixFigures } from "./figures";
 
 /** Which channel of which source a track is. */
 export interface TrackPlace {
@@ -19,14 +20,8 @@ export const gainsInSum = (setup: Setup, sum: Sum | null, places: readonly Track
   return places.map(({ source, channel }) => channels.get(source)?.[channel] ?? [0, 0]);
 };
 
-const INTO: { readonly [name in MixName]: (legs: Legs) => Gain } = {
-  left: ([left]) => left,
-  right: ([, right]) => right,
-  mono: ([left, right]) => left + right,
-};
-
 /** Gain of each track into one of the mixes. */
-export const gainsInto = (mix: MixName, gains: readonly Legs[]): Gain[] => gains.map(INTO[mix]);
+export const gainsInto = (mix: Outlet, gains: readonly Legs[]): Gain[] => gains.map(GAIN_INTO[mix]);
 
 /** Gains that differ by less than this against the largest of them are the same. */
 const SAME = 1e-9;

@@ -1,6 +1,6 @@
 import { addTo, type Count, finish, losesSides, type Standing, startCount, type Tally } from "../agreement";
 import type { Db } from "../units";
-import type { Feed } from "./hearing";
+import type { Hearing } from "./hearing";
 import type { Member, Situation } from "./situation";
 import type { Voice } from "./voices";
 
@@ -28,16 +28,16 @@ const packed = ({ right, wrong, flat, unplaceable, sidesLost }: Count): number =
 
 const digit = (counts: number, at: 0 | 1 | 2 | 3 | 4): number => Math.floor(counts / ROOM[at]) % BASE;
 
-/** How a voice is heard by a feed: panned over in it or not, in the house or not. */
+/** How a voice is heard by a hearing: panned over in it or not, in the house or not. */
 interface Pans {
   readonly over: boolean;
   readonly house: boolean;
 }
 
-const differenceOf = (voice: Voice, feed: Feed, { over }: Pans, mono: boolean): Db | null => {
-  if (feed.folded) return mono ? voice.folded.inOne : voice.folded.ears;
-  const now = (mono ? voice.inOne : voice.ears)[over ? 1 : 0][feed.order === "swapped" ? 1 : 0];
-  return now !== null && feed.order === "mirror" ? -now : now;
+const differenceOf = (voice: Voice, hearing: Hearing, { over }: Pans, mono: boolean): Db | null => {
+  if (hearing.folded) return mono ? voice.folded.inOne : voice.folded.ears;
+  const now = (mono ? voice.inOne : voice.ears)[over ? 1 : 0][hearing.order === "swapped" ? 1 : 0];
+  return now !== null && hearing.order === "mirror" ? -now : now;
 };
 
 const countOf = (
@@ -45,19 +45,19 @@ const countOf = (
   listener: Member["listener"],
   standing: Standing,
   voice: Voice,
-  feed: Feed,
+  hearing: Hearing,
   pans: Pans,
 ): Count => {
-  const straight = differenceOf(voice, feed, pans, listener.mono);
-  const flips = feed.flipped && !listener.mono;
+  const straight = differenceOf(voice, hearing, pans, listener.mono);
+  const flips = hearing.flipped && !listener.mono;
   const difference = flips && straight !== null ? -straight : straight;
   const lost =
     voice.source.keepSides &&
     losesSides(
       voice.source,
       {
-        turned: (reversed !== (feed.order !== "as now")) !== flips,
-        collapsed: listener.mono || feed.folded || sum.folded || !sum.stereo,
+        turned: (reversed !== (hearing.order !== "as now")) !== flips,
+        collapsed: listener.mono || hearing.folded || sum.folded || !sum.stereo,
       },
       voice.house[pans.house ? 1 : 0],
       difference,
@@ -68,16 +68,22 @@ const countOf = (
 };
 
 /** Number of a way of hearing a sum: its order, folded or not. Six of them. */
-export const numberOfWay = ({ order, folded }: Feed): number =>
+export const numberOfWay = ({ order, folded }: Hearing): number =>
   (order === "as now" ? 0 : order === "swapped" ? 1 : 2) + (folded ? 3 : 0);
 
-/** What each voice adds for a member by a feed with all pans alike; worked out once. */
-const allAdded = (situation: Situation, member: Member, feed: Feed, over: boolean, house: boolean): Added => {
-  const way = numberOfWay(feed) + (feed.flipped ? 6 : 0) + (over ? 12 : 0) + (house ? 24 : 0);
+/** What each voice adds for a member by a hearing with all pans alike; worked out once. */
+const allAdded = (
+  situation: Situation,
+  member: Member,
+  hearing: Hearing,
+  over: boolean,
+  house: boolean,
+): Added => {
+  const way = numberOfWay(hearing) + (hearing.flipped ? 6 : 0) + (over ? 12 : 0) + (house ? 24 : 0);
   const known = member.added.get(way);
   if (known) return known;
   const counts = situation.voices.map((voice, at) =>
-    countOf(situation, member.listener, member.standing[at] as Standing, voice, feed, { over, house }),
+    countOf(situation, member.listener, member.standing[at] as Standing, voice, hearing, { over, house }),
   );
   const fresh = {
     counts: counts.map(packed),
@@ -88,26 +94,26 @@ const allAdded = (situation: Situation, member: Member, feed: Feed, over: boolea
   return fresh;
 };
 
-/** What voices add by a feed, by whether each is panned over in it (+1) and in the house (+2). */
-const addedBy = (situation: Situation, member: Member, feed: Feed): readonly Added[] => {
-  const of = (over: boolean, house: boolean): Added => allAdded(situation, member, feed, over, house);
+/** What voices add by a hearing, by whether each is panned over in it (+1) and in the house (+2). */
+const addedBy = (situation: Situation, member: Member, hearing: Hearing): readonly Added[] => {
+  const of = (over: boolean, house: boolean): Added => allAdded(situation, member, hearing, over, house);
   const now = of(false, false);
-  const { over, house } = feed;
+  const { over, house } = hearing;
   if (!house) return over ? [now, of(true, false)] : [now];
   return over ? [now, of(true, false), of(false, true), of(true, true)] : [now, now, of(false, true)];
 };
 
-const wayAt = ({ over, house }: Feed, at: number): number => (over?.[at] ? 1 : 0) + (house?.[at] ? 2 : 0);
+const wayAt = ({ over, house }: Hearing, at: number): number => (over?.[at] ? 1 : 0) + (house?.[at] ? 2 : 0);
 
-/** What somebody who hears the sum gets of a feed, counted as `imageOf` counts. */
-export const tallyOf = (situation: Situation, member: Member, feed: Feed): Tally => {
-  const by = addedBy(situation, member, feed);
+/** What somebody who hears the sum gets of a hearing, counted as `imageOf` counts. */
+export const tallyOf = (situation: Situation, member: Member, hearing: Hearing): Tally => {
+  const by = addedBy(situation, member, hearing);
   const size = situation.voices.length;
   let counts = 0;
   let heard = 0;
   let weight = 0;
   for (let at = 0; at < size; at += 1) {
-    const its = by[wayAt(feed, at)] as Added;
+    const its = by[wayAt(hearing, at)] as Added;
     counts += its.counts[at] as number;
     heard += its.heard[at] as number;
     weight += its.weight[at] as number;
@@ -123,15 +129,15 @@ export const tallyOf = (situation: Situation, member: Member, feed: Feed): Tally
   });
 };
 
-const countsOf = (situation: Situation, member: Member, feed: Feed): number[] => {
-  const by = addedBy(situation, member, feed);
-  return situation.voices.map((_, at) => (by[wayAt(feed, at)] as Added).counts[at] as number);
+const countsOf = (situation: Situation, member: Member, hearing: Hearing): number[] => {
+  const by = addedBy(situation, member, hearing);
+  return situation.voices.map((_, at) => (by[wayAt(hearing, at)] as Added).counts[at] as number);
 };
 
-/** Wrong and lost sides of each voice by a feed. */
-export const badSides = (situation: Situation, member: Member, feed: Feed): number[] =>
-  countsOf(situation, member, feed).map((its) => digit(its, WRONG) + digit(its, LOST));
+/** Wrong and lost sides of each voice by a hearing. */
+export const badSides = (situation: Situation, member: Member, hearing: Hearing): number[] =>
+  countsOf(situation, member, hearing).map((its) => digit(its, WRONG) + digit(its, LOST));
 
-/** Whether each voice loses the sides it must keep by a feed. */
-export const lostSides = (situation: Situation, member: Member, feed: Feed): boolean[] =>
-  countsOf(situation, member, feed).map((its) => digit(its, LOST) > 0);
+/** Whether each voice loses the sides it must keep by a hearing. */
+export const lostSides = (situation: Situation, member: Member, hearing: Hearing): boolean[] =>
+  countsOf(situation, member, hearing).map((its) => digit(its, LOST) > 0);

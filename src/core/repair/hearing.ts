@@ -6,7 +6,7 @@ import type { Member, Situation } from "./situation";
 export type Over = readonly boolean[];
 
 /** What a listener is fed, and how they hear it. */
-export interface Feed {
+export interface Hearing {
   /** Voices panned over in what is fed. */
   readonly over: Over | null;
   /** Voices panned over in the house. */
@@ -17,17 +17,17 @@ export interface Feed {
   readonly flipped: boolean;
 }
 
-/** The sources that must keep their sides and have lost them in a feed. */
-export const sidesLostIn = (situation: Situation, member: Member, feed: Feed): Id[] => {
-  const lost = lostSides(situation, member, feed);
+/** The sources that must keep their sides and have lost them in a hearing. */
+export const sidesLostIn = (situation: Situation, member: Member, hearing: Hearing): Id[] => {
+  const lost = lostSides(situation, member, hearing);
   return situation.voices.filter((_, at) => lost[at]).map((v) => v.source.id);
 };
 
 /** Voices that are panned over, or null where none is. */
 export const someOver = (over: Over): Over | null => (over.includes(true) ? over : null);
 
-/** The feed as the sum is now, for one who hears it. */
-export const feedNow = (listener: Listener): Feed => ({
+/** What is heard as the sum is now, for one who hears it. */
+export const hearingNow = (listener: Listener): Hearing => ({
   over: null,
   house: null,
   order: "as now",
@@ -35,8 +35,13 @@ export const feedNow = (listener: Listener): Feed => ({
   flipped: listener.flipped,
 });
 
-/** The voices that one feed puts right for a listener: fewer wrong or lost sides than in another. Null when there are none. */
-export const curedBy = (situation: Situation, member: Member, before: Feed, after: Feed): Over | null => {
+/** The voices that one hearing puts right for a listener: fewer wrong or lost sides than in another. Null when there are none. */
+export const curedBy = (
+  situation: Situation,
+  member: Member,
+  before: Hearing,
+  after: Hearing,
+): Over | null => {
   const [now, later] = [badSides(situation, member, before), badSides(situation, member, after)];
   return someOver(later.map((bad, at) => bad < (now[at] as number)));
 };

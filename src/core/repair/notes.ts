@@ -2,7 +2,7 @@ import { called, sumCalled } from "../called";
 import { remembered } from "../remember";
 import type { Id } from "../setup";
 import { listed } from "../words";
-import { feedNow, type Over, sidesLostIn } from "./hearing";
+import { hearingNow, type Over, sidesLostIn } from "./hearing";
 import { legNotes, namesOf, note, panNotes, type RepairNote, type Turns, trimNotes } from "./mirror";
 import type { Option } from "./options";
 import type { Plan } from "./search";
@@ -23,10 +23,10 @@ type LostBy = (member: Member, option: Option) => readonly Id[];
 
 /** What a listener loses by an option that is not lost now. */
 const lossesOf = (situation: Situation): LostBy => {
-  const now = remembered((member: Member) => sidesLostIn(situation, member, feedNow(member.listener)));
+  const now = remembered((member: Member) => sidesLostIn(situation, member, hearingNow(member.listener)));
   const lost = remembered((member: Member) =>
     remembered((option: Option) =>
-      sidesLostIn(situation, member, option.feed).filter((id) => !now(member).includes(id)),
+      sidesLostIn(situation, member, option.hearing).filter((id) => !now(member).includes(id)),
     ),
   );
   return (member, option) => (option.tally.sidesLost === 0 ? [] : lost(member)(option));
@@ -42,7 +42,9 @@ export const noteMaker = (situation: Situation): ((plan: Plan) => RepairNote[]) 
   );
   return (plan) => {
     const { pair, over, house } = plan.options;
-    const copies = plan.picks.flatMap(({ choice, feed }) => (choice === "own panned" ? [feed.over] : []));
+    const copies = plan.picks.flatMap(({ choice, hearing }) =>
+      choice === "own panned" ? [hearing.over] : [],
+    );
     const overs = [pair.pan === "sum" ? over : null, ...copies].filter((o) => o !== null);
     const turns: Turns = {
       swap: pair.swap,

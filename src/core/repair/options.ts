@@ -2,7 +2,7 @@ import type { Tally } from "../agreement";
 import type { Db } from "../units";
 import { numberOfWay, tallyOf } from "./added";
 import { badnessOf, type Cost, FREE, weightOf } from "./badness";
-import { type Feed, feedNow, type Over } from "./hearing";
+import { type Hearing, hearingNow, type Over } from "./hearing";
 import { oversOf, ownOver } from "./overs";
 import { type Choice, hasSides, OWN_CHOICES, type PairState, pairStates, SHARED_CHOICES } from "./parts";
 import { type Member, type Situation, talliesOfOthers } from "./situation";
@@ -10,7 +10,7 @@ import { type Member, type Situation, talliesOfOthers } from "./situation";
 /** What comes of one choice for one listener, with the pair in one state. */
 export interface Option {
   readonly choice: Choice;
-  readonly feed: Feed;
+  readonly hearing: Hearing;
   readonly tally: Tally;
   /** Its badness as one number. */
   readonly weight: number;
@@ -35,9 +35,15 @@ const once = (
   return fresh;
 };
 
-const option = (situation: Situation, member: Member, choice: Choice, feed: Feed, cost: Cost): Option => {
-  const tally = tallyOf(situation, member, feed);
-  return { choice, feed, tally, weight: weightOf(badnessOf(tally)), cost };
+const option = (
+  situation: Situation,
+  member: Member,
+  choice: Choice,
+  hearing: Hearing,
+  cost: Cost,
+): Option => {
+  const tally = tallyOf(situation, member, hearing);
+  return { choice, hearing, tally, weight: weightOf(badnessOf(tally)), cost };
 };
 
 /** A state of the pair with all that may be done for each listener in it. */
@@ -71,14 +77,13 @@ const sharedOption = (
   situation: Situation,
   member: Member,
   choice: (typeof SHARED_CHOICES)[number],
-  pair: Feed,
+  pair: Hearing,
   residual: Db,
 ): Option => {
   const { listener } = member;
   const flips = choice === "flip";
-  const feed = { ...pair, flipped: listener.flipped !== flips };
   const cost = { ...FREE, flips: flips ? 1 : 0, residual: listener.mono ? 0 : residual };
-  return option(situation, member, choice, feed, cost);
+  return option(situation, member, choice, { ...pair, flipped: listener.flipped !== flips }, cost);
 };
 
 /** What comes of a pair of one's own, whatever is done with the pair; only the house can bear on it. */
@@ -86,7 +91,7 @@ const ownOptions = (situation: Situation, member: Member, house: Over | null): r
   once(member.own, patternOf(situation, house), () => {
     const { listener } = member;
     const cost: Cost = { ...FREE, slots: OWN_SLOTS, patch: OWN_MOVES };
-    const now: Feed = { ...feedNow(listener), house };
+    const now: Hearing = { ...hearingNow(listener), house };
     const over = ownOver(situation, member);
     const exact = worst(situation, (at) => (over?.[at] ? (situation.voices[at]?.residual[1][0] ?? 0) : 0));
     const panned = { ...cost, pans: count(over), residual: listener.mono ? 0 : exact };
@@ -98,7 +103,7 @@ const ownOptions = (situation: Situation, member: Member, house: Over | null): r
   });
 
 /** All that may be done for one listener with the pair in one state, "none" first. */
-const optionsFor = (situation: Situation, member: Member, pair: Feed, residual: Db): readonly Option[] => {
+const optionsFor = (situation: Situation, member: Member, pair: Hearing, residual: Db): readonly Option[] => {
   const { over, house } = pair;
   const patterns = patternOf(situation, over) * PATTERNS + patternOf(situation, house);
   return once(member.options, numberOfWay(pair) * PATTERNS ** 2 + patterns, () => {
@@ -119,7 +124,7 @@ export const optionsOf = (situation: Situation): PairOptions[] => {
     const residual = worst(situation, (at) =>
       pair.fold ? 0 : (situation.voices[at]?.residual[over?.[at] ? 1 : 0][pair.swap ? 1 : 0] ?? 0),
     );
-    const feed: Feed = {
+    const hearing: Hearing = {
       over,
       house,
       order: pair.swap ? "swapped" : "as now",
@@ -137,7 +142,7 @@ export const optionsOf = (situation: Situation): PairOptions[] => {
           pans: count(pair.pan === "sum" ? over : house),
           residual: worst(situation, (at) => (house?.[at] ? (situation.voices[at]?.houseResidual ?? 0) : 0)),
         },
-        members: situation.members.map((member) => optionsFor(situation, member, feed, residual)),
+        members: situation.members.map((member) => optionsFor(situation, member, hearing, residual)),
         others: house ? talliesOfOthers(situation, house) : asNow,
       },
     ];

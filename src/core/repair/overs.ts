@@ -1,11 +1,11 @@
 import type { Listener } from "../setup";
-import { curedBy, type Feed, feedNow, type Over } from "./hearing";
+import { curedBy, type Hearing, hearingNow, type Over } from "./hearing";
 import type { PairState } from "./parts";
 import { deciderOf, following, type Member, neededInHouse, type Situation } from "./situation";
 
 /** Which voices a member's own copy is panned over for. */
 export const ownOver = (situation: Situation, member: Member): Over | null => {
-  const now = feedNow(member.listener);
+  const now = hearingNow(member.listener);
   return curedBy(situation, member, now, { ...now, over: situation.voices.map(() => true) });
 };
 
@@ -25,7 +25,7 @@ export const oversOf = (
   }
   const decider = deciderOf(situation);
   if (!decider) return none;
-  const before: Feed = { ...feedNow(decider.listener), order: pair.swap ? "swapped" : "as now" };
+  const before: Hearing = { ...hearingNow(decider.listener), order: pair.swap ? "swapped" : "as now" };
   if (pair.pan === "sum")
     return { over: curedBy(situation, decider, before, { ...before, over: all }), house: null };
   const house = curedBy(situation, decider, before, {

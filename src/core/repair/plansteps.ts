@@ -104,14 +104,14 @@ export const stepMaker = (situation: Situation): ((plan: Plan) => Step[]) => {
     // Each copy takes slots from the next one, so the setup goes along.
     let now = setup;
     members.forEach(({ listener }, at) => {
-      const { choice, feed } = picks[at] as Option;
+      const { choice, hearing } = picks[at] as Option;
       if (choice === "flip") steps.push(flip(listener));
       if (choice !== "own reversed" && choice !== "own panned") return;
       const copy = {
-        sends: sends(options.house)(feed.over),
-        reversed: reversed !== (feed.order === "mirror"),
+        sends: sends(options.house)(hearing.over),
+        reversed: reversed !== (hearing.order === "mirror"),
       };
-      const step = ownPair(now, sum, listener, copy, moves(feed.over));
+      const step = ownPair(now, sum, listener, copy, moves(hearing.over));
       if (!step) return;
       steps.push(step);
       now = withStep(now, step);

@@ -2,6 +2,8 @@ import type { Tally } from "../agreement";
 import { slotsLeft } from "../patch/usage";
 import { remembered } from "../remember";
 import type { Id, Setup } from "../setup";
+import type { Advice } from "./advice";
+import { adviceOf } from "./advice";
 import type { Cost } from "./badness";
 import type { RepairNote } from "./mirror";
 import { noteMaker } from "./notes";
@@ -10,8 +12,6 @@ import { stepMaker } from "./plansteps";
 import { type Criteria, type Plan, search } from "./search";
 import type { Situation } from "./situation";
 import { type Step, withStep } from "./steps";
-import type { Verdict } from "./verdict";
-import { verdictOf } from "./verdict";
 
 /** What one listener gets once a repair is done. */
 export interface Outcome {
@@ -40,7 +40,7 @@ export interface Repair {
 export interface Repairs {
   /** None is beaten by another in everything; the best first. Always has one: to leave it. */
   readonly ranked: readonly Repair[];
-  readonly verdict: Verdict;
+  readonly advice: Advice;
 }
 
 /** What a plan consists of. */
@@ -62,7 +62,7 @@ const outcomesOf = (situation: Situation, plan: Plan): Outcome[] => {
 /** Slots that a repair may still take: none where the user keeps them. */
 export const freeSlots = (setup: Setup): number => (setup.wishes.slotsFixed ? 0 : slotsLeft(setup.monitor));
 
-/** Every repair of a sum that nothing else beats in everything, best first, with a verdict. */
+/** Every repair of a sum that nothing else beats in everything, best first, with advice. */
 export const repairsFor = (situation: Situation): Repairs => {
   const { setup } = situation;
   const stepsFor = remembered(stepMaker(situation));
@@ -87,7 +87,7 @@ export const repairsFor = (situation: Situation): Repairs => {
       },
     };
   });
-  return { ranked, verdict: verdictOf(situation, ranked) };
+  return { ranked, advice: adviceOf(situation, ranked) };
 };
 
 /** The setup with a repair done. */

@@ -1,10 +1,8 @@
+import { GAIN_INTO } from "../channels";
 import { gainOf } from "../decibels";
 import type { Part } from "../mix";
 import type { Source } from "../setup";
-import type { Gain, Legs } from "../units";
-
-/** Where sources arrive: one leg of a sum, or the mono fold left + right of both. */
-export type Outlet = "left" | "right" | "mono";
+import type { Gain, Outlet } from "../units";
 
 /** How strong a source is before its send, as amplitudes re full scale; null where nobody knows. */
 export interface Strength {
@@ -32,12 +30,6 @@ export const strengthOf = (source: Source): Strength => ({
   peak: known(source.peak),
 });
 
-const INTO: { readonly [outlet in Outlet]: (channel: Legs) => Gain } = {
-  left: ([left]) => left,
-  right: ([, right]) => right,
-  mono: ([left, right]) => left + right,
-};
-
 /**
  * What arrives of every part at one outlet. The mono fold is made channel by channel from the signed gains,
  * never from the levels of the two legs.
@@ -48,7 +40,7 @@ export const arrivalsAt = (
   strengths: readonly Strength[],
   outlet: Outlet,
 ): Arrival[] => {
-  const into = INTO[outlet];
+  const into = GAIN_INTO[outlet];
   return parts.map((part, i) => {
     let sum = 0;
     let magnitudes = 0;

@@ -1,8 +1,8 @@
+import { isStruck } from "../kinds";
 import type { Part } from "../mix";
 import { printNumber } from "../number";
 import type { Id, Piece } from "../setup";
 import type { Db } from "../units";
-import { isStruck } from "./playable";
 
 /** How far below and above the energy sum the real level may lie, dB, both positive. */
 export interface LevelError {

@@ -1,3 +1,4 @@
+import { isStruck } from "../kinds";
 import type { Id, Limb, Piece } from "../setup";
 import type { Gain } from "../units";
 import type { Arrival } from "./arrivals";
@@ -31,10 +32,6 @@ const take = (free: number[], limbs: LimbSet): boolean => {
   for (let set = limbs; set <= ALL; set += 1) if (holds(set)) free[set] = (free[set] as number) - 1;
   return true;
 };
-
-/** Whether somebody has to strike it: no microphone over the whole kit, and somebody said what sounds it. */
-export const isStruck = (piece: Piece | undefined): piece is Piece =>
-  piece !== undefined && piece.limbs.length > 0 && !piece.limbs.includes("whole");
 
 /**
  * Largest sum of peaks that can be played: each player strikes with two hands, the kick's foot and the hat's foot

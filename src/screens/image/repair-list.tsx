@@ -1,10 +1,10 @@
 import { computed, useSignal } from "@preact/signals";
 import { imagesOf } from "../../core/image";
+import { costSaid } from "../../core/repair/advice";
 import { firstChange, whatWouldChange } from "../../core/repair/changes";
 import { applyRepair, type Repair, repairsFor } from "../../core/repair/repairs";
 import { sayRepair, sayStep } from "../../core/repair/say";
 import { type Situation, situationOf } from "../../core/repair/situation";
-import { costSaid } from "../../core/repair/verdict";
 import type { Sum } from "../../core/setup";
 import { imageStatement } from "../../core/statements";
 import { replaceSetup } from "../../document/commands/apply";
@@ -153,9 +153,9 @@ export const RepairList = () => {
   if (!found || !from || !best) return null;
   return (
     <section class="card stack" aria-labelledby="repair">
-      <h2 id="repair">{found.verdict.headline}</h2>
-      <Buttons key={best.id} repair={best} says={found.verdict.headline} main={true} />
-      <p>{found.verdict.why}</p>
+      <h2 id="repair">{found.advice.headline}</h2>
+      <Buttons key={best.id} repair={best} says={found.advice.headline} main={true} />
+      <p>{found.advice.why}</p>
       {change.value ? (
         <p>
           {change.value.fact}, this would be best instead: {change.value.instead}.

@@ -32,9 +32,9 @@ const wearer = computed<Listener | undefined>(() => {
 export const repair = computed(() => {
   const sum = wearer.value && sumOf(current.value, wearer.value);
   if (!sum) return null;
-  const { ranked, verdict } = repairsFor(situationOf(current.value, sum));
+  const { ranked, advice } = repairsFor(situationOf(current.value, sum));
   const [best] = ranked;
-  return best && best.steps.length > 0 ? { says: verdict.headline, it: best } : null;
+  return best && best.steps.length > 0 ? { says: advice.headline, it: best } : null;
 });
 
 /** The three views; null where the setup has no audience or nobody else. */

@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Products } from "../../core/measure/covariance";
+import type { TrackPlace } from "../../core/measure/through";
 import type { Id, PieceKind } from "../../core/setup";
 import type { Metres } from "../../core/units";
 import { current } from "../../document/store";
@@ -7,7 +8,6 @@ import { GAPS, roundOf } from "../../listen/hits";
 import { withSeam } from "../../listen/seam";
 import { unrelated } from "../../listen/views";
 import { atStretch, type Excerpt, productsOver, readExcerpt } from "../../measure/excerpt";
-import type { Place } from "../../measure/match";
 import { sourceName } from "../names";
 import { type Result, result } from "../recordings/measuring";
 
@@ -17,7 +17,7 @@ export interface Voices {
   readonly rate: number;
   /** Mean products of each two of them. */
   readonly products: Products;
-  readonly places: readonly Place[];
+  readonly places: readonly TrackPlace[];
   /** Tracks of a recording, each channel with its own gain; else one hit stands for a whole source. */
   readonly recorded: boolean;
 }

@@ -2,9 +2,9 @@ import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { sumCalled } from "../../core/called";
 import type { Beside, BesideCeiling, BesideName, SumBeside } from "../../core/measure/beside";
-import type { MixName } from "../../core/measure/figures";
 import type { Sum } from "../../core/setup";
 import { type LevelError, printLevelError } from "../../core/sum/levelerror";
+import type { Outlet } from "../../core/units";
 import { sentence } from "../../core/words";
 import { Choice } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
@@ -21,7 +21,7 @@ const FIGURE: { readonly [name in Exclude<BesideName, "level">]: string } = {
   allAtOnce: "All at once",
   truePeak: "Between the samples",
 };
-const MIX: { readonly [name in MixName]: string } = {
+const MIX: { readonly [outlet in Outlet]: string } = {
   left: "Left leg",
   right: "Right leg",
   mono: "Both folded to mono",
@@ -55,7 +55,7 @@ const BesideColumns = (props: { caption: string; first: string; children: Compon
 
 /** Which leg is looked at. */
 const Legs = ({ sum, of }: { sum: Sum; of: SumBeside }) => {
-  const wanted = useSignal<MixName>("left");
+  const wanted = useSignal<Outlet>("left");
   const mix = of.mixes.find((m) => m.mix === wanted.value) ?? of.mixes[0];
   if (!mix) return null;
   return (

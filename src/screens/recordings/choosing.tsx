@@ -1,8 +1,8 @@
 import type { ComponentChildren } from "preact";
+import type { TrackPlace } from "../../core/measure/through";
 import { counted } from "../../core/words";
 import { current } from "../../document/store";
 import { ACCEPTED } from "../../measure/kinds";
-import type { Place } from "../../measure/match";
 import { Choice, Pick } from "../../pieces/choice";
 import { Table } from "../../pieces/table";
 import { FileButton } from "../file-button";
@@ -24,9 +24,9 @@ import { clock, placeName } from "./words";
 
 const LEFT_OUT = "left out";
 
-const keyOf = (place: Place | null): string => (place ? `${place.channel} ${place.source}` : "");
+const keyOf = (place: TrackPlace | null): string => (place ? `${place.channel} ${place.source}` : "");
 
-const placeFrom = (value: string): Place | null =>
+const placeFrom = (value: string): TrackPlace | null =>
   value === "" ? null : { channel: value.startsWith("1") ? 1 : 0, source: value.slice(2) };
 
 const places = (): (readonly [value: string, name: string])[] =>

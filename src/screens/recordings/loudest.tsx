@@ -1,7 +1,7 @@
 import type { Figures } from "../../core/measure/figures";
 import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
+import type { TrackPlace } from "../../core/measure/through";
 import { printPercent } from "../../core/number";
-import type { Place } from "../../measure/match";
 import { Course } from "../../pieces/course";
 import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
@@ -37,7 +37,7 @@ const Makers = ({ makers }: { makers: readonly Maker[] }) => (
  * Level over time of both legs, with the loudest moment and who made it.
  * @param stale gains were changed since; the drawing needs the samples to follow
  */
-export const LoudestMoment = (props: { figures: Figures; places: readonly Place[]; stale: boolean }) => {
+export const LoudestMoment = (props: { figures: Figures; places: readonly TrackPlace[]; stale: boolean }) => {
   const { figures, places } = props;
   const { loudest, course, seconds, mixes } = figures;
   if (!loudest) return null;

@@ -1,10 +1,9 @@
 import { computed, signal } from "@preact/signals";
-import { gainsInSum } from "../../core/measure/through";
+import { gainsInSum, type TrackPlace } from "../../core/measure/through";
 import type { Id, Sum } from "../../core/setup";
 import type { Legs } from "../../core/units";
 import { current } from "../../document/store";
 import { measure } from "../../measure/client";
-import type { Place } from "../../measure/match";
 import type { Job, Measurement } from "../../measure/protocol";
 import { shelf } from "../../shelf/here";
 import { type Plan, plan } from "./session";
@@ -14,7 +13,7 @@ export interface Result extends Measurement {
   readonly plan: Plan;
   readonly job: Job;
   /** Of each track, in their order. */
-  readonly places: readonly Place[];
+  readonly places: readonly TrackPlace[];
   /** Of each track into the legs of the sum, at that time. */
   readonly gains: readonly Legs[];
 }

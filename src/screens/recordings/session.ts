@@ -1,10 +1,11 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { TrackPlace } from "../../core/measure/through";
 import type { Id } from "../../core/setup";
 import { current } from "../../document/store";
 import { prepareInput } from "../../measure/decode";
 import { type OpenInput, openInput } from "../../measure/input";
 import { type LineUp, lineUp } from "../../measure/line-up";
-import { matchTracks, type Place } from "../../measure/match";
+import { matchTracks } from "../../measure/match";
 import type { Input, Job } from "../../measure/protocol";
 import { shelf } from "../../shelf/here";
 
@@ -26,7 +27,7 @@ export interface Track {
   /** How many channels the file has. */
   readonly of: number;
   /** null is left out. */
-  readonly place: Place | null;
+  readonly place: TrackPlace | null;
 }
 
 /** More cannot be measured in one go. */
@@ -38,7 +39,7 @@ const files = signal<readonly Chosen[]>([]);
 const faults = signal<readonly string[]>([]);
 const reading = signal(false);
 /** What the user said of a track; of another setup's sources it means nothing. */
-const said = signal<{ readonly setup: Id | null; readonly places: ReadonlyMap<string, Place | null> }>({
+const said = signal<{ readonly setup: Id | null; readonly places: ReadonlyMap<string, TrackPlace | null> }>({
   setup: null,
   places: new Map(),
 });
@@ -51,7 +52,7 @@ export const isReading: ReadonlySignal<boolean> = reading;
 export const notTaken: ReadonlySignal<readonly string[]> = faults;
 
 const corrections = computed(() =>
-  said.value.setup === shelf.openId.value ? said.value.places : new Map<string, Place | null>(),
+  said.value.setup === shelf.openId.value ? said.value.places : new Map<string, TrackPlace | null>(),
 );
 
 /** Every channel of every chosen file, matched by name and as the user corrected it. */
@@ -66,7 +67,7 @@ export const tracks = computed<readonly Track[]>(() => {
       of: chosen.open.channels,
     })),
   );
-  const own = new Map<number, Place | null>();
+  const own = new Map<number, TrackPlace | null>();
   all.forEach(({ key }, at) => {
     const place = corrections.value.get(key);
     if (place !== undefined) own.set(at, place);
@@ -96,7 +97,11 @@ export const together = computed<LineUp | null>(() =>
 /** What is to be measured, but for the gains. */
 export interface Plan {
   readonly inputs: readonly Input[];
-  readonly tracks: readonly { readonly input: number; readonly channel: number; readonly place: Place }[];
+  readonly tracks: readonly {
+    readonly input: number;
+    readonly channel: number;
+    readonly place: TrackPlace;
+  }[];
   readonly align: Job["align"];
 }
 
@@ -145,8 +150,8 @@ export const dropFiles = (): void => {
 };
 
 /** Takes a track for a channel of a source, or leaves it out; another track that was said to be the same is matched anew. */
-export const take = (key: string, place: Place | null): void => {
-  const isSame = (p: Place | null): boolean =>
+export const take = (key: string, place: TrackPlace | null): void => {
+  const isSame = (p: TrackPlace | null): boolean =>
     p !== null && p.source === place?.source && p.channel === place.channel;
   const others = [...corrections.value].filter(([, p]) => !isSame(p));
   said.value = { setup: shelf.openId.value, places: new Map([...others, [key, place]]) };

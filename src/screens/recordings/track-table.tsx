@@ -1,8 +1,8 @@
 import type { Figures, TrackFigures } from "../../core/measure/figures";
 import { GATE } from "../../core/measure/gate";
+import type { TrackPlace } from "../../core/measure/through";
 import { printNumber } from "../../core/number";
 import { current } from "../../document/store";
-import type { Place } from "../../measure/match";
 import { Explain } from "../../pieces/explain";
 import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
@@ -11,7 +11,7 @@ import { clock, level, placeName } from "./words";
 /** A mean beyond this share of full scale is worth a word: −60 dBFS. */
 const OFFSET = 0.001;
 
-const nameOf = (place: Place): string => {
+const nameOf = (place: TrackPlace): string => {
   const source = current.value.sources.find((s) => s.id === place.source);
   return source ? placeName(source, place.channel) : "Source that is gone";
 };
@@ -44,7 +44,7 @@ const FAULTS: readonly Column[] = [
 
 interface Tracks {
   readonly figures: Figures;
-  readonly places: readonly Place[];
+  readonly places: readonly TrackPlace[];
 }
 
 const TrackColumns = (props: Tracks & { caption: string; columns: readonly Column[]; words?: boolean }) => (

@@ -1,8 +1,8 @@
 import { nameOf } from "../../core/called";
+import type { TrackPlace } from "../../core/measure/through";
 import { printNumber, printSigned } from "../../core/number";
 import type { Source } from "../../core/setup";
 import type { Db, Seconds } from "../../core/units";
-import type { Place } from "../../measure/match";
 
 /** A level that may be missing. */
 export const level = (value: Db | null, digits = 1): string =>
@@ -19,5 +19,5 @@ export const clock = (seconds: Seconds): string => {
 };
 
 /** A channel of a source, as it is chosen from a list. */
-export const placeName = (source: Source, channel: Place["channel"]): string =>
+export const placeName = (source: Source, channel: TrackPlace["channel"]): string =>
   `${nameOf(source, "source")}${source.channels === 2 ? (channel === 0 ? " L" : " R") : ""}`;

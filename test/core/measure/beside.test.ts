@@ -2,10 +2,11 @@ import { describe, expect, it } from "vitest";
 import { fullScaleSine } from "../../../src/core/analog";
 import { levelOf } from "../../../src/core/decibels";
 import { type BesideName, besideOf, type SumBeside } from "../../../src/core/measure/beside";
-import type { Figures, MixName } from "../../../src/core/measure/figures";
+import type { Figures } from "../../../src/core/measure/figures";
 import { gainsInSum, type TrackPlace } from "../../../src/core/measure/through";
 import type { Setup, Sum } from "../../../src/core/setup";
 import { sumFigures } from "../../../src/core/sum/figures";
+import type { Outlet } from "../../../src/core/units";
 import { figuresOf } from "../../measure/job";
 import { noise } from "../../measure/wavfile";
 import { expectNear } from "../../near";
@@ -39,9 +40,9 @@ const measure = (setup: Setup): Promise<Figures> =>
 const figuresAfter = (figures: Figures, was: Setup, now: Setup): SumBeside =>
   besideOf(now, onlySum(now), figures, PLACES, gainsInSum(was, onlySum(was), PLACES));
 
-const row = (of: SumBeside, mix: MixName, name: BesideName) =>
+const row = (of: SumBeside, mix: Outlet, name: BesideName) =>
   of.mixes.find((m) => m.mix === mix)?.rows.find((r) => r.name === name) ?? null;
-const measuredOf = (of: SumBeside, mix: MixName, name: BesideName): number | null =>
+const measuredOf = (of: SumBeside, mix: Outlet, name: BesideName): number | null =>
   row(of, mix, name)?.measured ?? null;
 
 describe("estimate beside measurement", () => {

@@ -112,8 +112,8 @@ describe("the recommendation", () => {
     expect(steps(setup, first(setup))).toEqual([
       "Patch the left leg of Drums into slot 4 and the right leg into slot 3.",
     ]);
-    expect(all(setup).verdict.headline).toBe("Patch Drums in reverse");
-    expect(all(setup).verdict.why).toBe(
+    expect(all(setup).advice.headline).toBe("Patch Drums in reverse");
+    expect(all(setup).advice.why).toBe(
       "Mara then has every side correct; 4 were wrong. It takes 1 move and no slot; the house notices nothing. " +
         "Second best, “Leave Drums as it is”, leaves 4 more sides wrong for Mara.",
     );
@@ -124,8 +124,8 @@ describe("the recommendation", () => {
     const pieces = setup.kit.pieces.map((p) => ({ ...p, x: -p.x }));
     const left = { ...setup, kit: { ...setup.kit, pieces } };
     expect(first(left).id).toBe("leave");
-    expect(all(left).verdict.headline).toBe("Leave Drums as it is");
-    expect(all(left).verdict.why).toMatch(/^Mara has every side correct already\./);
+    expect(all(left).advice.headline).toBe("Leave Drums as it is");
+    expect(all(left).advice.why).toMatch(/^Mara has every side correct already\./);
   });
 
   it("with somebody on the pair who faces the band, it changes", () => {
@@ -168,7 +168,7 @@ describe("the recommendation", () => {
     expect(notes(swap)).toEqual(["Keys must keep its sides and loses them for Mara."]);
     expect(swap.outcomes.find((o) => o.listener === "mara")?.tally.sidesLost).toBe(1);
     expect(swap.criteria.first).toBeGreaterThan(first(setup).criteria.first);
-    expect(all(setup).verdict.why).toContain("“Patch Drums in reverse”, leaves 1 more side wrong for Mara.");
+    expect(all(setup).advice.why).toContain("“Patch Drums in reverse”, leaves 1 more side wrong for Mara.");
   });
 
   it("does not blame a repair for sides that were lost before", () => {
@@ -266,7 +266,7 @@ describe("the recommendation", () => {
   });
 
   it("has something true to say where there is nothing to repair", () => {
-    const headline = (setup: Setup): string => all(setup).verdict.headline;
+    const headline = (setup: Setup): string => all(setup).advice.headline;
     expect(headline(withSum(kit(), { sends: [] }))).toBe("Nothing sounds in Drums");
     expect(headline({ ...kit(), listeners: [AUDIENCE, { ...DRUMMER, sum: null }] })).toBe(
       "Nobody hears Drums",
@@ -275,13 +275,13 @@ describe("the recommendation", () => {
     expect(headline(withSum(kit(), { folded: true }))).toBe("Drums is folded to mono");
     const centre = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: 0 })) };
     expect(headline(centre)).toBe("Leave Drums as it is");
-    expect(all(centre).verdict.why).toMatch(
+    expect(all(centre).advice.why).toMatch(
       /^Mara has no side wrong, but 4 sources flat: only their pans can change that\./,
     );
     const rafi = heardBy(kit(), listener("rafi", { name: "Rafi", facing: 90 }));
     const side = rest(rafi, { first: "rafi" });
     expect(first(side).id).toBe("swap");
-    expect(all(side).verdict.why).toMatch(/^Rafi stands side-on to the kit, so only the others decide\./);
+    expect(all(side).advice.why).toMatch(/^Rafi stands side-on to the kit, so only the others decide\./);
   });
 
   it("prints what people call things, and pans as the console does", () => {
@@ -289,7 +289,7 @@ describe("the recommendation", () => {
     const midi = { ...setup, console: { ...setup.console, panStyle: "midi" as const } };
     expect(steps(midi, first(midi))[0]).toBe("Set HAT in Drums to 20 (was 108, following the house).");
     const nameless = { ...setup, listeners: [AUDIENCE, { ...DRUMMER, name: "Drummer" }] };
-    expect(all(nameless).verdict.why).toMatch(/^The drummer then has every side correct/);
+    expect(all(nameless).advice.why).toMatch(/^The drummer then has every side correct/);
     const unpatched = kit({ monitor: { slotCount: 8, slots: [], inputMaxDbu: 20 } });
     expect(steps(unpatched, first(unpatched))).toEqual([
       "Plan the legs of Drums the other way round: not both have a slot yet.",

@@ -12,7 +12,7 @@ import { sayRepair } from "./say";
 import type { Situation } from "./situation";
 
 /** The answer in plain words. */
-export interface Verdict {
+export interface Advice {
   /** What to do, without a full stop. */
   readonly headline: string;
   /** Why that, in sentences. */
@@ -105,7 +105,7 @@ const against = (best: Repair, next: Repair, first: Listener | undefined): strin
 };
 
 /** Why nothing can be said of a sum; null when something can. */
-const nothingToSay = ({ voices, members, sum }: Situation): Verdict | null => {
+const nothingToSay = ({ voices, members, sum }: Situation): Advice | null => {
   const name = sumCalled(sum);
   if (voices.length === 0)
     return { headline: `Nothing sounds in ${name}`, why: "Send a source into it that is not muted." };
@@ -123,7 +123,7 @@ const nothingToSay = ({ voices, members, sum }: Situation): Verdict | null => {
 };
 
 /** What to do and why, of the repairs as they are ranked. */
-export const verdictOf = (situation: Situation, ranked: readonly Repair[]): Verdict => {
+export const adviceOf = (situation: Situation, ranked: readonly Repair[]): Advice => {
   const { setup, sum, members } = situation;
   const [best, next] = ranked;
   const leave = ranked.find((r) => r.id === "leave");

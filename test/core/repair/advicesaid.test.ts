@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Tally } from "../../../src/core/agreement";
+import { adviceOf } from "../../../src/core/repair/advice";
 import { LEAVE } from "../../../src/core/repair/parts";
 import type { Repair } from "../../../src/core/repair/repairs";
 import { situationOf } from "../../../src/core/repair/situation";
-import { verdictOf } from "../../../src/core/repair/verdict";
 import { drumsOf, withDrums } from "./drums";
 
 const NONE: Tally = { right: 2, wrong: 0, flat: 0, unplaceable: 0, sidesLost: 0, score: 1 };
@@ -31,16 +31,16 @@ const repair = (
     notes: [],
   }) as unknown as Repair;
 
-const verdict = (...ranked: Repair[]) => {
+const advice = (...ranked: Repair[]) => {
   const s = withDrums();
-  return verdictOf(situationOf(s, drumsOf(s)), ranked);
+  return adviceOf(situationOf(s, drumsOf(s)), ranked);
 };
 
 describe("why a repair is best", () => {
   const why = (
     mara: readonly [Partial<Tally>, Partial<Tally>],
     others: readonly [Partial<Tally>, Partial<Tally>] = [{}, {}],
-  ) => verdict(repair("swap", mara[1], others[1], { moves: 1 }), repair("leave", mara[0], others[0])).why;
+  ) => advice(repair("swap", mara[1], others[1], { moves: 1 }), repair("leave", mara[0], others[0])).why;
 
   it("is told of the one who matters most", () => {
     expect(why([{ wrong: 1 }, {}])).toMatch(/^Mara then has every side correct; 1 was wrong\. /);
@@ -73,7 +73,7 @@ describe("why a repair is best", () => {
 
   it("is told of its cost, but not where nothing is done", () => {
     expect(why([{ wrong: 1 }, {}])).toMatch(/ It takes 1 move and no slot; the house notices nothing\. /);
-    expect(verdict(repair("leave", {})).why).toBe("Mara has every side correct already.");
+    expect(advice(repair("leave", {})).why).toBe("Mara has every side correct already.");
   });
 });
 
@@ -91,7 +91,7 @@ describe("what speaks against the second best", () => {
       { wrong: 1, ...others },
       { slots: 1, moves: 2, residual: 0.1, ...criteria },
     );
-    return /Second best, “Fold Drums to mono”, (.*)\.$/.exec(verdict(best, next, LEFT).why)?.[1];
+    return /Second best, “Fold Drums to mono”, (.*)\.$/.exec(advice(best, next, LEFT).why)?.[1];
   };
 
   it("is first what is worse for the one who matters most", () => {
@@ -113,8 +113,7 @@ describe("what speaks against the second best", () => {
 });
 
 describe("a sum of which nothing can be said", () => {
-  const of = (s: ReturnType<typeof withDrums>) =>
-    verdictOf(situationOf(s, drumsOf(s)), [repair("leave", {})]);
+  const of = (s: ReturnType<typeof withDrums>) => adviceOf(situationOf(s, drumsOf(s)), [repair("leave", {})]);
 
   it("says why, and what to do", () => {
     expect(of(withDrums({}, []))).toEqual({

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Tally } from "../../../src/core/agreement";
+import { costSaid } from "../../../src/core/repair/advice";
 import { type Outcome, type Repair, repairsFor } from "../../../src/core/repair/repairs";
 import { situationOf } from "../../../src/core/repair/situation";
-import { costSaid } from "../../../src/core/repair/verdict";
 import type { Sum } from "../../../src/core/setup";
 import { randomSetup } from "./setups";
 
@@ -17,7 +17,7 @@ interface Truth {
   readonly best: Repair;
 }
 
-/** Every sentence that a verdict may consist of, and when it is true. */
+/** Every sentence that advice may consist of, and when it is true. */
 const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]) => boolean])[] = [
   [
     /^(?:.+) hears nothing of it that has a side$/,
@@ -81,13 +81,13 @@ const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]
   [/^Under Patch, switch slots? .+ on$/, () => true],
 ];
 
-describe("a verdict", () => {
+describe("advice", () => {
   it("consists of sentences that stand alone and are all true, in random setups", () => {
     const said = new Set<RegExp>();
     for (let seed = 0; seed < 1200; seed += 1) {
       const setup = randomSetup(seed);
-      const { ranked, verdict } = repairsFor(situationOf(setup, setup.sums[0] as Sum));
-      if (/^(Nothing sounds|Nobody hears|.+ is (folded to )?mono$)/.test(verdict.headline)) continue;
+      const { ranked, advice } = repairsFor(situationOf(setup, setup.sums[0] as Sum));
+      if (/^(Nothing sounds|Nobody hears|.+ is (folded to )?mono$)/.test(advice.headline)) continue;
       const [best] = ranked as [Repair];
       const leave = ranked.find((r) => r.id === "leave") as Repair;
       const side = ({ outcomes }: Repair): Truth["now"] => {
@@ -95,14 +95,14 @@ describe("a verdict", () => {
         return { first: first.tally, others: outcomes.filter((o) => o !== first) };
       };
       const truth = { now: side(leave), later: side(best), best };
-      const sentences = verdict.why.split(/\.(?: |$)/).filter(Boolean);
+      const sentences = advice.why.split(/\.(?: |$)/).filter(Boolean);
       for (const sentence of sentences) {
         const known = SENTENCES.find(([form]) => form.test(sentence));
         if (!known) throw new Error(`seed ${seed}: not known: ${sentence}`);
         const [form, isTrue] = known;
         said.add(form);
         const numbers = [...(form.exec(sentence) ?? [])].slice(1).map(Number);
-        expect(isTrue(truth, ...numbers), `seed ${seed}: ${verdict.why}`).toBe(true);
+        expect(isTrue(truth, ...numbers), `seed ${seed}: ${advice.why}`).toBe(true);
       }
     }
     // All of them come up, so that all of them are tried.
