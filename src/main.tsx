@@ -3,15 +3,12 @@ import "./pieces/parts.css";
 import { render } from "preact";
 import { allowOwnScripts } from "./offline/own-scripts";
 import { lazy, loadTheRest } from "./pieces/lazy";
-import { CheckScreen } from "./screens/check/check";
-import { ImageScreen } from "./screens/image/image";
+import { painted } from "./pieces/painted";
 import { KitScreen } from "./screens/kit/kit";
 import { Notices } from "./screens/notices";
-import { PatchScreen } from "./screens/patch/patch";
 import { followAddress } from "./screens/route";
 import { Shell } from "./screens/shell";
 import { offline, toast } from "./screens/state";
-import { SumScreen } from "./screens/sum/sum";
 import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
 import { troubleOf } from "./shelf/trouble";
@@ -37,10 +34,10 @@ const quiet = (): Promise<void> => {
 
 const SCREENS = {
   kit: KitScreen,
-  image: ImageScreen,
-  sum: SumScreen,
-  patch: PatchScreen,
-  check: CheckScreen,
+  image: lazy(async () => (await import("./screens/image/image")).ImageScreen),
+  sum: lazy(async () => (await import("./screens/sum/sum")).SumScreen),
+  patch: lazy(async () => (await import("./screens/patch/patch")).PatchScreen),
+  check: lazy(async () => (await import("./screens/check/check")).CheckScreen),
   setups: lazy(async () => (await import("./screens/setups/setups")).SetupsScreen),
   about: lazy(async () => (await import("./screens/about")).AboutScreen),
 };
@@ -104,7 +101,8 @@ const start = async (): Promise<void> => {
 };
 
 /** What the first screen does not wait for. Where a part of it cannot be loaded, the next start tries again. */
-const goOn = (): void => {
+const goOn = async (): Promise<void> => {
+  await painted();
   receive().catch(() => {});
   if (import.meta.env.PROD) stayOffline().catch((error) => offlineFailed(troubleOf(error)));
   else restLater();

@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { painted } from "./painted";
 
 const waiting: (() => Promise<unknown>)[] = [];
 
@@ -29,10 +30,12 @@ export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): C
     useEffect(() => {
       if (part) return;
       setFailed(false);
-      fetch().then(
-        (it) => setPart({ it }),
-        () => setFailed(true),
-      );
+      painted()
+        .then(fetch)
+        .then(
+          (it) => setPart({ it }),
+          () => setFailed(true),
+        );
     }, [tries]);
     if (part) {
       const Part = part.it;

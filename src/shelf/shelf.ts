@@ -1,7 +1,7 @@
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
-import { blankSetup } from "../document/blank";
 import { readSetupText } from "../document/check-file";
 import { rename as renameSetup } from "../document/commands/settings";
+import { exampleSetup } from "../document/example";
 import type { SetupFile } from "../document/schema";
 import { readOnly, run } from "../document/store";
 import type { Saving } from "./autosave";
@@ -29,7 +29,7 @@ export interface Shelf {
   readonly saving: ReadonlySignal<Saving>;
   /** What is to be told, oldest first; take out what was read. */
   readonly news: Signal<readonly News[]>;
-  /** Opens what was open last, else the newest that can be read, else the example, else a blank one. Never rejects: without storage it works in memory. */
+  /** Opens what was open last, else the newest that can be read, else the example. Never rejects: without storage it works in memory. */
   readonly start: () => Promise<void>;
   /** Opens a setup. One that cannot be read stays as it is, and `news` says why. */
   readonly open: (id: string) => Promise<void>;
@@ -56,13 +56,6 @@ export interface Shelf {
   /** Reads the list, and the open setup where another tab changed it; what could not be saved here stays open. */
   readonly reload: () => Promise<void>;
 }
-
-/** The worked example, loaded only where it is needed: at the very first start. Blank where it cannot be loaded. */
-const example = (): Promise<SetupFile> =>
-  import("../document/example").then(
-    ({ exampleSetup }) => exampleSetup(),
-    () => blankSetup(),
-  );
 
 /**
  * A shelf. Commands that change it are refused by the screens while another tab edits.
@@ -122,7 +115,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       const record = typeof id === "string" ? records.get(id) : undefined;
       if (record && tryShow(id as string, record)) return;
     }
-    await begin(await example());
+    await begin(exampleSetup());
   };
 
   return {
@@ -137,7 +130,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       } catch (error) {
         catalogue.use(memoryCupboard());
         opened.giveUp(troubleOf(error));
-        await begin(await example());
+        await begin(exampleSetup());
       }
     },
     open,

@@ -6,17 +6,6 @@ import { drawn, phone } from "./harness";
 import { browser, site } from "./stage";
 
 describe("a first start", () => {
-  it("whose example does not arrive opens an empty setup, which is edited and kept as any", async () => {
-    const { page, context } = await phone(browser);
-    await page.route("**/example-*.js", (route) => route.abort());
-    await openAt(page, site, "kit");
-    await states(page, "No sum yet");
-    await page.getByRole("button", { name: "Add a source" }).click();
-    await expect.poll(async () => JSON.parse(await stored(page)).sources.length).toBe(1);
-    await expectFault(context, /ERR_FAILED/);
-    await context.close();
-  });
-
   it("that fails says so in a sentence instead of showing nothing", async () => {
     const { page, context } = await phone(browser);
     await page.addInitScript(() => {
