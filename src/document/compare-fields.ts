@@ -56,8 +56,21 @@ const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): Fiel
   print: (thing) => (value(thing) ? ifSo : ifNot),
 });
 
-const nameIn = (list: readonly { readonly id: Id; readonly name: string }[], id: Id): string =>
-  `“${list.find((thing) => thing.id === id)?.name ?? ""}”`;
+/** What a person wrote; `none` where they wrote nothing. */
+const written = <T>(what: string, value: (thing: T) => string, none = "nothing"): Field<T> => ({
+  what,
+  value,
+  print: (thing) => value(thing) || none,
+});
+
+const nameIn = (
+  list: readonly { readonly id: Id; readonly name: string }[],
+  id: Id,
+  kind: "piece" | "source" | "sum" | "listener",
+): string => {
+  const name = list.find((thing) => thing.id === id)?.name;
+  return name ? `“${name}”` : `an unnamed ${kind}`;
+};
 
 const printPanOf = (pan: Pan | null, { console }: SetupFile): string =>
   pan === null ? "as in the house" : printPan(pan, console);
@@ -79,7 +92,7 @@ export const KIT: readonly Field<Kit>[] = [
 
 /** Of one piece. */
 export const PIECE: readonly Field<Piece>[] = [
-  word("called", (p) => p.name),
+  written("called", (p) => p.name),
   word("kind", (p) => p.kind, PIECE_KINDS),
   {
     what: "place",
@@ -87,7 +100,7 @@ export const PIECE: readonly Field<Piece>[] = [
     print: (p) => place(p.x, p.y, "right of the throne", "left of the throne"),
   },
   { what: "played with", value: (p) => p.limbs, print: (p) => p.limbs.join(" and ") || "nothing" },
-  word("played by", (p) => p.player),
+  written("played by", (p) => p.player, "nobody"),
 ];
 
 /** Of the console. */
@@ -109,12 +122,12 @@ export const CONSOLE: readonly Field<Console>[] = [
 
 /** Of one source. */
 export const SOURCE: readonly Field<Source>[] = [
-  word("called", (s) => s.name),
+  written("called", (s) => s.name),
   word("kind", (s) => s.kind, SOURCE_KINDS),
   {
     what: "stands at",
     value: (s) => s.piece,
-    print: (s, { kit }) => (s.piece === null ? "no place at the kit" : nameIn(kit.pieces, s.piece)),
+    print: (s, { kit }) => (s.piece === null ? "no place at the kit" : nameIn(kit.pieces, s.piece, "piece")),
   },
   word("", (s) => s.channels, { 1: "one channel", 2: "two channels" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
@@ -127,7 +140,7 @@ export const SOURCE: readonly Field<Source>[] = [
 
 /** Of one sum, without its sends. */
 export const SUM: readonly Field<Sum>[] = [
-  word("called", (s) => s.name),
+  written("called", (s) => s.name),
   yes((s) => s.stereo, "a pair", "mono"),
   number("trim", "dB", (s) => s.trim),
   number("trim of the left leg", "dB", (s) => s.legTrim[0]),
@@ -152,7 +165,7 @@ export const SEND: readonly Field<Send>[] = [
 
 /** Of one listener. */
 export const LISTENER: readonly Field<Listener>[] = [
-  word("called", (l) => l.name),
+  written("called", (l) => l.name),
   word("", (l) => l.kind, { drummer: "drummer", performer: "performer", audience: "audience" }),
   {
     what: "place",
@@ -163,7 +176,7 @@ export const LISTENER: readonly Field<Listener>[] = [
   {
     what: "hears",
     value: (l) => l.sum,
-    print: (l, { sums }) => (l.sum === null ? "no sum" : nameIn(sums, l.sum)),
+    print: (l, { sums }) => (l.sum === null ? "no sum" : nameIn(sums, l.sum, "sum")),
   },
   yes((l) => l.flipped, "flipped at their own mixer", "not flipped at their own mixer"),
   yes((l) => l.mono, "hears both legs in one", "hears both legs apart"),
@@ -183,8 +196,8 @@ export const printSlot = (slot: Slot | null, { sources, sums }: SetupFile): stri
   const { feed, on, trim } = slot;
   const from =
     feed.kind === "leg"
-      ? `the ${feed.leg} leg of ${nameIn(sums, feed.sum)}`
-      : `${nameIn(sources, feed.source)}${SIDE[feed.channel]}, ${TAP_NAMES[feed.tap]}`;
+      ? `the ${feed.leg} leg of ${nameIn(sums, feed.sum, "sum")}`
+      : `${nameIn(sources, feed.source, "source")}${SIDE[feed.channel]}, ${TAP_NAMES[feed.tap]}`;
   return `${from}${on ? "" : ", off"}${trim === 0 ? "" : `, trim ${printEntry(trim)} dB`}`;
 };
 
@@ -193,7 +206,7 @@ export const WISHES: readonly Field<Wishes>[] = [
   {
     what: "who matters most:",
     value: (w) => w.first,
-    print: (w, { listeners }) => nameIn(listeners, w.first),
+    print: (w, { listeners }) => nameIn(listeners, w.first, "listener"),
   },
   yes((w) => w.houseFixed, "the house stays as it is", "the house may change"),
   yes((w) => w.slotsFixed, "no free slot may be taken", "free slots may be taken"),

@@ -50,6 +50,37 @@ describe("the words of a difference", () => {
       "Listeners | Unnamed listener is there as well",
     ]);
   });
+
+  it("about things that belong to one without a name, or have lost theirs", () => {
+    const unnamed = <T extends { readonly name: string }>(list: readonly T[]): T[] =>
+      list.map((thing, at) => (at === 0 ? { ...thing, name: "" } : thing));
+    const from: SetupFile = {
+      ...example,
+      sums: unnamed(example.sums),
+      sources: unnamed(example.sources),
+      listeners: unnamed(example.listeners),
+      wishes: { ...example.wishes, first: (example.listeners[0] as Listener).id },
+      kit: { ...example.kit, pieces: unnamed(example.kit.pieces).map((p) => ({ ...p, player: "" })) },
+    };
+    const [, , singer] = from.listeners as [Listener, Listener, Listener];
+    const to: SetupFile = {
+      ...from,
+      sources: from.sources.map((s) => (s.id === "s1" ? { ...s, piece: null } : s)),
+      listeners: from.listeners.map((l) => (l === singer ? { ...l, sum: null } : l)),
+      wishes: { ...from.wishes, first: singer.id },
+      kit: { ...from.kit, pieces: from.kit.pieces.map((p) => ({ ...p, player: "Mara" })) },
+    };
+    const all = said(to, from);
+    expect(all).toContain(`Listeners | ${singer.name}: hears an unnamed sum instead of no sum`);
+    expect(all).toContain(
+      "Sources | Unnamed source: stands at an unnamed piece instead of no place at the kit",
+    );
+    expect(all).toContain("Kit | Hat: played by nobody instead of Mara");
+    expect(all).toContain(`Wishes | Who matters most: an unnamed listener instead of “${singer.name}”`);
+    expect(said(example, { ...example, sums: unnamed(example.sums) })).toContain(
+      "Sums | Unnamed sum: called nothing instead of Drums",
+    );
+  });
 });
 
 describe("the words about what a thing is", () => {

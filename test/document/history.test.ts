@@ -3,7 +3,16 @@ import { describe, expect, it } from "vitest";
 import { drag, step } from "../../src/document/command";
 import { dragPan } from "../../src/document/commands/sources";
 import { exampleSetup } from "../../src/document/example";
-import { back, begin, forward, type History, MAX_STEPS, record, settle } from "../../src/document/history";
+import {
+  back,
+  begin,
+  forward,
+  type History,
+  MAX_STEPS,
+  named as nowNamed,
+  record,
+  settle,
+} from "../../src/document/history";
 import { commands } from "./commands";
 
 const start = begin(exampleSetup());
@@ -123,6 +132,26 @@ describe("history", () => {
     expect(record(start, dragPan("nobody", 1))).toBe(start);
     const once = record(start, dragPan("s1", 0.5));
     expect(record(once, dragPan("s1", 0.5))).toBe(once);
+  });
+
+  it("gives another name to every step that is called like the present one, and to nothing else", () => {
+    const pan = settle(record(record(start, named("Quartet")), dragPan("s1", 0.1)));
+    const history = back(back(record(record(pan, named("Quintet")), named("Quartet"))));
+    const other = nowNamed(history, "Quartet 2");
+    const names = ({ past, present, future }: History) =>
+      [past.map((stop) => stop.file), present, future.map((stop) => stop.file)]
+        .flat()
+        .map((file) => file.name);
+    expect(names(history)).toEqual([start.present.name, "Quartet", "Quartet", "Quintet", "Quartet"]);
+    expect(names(other)).toEqual([start.present.name, "Quartet 2", "Quartet 2", "Quintet", "Quartet 2"]);
+    expect(nowNamed(other, "Quartet")).toEqual(history);
+  });
+
+  it("gives another name while a finger drags: the drag goes on", () => {
+    const dragged = nowNamed(record(start, dragPan("s1", 0.1)), "Quartet");
+    const on = record(dragged, dragPan("s1", 0.2));
+    expect(on.past).toHaveLength(1);
+    expect(back(on).present).toEqual({ ...start.present, name: "Quartet" });
   });
 
   it("is bounded", () => {

@@ -63,6 +63,17 @@ it("where there is no room for a drummer the last performer becomes one, not the
   );
 });
 
+it("of two drummers the first stays one, and the other is a performer, else as before", () => {
+  const [audience, drummer, singer, ...others] = example.listeners;
+  if (!singer) throw new Error("no singer");
+  const { file } = mended({
+    ...example,
+    listeners: [audience, drummer, { ...singer, kind: "drummer" }, ...others],
+  } as SetupFile);
+  expect(singer.kind).toBe("performer");
+  expect(file).toEqual(example);
+});
+
 describe("figures of a recording", () => {
   const recorded = (...sources: readonly Measured[]): SetupFile => ({
     ...example,

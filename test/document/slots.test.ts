@@ -14,6 +14,8 @@ describe("nothing is done, and nothing is there to undo", () => {
     ["a slot moved to where it is", moveSlot(2, 2)],
     ["a free slot moved past a free one", moveSlot(14, 15)],
     ["a pair moved on to its own second slot", moveSlot(0, 0)],
+    ["a slot moved from before the first", moveSlot(-1, 3)],
+    ["a slot moved to what is no whole number", moveSlot(2, Number.NaN)],
     ["a slot changed to what it is", editSlot(2, { on: true, trim: 0 })],
     ["a free slot changed", editSlot(15, { on: false })],
   ])("%s", (_, command) => {

@@ -10,6 +10,7 @@ import {
   endDrag,
   figures,
   load,
+  nameAsKept,
   readOnly,
   redo,
   run,
@@ -69,6 +70,17 @@ describe("the store", () => {
     run(rename("Other"));
     undo();
     expect(current.value.name).toBe("Theirs");
+  });
+
+  it("shows the name by which the setup lies on the shelf, whoever edits, with nothing more to undo", () => {
+    run(dragPan("s1", 0.5));
+    readOnly.value = true;
+    nameAsKept("Other hall 2");
+    expect([current.value.name, current.value.sources[0]?.pan]).toEqual(["Other hall 2", 0.5]);
+    readOnly.value = false;
+    undo();
+    expect(current.value).toEqual({ ...example, name: "Other hall 2" });
+    expect(canUndo.value).toBe(null);
   });
 
   it("tells nobody of a command that changes nothing", () => {
