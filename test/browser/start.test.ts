@@ -1,7 +1,6 @@
-import { describe, expect, it } from "vitest";
-import { expectFault } from "./faults";
+import { describe, it } from "vitest";
 import { states } from "./hall";
-import { openAt, stored } from "./hands";
+import { openAt } from "./hands";
 import { drawn, phone } from "./harness";
 import { browser, site } from "./stage";
 

@@ -78,7 +78,7 @@ describe("the words of a difference", () => {
     expect(all).toContain("Kit | Hat: played by nobody instead of Mara");
     expect(all).toContain(`Wishes | Who matters most: an unnamed listener instead of “${singer.name}”`);
     expect(said(example, { ...example, sums: unnamed(example.sums) })).toContain(
-      "Sums | Unnamed sum: called nothing instead of Drums",
+      "Sums | Drums: called nothing instead of Drums",
     );
   });
 });
