@@ -1,5 +1,5 @@
 import type { Products } from "../core/measure/covariance";
-import type { Figures } from "../core/measure/figures";
+import type { MeasuredFigures } from "../core/measure/figures";
 import { STRETCH_STEPS } from "../core/measure/gate";
 import type { Seconds } from "../core/units";
 import { openInput } from "./input";
@@ -60,7 +60,7 @@ export const readExcerpt = async (job: Job, from: number, seconds: number): Prom
 };
 
 /** The nearest time before, or at, `from` at which measured stretches of 400 ms begin. */
-export const atStretch = ({ course }: Figures, from: Seconds): Seconds => {
+export const atStretch = ({ course }: MeasuredFigures, from: Seconds): Seconds => {
   const stretch = course.step * STRETCH_STEPS;
   return stretch * Math.floor(from / stretch);
 };
@@ -70,7 +70,7 @@ export const atStretch = ({ course }: Figures, from: Seconds): Seconds => {
  * begins and ends with one. Those of the whole recording where its stretches were too many to keep.
  */
 export const productsOver = (
-  { products, stretches, course, seconds }: Figures,
+  { products, stretches, course, seconds }: MeasuredFigures,
   from: Seconds,
   length: Seconds,
 ): Products => {

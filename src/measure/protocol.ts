@@ -1,4 +1,4 @@
-import type { Figures } from "../core/measure/figures";
+import type { MeasuredFigures } from "../core/measure/figures";
 import type { Legs } from "../core/units";
 
 /** One recording the user chose: a WAV file, read in slices, or one that the browser has decoded. */
@@ -32,7 +32,7 @@ export interface Job {
 /** What came out. */
 export interface Measurement {
   /** Tracks in the order of the job. */
-  readonly figures: Figures;
+  readonly figures: MeasuredFigures;
   /** Sentences about the files: cut off, of different lengths, shifted by their time. */
   readonly notes: readonly string[];
 }

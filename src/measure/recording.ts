@@ -1,6 +1,6 @@
 import { levelOfPower, powerOf } from "../core/decibels";
 import { mixedEnergy, productAt } from "../core/measure/covariance";
-import type { Figures, TrackFigures } from "../core/measure/figures";
+import type { MeasuredFigures, TrackFigures } from "../core/measure/figures";
 import type { TrackPlace } from "../core/measure/through";
 import type { Id, Measured, Recording } from "../core/setup";
 
@@ -19,7 +19,7 @@ const groups = (places: readonly TrackPlace[]): Group[] => {
 };
 
 /** A source of two channels has one level: their mean power, and the larger of their peaks. */
-const measuredOf = (figures: Figures, { source, tracks }: Group): Measured => {
+const measuredOf = (figures: MeasuredFigures, { source, tracks }: Group): Measured => {
   const of = tracks.map((t) => figures.tracks[t] as TrackFigures);
   const mean = (key: "rms" | "playing"): number =>
     levelOfPower(of.reduce((sum, f) => sum + powerOf(f[key]), 0) / of.length);
@@ -36,7 +36,7 @@ const measuredOf = (figures: Figures, { source, tracks }: Group): Measured => {
 };
 
 /** Correlation of two sources: of their channels added plainly, which for one channel is the track itself. */
-const correlationOf = (figures: Figures, a: Group, b: Group): number => {
+const correlationOf = (figures: MeasuredFigures, a: Group, b: Group): number => {
   if (a === b) return 1;
   const { products } = figures;
   const energy = (group: Group): number =>
@@ -54,7 +54,11 @@ const correlationOf = (figures: Figures, a: Group, b: Group): number => {
  * What a setup keeps of a measurement: figures, no audio.
  * @param places the source of each track, in the order of the tracks
  */
-export const toRecording = (name: string, figures: Figures, places: readonly TrackPlace[]): Recording => {
+export const toRecording = (
+  name: string,
+  figures: MeasuredFigures,
+  places: readonly TrackPlace[],
+): Recording => {
   const sources = groups(places);
   return {
     name,

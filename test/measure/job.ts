@@ -1,4 +1,4 @@
-import type { Figures } from "../../src/core/measure/figures";
+import type { MeasuredFigures } from "../../src/core/measure/figures";
 import type { Legs } from "../../src/core/units";
 import { runJob } from "../../src/measure/engine";
 import type { Job, Outcome } from "../../src/measure/protocol";
@@ -22,12 +22,12 @@ export const measureBytes = (bytes: Uint8Array, gains: readonly Legs[]): Promise
     () => undefined,
   );
 
-/** Figures of channels written as a WAV file; 64-bit floating point unless the plan says otherwise. */
+/** MeasuredFigures of channels written as a WAV file; 64-bit floating point unless the plan says otherwise. */
 export const figuresOf = async (
   channels: readonly ArrayLike<number>[],
   gains: readonly Legs[] = channels.map(() => [1, 0]),
   plan: WavPlan = { coding: "float", width: 8 },
-): Promise<Figures> => {
+): Promise<MeasuredFigures> => {
   const outcome = await measureBytes(wavFile(channels, plan), gains);
   if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
   return outcome.measurement.figures;

@@ -1,12 +1,12 @@
-import { timeWeighting } from "../timeweighting";
 import type { Hertz, Legs } from "../units";
 import { mixedEnergy, productAt, productCount, productsOf } from "./covariance";
-import type { Figures } from "./figures";
+import type { MeasuredFigures } from "./figures";
 import { STRETCH_STEPS, stepFrames } from "./gate";
-import { newHistory } from "./history";
 import type { Loops } from "./loops";
 import { BEFORE, newPeaks } from "./peaks";
+import { newRows } from "./rows";
 import { summarise } from "./summary";
+import { timeWeighting } from "./timeweighting";
 
 /** Products of stretches that are kept at most: 16 MB, six hours of eight tracks or six minutes of 64. */
 const KEPT_PRODUCTS = 2 ** 21;
@@ -21,7 +21,7 @@ export interface Bank {
   /** Takes one step from the rows. Only the last may be shorter. */
   readonly push: (count: number) => void;
   /** Closes the measurement. */
-  readonly finish: () => Figures;
+  readonly finish: () => MeasuredFigures;
 }
 
 const addTo = (sum: Float64Array, more: Float64Array): void => {
@@ -45,7 +45,7 @@ export const newBank = (rate: Hertz, gains: readonly Legs[], loops: Loops): Bank
   const stretch = new Float64Array(size);
   const whole = new Float64Array(size);
   const legs = [peaks.pair.left, peaks.pair.right, peaks.pair.mono].map((mix) => mix.gains);
-  const course = newHistory(tracks + legs.length);
+  const course = newRows(tracks + legs.length);
   const powers = new Float64Array(course.columns);
   let stretches: number[] | null = [];
   let inStretch = 0;

@@ -6,7 +6,7 @@ import { type SumFigures, sumFigures } from "../sum/figures";
 import type { LegFigures } from "../sum/leg";
 import type { LevelError } from "../sum/levelerror";
 import type { Db, Legs, Outlet, Side } from "../units";
-import type { Figures } from "./figures";
+import type { MeasuredFigures } from "./figures";
 import { levelThrough } from "./levels";
 import { gainsInSum, gainsInto, type MixPeaks, peaksThrough, type TrackPlace } from "./through";
 
@@ -101,7 +101,7 @@ const inConvention = (level: Db | null, convention: RmsConvention): Db | null =>
 export const besideOf = (
   setup: Setup,
   sum: Sum,
-  figures: Figures,
+  figures: MeasuredFigures,
   places: readonly TrackPlace[],
   was: readonly Legs[],
 ): SumBeside => {

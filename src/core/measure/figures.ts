@@ -59,7 +59,7 @@ export interface Moment {
 }
 
 /** All that is measured of the tracks of a recording and of their sum. */
-export interface Figures {
+export interface MeasuredFigures {
   readonly rate: Hertz;
   readonly frames: number;
   readonly seconds: Seconds;

@@ -1,7 +1,7 @@
 import { levelOfPower } from "../decibels";
 import type { Db, Gain } from "../units";
 import { mixedEnergy, productCount } from "./covariance";
-import type { Figures } from "./figures";
+import type { MeasuredFigures } from "./figures";
 import { playingPower } from "./gate";
 
 /** Level of a mix, got without the samples. */
@@ -17,7 +17,7 @@ export interface MixLevel {
  * @param gains signed gain of each track
  */
 export const levelThrough = (
-  figures: Pick<Figures, "products" | "stretches">,
+  figures: Pick<MeasuredFigures, "products" | "stretches">,
   gains: readonly Gain[],
 ): MixLevel => {
   const { products, stretches } = figures;

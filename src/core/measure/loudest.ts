@@ -1,7 +1,7 @@
 import { levelOfPower } from "../decibels";
 import type { Id } from "../setup";
 import type { Db } from "../units";
-import type { Course, Figures } from "./figures";
+import type { Course, MeasuredFigures } from "./figures";
 import type { TrackPlace } from "./through";
 
 /** What one source put into the loudest moment and into the highest sample of each leg. */
@@ -20,7 +20,7 @@ const shares = (parts: readonly number[]): readonly number[] => {
 };
 
 /** Which sources made the loudest moment and the highest samples, the one that put most into the moment first. */
-export const makersOf = (figures: Figures, places: readonly TrackPlace[]): Maker[] => {
+export const makersOf = (figures: MeasuredFigures, places: readonly TrackPlace[]): Maker[] => {
   const { loudest, mixes } = figures;
   const [left, right] = [shares(mixes.left.parts), shares(mixes.right.parts)];
   const sum = (of: readonly number[], source: Id): number =>

@@ -1,4 +1,5 @@
-import type { Gain, Legs } from "../units";
+import { GAIN_INTO } from "../channels";
+import type { Gain, Legs, Outlet } from "../units";
 import { OVERSHOOT, peakFinder, REACH } from "./interpolate";
 import type { Loops } from "./loops";
 
@@ -28,14 +29,14 @@ export interface PairPeaks {
  * @param gains of each track into the left and right leg
  */
 export const newPairPeaks = (gains: readonly Legs[]): PairPeaks => {
-  const mix = (gain: (legs: Legs) => Gain): MixPeak => ({
-    gains: gains.map(gain),
+  const mix = (outlet: Outlet): MixPeak => ({
+    gains: gains.map(GAIN_INTO[outlet]),
     peak: 0,
     peakAt: 0,
     truePeak: 0,
     parts: new Float64Array(gains.length),
   });
-  return { left: mix(([l]) => l), right: mix(([, r]) => r), mono: mix(([l, r]) => l + r) };
+  return { left: mix("left"), right: mix("right"), mono: mix("mono") };
 };
 
 /**

@@ -1,5 +1,5 @@
 /** A table of numbers that grows by rows: one row a step of time. */
-export interface History {
+export interface Rows {
   readonly columns: number;
   /** Rows so far. */
   readonly rows: () => number;
@@ -12,7 +12,7 @@ export interface History {
 const FIRST_ROWS = 256;
 
 /** An empty table. It keeps 32-bit numbers: seven digits are plenty for a level over time. */
-export const newHistory = (columns: number): History => {
+export const newRows = (columns: number): Rows => {
   let table = new Float32Array(columns * FIRST_ROWS);
   let rows = 0;
   return {

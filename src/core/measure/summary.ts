@@ -1,16 +1,16 @@
 import { levelOf, levelOfPower } from "../decibels";
-import type { TimeWeighting } from "../timeweighting";
 import type { Hertz } from "../units";
 import { correlationOf, mixedEnergy, productAt } from "./covariance";
-import type { Figures, MixFigures, Moment, TrackFigures } from "./figures";
+import type { MeasuredFigures, MixFigures, Moment, TrackFigures } from "./figures";
 import { playingPower, STRETCH_STEPS, stepFrames } from "./gate";
-import type { History } from "./history";
 import type { MixPeak } from "./pairpeaks";
 import type { Peaks } from "./peaks";
+import type { Rows } from "./rows";
 import type { Scan } from "./scan";
+import type { TimeWeighting } from "./timeweighting";
 
 /** What has run through the samples, ready to be put into figures. */
-export interface Measured {
+export interface RunThrough {
   readonly rate: Hertz;
   readonly frames: number;
   readonly peaks: Peaks;
@@ -18,17 +18,17 @@ export interface Measured {
   /** Sums of products over the whole length. */
   readonly whole: Float64Array;
   readonly stretches: readonly number[] | null;
-  readonly course: History;
+  readonly course: Rows;
 }
 
 /** Frames in a row of the course: all steps are full but perhaps the last. */
-const framesIn = (m: Measured, row: number): number => {
+const framesIn = (m: RunThrough, row: number): number => {
   const step = stepFrames(m.rate);
   return Math.min(step, m.frames - row * step);
 };
 
 /** Mean power of one column over each stretch of the course. */
-const stretchPowers = (m: Measured, column: number): number[] => {
+const stretchPowers = (m: RunThrough, column: number): number[] => {
   const { columns } = m.course;
   const values = m.course.values();
   const rows = m.course.rows();
@@ -46,9 +46,10 @@ const stretchPowers = (m: Measured, column: number): number[] => {
   return powers;
 };
 
-const playing = (m: Measured, column: number): number => levelOfPower(playingPower(stretchPowers(m, column)));
+const playing = (m: RunThrough, column: number): number =>
+  levelOfPower(playingPower(stretchPowers(m, column)));
 
-const trackFigures = (m: Measured, t: number): TrackFigures => {
+const trackFigures = (m: RunThrough, t: number): TrackFigures => {
   const scan = m.peaks.scans[t] as Scan;
   const meter = m.meters[t] as TimeWeighting;
   const power = (m.whole[productAt(t, t)] as number) / m.frames;
@@ -67,7 +68,7 @@ const trackFigures = (m: Measured, t: number): TrackFigures => {
   };
 };
 
-const mixFigures = (m: Measured, mix: MixPeak, column: number): MixFigures => {
+const mixFigures = (m: RunThrough, mix: MixPeak, column: number): MixFigures => {
   // What cancels out exactly leaves rounding in the products, but no sample.
   const energy = mix.peak === 0 ? 0 : mixedEnergy(m.whole, mix.gains);
   return {
@@ -81,7 +82,7 @@ const mixFigures = (m: Measured, mix: MixPeak, column: number): MixFigures => {
 };
 
 /** The step in which the louder leg is loudest, and who made it. */
-const loudestMoment = (m: Measured): Moment | null => {
+const loudestMoment = (m: RunThrough): Moment | null => {
   const tracks = m.meters.length;
   const { columns } = m.course;
   const values = m.course.values();
@@ -110,7 +111,7 @@ const loudestMoment = (m: Measured): Moment | null => {
 };
 
 /** Puts what has run through the samples into levels. At least one frame has passed. */
-export const summarise = (m: Measured): Figures => {
+export const summarise = (m: RunThrough): MeasuredFigures => {
   const tracks = m.meters.length;
   const { left, right, mono } = m.peaks.pair;
   return {

@@ -1,7 +1,7 @@
-import { levelOfPower } from "./decibels";
-import type { Loops } from "./measure/loops";
-import { PLAIN_LOOPS } from "./measure/plainloops";
-import type { Db, Hertz, Seconds } from "./units";
+import { levelOfPower } from "../decibels";
+import type { Db, Hertz, Seconds } from "../units";
+import type { Loops } from "./loops";
+import { PLAIN_LOOPS } from "./plainloops";
 
 /** Time constant F, IEC 61672-1:2013, 5.8.1. */
 const FAST: Seconds = 0.125;

@@ -1,4 +1,4 @@
-import type { Figures } from "../../core/measure/figures";
+import type { MeasuredFigures } from "../../core/measure/figures";
 import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
 import type { TrackPlace } from "../../core/measure/through";
 import { printPercent } from "../../core/number";
@@ -37,7 +37,11 @@ const Makers = ({ makers }: { makers: readonly Maker[] }) => (
  * Level over time of both legs, with the loudest moment and who made it.
  * @param stale gains were changed since; the drawing needs the samples to follow
  */
-export const LoudestMoment = (props: { figures: Figures; places: readonly TrackPlace[]; stale: boolean }) => {
+export const LoudestMoment = (props: {
+  figures: MeasuredFigures;
+  places: readonly TrackPlace[];
+  stale: boolean;
+}) => {
   const { figures, places } = props;
   const { loudest, course, seconds, mixes } = figures;
   if (!loudest) return null;

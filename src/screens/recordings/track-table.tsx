@@ -1,4 +1,4 @@
-import type { Figures, TrackFigures } from "../../core/measure/figures";
+import type { MeasuredFigures, TrackFigures } from "../../core/measure/figures";
 import { GATE } from "../../core/measure/gate";
 import type { TrackPlace } from "../../core/measure/through";
 import { printNumber } from "../../core/number";
@@ -43,7 +43,7 @@ const FAULTS: readonly Column[] = [
 ];
 
 interface Tracks {
-  readonly figures: Figures;
+  readonly figures: MeasuredFigures;
   readonly places: readonly TrackPlace[];
 }
 

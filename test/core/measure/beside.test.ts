@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { fullScaleSine } from "../../../src/core/analog";
 import { levelOf } from "../../../src/core/decibels";
 import { type BesideName, besideOf, type SumBeside } from "../../../src/core/measure/beside";
-import type { Figures } from "../../../src/core/measure/figures";
+import type { MeasuredFigures } from "../../../src/core/measure/figures";
 import { gainsInSum, type TrackPlace } from "../../../src/core/measure/through";
 import type { Setup, Sum } from "../../../src/core/setup";
 import { sumFigures } from "../../../src/core/sum/figures";
@@ -33,11 +33,11 @@ const band = (sum: Partial<Sum> = {}, console: Partial<Setup["console"]> = {}): 
     { sum, console, inputMaxDbu: 15 },
   );
 
-const measure = (setup: Setup): Promise<Figures> =>
+const measure = (setup: Setup): Promise<MeasuredFigures> =>
   figuresOf(tracks, gainsInSum(setup, onlySum(setup), PLACES));
 
 /** What stands beside each other after a change from one setup to another, by the first one's measurement. */
-const figuresAfter = (figures: Figures, was: Setup, now: Setup): SumBeside =>
+const figuresAfter = (figures: MeasuredFigures, was: Setup, now: Setup): SumBeside =>
   besideOf(now, onlySum(now), figures, PLACES, gainsInSum(was, onlySum(was), PLACES));
 
 const row = (of: SumBeside, mix: Outlet, name: BesideName) =>

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { levelOfPower } from "../../src/core/decibels";
-import { exposureLevel } from "../../src/core/levels";
-import { timeWeighting } from "../../src/core/timeweighting";
-import { expectNear } from "../near";
-import { DECAY, FAST_AGAINST_SLOW, TABLE_4 } from "../tables/iec61672";
+import { levelOfPower } from "../../../src/core/decibels";
+import { exposureLevel } from "../../../src/core/levels";
+import { timeWeighting } from "../../../src/core/measure/timeweighting";
+import { expectNear } from "../../near";
+import { DECAY, FAST_AGAINST_SLOW, TABLE_4 } from "../../tables/iec61672";
 
 const RATE = 48_000;
 /** Level of a full-scale sine, to which the table's differences refer. */
