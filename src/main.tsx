@@ -67,7 +67,8 @@ const receive = async (): Promise<void> => {
   ]);
   receiveFiles((files, isAll) => {
     takeFiles(files);
-    if (!isAll) toast.value = { says: "Not every file arrived: open it here instead.", undo: false };
+    if (!isAll)
+      toast.value = { says: "Not every file arrived. Open the missing ones here instead.", undo: false };
   });
 };
 

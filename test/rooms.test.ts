@@ -176,6 +176,16 @@ const loose = ({ nodes, text }: Parsed): string[] => [
   ...(text.match(/\b(TODO|FIXME|XXX|HACK)\b|@ts-\w+/g) ?? []),
 ];
 
+/** What may be shown: strings, templates and text between tags; comments and names are not. */
+const shownTexts = ({ nodes }: Parsed): string[] =>
+  nodes.flatMap((node) => {
+    if (node.type === "TemplateElement") return [(node.value as { raw: string }).raw];
+    return node.type === "JSXText" ? [String(node.value)] : literal(node);
+  });
+
+const straight = (parsed: Parsed): string[] =>
+  shownTexts(parsed).filter((text) => /(\p{L}|^)'\p{L}/u.test(text));
+
 /** Each rule, whom it binds, and code that it must refuse. */
 const RULES: readonly {
   readonly says: string;
@@ -254,6 +264,16 @@ const RULES: readonly {
       ["core/x.ts", "const a = (b: any) => b;"],
       ["core/x.ts", `// ${"TO"}DO`],
       ["core/x.ts", `// @${"ts"}-ignore\nf();`],
+    ],
+  },
+  {
+    says: "an apostrophe that is shown is ’",
+    faults: straight,
+    refuses: [
+      ["core/x.ts", 'const a = "the sum\'s own legs";'],
+      ["core/x.ts", "const a = `it can't be read`;"],
+      ["screens/x.tsx", "const A = () => <p>the leg's meter</p>;"],
+      ["screens/x.tsx", 'const A = () => <p title="the leg\'s meter" />;'],
     ],
   },
 ];

@@ -8,7 +8,7 @@ import type { Db, Metres } from "./units";
  */
 export type Agreement = "right" | "wrong" | "flat" | "unplaceable";
 
-/** A piece in the middle may be heard this far off before it is flagged, dB: a third of the way to one side, a design choice. */
+/** A piece in the middle may be heard this far off before it is flagged, dB: two fifths of the way to one side, a design choice. */
 export const OFF_MIDDLE_DB: Db = 6;
 
 /** What one listener gets, counted. */

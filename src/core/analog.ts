@@ -1,4 +1,5 @@
 import { gainOf, levelOf, levelOfPower } from "./decibels";
+import { printEntry } from "./number";
 import type { RmsConvention } from "./setup";
 import type { Db } from "./units";
 
@@ -31,6 +32,12 @@ export const peakOfSine = (voltsRms: number): number => voltsRms * Math.SQRT2;
 
 /** What a full-scale sine reads, dBFS rms: −3.01 by samples, 0 by AES17 and IEC 61606. */
 export const fullScaleSine = (convention: RmsConvention): Db => (convention === "sample" ? SINE : 0);
+
+/** An rms convention in words: what a full-scale sine reads by it, "−3.01 dBFS", and whose it is. */
+export const rmsBy = (convention: RmsConvention): { readonly sine: string; readonly by: string } => ({
+  sine: `${printEntry(Math.round(100 * fullScaleSine(convention)) / 100)} dBFS`,
+  by: convention === "aes17" ? "AES17 and IEC 61606" : "samples",
+});
 
 /** A dBFS rms level of one convention in the other. Peaks are the same in both: never convert them. */
 export const convertRms = (level: Db, from: RmsConvention, to: RmsConvention): Db =>

@@ -27,7 +27,7 @@ export const energySum = (levels: Iterable<Db>): Db => {
   return levelOfPower(power);
 };
 
-/** Level of signals that add in phase: 20 lg Σ 10^(L/20). The bound of every sum of theirs. */
+/** Level of signals that add in phase: 20 lg Σ 10^(L/20). The bound of every sum of theirs. A checked formula: no figure uses it. */
 export const coherentSum = (levels: Iterable<Db>): Db => {
   let amplitude = 0;
   for (const level of levels) amplitude += gainOf(level);

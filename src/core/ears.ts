@@ -1,6 +1,6 @@
 import type { Way } from "./agreement";
 import { type ChannelGains, channelGains, foldedGains, scaledGains, swappedGains } from "./channels";
-import { partsOf } from "./mix";
+import { partsOf, polarity } from "./mix";
 import { isReversed, slotGains } from "./patched";
 import type { Id, Listener, Setup, Source, Sum } from "./setup";
 
@@ -16,7 +16,7 @@ export const heardInHouse = (setup: Setup): Heard[] =>
   setup.sources
     .filter((s) => !s.muted)
     .map((source) => {
-      const sign = source.inverted ? -1 : 1;
+      const sign = polarity(source.inverted);
       const channels = scaledGains(channelGains(setup.console, source, source.pan), [sign, sign]);
       return { source, channels, turned: false, collapsed: false };
     });

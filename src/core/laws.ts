@@ -70,7 +70,7 @@ export const LAWS: { readonly [id in LawId]: Law } = {
   },
   custom: {
     id: "custom",
-    name: "Own centre attenuation",
+    name: "Centre attenuation of your own",
     curve: custom,
     keeps: "neither",
     source: "sin/cos raised to A / (10 lg 2)",
@@ -102,3 +102,30 @@ export const panGains = (settings: PanSettings, pan: Pan): Legs => {
 
 /** Level of each leg at the centre against the fully panned side, dB (negative). */
 export const centreLevel = (id: LawId, centreDb: Db): Db => levelOf(LAWS[id].curve(0.5, centreDb));
+
+/** A law with a reference, among all of them. */
+export interface LawCase {
+  readonly law: LawId;
+  readonly reference: LawReference;
+  /** The console's own law and reference, as it is set. */
+  readonly believed: boolean;
+}
+
+const REFERENCES: readonly LawReference[] = ["sides", "centre"];
+
+/**
+ * Something by every law with both references, in the order in which laws are shown, sides first.
+ * @param settings as they are believed to be; all but law and reference stay so in every case
+ */
+export const byEveryLaw = <Settings extends PanSettings, Made extends object>(
+  settings: Settings,
+  make: (settings: Settings) => Made,
+): (LawCase & Made)[] =>
+  Object.values(LAWS).flatMap(({ id: law }) =>
+    REFERENCES.map((reference) => ({
+      law,
+      reference,
+      believed: law === settings.law && reference === settings.reference,
+      ...make({ ...settings, law, reference }),
+    })),
+  );

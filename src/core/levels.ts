@@ -1,18 +1,6 @@
 import { gainOf, levelOf, levelOfPower, powerOf } from "./decibels";
 import type { Db, Degrees, Seconds } from "./units";
 
-/** Power of two gains with a correlation; exactly 0 for equal gains at −1. */
-const correlatedPower = (a: number, b: number, correlation: number): number =>
-  (a - b) ** 2 + 2 * (1 + correlation) * a * b;
-
-/**
- * Level of two signals together: 10 lg(10^(L1/10) + 10^(L2/10) + 2ρ·10^((L1+L2)/20)).
- * @param correlation ρ, −1 (one is the other with polarity switched) … 0 (nothing in common) … 1 (the same)
- * @example correlatedSum(0, 0, 1) // 6.020599913279624
- */
-export const correlatedSum = (first: Db, second: Db, correlation: number): Db =>
-  levelOfPower(correlatedPower(gainOf(first), gainOf(second), correlation));
-
 /**
  * Level of any number of signals together: 10 lg ΣΣ ρij·10^((Li+Lj)/20).
  * −∞ is neutral; none at all is −∞.
@@ -34,7 +22,7 @@ export const correlatedSumOf = (levels: readonly Db[], correlation: readonly (re
 
 /**
  * What two equal tones with a phase between them gain over one of them: 20 lg |2 cos(φ/2)|.
- * Exactly −∞ in antiphase.
+ * Exactly −∞ in antiphase. A checked formula: no figure uses it.
  */
 export const phaseSum = (phase: Degrees): Db => {
   const short = 180 - Math.abs(phase % 360);
@@ -43,6 +31,7 @@ export const phaseSum = (phase: Degrees): Db => {
 
 /**
  * Level without the background: 10 lg(10^(Lt/10) − 10^(Lb/10)), for signals with nothing in common.
+ * A checked formula: no figure uses it.
  * @returns −∞ where the background is all there is; null where it is above the total, which cannot be
  */
 export const withoutBackground = (total: Db, background: Db): Db | null => {
@@ -59,7 +48,7 @@ export interface Segment {
 }
 
 /**
- * Time-average level Leq: 10 lg((1/T)·Σ ti·10^(Li/10)).
+ * Time-average level Leq: 10 lg((1/T)·Σ ti·10^(Li/10)). A checked formula: no figure uses it.
  * @returns −∞ when there is no time at all
  */
 export const timeAverage = (segments: readonly Segment[]): Db => {
@@ -72,5 +61,5 @@ export const timeAverage = (segments: readonly Segment[]): Db => {
   return time === 0 ? Number.NEGATIVE_INFINITY : levelOfPower(exposure / time);
 };
 
-/** Sound exposure level LE of a time-average level: Leq + 10 lg(T/1 s). */
+/** Sound exposure level LE of a time-average level: Leq + 10 lg(T/1 s). A checked formula: no figure uses it. */
 export const exposureLevel = (average: Db, seconds: Seconds): Db => average + levelOfPower(seconds);

@@ -15,7 +15,8 @@ export interface Part {
   readonly legs: Legs;
 }
 
-const sign = (inverted: boolean): number => (inverted ? -1 : 1);
+/** Gain of a polarity switch: −1 where it is on. */
+export const polarity = (inverted: boolean): Gain => (inverted ? -1 : 1);
 
 /** Gains of each channel into the two legs before send and trims; a mono sum takes every channel at unity, whatever the pan. */
 const placed = (console: Console, sum: Sum, source: Source, pan: Pan): ChannelGains => {
@@ -31,8 +32,8 @@ const placed = (console: Console, sum: Sum, source: Source, pan: Pan): ChannelGa
 };
 
 /** Gain of each leg after the sum: trims and polarity. */
-export const legGains = (sum: Sum): Legs => {
-  const leg = (at: 0 | 1): Gain => sign(sum.legInverted[at]) * gainOf(sum.trim + sum.legTrim[at]);
+const legGains = (sum: Sum): Legs => {
+  const leg = (at: 0 | 1): Gain => polarity(sum.legInverted[at]) * gainOf(sum.trim + sum.legTrim[at]);
   return [leg(0), leg(1)];
 };
 
@@ -48,7 +49,7 @@ export const partsOf = (setup: Setup, sum: Sum): Part[] => {
     const source = sources.get(send.source);
     if (!source || source.muted || send.level === null) continue;
     const pan = send.pan ?? source.pan;
-    const into = sign(source.inverted) * gainOf(send.level);
+    const into = polarity(source.inverted) * gainOf(send.level);
     const channels = scaledGains(placed(setup.console, sum, source, pan), [into * out[0], into * out[1]]);
     parts.push({ source, send, pan, channels, legs: energyLegs(channels) });
   }

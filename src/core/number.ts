@@ -1,3 +1,5 @@
+import type { Seconds } from "./units";
+
 /** What a typed text means as a number. */
 export type Typed =
   | { readonly state: "value"; readonly value: number }
@@ -40,6 +42,13 @@ export const printNumber = (value: number, digits: number): string => {
 export const printSigned = (value: number, digits: number): string => {
   const text = printNumber(value, digits);
   return Number.isFinite(value) && value > 0 && Number(text) !== 0 ? `+${text}` : text;
+};
+
+/** A time or length as a clock shows it, "2:07.3": a tenth is counted once it is over. */
+export const clockSaid = (seconds: Seconds): string => {
+  // What is a whole tenth but for the digits of a computer is one.
+  const tenths = Math.floor(seconds * 10 + 1e-6);
+  return `${Math.floor(tenths / 600)}:${((tenths % 600) / 10).toFixed(1).padStart(4, "0")}`;
 };
 
 /** A share 0…1 in whole percent: "61 %". */

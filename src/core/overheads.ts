@@ -1,12 +1,11 @@
 import { sourceCalled, sumCalled } from "./called";
-import type { Image } from "./image";
 import { houseLegs } from "./image";
 import { partsOf } from "./mix";
 import { earPosition, levelDifference, placeAt } from "./position";
 import type { Id, Piece, Setup, Source, Sum } from "./setup";
-import { MIDDLE_M, standingPlace } from "./stage";
-import type { Db, Legs, Side } from "./units";
-import { listed, sentence } from "./words";
+import { MIDDLE_M } from "./stage";
+import type { Db, Legs } from "./units";
+import { listed } from "./words";
 
 /** Overheads that do not go with the close microphones. */
 export interface OverheadFlag {
@@ -20,14 +19,6 @@ export interface OverheadFlag {
   readonly says: string;
   /** What to do, as a sentence. */
   readonly remedy: string;
-}
-
-/** A house pan that does not match where the piece stands for the audience. */
-export interface HousePanFlag {
-  readonly source: Id;
-  /** It agrees with the drummer's own view instead. */
-  readonly drummersSide: boolean;
-  readonly says: string;
 }
 
 /** A source at a side of the kit with what its pan gives. */
@@ -101,29 +92,3 @@ export const overheadFlags = (setup: Setup): OverheadFlag[] => {
   const sums = setup.sums.map((sum) => inSum(setup, sum)).filter((flag) => !same(flag, house));
   return [house, ...sums].filter((flag) => flag !== null);
 };
-
-const houseSide = (side: Side): string => `house ${side}`;
-
-/**
- * House pans that do not match where the piece stands for the audience, source by source. Empty where the audience
- * sees the kit side-on.
- * @param image what the audience gets
- */
-export const housePanFlags = (setup: Setup, image: Image): HousePanFlag[] =>
-  image.rows.flatMap((row) => {
-    if (row.agreement !== "wrong" || row.stands === null || row.stands === "middle" || row.heard === null)
-      return [];
-    if (row.heard === "middle") return [];
-    const source = setup.sources.find((s) => s.id === row.source);
-    const piece = setup.kit.pieces.find((p) => p.id === source?.piece);
-    const drummersSide = piece !== undefined && standingPlace(piece.x) === row.heard;
-    const name = sentence(sourceCalled(setup, row.source));
-    const why = drummersSide ? ": panned from the drummer's side" : "";
-    return [
-      {
-        source: row.source,
-        drummersSide,
-        says: `${name} is panned ${houseSide(row.heard)} but stands ${houseSide(row.stands)} for the audience${why}.`,
-      },
-    ];
-  });

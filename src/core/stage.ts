@@ -6,7 +6,7 @@ import type { Degrees, Metres } from "./units";
 /** A piece nearer than this to the middle line is in the middle. A design choice: a hand's width. */
 export const MIDDLE_M: Metres = 0.12;
 /** A listener turned closer than this to side-on with the kit has no left and right of it. A design choice. */
-export const SIDE_ON: Degrees = 20;
+const SIDE_ON: Degrees = 20;
 
 /** Sine and cosine, exact at quarter turns so that a mirror is exact. */
 const turn = (angle: Degrees): { readonly sin: number; readonly cos: number } => {

@@ -1,6 +1,7 @@
 import { called, sourceCalled, sumCalled } from "./called";
+import { sumOf } from "./ears";
 import type { Image, ImageRow } from "./image";
-import { slotOfLeg } from "./patched";
+import { patchedOrder } from "./patched";
 import type { Listener, Setup, Sum } from "./setup";
 import { offSaid, switchedOff } from "./switchedoff";
 import { counted, listed, sentence } from "./words";
@@ -14,6 +15,9 @@ export interface Statement {
 }
 
 const statement = (tone: Statement["tone"], says: string, more = ""): Statement => ({ tone, says, more });
+
+/** What to do about a listener who hears no sum. */
+export const CHOOSE_SUM = "Choose which sum is heard.";
 
 /** Names in a sentence, cut where it would grow too long. */
 const MOST_NAMES = 5;
@@ -37,7 +41,7 @@ const sidesLost = (setup: Setup, rows: readonly ImageRow[]): string => {
 };
 
 const unpatched = (setup: Setup, sum: Sum | undefined): string =>
-  sum && slotOfLeg(setup.monitor, sum, "left") < 0 && slotOfLeg(setup.monitor, sum, "right") < 0
+  sum && patchedOrder(setup.monitor, sum) === "not patched"
     ? `${sumCalled(sum)} is in no slot yet: this is what will be heard once it is patched.`
     : "";
 
@@ -98,9 +102,8 @@ const withMore = (it: Statement, ...more: readonly string[]): Statement => ({
 /** One line on what a listener gets, true and useful whatever the case. */
 export const imageStatement = (setup: Setup, listener: Listener, image: Image): Statement => {
   const who = called(listener);
-  const sum = setup.sums.find((s) => s.id === listener.sum);
-  if (image.hears === "nothing")
-    return statement("care", `${sentence(who)} hears no sum`, "Choose which sum is heard.");
+  const sum = sumOf(setup, listener);
+  if (image.hears === "nothing") return statement("care", `${sentence(who)} hears no sum`, CHOOSE_SUM);
   const feed = feedCalled(image, image.hears === "sum" ? sum : undefined);
   if (image.rows.length === 0) {
     const more = "Send a source into it that is not muted.";

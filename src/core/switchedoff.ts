@@ -1,5 +1,6 @@
 import { sumCalled } from "./called";
 import type { ImageRow } from "./image";
+import { legsOf } from "./legs";
 import { legsOff, slotOfLeg } from "./patched";
 import type { Monitor, Sum } from "./setup";
 import type { Side } from "./units";
@@ -17,21 +18,18 @@ export interface SwitchedOff {
 
 /** What of a sum is switched off in its slots; null when each leg that has a slot is on. */
 export const switchedOff = (monitor: Monitor, sum: Sum): SwitchedOff | null => {
-  const [left, right] = legsOff(monitor, sum);
-  if (!left && !right) return null;
-  const sides = sum.stereo
-    ? (["left", "right"] as const).filter((side) => (side === "left" ? left : right))
-    : [];
-  const slots = (sum.stereo ? sides : (["left"] as const)).map((side) => slotOfLeg(monitor, sum, side));
+  const off = legsOff(monitor, sum);
+  const legs = legsOf(sum).filter((_, at) => off[at]);
+  if (legs.length === 0) return null;
+  const slots = legs.map((leg) => slotOfLeg(monitor, sum, leg)).sort((a, b) => a - b);
   const name = sumCalled(sum);
-  const [only] = sides;
-  const one = only !== undefined && sides.length === 1;
+  const only = sum.stereo && legs.length === 1 ? legs[0] : undefined;
   return {
-    says: one
+    says: only
       ? `The ${only} leg of ${name} is off`
       : `${sum.stereo ? `Both legs of ${name} are` : `${name} is`} off`,
-    remedy: `Under Patch, switch ${slotsSaid([...slots].sort((a, b) => a - b))} on.`,
-    left: one ? (only === "left" ? "right" : "left") : null,
+    remedy: `Switch ${slotsSaid(slots)} on at the patch.`,
+    left: only ? (only === "left" ? "right" : "left") : null,
   };
 };
 

@@ -1,4 +1,4 @@
-import type { Console, Kit, Listener, Monitor, Wishes } from "../core/setup";
+import type { Console, Ear, Kit, Listener, Monitor, Wishes } from "../core/setup";
 import { FORMAT, type SetupFile, VERSION } from "./schema";
 
 /** A console as it begins; invented typical figures, to be replaced by those of the data sheet. */
@@ -16,6 +16,17 @@ export const BLANK_CONSOLE: Console = {
 
 /** A monitor system as it begins: 16 free slots, common practice; the largest input level is an invented typical one. */
 export const BLANK_MONITOR: Monitor = { slotCount: 16, slots: Array(16).fill(null), inputMaxDbu: 20 };
+
+/** Earphones as the estimate begins: invented typical figures, to be replaced by those of the data sheet. */
+export const TYPICAL_EAR: Ear = {
+  unit: "dB/mW",
+  sensitivity: 108,
+  impedance: 32,
+  sourceImpedance: 1,
+  drive: 0.1,
+  isolation: 20,
+  stage: 95,
+};
 
 /** The audience in front, facing the stage. */
 export const AUDIENCE: Listener = {

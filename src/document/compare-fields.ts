@@ -1,6 +1,7 @@
+import { rmsBy } from "../core/analog";
 import { PIECE_KINDS, SOURCE_KINDS } from "../core/kinds";
 import { LAWS } from "../core/laws";
-import { printEntry } from "../core/number";
+import { clockSaid, printEntry } from "../core/number";
 import { printPan } from "../core/pannotation";
 import { TAP_NAMES } from "../core/patch/taps";
 import type {
@@ -8,9 +9,11 @@ import type {
   Ear,
   Id,
   Kit,
+  Limb,
   Listener,
   Monitor,
   Piece,
+  Recording,
   Send,
   Slot,
   Source,
@@ -18,6 +21,7 @@ import type {
   Wishes,
 } from "../core/setup";
 import type { Pan } from "../core/units";
+import { listed } from "../core/words";
 import type { SetupFile } from "./schema";
 
 /** One thing that can be said of a part of a setup. */
@@ -90,6 +94,13 @@ export const KIT: readonly Field<Kit>[] = [
   number("throne turned", "°", (k) => k.yaw),
 ];
 
+const LIMBS: { readonly [limb in Limb]: string } = {
+  hand: "a hand",
+  "kick-foot": "the kick foot",
+  "hat-foot": "the hat foot",
+  whole: "the whole kit",
+};
+
 /** Of one piece. */
 export const PIECE: readonly Field<Piece>[] = [
   written("called", (p) => p.name),
@@ -99,14 +110,18 @@ export const PIECE: readonly Field<Piece>[] = [
     value: (p) => [p.x, p.y],
     print: (p) => place(p.x, p.y, "right of the throne", "left of the throne"),
   },
-  { what: "played with", value: (p) => p.limbs, print: (p) => p.limbs.join(" and ") || "nothing" },
+  {
+    what: "sounded by",
+    value: (p) => p.limbs,
+    print: (p) => listed(p.limbs.map((limb) => LIMBS[limb])) || "nothing",
+  },
   written("played by", (p) => p.player, "nobody"),
 ];
 
 /** Of the console. */
 export const CONSOLE: readonly Field<Console>[] = [
   { what: "pan law", value: (c) => c.law, print: (c) => LAWS[c.law].name },
-  number("centre attenuation of a law of one's own", "dB", (c) => c.centreDb),
+  number("centre attenuation of your own", "dB", (c) => c.centreDb),
   word("0 dB at the", (c) => c.reference, { sides: "sides", centre: "centre" }),
   word("two-channel sources by", (c) => c.twoChannel, {
     "balance-linear": "linear balance",
@@ -116,7 +131,7 @@ export const CONSOLE: readonly Field<Console>[] = [
   word("pans shown as", (c) => c.panStyle, { steps: "L and R", midi: "0–127", clock: "clock hours" }),
   number("pan steps each side", "", (c) => c.panSteps),
   number("level step", "dB", (c) => c.levelStep),
-  word("a full-scale sine reads", (c) => c.rms, { sample: "−3.01 dBFS", aes17: "0 dBFS" }),
+  { what: "a full-scale sine reads", value: (c) => c.rms, print: (c) => rmsBy(c.rms).sine },
   number("output at 0 dBFS", "dBu", (c) => c.outputDbu),
 ];
 
@@ -213,6 +228,12 @@ export const WISHES: readonly Field<Wishes>[] = [
   number("wanted margin", "dB", (w) => w.margin),
 ];
 
+/** Of a recording, without its figures. */
+export const RECORDING: readonly Field<Recording>[] = [
+  { what: "figures of", value: (r) => r.name, print: (r) => `“${r.name}”` },
+  { what: "length", value: (r) => r.seconds, print: (r) => clockSaid(r.seconds) },
+];
+
 /** Of the earphones. */
 export const EAR: readonly Field<Ear>[] = [
   {
@@ -221,7 +242,7 @@ export const EAR: readonly Field<Ear>[] = [
     print: (e) => `${printEntry(e.sensitivity)} ${e.unit}`,
   },
   number("impedance", "Ω", (e) => e.impedance),
-  number("amplifier's impedance", "Ω", (e) => e.sourceImpedance),
+  number("amplifier’s impedance", "Ω", (e) => e.sourceImpedance),
   number("drive", "V", (e) => e.drive),
   number("isolation", "dB", (e) => e.isolation),
   number("level on stage", "dBA", (e) => e.stage),

@@ -1,5 +1,5 @@
 import { nameOf } from "../core/called";
-import type { Id, Sum } from "../core/setup";
+import type { Id, Recording, Sum } from "../core/setup";
 import { sentence } from "../core/words";
 import { aligned } from "./align";
 import {
@@ -11,6 +11,7 @@ import {
   MONITOR,
   PIECE,
   printSlot,
+  RECORDING,
   SEND,
   SOURCE,
   SUM,
@@ -120,10 +121,18 @@ const inEars = (two: Two): string[] => {
   return [];
 };
 
-const inRecordings = ({ from, to }: Two): string[] => {
-  if (same(from.recording, to.recording)) return [];
-  const said = ({ recording }: SetupFile) => (recording ? `figures of “${recording.name}”` : "none");
-  return [`Measured: ${instead(said(from), said(to), from.recording?.sources, to.recording?.sources)}`];
+const inRecordings = (two: Two): string[] => {
+  const [was, is] = [two.from.recording, two.to.recording];
+  if (!was || !is) {
+    const said = (recording: Recording | null) => (recording ? `figures of “${recording.name}”` : "none");
+    return was || is ? [`Measured: ${said(is)} instead of ${said(was)}`] : [];
+  }
+  const figures = ({ sources, correlation }: Recording) => [sources, correlation];
+  // Those of another recording are others anyway.
+  const others = was.name === is.name && !same(figures(was), figures(is));
+  return [...changes(two, was, is, RECORDING), ...(others ? [`other figures of “${is.name}”`] : [])].map(
+    (says) => `Measured: ${says}`,
+  );
 };
 
 /**

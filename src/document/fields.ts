@@ -16,7 +16,7 @@ import type {
   Sum,
   Wishes,
 } from "../core/setup";
-import { AUDIENCE, BLANK_CONSOLE, BLANK_MONITOR, BLANK_WISHES } from "./blank";
+import { BLANK_CONSOLE, BLANK_MONITOR, BLANK_WISHES, TYPICAL_EAR } from "./blank";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
@@ -109,7 +109,7 @@ const listener = fields<Listener>({
   name: text("Listener", LIMITS.note),
   kind: oneOf(["drummer", "performer", "audience"], "performer"),
   x: number(RANGES.metres, 0),
-  y: number(RANGES.metres, AUDIENCE.y),
+  y: number(RANGES.metres, 0),
   facing: number(RANGES.degrees, 0),
   sum: orNull(id),
   flipped: yes(false),
@@ -154,13 +154,13 @@ const wishes = fields<Wishes>({
 });
 
 const ear = fields<Ear>({
-  unit: oneOf(["dB/mW", "dB/V"], "dB/mW"),
-  sensitivity: number(RANGES.sensitivity, 100),
-  impedance: number(RANGES.impedance, 32),
-  sourceImpedance: number(RANGES.sourceImpedance, 0),
-  drive: number(RANGES.drive, 0),
-  isolation: number(RANGES.isolation, 0),
-  stage: number(RANGES.stage, 0),
+  unit: oneOf(["dB/mW", "dB/V"], TYPICAL_EAR.unit),
+  sensitivity: number(RANGES.sensitivity, TYPICAL_EAR.sensitivity),
+  impedance: number(RANGES.impedance, TYPICAL_EAR.impedance),
+  sourceImpedance: number(RANGES.sourceImpedance, TYPICAL_EAR.sourceImpedance),
+  drive: number(RANGES.drive, TYPICAL_EAR.drive),
+  isolation: number(RANGES.isolation, TYPICAL_EAR.isolation),
+  stage: number(RANGES.stage, TYPICAL_EAR.stage),
 });
 
 /** A measured level; JSON has no −∞, so silence is null in a file. */

@@ -48,12 +48,9 @@ export const limbsOf = (kind: PieceKind): readonly Limb[] => LIMBS[kind] ?? ["ha
 const isMirrored = (kind: PieceKind, hand: Hand): boolean =>
   hand === "left" ? kind !== "overhead" : hand === "open" && kind === "ride";
 
-/** Mirror of a coordinate or a pan, without a negative zero. */
-export const mirror = (value: number): number => (value === 0 ? 0 : -value);
-
-/** A piece as it stands when the kit of one hand is set up for another. */
+/** A piece as it stands when the kit of one hand is set up for another; never at −0. */
 export const forHand = <T extends Pick<Piece, "kind" | "x">>(piece: T, from: Hand, to: Hand): T =>
-  isMirrored(piece.kind, from) === isMirrored(piece.kind, to) ? piece : { ...piece, x: mirror(piece.x) };
+  isMirrored(piece.kind, from) === isMirrored(piece.kind, to) ? piece : { ...piece, x: -piece.x || 0 };
 
 /** A typical place for one more piece of a kind: the first that is free, else a little beside the last. */
 export const placeFor = (kind: PieceKind, hand: Hand, pieces: readonly Place[]): Place => {

@@ -64,10 +64,12 @@ export const text =
   (fallback: string, most: number): Reader<string> =>
   (value, at, say) => {
     if (typeof value !== "string") return replace(value, at, say, "a text", fallback);
+    // Characters, as a field counts them: an emoji is one, though two in `length`.
     if (value.length <= most) return value;
-    say(at, `${value.length} characters are too many; the first ${most} kept`);
-    // Never half a character.
-    return value.slice(0, most).replace(/[\uD800-\uDBFF]$/, "");
+    const letters = [...value];
+    if (letters.length <= most) return value;
+    say(at, `${letters.length} characters are too many; the first ${most} kept`);
+    return letters.slice(0, most).join("");
   };
 
 /** True or false. */

@@ -1,8 +1,9 @@
 import { BLANK_SUM } from "../core/blanksum";
+import { mirrorPan } from "../core/pannotation";
 import type { Hand, Piece, PieceKind, Source, Sum } from "../core/setup";
 import type { Db, Pan } from "../core/units";
 import { BLANK_MONITOR, blankSetup, DRUMMER } from "./blank";
-import { forHand, limbsOf, mirror, placeFor } from "./places";
+import { forHand, limbsOf, placeFor } from "./places";
 import type { SetupFile } from "./schema";
 
 /** A microphone of a template, as it is at a right-handed kit. */
@@ -111,7 +112,7 @@ const sourceFor = (microphone: Microphone, at: number, pieces: readonly Piece[],
     kind: "drum",
     piece: piece?.id ?? null,
     channels: 1,
-    pan: mirrored ? mirror(microphone.pan) : microphone.pan,
+    pan: mirrored ? mirrorPan(microphone.pan) : microphone.pan,
     muted: false,
     inverted: microphone.inverted ?? false,
     level: microphone.level,

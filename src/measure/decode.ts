@@ -1,5 +1,6 @@
 import { isNamedWav } from "./kinds";
 import type { Input } from "./protocol";
+import { REVERSED_HEAD, WAV_HEADS } from "./wav/chunks";
 
 /** An input ready for a job, or the sentence why it is none. */
 export type Prepared =
@@ -14,7 +15,11 @@ export interface Decoder {
 
 /** A decoded file lies in memory as a whole, about ten times as large as it was. */
 const LARGEST_COMPRESSED = 32 * 2 ** 20;
-const HEADS = ["RIFF", "RF64", "BW64", "RIFX"];
+/** What has one of these at its beginning goes to the reader of WAV files: it reads it, or knows what to say of it. */
+const HEADS: readonly string[] = [...WAV_HEADS, REVERSED_HEAD];
+
+/** Whole megabytes, a begun one counted: what is over the limit never prints as the limit. */
+const megabytes = (bytes: number): number => Math.ceil(bytes / 2 ** 20);
 
 const beginsLikeWav = async (file: Blob): Promise<boolean> => {
   const head = new Uint8Array(await file.slice(0, 4).arrayBuffer());
@@ -32,10 +37,9 @@ export const prepareInput = async (file: File, decoder: () => Decoder): Promise<
     if (isNamedWav(name) || (await beginsLikeWav(file)))
       return { ok: true, input: { kind: "file", name, file } };
     if (file.size > LARGEST_COMPRESSED) {
-      const size = Math.round(file.size / 2 ** 20);
       return {
         ok: false,
-        why: `“${name}” is compressed and ${size} MB large; up to 32 MB can be decoded here. Export it as WAV.`,
+        why: `“${name}” is compressed and ${megabytes(file.size)} MB large; up to ${megabytes(LARGEST_COMPRESSED)} MB can be decoded here. Export it as WAV.`,
       };
     }
     const audio = await decoder().decodeAudioData(await file.arrayBuffer());

@@ -54,6 +54,11 @@ const refuseTracks = (tracks: readonly TrackPlan[], inputs: readonly OpenInput[]
       : [`“${open.name}” has no channel ${channel + 1}; it has ${open.channels}.`];
   });
 
+const unusableSaid = (count: number, name = ""): string =>
+  count === 1
+    ? `1 sample of “${name}” is no number or beyond +120 dBFS; it counts as silence.`
+    : `${count} samples of “${name}” are no numbers or beyond +120 dBFS; they count as silence.`;
+
 const measureInputs = async (
   job: Job,
   inputs: readonly OpenInput[],
@@ -102,9 +107,7 @@ const measureInputs = async (
   const unusable = job.tracks.flatMap(({ input }, t) => {
     const count = figures.tracks[t]?.unusable ?? 0;
     const name = inputs[input]?.name;
-    return count === 0
-      ? []
-      : [`${count} samples of “${name}” are no numbers or beyond +120 dBFS; they count as silence.`];
+    return count === 0 ? [] : [unusableSaid(count, name)];
   });
   const notes = [...inputs.flatMap((open) => open.notes), ...line.notes, ...unusable];
   return { kind: "done", measurement: { figures, notes } };

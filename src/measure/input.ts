@@ -71,7 +71,7 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): Opened => {
       frameBytes: channels.length * Float32Array.BYTES_PER_ELEMENT,
       began: null,
       notes: [
-        `“${name}” was decoded by the browser at ${rate} Hz; its peaks may differ a little from the original's.`,
+        `“${name}” was decoded by the browser at ${rate} Hz; its peaks may differ a little from the original’s.`,
       ],
       read,
       close: () => undefined,

@@ -11,7 +11,7 @@ export interface MeasureLoops extends Loops {
 /** Those in plain code. */
 export const PLAIN: MeasureLoops = { ...PLAIN_LOOPS, unpack24: plainUnpack24 };
 
-/** Bytes of memory: enough for one step of 128 tracks, twice what a page takes, at 192 kHz. What is not used is not taken. */
+/** Bytes of memory: enough for one step of 128 tracks at 192 kHz, twice the 64 that are measured in one go. What is not used is not taken. */
 const MEMORY = 2 ** 24;
 const PAGE = 2 ** 16;
 const ONE = Float64Array.BYTES_PER_ELEMENT;

@@ -1,4 +1,5 @@
 import { Table } from "./table";
+
 /** One row of a drawing of shares. */
 export interface Bar {
   readonly id: string;
@@ -12,14 +13,20 @@ export interface Bar {
 }
 
 /** Shares as lengths beside their names: a table that draws itself, so it needs no second one. */
-export const Bars = (props: { caption: string; heads: readonly string[]; bars: readonly Bar[] }) => (
-  <Table kind="bars" caption={props.caption} heads={["Source", ...props.heads]}>
+export const Bars = (props: {
+  caption: string;
+  heads: readonly string[];
+  bars: readonly Bar[];
+  /** What is said of the marked one. */
+  mark: string;
+}) => (
+  <Table kind="bars" caption={props.caption} heads={props.heads}>
     <tbody>
       {props.bars.map((bar) => (
         <tr key={bar.id} class={bar.marked ? "marked" : ""}>
           <th scope="row">
             {bar.name}
-            {bar.marked ? <span class="small"> · costs most</span> : null}
+            {bar.marked ? <span class="small"> · {props.mark}</span> : null}
           </th>
           {bar.shares.map((share, at) => (
             <td key={at}>

@@ -56,6 +56,20 @@ export function Pick<T extends string>(props: {
   );
 }
 
+/** More than this would push what is below out of sight on a phone. */
+const IN_SIGHT = 3;
+
+/** One of some: all in sight where they are few. */
+export function OneOf(props: {
+  label: string;
+  value: string;
+  options: readonly (readonly [value: string, name: string])[];
+  onValue: (value: string) => void;
+}) {
+  const Part = props.options.length <= IN_SIGHT ? Choice : Pick;
+  return <Part {...props} />;
+}
+
 /** Yes or no. */
 export const Tick = (props: {
   label: ComponentChildren;

@@ -1,4 +1,4 @@
-import type { Db } from "../core/units";
+import type { Db, Seconds } from "../core/units";
 
 const WIDTH = 360;
 const HEIGHT = 120;
@@ -30,6 +30,8 @@ export const Course = (props: {
   /** dBFS, evenly over the whole time. */
   left: readonly Db[];
   right: readonly Db[];
+  /** How much time a level is over; a point shows the highest of those that fall together. */
+  step: Seconds;
   /** Where the marked moment is, 0…1. */
   mark: number;
   /** What stands at the beginning, at the end and at the mark. */
@@ -66,7 +68,7 @@ export const Course = (props: {
       </svg>
       <figcaption class="soft small">
         <span class="left">Left leg, whole line</span>; <span class="right">right leg, broken line</span>.
-        dBFS in steps of 50 ms.
+        dBFS, each point the loudest {Math.round(1000 * props.step)} ms of its stretch.
       </figcaption>
     </figure>
   );

@@ -12,10 +12,8 @@ export const useTurning = (positions: readonly number[], turn: string): readonly
   const last = useRef({ turn, positions });
   const from = useRef(positions);
   const [share, setShare] = useState(1);
-  if (last.current.turn !== turn) {
-    from.current = last.current.positions;
-    last.current = { turn, positions };
-  } else last.current = { turn, positions };
+  if (last.current.turn !== turn) from.current = last.current.positions;
+  last.current = { turn, positions };
   useEffect(() => {
     if (still() || from.current.length !== positions.length || from.current === positions) return;
     const begun = performance.now();

@@ -1,3 +1,4 @@
+import { EAR_ERROR } from "../core/sum/ear";
 import { Verdict } from "../pieces/verdict";
 import { SOURCES } from "./sources";
 
@@ -12,7 +13,7 @@ export const AboutScreen = () => (
       <ul class="stack">
         <li class="notice warn">
           Levels at the ear are estimates from data sheets, not measurements, and this is no dosimeter. Seal,
-          fit and frequency move them by 5 dB or more.
+          fit and frequency move them by {EAR_ERROR} dB or more.
         </li>
         <li class="notice warn">
           Hearing damage is permanent. Start low, use both ears, rest. Limits differ by country: follow local

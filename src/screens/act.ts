@@ -1,12 +1,9 @@
 import type { Command } from "../document/command";
-import { current, endDrag, readOnly, run } from "../document/store";
+import { current, readOnly, run } from "../document/store";
 import { toast } from "./state";
 
 /** Runs a command as part of one visit to a field: undo takes the whole visit back. */
 export const typing = (command: Command): void => run({ ...command, kind: "drag" });
-
-/** The visit or the drag is over. */
-export const done = (): void => endDrag();
 
 /**
  * Runs a command; where nothing changes by it, says why instead of staying silent.

@@ -1,4 +1,5 @@
 import { current, readOnly } from "../document/store";
+import { Sentences } from "../pieces/sentences";
 import { shelf, takeOver } from "../shelf/here";
 import { attempt } from "./attempt";
 import { offline } from "./state";
@@ -40,13 +41,7 @@ const News = () => {
   return (
     <div class="notice warn stack" role="alert">
       <p>{first.says}</p>
-      {first.details.length > 0 ? (
-        <ul class="small soft">
-          {first.details.map((detail) => (
-            <li key={detail}>{detail}</li>
-          ))}
-        </ul>
-      ) : null}
+      <Sentences says={first.details} />
       <div class="row">
         {raw ? (
           <button type="button" onClick={() => take(({ takeRaw }) => takeRaw(raw))}>

@@ -1,6 +1,6 @@
 import { sumCalled } from "../core/called";
 import { current } from "../document/store";
-import { Choice, Pick } from "../pieces/choice";
+import { OneOf } from "../pieces/choice";
 import { chooseSum, chosenSum } from "./state";
 
 /** Which sum a screen is about; nothing where there is no choice. */
@@ -9,6 +9,5 @@ export const SumPick = ({ label }: { label: string }) => {
   const chosen = chosenSum.value;
   if (sums.length < 2 || !chosen) return null;
   const options = sums.map((s) => [s.id, sumCalled(s)] as const);
-  const Part = sums.length <= 3 ? Choice : Pick;
-  return <Part label={label} value={chosen.id} options={options} onValue={chooseSum} />;
+  return <OneOf label={label} value={chosen.id} options={options} onValue={chooseSum} />;
 };

@@ -1,5 +1,13 @@
 import { printNumber } from "../core/number";
+import type { Metres } from "../core/units";
 
-/** A distance in words: "0.50 m left", "in the middle" words left to the caller. */
-export const metres = (value: number, positive: string, negative: string): string =>
-  `${printNumber(Math.abs(value), 2)} m ${value < 0 ? negative : positive}`;
+const metres = (value: Metres): string => printNumber(Math.abs(value), 2);
+const isNone = (value: Metres): boolean => Number(metres(value)) === 0;
+
+/** How far across something is: "0.50 m left", "in the middle". */
+export const across = (x: Metres, right = "right", left = "left"): string =>
+  isNone(x) ? "in the middle" : `${metres(x)} m ${x < 0 ? left : right}`;
+
+/** How far in front something is: "0.30 m in front of the throne", "level with the throne". */
+export const inFront = (y: Metres): string =>
+  isNone(y) ? "level with the throne" : `${metres(y)} m ${y < 0 ? "behind" : "in front of"} the throne`;

@@ -1,4 +1,4 @@
-import type { ReadSetup } from "../document/check-file";
+import type { ReadSetup } from "../document/read-setup";
 
 /** What is to be read: a file that the user chose, or a link with a setup in it. */
 export type Task =

@@ -1,4 +1,4 @@
-import { type ReadSetup, readSetup, readSetupText } from "../document/check-file";
+import { type ReadSetup, readSetup, readSetupText } from "../document/read-setup";
 import { isFields, show } from "../document/reader";
 import type { SetupFile } from "../document/schema";
 import type { Shelf } from "./shelf";
@@ -7,7 +7,7 @@ import { troubleOf } from "./trouble";
 /** Names the format of a file with every setup in it. */
 export const BACKUP_FORMAT = "hatside-backup";
 /** Version of the backup that this code writes. */
-export const BACKUP_VERSION = 1;
+const BACKUP_VERSION = 1;
 
 const MAX_SETUPS = 1000;
 

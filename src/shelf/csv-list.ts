@@ -42,7 +42,7 @@ const PEAK: NumberRule = { name: "Peak", ...RANGES.level, unit: "dBFS" };
 const TRIM: NumberRule = { name: "Trim", ...RANGES.trim, unit: "dB" };
 
 /** Names are single lines. */
-const nameOf = (cell: string): string => cell.replace(/[\s\p{Cc}]+/gu, " ").trim();
+const cleanName = (cell: string): string => cell.replace(/[\s\p{Cc}]+/gu, " ").trim();
 
 /** Reads the cells of one row. */
 interface RowReader {
@@ -110,7 +110,7 @@ const panReader = (setup: Pick<Setup, "console">, header: string) => {
 };
 
 const rowOf = (reader: RowReader, readPan: (text: string) => Cell<number>, pieces: boolean): ListRow => {
-  const name = nameOf(reader.text("name") ?? "");
+  const name = cleanName(reader.text("name") ?? "");
   const letters = [...name].length;
   if (name === "") reader.fault("name", "Name: nothing is written here. Allowed: a name.");
   if (letters > LIMITS.name)
@@ -131,7 +131,7 @@ const rowOf = (reader: RowReader, readPan: (text: string) => Cell<number>, piece
   return {
     name,
     kind,
-    piece: pieces ? nameOf(piece ?? "") || null : kind === "drum" ? name : null,
+    piece: pieces ? cleanName(piece ?? "") || null : kind === "drum" ? name : null,
     channels,
     pan: reader.read("pan", 0, readPan),
     muted: reader.read("muted", false, (t) => readYes(t, "Muted", [["muted"], []])),

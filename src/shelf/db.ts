@@ -18,7 +18,7 @@ const connect = async (name: string): Promise<IDBDatabase> => {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const late = new Promise<never>((_, reject) => {
     timer = setTimeout(() => {
-      reject(new Error("the browser's storage does not answer"));
+      reject(new Error("the browser’s storage does not answer"));
       // Should it come after all, nobody uses it, and open it would stand in the way of others.
       answer.then(
         (database) => database.close(),

@@ -1,4 +1,4 @@
-import { printSetup, type ReadSetup, readSetup } from "../document/check-file";
+import { printSetup, type ReadSetup, readSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { BACKUP_FORMAT, readBackup } from "./backup";
 
@@ -29,7 +29,8 @@ export const exportText = (name: string, text: string): ExportedFile => ({
 /** A setup as a file. */
 export const exportFile = (file: SetupFile): ExportedFile => exportText(file.name, printSetup(file));
 
-const megabytes = (bytes: number): string => (bytes / 2 ** 20).toFixed(1);
+/** To a tenth, a begun one counted: what is over the limit never prints as the limit. */
+const megabytes = (bytes: number): string => (Math.ceil((10 * bytes) / 2 ** 20) / 10).toFixed(1);
 
 /**
  * Reads a file that the user chose or dropped: a setup, or a backup of several. Never rejects: what is wrong is said.

@@ -123,6 +123,6 @@ export const fromLink = async (text: string): Promise<LinkRead> => {
     return await unpack(data);
   } catch {
     // Whoever made it fit its checksum did not put a setup in.
-    return refused(`What the link carries can't be read: it is not a setup. ${ASK}`);
+    return refused(`What the link carries can’t be read: it is not a setup. ${ASK}`);
   }
 };

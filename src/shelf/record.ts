@@ -1,4 +1,4 @@
-import { printSetup } from "../document/check-file";
+import { printSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 
 /** A setup as it lies on the shelf. */

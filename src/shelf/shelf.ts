@@ -1,7 +1,7 @@
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
-import { readSetupText } from "../document/check-file";
 import { rename as renameSetup } from "../document/commands/settings";
 import { exampleSetup } from "../document/example";
+import { readSetupText } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { readOnly, run } from "../document/store";
 import type { Saving } from "./autosave";

@@ -7,6 +7,7 @@ import { existsSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { chromium } from "playwright-core";
 import { bundle } from "../tools/bundle.mjs";
+import { CHROMIUM } from "../tools/chromium.mjs";
 import { serve } from "../tools/serve.mjs";
 import { crowded } from "./crowd.mjs";
 
@@ -64,7 +65,7 @@ const drag = async (page) => {
 };
 
 const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  executablePath: CHROMIUM,
   args: ["--no-sandbox", "--disable-background-networking"],
 });
 const site = await serve(dist);

@@ -1,4 +1,5 @@
 import { chromium } from "playwright-core";
+import { CHROMIUM } from "../tools/chromium.mjs";
 import { longestTask } from "../tools/longest-task.mjs";
 import { serveRooms } from "../tools/rooms-site.mjs";
 import { watchMemory } from "./memory.mjs";
@@ -30,7 +31,7 @@ const measureInPage = async () => {
 export const openPage = async (paths) => {
   const site = await serveRooms("test/browser/rooms-page.ts");
   const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    executablePath: CHROMIUM,
     args: ["--no-sandbox"],
   });
   const page = await browser.newPage();

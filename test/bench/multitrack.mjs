@@ -1,18 +1,10 @@
 import { once } from "node:events";
 import { createWriteStream } from "node:fs";
 import { join } from "node:path";
+import { noise } from "../tools/chance.mjs";
 
 const RATE = 48_000;
 const BEAT = RATE / 2;
-
-/** Numbers −1…1 that are the same in every run. */
-const noise = (seed) => {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 2 ** 31 - 1;
-  };
-};
 
 /** Pieces: when they are hit (in half beats of a bar of 8), pitch, decay in seconds, share of noise, peak. */
 const PIECES = [

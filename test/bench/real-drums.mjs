@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { bundle } from "../tools/bundle.mjs";
+import { numbers } from "../tools/chance.mjs";
 
 /** Single hits of a drum kit: Debian's package hydrogen-data, GPL-2 or later. Read where it is installed, never kept here. */
 const PACKAGE = "hydrogen-data";
@@ -40,11 +41,6 @@ const HALF_A_DIGIT = 0.05;
 const fail = (why) => {
   console.log(`FAIL: ${why}`);
   process.exitCode = 1;
-};
-
-const numbers = (seed) => () => {
-  seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
-  return seed / 2 ** 32;
 };
 
 /** One evening: every piece alone, with hits of different strengths. */

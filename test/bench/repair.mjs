@@ -4,6 +4,7 @@
  * Run: node test/bench/repair.mjs
  */
 import { bundle } from "../tools/bundle.mjs";
+import { numbers } from "../tools/chance.mjs";
 
 const { repairsFor } = await bundle("src/core/repair/repairs.ts");
 const { situationOf } = await bundle("src/core/repair/situation.ts");
@@ -11,14 +12,9 @@ const { firstChange, whatWouldChange } = await bundle("src/core/repair/changes.t
 const { imagesOf } = await bundle("src/core/image.ts");
 const { imageStatement } = await bundle("src/core/statements.ts");
 const { countsSaid } = await bundle("src/core/heardsaid.ts");
-const { housePanFlags, overheadFlags } = await bundle("src/core/overheads.ts");
+const { housePanFlags } = await bundle("src/core/housepans.ts");
+const { overheadFlags } = await bundle("src/core/overheads.ts");
 const { acrossLaws } = await bundle("src/core/acrosslaws.ts");
-
-/** Numbers in 0…1 that are the same in every run. */
-const numbers = (seed) => () => {
-  seed = (seed * 1664525 + 1013904223) % 2 ** 32;
-  return seed / 2 ** 32;
-};
 
 const setupOf = (sourceCount, listenerCount, { hard }) => {
   const next = numbers(sourceCount + 7 * listenerCount + (hard ? 1 : 0));

@@ -3,16 +3,11 @@
  * Run: node test/bench/sum.mjs
  */
 import { bundle } from "../tools/bundle.mjs";
+import { numbers } from "../tools/chance.mjs";
 
 const { sumFigures } = await bundle("src/core/sum/figures.ts");
 const { playablePeak } = await bundle("src/core/sum/playable.ts");
 const { fewestPulls } = await bundle("src/core/sum/fewest.ts");
-
-/** Numbers in 0…1 that are the same in every run. */
-const numbers = (seed) => () => {
-  seed = (seed * 1664525 + 1013904223) % 2 ** 32;
-  return seed / 2 ** 32;
-};
 
 const LIMBS = [["hand"], ["hand"], ["hand", "hat-foot"], ["kick-foot"], ["whole"]];
 

@@ -279,7 +279,7 @@ describe("with no network, at the kit", () => {
     await page.locator(".toast").getByText("The setup is now as found").waitFor();
     await go(page, "image");
     await states(page, "The left leg of Drums is off: Mara hears only the right one, in the right ear");
-    expect(await shown(page.locator("main"))).toContain("Under Patch, switch slot 1 on.");
+    expect(await shown(page.locator("main"))).toContain("Switch slot 1 on at the patch.");
     await go(page, "patch");
     const now = await slots(page);
     expect(now[0]).toMatch(/off/);

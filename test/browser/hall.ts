@@ -28,7 +28,7 @@ export const go = async (page: Page, place: string): Promise<void> => {
 /** Opens a card; what is in it is there afterwards. */
 export const unfold = async (page: Page, title: string): Promise<void> => {
   await page.locator("summary", { hasText: title }).click();
-  await page.locator("details[open] > summary", { hasText: title }).waitFor();
+  await page.locator("details[open]:has(> summary + *) > summary", { hasText: title }).waitFor();
 };
 
 /** What can be read of a part, hidden things left out. */

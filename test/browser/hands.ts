@@ -75,6 +75,8 @@ export const openAll = async (page: Page): Promise<void> => {
   while ((await page.locator(shut).count()) > 0) {
     await page.locator(shut).evaluateAll((all) => {
       for (const each of all) (each as HTMLElement).click();
+      // What a part draws only when it is open comes a turn later.
+      return new Promise((drawn) => setTimeout(drawn));
     });
     await page.getByText("One moment …").first().waitFor({ state: "detached" });
   }

@@ -5,6 +5,7 @@ import { join, resolve } from "node:path";
 import axe from "axe-core";
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from "playwright-core";
 import { expect } from "vitest";
+import { CHROMIUM } from "../tools/chromium.mjs";
 import { serve } from "../tools/serve.mjs";
 import { faultsOf, ours, watch, watchAll } from "./faults";
 
@@ -44,7 +45,7 @@ const ARGS = [
   // Nothing but this machine can be reached, whatever the page asks for.
   "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1",
 ];
-const LAUNCH = { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ARGS };
+const LAUNCH = { executablePath: CHROMIUM, args: ARGS };
 const PHONE = {
   viewport: { width: 360, height: 740 },
   deviceScaleFactor: 2,

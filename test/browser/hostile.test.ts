@@ -1,8 +1,9 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { printSetup } from "../../src/document/check-file";
+import { printSetup } from "../../src/document/read-setup";
 import { toFragment } from "../../src/shelf/link";
-import { noise, wavFile } from "../measure/wavfile";
+import { wavFile } from "../measure/wavfile";
+import { noise } from "../tools/chance.mjs";
 import { choose, downloaded, go, keepIt, overhang, reachesOut, states, unfold } from "./hall";
 import { drop, openAll, openAt, settled, stored } from "./hands";
 import { axeFindings, type Phone, phone } from "./harness";

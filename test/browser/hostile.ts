@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { readSetup } from "../../src/document/check-file";
 import { setupFields } from "../../src/document/fields";
+import { readSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 
 /** Texts that harm where a text is taken for something else. Each may be a name; none may be more than that. */

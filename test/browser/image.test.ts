@@ -120,12 +120,12 @@ describe("who hears it right, and what is best done about it", () => {
     const before = await recommended(page);
     const plan = page.getByRole("group", { name: "The kit from above, as the drummer sees it" });
     const hat = plan.getByRole("button", { name: /^Hat: / });
-    expect(await hat.getAttribute("aria-label")).toMatch(/ m left and /);
+    expect(await hat.getAttribute("aria-label")).toMatch(/ m left, /);
     await tap(page.getByRole("radio", { name: "Left-handed" }));
     // The overheads hang where they hung: only they are on the wrong side for her now.
     await states(page, "Mixed up for Mara: 2 of 8 on the wrong side");
     await page.getByText("Wrong: Overhead L and Overhead R.").waitFor();
-    expect(await hat.getAttribute("aria-label")).toMatch(/ m right and /);
+    expect(await hat.getAttribute("aria-label")).toMatch(/ m right, /);
     expect(await side(page, "Hat")).toBe("right right");
     await recommendsOtherThan(page, before);
     await page.getByLabel("As heard by").selectOption("Audience");
@@ -319,9 +319,9 @@ describe("where everybody stands", () => {
     const says = async (name: RegExp): Promise<string> =>
       (await plan(page, "The kit from above").getByRole("button", { name }).getAttribute("aria-label")) ?? "";
     const hat = await says(/^Hat: /);
-    expect(await says(/^Ride: /)).toMatch(/ m right and /);
+    expect(await says(/^Ride: /)).toMatch(/ m right, /);
     await tap(page.getByRole("radio", { name: "Open-handed" }));
-    expect(await says(/^Ride: /)).toMatch(/ m left and /);
+    expect(await says(/^Ride: /)).toMatch(/ m left, /);
     expect(await says(/^Hat: /)).toBe(hat);
     expect(faults).toEqual([]);
     await context.close();

@@ -6,8 +6,9 @@ import { bytesOf } from "../../src/measure/bytes";
 import { sliceOf } from "../../src/measure/wav/decode";
 import { openWav } from "../../src/measure/wav/open";
 import { measureBytes } from "../measure/job";
-import { noise, type WavPlan, wavFile } from "../measure/wavfile";
+import { type WavPlan, wavFile } from "../measure/wavfile";
 import { expectNear } from "../near";
+import { noise } from "../tools/chance.mjs";
 import { serveRooms } from "../tools/rooms-site.mjs";
 import { ours } from "./faults";
 import { launch } from "./harness";
@@ -239,7 +240,7 @@ describe("measuring in the browser's worker", () => {
     if (good.outcome.kind === "refused") throw new Error(good.outcome.why.join(" "));
     const { figures, notes } = good.outcome.measurement;
     expect(notes).toEqual([
-      "“hit.flac” was decoded by the browser at 48000 Hz; its peaks may differ a little from the original's.",
+      "“hit.flac” was decoded by the browser at 48000 Hz; its peaks may differ a little from the original’s.",
     ]);
     expect(figures.seconds).toBe(SINE_SECONDS);
     // A full-scale sine has an rms of 1/√2; the second channel is half of it.

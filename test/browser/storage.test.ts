@@ -67,7 +67,7 @@ describe("where nothing can be kept", () => {
     ],
     [
       "fails",
-      "the browser's storage is refused or damaged",
+      "the browser’s storage is refused or damaged",
       () => {
         IDBFactory.prototype.open = () => {
           const request = { error: new DOMException("broken", "UnknownError") };
@@ -78,7 +78,7 @@ describe("where nothing can be kept", () => {
     ],
     [
       "never answers",
-      "the browser's storage does not answer",
+      "the browser’s storage does not answer",
       () => {
         IDBFactory.prototype.open = () => ({}) as IDBOpenDBRequest;
       },
@@ -107,7 +107,7 @@ describe("where nothing can be kept", () => {
       writeFileSync(join(profile, "Default", "Preferences"), JSON.stringify(settings));
       const { page, faults, context } = await phoneWithMemory(profile);
       await page.goto(`${site.url}#kit`);
-      await worksWithout(page, "the browser's storage is refused or damaged");
+      await worksWithout(page, "the browser’s storage is refused or damaged");
       await go(page, "setups");
       await page.getByText(/^No offline copy: .* It works only with a network\.$/).waitFor();
       expect(await page.locator(".toast").count()).toBe(0);
@@ -136,7 +136,7 @@ describe("where storage is full", () => {
       await pan(page);
       await expect
         .poll(() => alert(page).textContent())
-        .toContain("Not saved: the browser's storage is full.");
+        .toContain("Not saved: the browser’s storage is full.");
       expect(await axeFindings(page)).toEqual([]);
       const edited = await pan(page);
       expectKick(await downloaded(page, "Take the file"), edited);
@@ -167,7 +167,7 @@ describe("where storage is full", () => {
       };
     });
     await pan(page);
-    await expect.poll(() => alert(page).textContent()).toContain("Not saved: the browser's storage is full.");
+    await expect.poll(() => alert(page).textContent()).toContain("Not saved: the browser’s storage is full.");
     const edited = await pan(page);
     await alert(page).waitFor({ state: "detached" });
     expectKick(await stored(page), edited);

@@ -9,6 +9,7 @@ import {
   fullScaleSine,
   outputDbuOf,
   peakOfSine,
+  rmsBy,
   voltsOfDbu,
   voltsOfDbv,
 } from "../../src/core/analog";
@@ -55,6 +56,11 @@ describe("dBFS rms", () => {
   it("of a full-scale sine", () => {
     expectNear(fullScaleSine("sample"), -3.01, printed(2));
     expect(fullScaleSine("aes17")).toBe(0);
+  });
+
+  it("in words", () => {
+    expect(rmsBy("sample")).toEqual({ sine: "−3.01 dBFS", by: "samples" });
+    expect(rmsBy("aes17")).toEqual({ sine: "0 dBFS", by: "AES17 and IEC 61606" });
   });
 
   it.each(ALIGNMENTS)("alignment of %d dBu at %d dBFS", (dbu, dbfs, atFullScale) => {

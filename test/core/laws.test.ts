@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { levelOf } from "../../src/core/decibels";
-import { centreLevel, LAWS, type PanSettings, panGains } from "../../src/core/laws";
+import { byEveryLaw, centreLevel, LAWS, type PanSettings, panGains } from "../../src/core/laws";
 import type { LawId } from "../../src/core/setup";
 import { expectNear, printed } from "../near";
 import { CENTRE_FAMILY, EXPONENTS } from "../tables/centre-family";
@@ -107,5 +107,16 @@ describe("properties of every law", () => {
       if (LAWS[law].keeps === what) fc.assert(fc.property(anywhere, isKept), { numRuns: 1000 });
       else expect(isKept(0.3), what).toBe(false);
     }
+  });
+});
+
+describe("by every law", () => {
+  it("makes one of each law and reference, keeps what else is set, and marks the case that is set", () => {
+    const made = byEveryLaw({ ...centre("root", 5), steps: 7 }, ({ law, reference, centreDb, steps }) => ({
+      by: `${law} ${reference} ${centreDb} ${steps}`,
+    }));
+    expect(made.map((m) => m.by)).toEqual(IDS.flatMap((id) => [`${id} sides 5 7`, `${id} centre 5 7`]));
+    for (const { law, reference, by } of made) expect(by).toBe(`${law} ${reference} 5 7`);
+    expect(made.filter((m) => m.believed).map((m) => m.by)).toEqual(["root centre 5 7"]);
   });
 });

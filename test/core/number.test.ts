@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
+  clockSaid,
   type NumberRule,
   plain,
   printEntry,
@@ -159,4 +160,16 @@ it.each([
   [1, "100 %"],
 ])("a share of %d is %s", (share, said) => {
   expect(printPercent(share)).toBe(said);
+});
+
+it.each([
+  [0, "0:00.0"],
+  [0.3, "0:00.3"],
+  [1.99, "0:01.9"],
+  [59.99, "0:59.9"],
+  [60, "1:00.0"],
+  [127.3, "2:07.3"],
+  [3600, "60:00.0"],
+])("a clock at %d s says %s", (seconds, said) => {
+  expect(clockSaid(seconds)).toBe(said);
 });

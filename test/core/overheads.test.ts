@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { imagesOf } from "../../src/core/image";
-import { housePanFlags, overheadFlags } from "../../src/core/overheads";
+import { overheadFlags } from "../../src/core/overheads";
 import type { Setup, Source, Sum } from "../../src/core/setup";
 import { exampleSetup } from "../../src/document/example";
 import { kit, piece, source, withSource } from "./repair/setups";
@@ -27,17 +26,11 @@ const withOverheads = (right: number, left: number, ownRight: number | null = nu
     pan: ownRight === null ? null : -ownRight,
   });
 };
-const housePans = (setup: Setup) => {
-  const image = imagesOf(setup).find((i) => i.hears === "house");
-  if (!image) throw new Error("no audience");
-  return housePanFlags(setup, image);
-};
 
 describe("overheads against the close microphones", () => {
   it("says nothing where they agree, and of the worked example", () => {
     expect(overheadFlags(withOverheads(-1, 1))).toEqual([]);
     expect(overheadFlags(exampleSetup())).toEqual([]);
-    expect(housePans(exampleSetup())).toEqual([]);
   });
 
   it("names a crossed pair, once, where the sum follows the house", () => {
@@ -136,33 +129,5 @@ describe("overheads against the close microphones", () => {
     const own = withOverheads(-1, 1, 1);
     const folded = own.sums.map((s): Sum => ({ ...s, folded: true }));
     expect(overheadFlags({ ...own, sums: folded })).toEqual([]);
-  });
-});
-
-describe("house pans", () => {
-  it("names each that is panned from the drummer's side", () => {
-    const setup = { ...kit(), sources: kit().sources.map((s) => (s.id === "hat" ? { ...s, pan: -0.7 } : s)) };
-    expect(housePans(setup)).toEqual([
-      {
-        source: "hat",
-        drummersSide: true,
-        says: "HAT is panned house left but stands house right for the audience: panned from the drummer's side.",
-      },
-    ]);
-    const all = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })) };
-    expect(housePans(all).map((f) => f.source)).toEqual(["hat", "tom", "floor", "ride"]);
-  });
-
-  it("with the drummer's back to the audience a wrong pan is not the drummer's side either", () => {
-    const setup = { ...kit(), kit: { ...kit().kit, yaw: 180 } };
-    expect(housePans(setup).map((f) => f.drummersSide)).toEqual([false, false, false, false]);
-    expect(housePans(setup)[0]?.says).toBe(
-      "HAT is panned house right but stands house left for the audience.",
-    );
-  });
-
-  it("says nothing where the audience sees the kit side-on, or everything is at the centre", () => {
-    expect(housePans({ ...kit(), kit: { ...kit().kit, yaw: 90 } })).toEqual([]);
-    expect(housePans({ ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: 0 })) })).toEqual([]);
   });
 });

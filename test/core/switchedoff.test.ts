@@ -119,7 +119,7 @@ describe("what is said of a leg that is off", () => {
     expect(said(at(slots, sum, mara))).toEqual({
       tone: "care",
       says,
-      more: `Under Patch, switch ${which} on.`,
+      more: `Switch ${which} on at the patch.`,
     });
   });
 
@@ -137,7 +137,7 @@ describe("what is said of a leg that is off", () => {
       return repairsFor(situationOf(setup, setup.sums[0] as Sum)).advice.why;
     };
     expect(why([off(L), R])).toMatch(
-      /^The left leg of Drums is off, and all of this is reckoned so\. Under Patch, switch slot 1 on\. /,
+      /^The left leg of Drums is off, and all of this is reckoned so\. Switch slot 1 on at the patch\. /,
     );
     expect(why([L, R])).not.toContain("off, and");
   });
@@ -150,7 +150,7 @@ it("a pair of one's own takes over what is off, so that its image is as promised
     const sum = setup.sums[0] as Sum;
     const off = legsOff(setup.monitor, sum);
     expect(off).toContain(true);
-    for (const repair of repairsFor(situationOf(setup, sum)).ranked.filter((r) => r.cost.slots > 0)) {
+    for (const repair of repairsFor(situationOf(setup, sum)).ranked.filter((r) => r.criteria.slots > 0)) {
       const after = applyRepair(setup, repair);
       for (const copy of after.sums.filter((s) => !setup.sums.some((was) => was.id === s.id))) {
         expect(legsOff(after.monitor, copy)).toEqual(off);

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { blankSetup } from "../../src/document/blank";
-import { printSetup, readSetupText } from "../../src/document/check-file";
+import { printSetup, readSetupText } from "../../src/document/read-setup";
 
 it("a blank setup has the audience, the drummer and sixteen free slots, and says nothing of its own", () => {
   const blank = blankSetup();

@@ -340,12 +340,29 @@ describe("the check at the kit", () => {
   });
 });
 
+describe("a piece that becomes another kind", () => {
+  const limbs = (...patches: Parameters<typeof editPiece>[1][]) =>
+    applied(example, addPiece("other"), ...patches.map((patch) => editPiece("p11", patch))).kit.pieces.at(-1)
+      ?.limbs;
+
+  it("is sounded as that kind is", () => {
+    expect(limbs({ kind: "kick" })).toEqual(["kick-foot"]);
+    expect(limbs({ kind: "overhead" })).toEqual(["whole"]);
+    expect(limbs({ kind: "overhead" }, { kind: "hat" }, { kind: "snare" })).toEqual(["hand"]);
+  });
+
+  it("but not where it was sounded in a way of its own, or is given one", () => {
+    expect(limbs({ limbs: ["hat-foot"] }, { kind: "kick" })).toEqual(["hat-foot"]);
+    expect(limbs({ kind: "kick", limbs: ["hat-foot"] })).toEqual(["hat-foot"]);
+  });
+});
+
 describe("a patch that changes nothing", () => {
   it("is the very same setup", () => {
     expect(
       applied(
         example,
-        editPiece("p1", { name: "Kick" }),
+        editPiece("p1", { name: "Kick", kind: "kick" }),
         editSource("s1", { pan: 0 }),
         editSlot(0, { on: true }),
       ),

@@ -102,7 +102,9 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   sum.map(swapPair),
   source.map(swapChannels),
   fc.tuple(fc.constantFrom("kick", "tom", "crash", "other" as const), name).map((a) => addPiece(...a)),
-  fc.tuple(piece, patch({ name, x: metres })).map((a) => editPiece(...a)),
+  fc
+    .tuple(piece, patch({ name, kind: fc.constantFrom("kick", "tom", "overhead" as const), x: metres }))
+    .map((a) => editPiece(...a)),
   fc.tuple(piece, metres, metres).map((a) => movePiece(...a)),
   piece.map(removePiece),
   hand.map(setHand),

@@ -21,6 +21,9 @@ describe("the words of a difference", () => {
     expect(said(ear, applied(ear, editEar({ sensitivity: 112 })))).toEqual([
       "Earphones | Sensitivity 112 dB/mW instead of 108 dB/mW",
     ]);
+    expect(said(ear, applied(ear, editEar({ sourceImpedance: 8 })))).toEqual([
+      "Earphones | Amplifier’s impedance 8 Ω instead of 1 Ω",
+    ]);
     expect(said(ear, applied(ear, editEar({ unit: "dB/V" })))).toEqual([
       "Earphones | Sensitivity 108 dB/V instead of 108 dB/mW",
     ]);
@@ -96,13 +99,16 @@ describe("the words about what a thing is", () => {
 });
 
 describe("the words about a recording", () => {
-  const recording = (name: string, rms: number): Recording => ({
+  const recording = (name: string, rms: number, seconds: number): Recording => ({
     name,
-    seconds: 9,
+    seconds,
     sources: [measured("s1", { rms })],
     correlation: [[1]],
   });
-  const recorded = (name: string, rms = -30): SetupFile => ({ ...example, recording: recording(name, rms) });
+  const recorded = (name: string, rms = -30, seconds = 9): SetupFile => ({
+    ...example,
+    recording: recording(name, rms, seconds),
+  });
 
   it("name it", () => {
     expect(said(example, recorded("Rehearsal"))).toEqual([
@@ -112,15 +118,22 @@ describe("the words about a recording", () => {
       "Recording | Measured: none instead of figures of “Rehearsal”",
     ]);
     expect(said(recorded("Rehearsal"), recorded("Concert"))).toEqual([
-      "Recording | Measured: figures of “Concert” instead of figures of “Rehearsal”",
+      "Recording | Measured: figures of “Concert” instead of “Rehearsal”",
     ]);
   });
 
-  it("tell two of one name apart by their figures", () => {
-    const json = (rms: number) => JSON.stringify(recording("", rms).sources);
-    expect(said(recorded("Rehearsal"), recorded("Rehearsal", -31))).toEqual([
-      `Recording | Measured: figures of “Rehearsal” (${json(-31)}) instead of figures of “Rehearsal” (${json(-30)})`,
+  it("tell two of one name apart by their length and their figures", () => {
+    expect(said(recorded("Night"), recorded("Night", -31))).toEqual([
+      "Recording | Measured: other figures of “Night”",
     ]);
+    expect(said(recorded("Night"), recorded("Night", -30, 4211.27))).toEqual([
+      "Recording | Measured: length 70:11.2 instead of 0:09.0",
+    ]);
+    expect(said(recorded("Night"), recorded("Night", -31, 8))).toEqual([
+      "Recording | Measured: length 0:08.0 instead of 0:09.0",
+      "Recording | Measured: other figures of “Night”",
+    ]);
+    expect(said(recorded("Night"), recorded("Concert", -31))).toHaveLength(1);
   });
 
   it("are none where only the ids of its sources are others", () => {

@@ -3,7 +3,6 @@ import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Slot } from "../../src/core/setup";
-import { readSetup } from "../../src/document/check-file";
 import { addPiece, editPiece, movePiece } from "../../src/document/commands/kit";
 import { addListener, editListener, moveListener } from "../../src/document/commands/listeners";
 import { editConsole, editEar, editWishes, rename, setNote } from "../../src/document/commands/settings";
@@ -19,6 +18,7 @@ import {
 import { addSum, editSum, setSend, swapPair } from "../../src/document/commands/sums";
 import { differences } from "../../src/document/compare";
 import { exampleSetup } from "../../src/document/example";
+import { readSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { applied, commands } from "./commands";
@@ -111,7 +111,18 @@ describe("one change at a time", () => {
     ],
     [
       editPiece(pieceOf("Hat"), { limbs: [] }),
-      ["Kit | Hat: played with nothing instead of hand and hat-foot"],
+      ["Kit | Hat: sounded by nothing instead of a hand and the hat foot"],
+    ],
+    [
+      editPiece(pieceOf("Kick"), { limbs: ["whole"] }),
+      ["Kit | Kick: sounded by the whole kit instead of the kick foot"],
+    ],
+    [
+      editConsole({ law: "custom", centreDb: 4 }),
+      [
+        "Console | Pan law Centre attenuation of your own instead of Constant power, sin/cos",
+        "Console | Centre attenuation of your own 4 dB instead of 3 dB",
+      ],
     ],
     [
       movePiece(pieceOf("Kick"), -0.25, 0),

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
-import { printSetup, readSetupText } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { mend } from "../../src/document/mend";
+import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { applied, commands } from "./commands";

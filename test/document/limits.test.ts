@@ -3,12 +3,12 @@ import { applyFit, fits } from "../../src/core/patch/fit";
 import { withList } from "../../src/core/patch/list";
 import { withStep } from "../../src/core/repair/steps";
 import type { Setup, Sum } from "../../src/core/setup";
-import { printSetup, readSetupText } from "../../src/document/check-file";
 import { replaceSetup } from "../../src/document/commands/apply";
 import { setSlotCount } from "../../src/document/commands/slots";
 import { addSum, duplicateSum } from "../../src/document/commands/sums";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS, tooMuch } from "../../src/document/limits";
+import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { applied } from "./commands";
 

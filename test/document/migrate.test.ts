@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { printSetup, readSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { MIGRATIONS, type Migration, migrate, type RawSetup } from "../../src/document/migrate";
+import { printSetup, readSetup } from "../../src/document/read-setup";
 import { FORMAT, VERSION } from "../../src/document/schema";
 
 const fixtures = new URL("../fixtures/", import.meta.url);

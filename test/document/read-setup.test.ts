@@ -2,11 +2,13 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
-import { printSetup, readSetup, readSetupText } from "../../src/document/check-file";
+import { editEar } from "../../src/document/commands/settings";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
+import { printSetup, readSetup, readSetupText } from "../../src/document/read-setup";
 import { VERSION } from "../../src/document/schema";
+import { applied } from "./commands";
 
 /** Parsed JSON, as loose as it comes. */
 type Json = ReturnType<typeof JSON.parse>;
@@ -93,6 +95,16 @@ describe("a setup file", () => {
     expect(notes).toContain("sources: missing; a list taken.");
     expect(notes).toContain("There was no drummer among the listeners: added.");
     expect(file.monitor.slots).toHaveLength(16);
+  });
+
+  it("takes the earphones that an estimate begins with where a field of them is missing", () => {
+    const { file } = withChange((f) => set(f, "ear", { isolation: 30 }));
+    expect(file.ear).toEqual({ ...applied(exampleSetup(), editEar({})).ear, isolation: 30 });
+  });
+
+  it("puts a listener without a place at the throne", () => {
+    const { file, notes } = withChange((f) => delete f.listeners[2].y);
+    expect([file.listeners[2]?.y, notes]).toEqual([0, ["listeners[2].y: missing; 0 taken."]]);
   });
 
   it("names a missing, a foreign and a wrong field by its path and value, and keeps the rest", () => {
@@ -238,9 +250,9 @@ describe("a setup file", () => {
       set(f.sources[0], "name", long);
       set(f, "note", "n".repeat(LIMITS.note));
     });
-    expect(file.sources[0]?.name).toBe("x".repeat(LIMITS.note - 1));
+    expect(file.sources[0]?.name).toBe(`${"x".repeat(LIMITS.note - 1)}🥁`);
     expect(file.note).toHaveLength(LIMITS.note);
-    expect(notes).toEqual(["sources[0].name: 2003 characters are too many; the first 2000 kept."]);
+    expect(notes).toEqual(["sources[0].name: 2001 characters are too many; the first 2000 kept."]);
   });
 
   it("names fields and things in its words by no more than a few quoted letters", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { printSetup, readSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
+import { printSetup, readSetup } from "../../src/document/read-setup";
 import { measured } from "./measured";
 
 /** Parsed JSON, as loose as it comes. */
@@ -107,13 +107,17 @@ describe("what cannot be taken is named with its value and what is allowed", () 
   });
 });
 
-it("a text that is cut keeps every whole character before", () => {
-  const note = `🥁 ${"x".repeat(LIMITS.note)}`;
-  const { file } = withChange((f) => {
-    f.note = note;
+it("a text is counted and cut by characters, as the field it is typed in counts them", () => {
+  const read = (note: string) =>
+    withChange((f) => {
+      f.note = note;
+    });
+  const full = "🥁".repeat(LIMITS.note);
+  expect(read(full)).toMatchObject({ file: { note: full }, notes: [] });
+  expect(read(`${full}x`)).toMatchObject({
+    file: { note: full },
+    notes: ["note: 2001 characters are too many; the first 2000 kept."],
   });
-  expect(file.note).toBe(note.slice(0, LIMITS.note));
-  expect(file.note.startsWith("🥁 x")).toBe(true);
 });
 
 it("a recording whose correlations lack one in a row is left out", () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Measured, Recording } from "../../src/core/setup";
-import { readSetup } from "../../src/document/check-file";
 import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
 import { exampleSetup } from "../../src/document/example";
+import { readSetup } from "../../src/document/read-setup";
 
 const measured = (source: string, playing: number, peak: number): Measured => ({
   source,

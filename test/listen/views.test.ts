@@ -6,7 +6,8 @@ import { runJob } from "../../src/measure/engine";
 import { atStretch, productsOver, readExcerpt } from "../../src/measure/excerpt";
 import type { Job } from "../../src/measure/protocol";
 import { file } from "../measure/job";
-import { noise, wavFile } from "../measure/wavfile";
+import { wavFile } from "../measure/wavfile";
+import { noise } from "../tools/chance.mjs";
 
 const gain = fc.double({ min: -2, max: 2, noNaN: true });
 const view = fc.array(fc.tuple(gain, gain), { minLength: 3, maxLength: 3 });

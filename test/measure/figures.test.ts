@@ -4,8 +4,8 @@ import { levelThrough } from "../../src/core/measure/levels";
 import type { Legs } from "../../src/core/units";
 import { expectNear } from "../near";
 import { TABLE_4 } from "../tables/iec61672";
+import { noise } from "../tools/chance.mjs";
 import { figuresOf, numbersIn } from "./job";
-import { noise } from "./wavfile";
 
 const RATE = 48_000;
 const make = (seconds: number, at: (i: number) => number): Float64Array =>

@@ -2,8 +2,9 @@ import { expect, it } from "vitest";
 import type { Bytes } from "../../src/measure/bytes";
 import { sliceOf } from "../../src/measure/wav/decode";
 import { openWav } from "../../src/measure/wav/open";
+import { noise } from "../tools/chance.mjs";
 import { measureBytes, numbersIn, whyNot } from "./job";
-import { bext, noise, type WavPlan, wavFile } from "./wavfile";
+import { bext, type WavPlan, wavFile } from "./wavfile";
 
 const RUNS = 100_000;
 const random = noise(20_240_607);

@@ -3,8 +3,9 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import { RUN } from "../../src/core/measure/loops";
 import { runJob } from "../../src/measure/engine";
 import { fastestLoops, type MeasureLoops, PLAIN } from "../../src/measure/loops";
+import { noise } from "../tools/chance.mjs";
 import { file } from "./job";
-import { noise, wavFile } from "./wavfile";
+import { wavFile } from "./wavfile";
 
 afterEach(() => {
   vi.unstubAllGlobals();

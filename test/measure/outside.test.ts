@@ -6,8 +6,9 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { levelOf } from "../../src/core/decibels";
 import type { TrackFigures } from "../../src/core/measure/figures";
 import { expectNear } from "../near";
+import { noise } from "../tools/chance.mjs";
 import { measureBytes } from "./job";
-import { noise, type WavPlan, wavFile } from "./wavfile";
+import { type WavPlan, wavFile } from "./wavfile";
 
 /**
  * The same files through two programs of other people: sox 14.4 (`stat`, and `rate` for the peaks between samples)

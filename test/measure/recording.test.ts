@@ -3,8 +3,8 @@ import { levelOf, levelOfPower } from "../../src/core/decibels";
 import type { TrackPlace } from "../../src/core/measure/through";
 import { toRecording } from "../../src/measure/recording";
 import { expectNear } from "../near";
+import { noise } from "../tools/chance.mjs";
 import { figuresOf } from "./job";
-import { noise } from "./wavfile";
 
 const random = [1, 2, 3].map(noise);
 const [a, b, c] = random.map((next) => Float64Array.from({ length: 48_000 }, () => 0.5 * next())) as [

@@ -3,8 +3,8 @@ import { OVERSHOOT, peakFinder, REACH } from "../../src/core/measure/interpolate
 import { PLAIN_LOOPS } from "../../src/core/measure/plainloops";
 import { expectNear } from "../near";
 import { BURSTS, SINES, TRUE_PEAK_TOLERANCE } from "../tables/ebu3341";
+import { noise } from "../tools/chance.mjs";
 import { figuresOf } from "./job";
-import { noise } from "./wavfile";
 
 const RATE = 48_000;
 const FADE = RATE / 100;

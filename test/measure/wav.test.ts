@@ -3,8 +3,9 @@ import { bytesOf } from "../../src/measure/bytes";
 import { runJob } from "../../src/measure/engine";
 import { sliceOf } from "../../src/measure/wav/decode";
 import { openWav, type Wav } from "../../src/measure/wav/open";
+import { noise } from "../tools/chance.mjs";
 import { file, measureBytes, notesOf, numbersIn, whyNot } from "./job";
-import { bext, chunk, noise, type WavPlan, wavFile } from "./wavfile";
+import { bext, chunk, type WavPlan, wavFile } from "./wavfile";
 
 const random = noise(1);
 const ramp = (frames: number): Float64Array => Float64Array.from({ length: frames }, random);
@@ -115,6 +116,13 @@ describe("the header", () => {
     ]);
   });
 
+  it("a cut of less than a tenth of a second is seen in the times", async () => {
+    const { notes } = await open(wavFile([ramp(48_000)]).slice(0, 44 + 3 * 47_999));
+    expect(notes).toEqual([
+      "is cut off: its header promises 0:01.0, it holds 0:00.9; measured up to the cut",
+    ]);
+  });
+
   it("a cut-off file is read up to the cut, and says so", async () => {
     const whole = wavFile([ramp(48_000), ramp(48_000)]);
     const wav = await open(whole.slice(0, 44 + 6 * 24_000 + 2));
@@ -156,7 +164,7 @@ describe("what is refused, and what is said", () => {
     ],
     ["no channels", patched(22, 0, 0), /says 0 channels; read are 1 to 64/],
     ["65 channels", patched(22, 65, 0), /says 65 channels/],
-    ["4 kHz", patched(24, 160, 15, 0, 0), /rate of 4000 Hz; read are 8000 to 192 000/],
+    ["4 kHz", patched(24, 160, 15, 0, 0), /rate of 4000 Hz; read are 8000 to 192000 Hz/],
     ["8 bits", patched(32, 1, 0, 8, 0), /8-bit samples/],
     ["frames that do not divide", wavFileWith(2, 32, 3), /3 bytes for a frame of 2 channels/],
     ["more bits than bytes", patched(34, 32), /says 32 bits in 2 bytes/],
@@ -198,6 +206,14 @@ describe("samples that are no audio", () => {
     expect(numbersIn(figures).filter(Number.isNaN)).toEqual([]);
     expect(numbersIn(figures).length).toBeGreaterThan(40);
     expect(notes.join(" ")).toContain("4 samples of “take.wav” are no numbers or beyond +120 dBFS");
+  });
+
+  it("a single one is said as one", async () => {
+    const outcome = await measureBytes(wavFile([[0.5, Number.NaN]], { coding: "float", width: 8 }), [[1, 1]]);
+    if (outcome.kind === "refused") throw new Error(whyNot(outcome));
+    expect(outcome.measurement.notes).toEqual([
+      "1 sample of “take.wav” is no number or beyond +120 dBFS; it counts as silence.",
+    ]);
   });
 });
 

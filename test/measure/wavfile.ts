@@ -134,12 +134,3 @@ export const bext = (frames: number, extra = 0): Uint8Array => {
   new DataView(out.buffer).setBigUint64(338, BigInt(frames), true);
   return out;
 };
-
-/** Numbers −1…1 that are the same in every run. */
-export const noise = (seed: number): (() => number) => {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 2 ** 31 - 1;
-  };
-};

@@ -66,7 +66,7 @@ describe("a cupboard in the browser's storage", () => {
 
   it("is not there where the browser has none, refuses it, or finds it damaged", async () => {
     engine.fails.open = named("UnknownError");
-    expect(await outcome(indexedCupboard("test"))).toBe("the browser's storage is refused or damaged");
+    expect(await outcome(indexedCupboard("test"))).toBe("the browser’s storage is refused or damaged");
     engine.fails.open = named("SecurityError");
     expect(await outcome(indexedCupboard("test"))).toBe("the browser does not let this page keep data");
     vi.stubGlobal("indexedDB", {
@@ -85,7 +85,7 @@ describe("an engine that does not answer", () => {
     engine.hangs = true;
     const cupboard = indexedCupboard("test");
     expect(await outcome(cupboard, 3900)).toBe("still waiting");
-    expect(await outcome(cupboard, 200)).toBe("the browser's storage does not answer");
+    expect(await outcome(cupboard, 200)).toBe("the browser’s storage does not answer");
     engine.answer();
     await vi.advanceTimersByTimeAsync(10);
     expect(engine.connections).toHaveLength(1);
@@ -147,7 +147,7 @@ describe("a connection that breaks", () => {
     const cupboard = await opened();
     connection(0).face.onclose?.();
     engine.fails.open = named("UnknownError");
-    expect(await lay(cupboard, "a", 1)).toBe("the browser's storage is refused or damaged");
+    expect(await lay(cupboard, "a", 1)).toBe("the browser’s storage is refused or damaged");
     engine.fails.open = null;
     expect(await lay(cupboard, "a", 2)).toBe("done");
     expect(engine.things.get("a")).toBe(2);
@@ -156,9 +156,9 @@ describe("a connection that breaks", () => {
 
 describe("a change that the engine takes back", () => {
   it.each([
-    ["request", "QuotaExceededError", "the browser's storage is full"],
-    ["commit", "QuotaExceededError", "the browser's storage is full"],
-    ["commit", "UnknownError", "the browser's storage is refused or damaged"],
+    ["request", "QuotaExceededError", "the browser’s storage is full"],
+    ["commit", "QuotaExceededError", "the browser’s storage is full"],
+    ["commit", "UnknownError", "the browser’s storage is refused or damaged"],
   ] as const)(
     "at its %s with %s fails with that reason; the next works, on a new connection",
     async (when, name, says) => {
@@ -182,8 +182,8 @@ describe("a change that the engine takes back", () => {
   it("reads that fail are told too", async () => {
     const cupboard = await opened();
     engine.fails.request = named("DataError");
-    expect(await outcome(cupboard.all())).toBe("the browser's storage is damaged");
-    expect(await outcome(cupboard.get("a"))).toBe("the browser's storage is damaged");
+    expect(await outcome(cupboard.all())).toBe("the browser’s storage is damaged");
+    expect(await outcome(cupboard.get("a"))).toBe("the browser’s storage is damaged");
   });
 
   it("because it cannot be worked out or copied leaves what was there, with that reason", async () => {
@@ -244,7 +244,7 @@ describe("a page that is closed at once", () => {
     expect(await outcome(cupboard.update("a", next, 1))).toBe("done");
     expect(engine.things.get("a")).toBe(2);
     engine.fails.commit = named("QuotaExceededError");
-    expect(await outcome(cupboard.update("a", () => 3, 2))).toBe("the browser's storage is full");
+    expect(await outcome(cupboard.update("a", () => 3, 2))).toBe("the browser’s storage is full");
     expect(engine.things.get("a")).toBe(2);
     const odd = cupboard.update("a", () => () => {}, 2);
     expect(await outcome(odd)).toMatch(/could not be cloned/);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { printSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
+import { printSetup } from "../../src/document/read-setup";
 import { type SetupFile, VERSION } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
 import { printBackup, restore } from "../../src/shelf/backup";
@@ -56,6 +56,9 @@ describe("a setup's file", () => {
   it("is refused over 12 MB before it is read", async () => {
     const big = `${printSetup(example)}${" ".repeat(12 * 2 ** 20)}`;
     expect(await why(big)).toMatch(/^“a\.json”: 12\.\d MB is too much\. Allowed: up to 12\.0 MB\.$/);
+    expect(await why(" ".repeat(12 * 2 ** 20 + 1))).toBe(
+      "“a.json”: 12.1 MB is too much. Allowed: up to 12.0 MB.",
+    );
     expect(await why(printSetup(example).padEnd(12 * 2 ** 20))).toBe("read");
   });
 
@@ -109,7 +112,7 @@ describe("a backup", () => {
     };
     expect(await restore({ put }, [example, other])).toEqual({
       done: 1,
-      why: "the browser's storage is full",
+      why: "the browser’s storage is full",
     });
     expect(kept).toEqual([example]);
     expect(await restore({ put: async () => {} }, [example, other])).toEqual({ done: 2 });

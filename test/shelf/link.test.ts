@@ -2,8 +2,8 @@ import { deflateRawSync } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { blankSetup } from "../../src/document/blank";
-import { readSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
+import { readSetup } from "../../src/document/read-setup";
 import { carriesSetup } from "../../src/shelf/carries";
 import { fromLink, LINK_LIMITS, toFragment, toLink } from "../../src/shelf/link";
 import { anySetup } from "../core/patch/setups";
@@ -104,9 +104,9 @@ describe("a link that is no good", () => {
   it("that fits its checksum but is no setup is refused", async () => {
     for (const data of ["", "A", "!!!!", "____", "AAAAAAAA"]) expect(await says(forged(data))).not.toBe("");
     for (const content of ["", "not json", "{", Buffer.from([0xff, 0xfe, 0x00]), "[".repeat(100_000)])
-      expect(await says(packed(content))).toMatch(/can't be read/);
+      expect(await says(packed(content))).toMatch(/can’t be read/);
     const half = deflateRawSync(JSON.stringify(exampleSetup())).subarray(0, 500).toString("base64url");
-    expect(await says(forged(half))).toMatch(/can't be read/);
+    expect(await says(forged(half))).toMatch(/can’t be read/);
   });
 
   it("that expands to 100 MB is stopped at 4 MB, without the memory", async () => {

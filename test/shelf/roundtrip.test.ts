@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Ear, Measured, Recording } from "../../src/core/setup";
-import { printSetup, type ReadSetup, readSetup } from "../../src/document/check-file";
 import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
+import { printSetup, type ReadSetup, readSetup } from "../../src/document/read-setup";
 import type { CheckSession, SetupFile } from "../../src/document/schema";
 import { printBackup } from "../../src/shelf/backup";
 import { exportFile, readFile } from "../../src/shelf/file";

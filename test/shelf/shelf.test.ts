@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { printSetup, readSetupText } from "../../src/document/check-file";
 import { rename } from "../../src/document/commands/settings";
 import { dragPan } from "../../src/document/commands/sources";
 import { exampleSetup } from "../../src/document/example";
+import { printSetup, readSetupText } from "../../src/document/read-setup";
 import { type SetupFile, VERSION } from "../../src/document/schema";
 import { canUndo, current, load, readOnly, redo, run, undo } from "../../src/document/store";
 import { templateSetup } from "../../src/document/templates";
@@ -138,7 +138,7 @@ describe("starting", () => {
     await later(1000);
     expect(shelf.saving.value).toEqual({
       state: "unavailable",
-      why: "the browser's storage is refused or damaged",
+      why: "the browser’s storage is refused or damaged",
     });
     expect(cupboard.written).toEqual([]);
   });
@@ -188,7 +188,7 @@ describe("saving", () => {
     cupboard.fails = full();
     run(rename("A"));
     await later(SAVE_AFTER);
-    expect(shelf.saving.value).toEqual({ state: "failed", why: "the browser's storage is full" });
+    expect(shelf.saving.value).toEqual({ state: "failed", why: "the browser’s storage is full" });
     expect(shelf.isUnsaved()).toBe(true);
     run(rename("B"));
     await later(SAVE_AFTER);

@@ -8,6 +8,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
+import { CHROMIUM } from "../tools/chromium.mjs";
 import { serve } from "../tools/serve.mjs";
 
 const KILLS = Number(process.env.KILLS ?? 200);
@@ -26,7 +27,7 @@ const random = () => {
 
 const start = async (profile) => {
   const child = spawn(
-    process.env.CHROMIUM ?? "/usr/bin/chromium",
+    CHROMIUM,
     [
       "--headless=new",
       "--no-sandbox",

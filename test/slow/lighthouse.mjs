@@ -1,6 +1,7 @@
 /** Lighthouse at its mobile settings over the built app; fails below 1.00 in any category that it asserts. */
 import * as chromeLauncher from "chrome-launcher";
 import lighthouse from "lighthouse";
+import { CHROMIUM } from "../tools/chromium.mjs";
 import { serve } from "../tools/serve.mjs";
 
 /** Performance is printed and not asserted: it moves with the load of the machine. */
@@ -15,7 +16,7 @@ const TIMES = [
 
 const site = await serve(new URL("../../dist", import.meta.url).pathname);
 const chrome = await chromeLauncher.launch({
-  chromePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  chromePath: CHROMIUM,
   chromeFlags: ["--headless=new", "--no-sandbox", "--disable-gpu", "--disable-background-networking"],
 });
 try {

@@ -1,46 +1,69 @@
 /*
  * Mutation testing of core and document, part by part: each part is judged by its own tests, what these let live by all.
  * Fails below 90 %, and for every mutant that lives without a reason in survivors/.
- * Takes two hours; a part that is done is not done again while its report lies in reports/.
+ * Takes two hours; what lies in reports/ of a file that has not changed since is not done again, so to try what lives
+ * against new tests, throw away reports/*-again.json.
  * Run: npm run mutate            (npm run mutate -- sum patch for some parts only)
  */
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync, renameSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { nameOf, reasons } from "./survivors.mjs";
 
 const root = join(import.meta.dirname, "../..");
 const LEAST = 0.9;
 const ALL_TESTS = "test/core/**/*.test.ts,test/document/*.test.ts";
-/** Takes ten seconds each time, and its figures are those of whole sessions, not of a line. */
-const SLOW = "test/core/check/simulation.test.ts";
+/** These take long each time, and judge whole sessions, files and other programs rather than a line of core. */
+const SLOW = ["core/check/simulation", "measure/fuzz", "measure/outside"].map(
+  (name) => `test/${name}.test.ts`,
+);
+/** Folder and tests of each part. */
 const PARTS = {
-  levels: ["src/core/*.ts", "test/core/*.test.ts"],
-  document: ["src/document/**/*.ts", "test/document/*.test.ts"],
-  sum: ["src/core/sum/*.ts", "test/core/sum/*.test.ts"],
-  measure: ["src/core/measure/*.ts", "test/core/measure/*.test.ts,test/measure/*.test.ts"],
-  patch: ["src/core/patch/*.ts", "test/core/patch/*.test.ts"],
-  check: ["src/core/check/*.ts", "test/core/check/*.test.ts"],
-  repair: ["src/core/repair/*.ts", "test/core/repair/*.test.ts"],
+  levels: ["src/core", "test/core/*.test.ts"],
+  document: ["src/document", "test/document/*.test.ts"],
+  commands: ["src/document/commands", "test/document/*.test.ts"],
+  sum: ["src/core/sum", "test/core/sum/*.test.ts"],
+  measure: ["src/core/measure", "test/core/measure/*.test.ts,test/measure/*.test.ts"],
+  patch: ["src/core/patch", "test/core/patch/*.test.ts"],
+  check: ["src/core/check", "test/core/check/*.test.ts"],
+  repair: ["src/core/repair", "test/core/repair/*.test.ts"],
 };
 
-/** Runs Stryker once, unless its report is there; gives the mutants of the report. */
-const mutantsOf = (name, mutate, tests) => {
-  const report = join(root, "reports", `${name}.json`);
-  if (!existsSync(report)) {
-    const { status } = spawnSync(
-      join(root, "test/slow/node_modules/.bin/stryker"),
-      ["run", "test/slow/stryker.json", "--mutate", mutate],
-      {
-        cwd: root,
-        stdio: "inherit",
-        env: { ...process.env, MUTATE_TESTS: tests, MUTATE_WITHOUT: SLOW },
-      },
-    );
-    if (status !== 0) throw new Error(`${name}: Stryker ended with ${status}`);
-    renameSync(join(root, "reports/mutation.json"), report);
-  }
-  const { files } = JSON.parse(readFileSync(report, "utf8"));
+const textOf = (file) => readFileSync(join(root, file), "utf8");
+
+/** Runs Stryker over what is to be mutated; gives the files of its report. */
+const mutated = (what, tests) => {
+  const report = join(root, "reports/mutation.json");
+  rmSync(report, { force: true });
+  const { status } = spawnSync(
+    join(root, "test/slow/node_modules/.bin/stryker"),
+    ["run", "test/slow/stryker.json", "--mutate", what.join(",")],
+    {
+      cwd: root,
+      stdio: "inherit",
+      env: { ...process.env, MUTATE_TESTS: tests, MUTATE_WITHOUT: SLOW.join(",") },
+    },
+  );
+  if (status !== 0 || !existsSync(report)) throw new Error(`Stryker ended with ${status}`);
+  return JSON.parse(readFileSync(report, "utf8")).files;
+};
+
+/**
+ * The mutants of some files, from the report that is kept under this name as far as they are as they were then.
+ * @param of what is mutated of each file: the file or places in it
+ */
+const mutantsOf = (name, of, tests) => {
+  const kept = join(root, "reports", `${name}.json`);
+  const known = existsSync(kept) ? JSON.parse(readFileSync(kept, "utf8")).files : {};
+  const files = Object.fromEntries(
+    Object.keys(of).flatMap((f) => (known[f]?.source === textOf(f) ? [[f, known[f]]] : [])),
+  );
+  const anew = Object.keys(of).filter((file) => !files[file]);
+  const places = anew.flatMap((file) => of[file]);
+  if (places.length > 0) Object.assign(files, mutated(places, tests));
+  // A file without a mutant is in no report.
+  for (const file of anew) files[file] ??= { source: textOf(file), mutants: [] };
+  writeFileSync(kept, JSON.stringify({ files }));
   return Object.entries(files).flatMap(([file, { mutants, source }]) =>
     mutants.map((m) => ({ ...m, file, name: nameOf(file, source, m) })),
   );
@@ -56,11 +79,16 @@ const why = reasons();
 let killed = 0;
 let all = 0;
 let bare = 0;
-for (const [name, [mutate, tests]] of Object.entries(PARTS)) {
+for (const [name, [folder, tests]] of Object.entries(PARTS)) {
   if (process.argv.length > 2 && !process.argv.includes(name)) continue;
-  const own = mutantsOf(name, mutate, tests);
+  const whole = readdirSync(join(root, folder))
+    .filter((file) => file.endsWith(".ts"))
+    .map((file) => [`${folder}/${file}`, [`${folder}/${file}`]]);
+  const own = mutantsOf(name, Object.fromEntries(whole), tests);
   const left = own.filter((m) => LIVES.includes(m.status));
-  const again = left.length === 0 ? [] : mutantsOf(`${name}-again`, left.map(place).join(","), ALL_TESTS);
+  const places = Object.fromEntries(left.map((m) => [m.file, []]));
+  for (const m of left) places[m.file].push(place(m));
+  const again = mutantsOf(`${name}-again`, places, ALL_TESTS);
   const dead = new Set(again.filter((m) => KILLED.includes(m.status)).map(key));
   const still = left.filter((m) => !dead.has(key(m)));
   const count = own.filter((m) => [...LIVES, ...KILLED].includes(m.status)).length;

@@ -1,3 +1,4 @@
+import { OFF_MIDDLE_DB } from "../agreement";
 import { levelOf } from "../decibels";
 import { levelDifference, MIDDLE_DB, SIDE_DB } from "../position";
 import type { Answer } from "../setup";
@@ -24,7 +25,7 @@ export const ANSWER_MODEL: {
   side: [
     { at: MIDDLE_DB, share: 0, why: "smallest difference heard, Mills, JASA 32 (1960)" },
     { at: 3, share: 0.6, why: "common practice, no source: clearly off the middle" },
-    { at: 6, share: 0.9, why: "design choice: a third of the way to one side" },
+    { at: OFF_MIDDLE_DB, share: 0.9, why: "design choice: two fifths of the way to one side" },
     { at: 10, share: 0.98, why: "a secondary text: the image begins to widen about here" },
     { at: SIDE_DB, share: 1, why: "a secondary text: from 15–20 dB fully at one side" },
   ],

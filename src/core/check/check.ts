@@ -1,6 +1,8 @@
-import { nameOf, sumCalled } from "../called";
+import { called, sumCalled } from "../called";
 import { sumOf } from "../ears";
 import type { Listener, Setup } from "../setup";
+import { CHOOSE_SUM } from "../statements";
+import { sentence } from "../words";
 import { ANSWER_MODEL, answerShares, withSlips } from "./answers";
 import { type Fault, faultsOf } from "./faults";
 import { type Strike, strikesOf } from "./strikes";
@@ -95,7 +97,7 @@ const impossible = (obstacle: string): Check => ({ strikes: [], sets: [], obstac
 export const checkOf = (setup: Setup, listener: Listener): Check => {
   if (listener.kind === "audience") return impossible("The audience hears the house, not a sum.");
   const sum = sumOf(setup, listener);
-  if (!sum) return impossible(`${nameOf(listener, "listener")} hears no sum. Choose which one.`);
+  if (!sum) return impossible(`${sentence(called(listener))} hears no sum. ${CHOOSE_SUM}`);
   const strikes = strikesOf(setup, sum);
   if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${sumCalled(sum)}.`);
   return { strikes, sets: merge(faultsOf(setup, listener, sum, strikes)), obstacle: null };

@@ -3,7 +3,7 @@ import { ANSWER_MODEL, ANSWERS, withSlips } from "./answers";
 import type { Check } from "./check";
 
 /** The hits of one strike, as places in `ANSWERS`. */
-export type Heard = readonly (readonly number[])[];
+export type HeardAnswers = readonly (readonly number[])[];
 
 /** Weight of "something else" before the first hit, against all known faults together. Tuned by simulation. */
 export const ELSE_PRIOR = 0.02;
@@ -37,7 +37,7 @@ export interface Elsewise {
  * and partly answers that follow nothing at all.
  * @param heard the answers so far of each strike, in the order of the check's strikes
  */
-export const elsewise = (check: Check, heard: Heard): Elsewise => {
+export const elsewise = (check: Check, heard: HeardAnswers): Elsewise => {
   const bases = check.sets.filter((s) => s.faults.some((f) => f.source === null));
   const weight = bases.reduce((sum, b) => sum + b.prior, 0);
   const hits = heard.reduce((sum, answers) => sum + answers.length, 0);

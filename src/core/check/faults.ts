@@ -2,6 +2,7 @@ import { nameOf, sumCalled } from "../called";
 import { type ChannelGains, scaledGains } from "../channels";
 import { gainOf } from "../decibels";
 import { type Part, partsOf } from "../mix";
+import { mirrorPan } from "../pannotation";
 import { isReversed, legsOff, slotGains, slotTrims } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
 import { type FaultKind, KINDS } from "./kinds";
@@ -62,9 +63,9 @@ const OF_A_PAIR: ReadonlySet<FaultKind> = new Set<FaultKind>([
 ]);
 
 /** A send turned to the other side in its sum. */
-export const turned = (part: Part): Send => ({ ...part.send, pan: -part.pan || 0 });
+export const turned = (part: Part): Send => ({ ...part.send, pan: mirrorPan(part.pan) });
 
-const channelsOf = (parts: readonly Part[], strike: Strike): ChannelGains =>
+const struckChannels = (parts: readonly Part[], strike: Strike): ChannelGains =>
   parts.flatMap(({ source, channels }) => {
     const gain = soundThrough(strike, source);
     return gain === 0 ? [] : scaledGains(channels, [gain, gain]);
@@ -87,7 +88,7 @@ export const faultsOf = (
   const planned = chain(slots, patch, mixer);
   const [left, right] = slotTrims(setup.monitor, sum);
   const allOn = gains(gainOf(left), gainOf(right));
-  const desk = strikes.map((s) => channelsOf(parts, s));
+  const desk = strikes.map((s) => struckChannels(parts, s));
 
   const fault = (kind: FaultKind, images: readonly EarImage[], part: Part | null = null): Fault => {
     const it = part ? nameOf(part.source, "source") : sumCalled(sum);
@@ -112,7 +113,9 @@ export const faultsOf = (
   const ofSource = (kind: FaultKind, part: Part, instead: readonly Part[]): Fault => {
     const now = parts.flatMap((p) => (p === part ? instead : [p]));
     const images = strikes.map((s, at) =>
-      soundThrough(s, part.source) > 0 ? earImage(channelsOf(now, s), planned) : (asPlanned[at] as EarImage),
+      soundThrough(s, part.source) > 0
+        ? earImage(struckChannels(now, s), planned)
+        : (asPlanned[at] as EarImage),
     );
     return fault(kind, images, part);
   };
@@ -128,7 +131,7 @@ export const faultsOf = (
     wired(
       "all at centre",
       planned,
-      strikes.map((s) => channelsOf(centred, s)),
+      strikes.map((s) => struckChannels(centred, s)),
     ),
     ...checked
       .filter((p) => p.pan !== 0)

@@ -1,4 +1,5 @@
 import { sumOf } from "../ears";
+import { legsOf } from "../legs";
 import { partsOf } from "../mix";
 import { legsOff, patchedOrder, slotOfLeg, withLegsExchanged } from "../patched";
 import type { Id, Listener, Send, Setup, Sum } from "../setup";
@@ -28,8 +29,6 @@ const switched = (setup: Setup, sum: Sum, legs: readonly Side[], on: boolean): S
   );
   return { ...setup, monitor: { ...setup.monitor, slots } };
 };
-
-const legsOf = (sum: Sum): readonly Side[] => (sum.stereo ? ["left", "right"] : ["left"]);
 
 /**
  * The setup as it was found to be, so that image and patch agree with reality.

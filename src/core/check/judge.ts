@@ -1,6 +1,7 @@
 import type { Answer, Hit, Id } from "../setup";
 import { ANSWERS } from "./answers";
 import type { Check, FaultSet } from "./check";
+import { placeOf } from "./elsewise";
 import { type Belief, countedHits, mostHits, nextHit } from "./session";
 
 /** A set of faults and how sure it is, 0…1. */
@@ -84,7 +85,7 @@ export const isPlanned = (set: FaultSet): boolean => set.faults.some((f) => f.ki
 
 const speaksAgainst = (check: Check, set: FaultSet, { piece, answer }: Hit): boolean => {
   const strike = check.strikes.findIndex((s) => s.piece === piece);
-  return (set.chances[strike]?.[ANSWERS.indexOf(answer)] ?? 1) < AGAINST;
+  return (set.chances[strike]?.[placeOf(answer)] ?? 1) < AGAINST;
 };
 
 /** What is to be said after some hits of a check: ask on, or stop with a verdict. */

@@ -129,7 +129,7 @@ export const KINDS: { readonly [kind in FaultKind]: KindWords } = {
     weight: 1,
     why: "the setup has a leg off, and somebody has switched it on",
     name: (it) => `All of ${it} arrives, though the setup has it off`,
-    remedy: (it) => `Nothing at the console. Under Patch, switch the slots of ${it} on.`,
+    remedy: (it) => `Nothing at the console. Switch the slots of ${it} on at the patch.`,
   },
   "source wrong": {
     weight: 1,

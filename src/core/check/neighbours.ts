@@ -1,6 +1,7 @@
 import type { ChannelGains } from "../channels";
 import { gainOf } from "../decibels";
-import { partsOf } from "../mix";
+import { channelsOf } from "../legs";
+import { partsOf, polarity } from "../mix";
 import { isReversed, slotOfLeg } from "../patched";
 import type { Feed, Setup, Slot, Source, Sum } from "../setup";
 import type { Gain, Legs, Side } from "../units";
@@ -44,10 +45,9 @@ const contentOf = (setup: Setup, feed: Feed | null | undefined): Content[] => {
   }
   const source = setup.sources.find((s) => s.id === feed?.source);
   if (!feed || !source || source.muted) return [];
-  const sides = source.channels === 1 ? (["both"] as const) : (["left", "right"] as const);
-  return sides.flatMap((side, channel) =>
+  return channelsOf(source).flatMap((side, channel) =>
     feed.channel === "both" || side === "both" || feed.channel === side
-      ? [{ source, channel, gain: source.inverted ? -1 : 1 }]
+      ? [{ source, channel, gain: polarity(source.inverted) }]
       : [],
   );
 };

@@ -1,7 +1,7 @@
 import type { Hit, Id } from "../setup";
 import { ANSWERS } from "./answers";
 import type { Check } from "./check";
-import { ELSE_PRIOR, elsewise, type Heard, placeOf } from "./elsewise";
+import { ELSE_PRIOR, elsewise, type HeardAnswers, placeOf } from "./elsewise";
 
 /** What is believed after some hits. */
 export interface Belief {
@@ -14,7 +14,7 @@ export interface Belief {
 }
 
 /** Belief and the chances of the next answers, both from one pass over the hits. */
-interface Standing {
+interface Weighed {
   readonly weights: readonly number[];
   readonly chances: readonly (readonly (readonly number[])[])[];
 }
@@ -22,7 +22,7 @@ interface Standing {
 const bits = (chances: readonly number[]): number =>
   chances.reduce((sum, p) => (p > 0 ? sum - p * Math.log2(p) : sum), 0);
 
-const byStrike = (check: Check, hits: readonly Hit[]): Heard => {
+const byStrike = (check: Check, hits: readonly Hit[]): HeardAnswers => {
   const heard = new Map<Id, number[]>(check.strikes.map((s) => [s.piece, []]));
   for (const hit of hits) heard.get(hit.piece)?.push(placeOf(hit.answer));
   return [...heard.values()];
@@ -37,7 +37,7 @@ export const countedHits = (check: Check, hits: readonly Hit[]): readonly Hit[] 
   return hits.filter((h) => known.has(h.piece)).slice(0, mostHits(check));
 };
 
-const standing = (check: Check, hits: readonly Hit[]): Standing => {
+const weighed = (check: Check, hits: readonly Hit[]): Weighed => {
   const heard = byStrike(check, hits);
   const other = elsewise(check, heard);
   const fits = check.sets.map((set) =>
@@ -54,7 +54,7 @@ const standing = (check: Check, hits: readonly Hit[]): Standing => {
   };
 };
 
-const beliefOf = ({ weights }: Standing): Belief => ({
+const beliefOf = ({ weights }: Weighed): Belief => ({
   sets: weights.slice(0, -1),
   unknown: weights.at(-1) ?? 0,
   entropy: bits(weights),
@@ -65,13 +65,13 @@ const beliefOf = ({ weights }: Standing): Belief => ({
  * Hits of pieces that cannot be struck in this check are passed over.
  */
 export const posterior = (check: Check, hits: readonly Hit[]): Belief =>
-  beliefOf(standing(check, countedHits(check, hits)));
+  beliefOf(weighed(check, countedHits(check, hits)));
 
 /** Below this chance a hypothesis adds nothing to what can be learnt, to the last digit shown. */
 const NEGLIGIBLE = 1e-6;
 
 /** Expected information of one more answer for each strike, bits. */
-const informations = (check: Check, { weights, chances }: Standing): number[] =>
+const informations = (check: Check, { weights, chances }: Weighed): number[] =>
   check.strikes.map((_, strike) => {
     const mixed = ANSWERS.map(() => 0);
     let noise = 0;
@@ -86,7 +86,7 @@ const informations = (check: Check, { weights, chances }: Standing): number[] =>
 
 /** Expected information of hitting each strike next, bits, in the order of the strikes. */
 export const informationOf = (check: Check, hits: readonly Hit[]): number[] =>
-  informations(check, standing(check, countedHits(check, hits)));
+  informations(check, weighed(check, countedHits(check, hits)));
 
 /** A piece is asked at most this often in a row. */
 const IN_A_ROW = 2;
@@ -97,7 +97,7 @@ export const nextHit = (
   hits: readonly Hit[],
 ): { readonly belief: Belief; readonly next: Id | null } => {
   const counted = countedHits(check, hits);
-  const now = standing(check, counted);
+  const now = weighed(check, counted);
   const last = counted.slice(-IN_A_ROW).map((h) => h.piece);
   const worn = last.length === IN_A_ROW && last.every((p) => p === last[0]) ? last[0] : null;
   let next: Id | null = null;

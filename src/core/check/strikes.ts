@@ -7,7 +7,6 @@ import type { Gain, Metres } from "../units";
 /** Something that can be hit in a check, and the sources through which it is heard. */
 export interface Strike {
   readonly piece: Id;
-  readonly name: string;
   /** By microphones of its own, or only by those that hear the whole kit. */
   readonly through: "own" | "whole";
   readonly sources: readonly Id[];
@@ -44,7 +43,6 @@ export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
   const struck = setup.kit.pieces.filter(isStruck);
   const own = (piece: Piece): Strike => ({
     piece: piece.id,
-    name: piece.name,
     through: "own",
     sources: heard.filter((p) => p.source.piece === piece.id).map((p) => p.source.id),
     far: [],
@@ -59,7 +57,7 @@ export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
       if (overKit.length === 0 || strikes[at]?.sources.length !== 0) return;
       const sources = nearest(piece, overKit).map((s) => s.id);
       const far = overKit.map(([{ id }]) => id).filter((id) => !sources.includes(id));
-      strikes[at] = { piece: piece.id, name: piece.name, through: "whole", sources, far };
+      strikes[at] = { piece: piece.id, through: "whole", sources, far };
     });
   }
   return strikes.filter((s) => s.sources.length > 0);

@@ -1,11 +1,11 @@
 import { convertRms } from "../analog";
 import { partsOf } from "../mix";
 import type { Id, RmsConvention, Setup, Sum } from "../setup";
-import { type CeilingPlace, ceilingsOf, limitsOf } from "../sum/ceilings";
+import { type CeilingPlace, type CeilingState, ceilingsOf, limitsOf } from "../sum/ceilings";
 import { type SumFigures, sumFigures } from "../sum/figures";
 import type { LegFigures } from "../sum/leg";
 import type { LevelError } from "../sum/levelerror";
-import type { Db, Legs, Outlet, Side } from "../units";
+import type { Db, Legs, Outlet } from "../units";
 import type { MeasuredFigures } from "./figures";
 import { levelThrough } from "./levels";
 import { gainsInSum, gainsInto, type MixPeaks, peaksThrough, type TrackPlace } from "./through";
@@ -34,8 +34,8 @@ export interface BesideMix {
 /** Headroom at one ceiling, dB. */
 export interface BesideCeiling extends Beside {
   readonly place: CeilingPlace;
-  /** The leg that comes closest by the measurement. */
-  readonly leg: Side;
+  /** By the measurement, on the leg that comes closest. */
+  readonly state: CeilingState;
 }
 
 /** A sum as it is estimated and as it was measured. */
@@ -118,9 +118,9 @@ export const besideOf = (
   const right = sum.stereo ? peaks("right") : left;
   const tops: Legs<Db> = [left.truePeak, right.truePeak];
   const ceilings = ceilingsOf(limitsOf(setup, sum), tops, setup.wishes.margin).map(
-    ({ place, headroom, leg }, i): BesideCeiling => ({
+    ({ place, headroom, state }, i): BesideCeiling => ({
       place,
-      leg,
+      state,
       ...beside(estimate.ceilings[i]?.headroom ?? null, headroom),
     }),
   );

@@ -58,7 +58,7 @@ export const twiceFlags = (setup: Setup): PatchFlag[] =>
 /** The very same thing in two slots. */
 export const copyFlags = (setup: Setup): PatchFlag[] =>
   patchedThings(setup).flatMap((thing) => {
-    if (thing.kind === "sum" && setup.sums.some((s) => s.id === thing.id && s.folded)) return [];
+    if (thing.folded) return [];
     return repeatsOf(setup, thing).map(({ index, of }) => {
       const [again, first] = [setup.monitor.slots[index] as Slot, setup.monitor.slots[of] as Slot];
       const slots = [Math.min(index, of), Math.max(index, of)];

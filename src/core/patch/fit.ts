@@ -1,10 +1,10 @@
 import type { Id, Setup } from "../setup";
 import { listed, sentence, slotsSaid, thingCalled } from "../words";
 import { applyMoves, groupName } from "./apply";
+import { choicesOf } from "./choices";
 import { COSTS } from "./costs";
 import { lossesOf } from "./losses";
 import type { Move } from "./move";
-import { optionsOf } from "./options";
 import { cheapest } from "./search";
 import { usageOf } from "./usage";
 
@@ -45,12 +45,12 @@ export const fits = (setup: Setup, most = MOST): Fit[] => {
     const says = `Move ${slotsSaid(over)} into free slots.`;
     return [{ moves: [], frees: 0, cost: 0, says, loses: ["Nothing is lost."] }];
   }
-  const options = optionsOf(setup);
-  return cheapest(options, tooMany, COSTS.newSum, most).map(({ moves: single, groups, cost, frees }) => {
+  const choices = choicesOf(setup);
+  return cheapest(choices, tooMany, COSTS.newSum, most).map(({ moves: single, groups, cost, frees }) => {
     const moves: Move[] = [
       ...single,
       ...groups.map((group): Move => {
-        const things = group.flatMap((i) => options[i]?.thing ?? []);
+        const things = group.flatMap((i) => choices[i]?.thing ?? []);
         const slots = things.flatMap((t) => t.slots).sort((a, b) => a - b);
         return { move: "together", sources: things.map((t) => t.id), slots };
       }),

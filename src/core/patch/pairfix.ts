@@ -20,7 +20,6 @@ export const exchange = (setup: Setup, a: number, b: number): Edit[] => {
 export const intoNeighbours = (
   setup: Setup,
   thing: Patched,
-  meant: boolean,
   from: readonly number[],
   [left, right]: Legs<Slot>,
 ): Edit[] => {
@@ -31,7 +30,7 @@ export const intoNeighbours = (
   if (!run) return [];
   return [
     ...freed,
-    { edit: "slot", index: run[0] as number, to: meant ? right : left },
-    { edit: "slot", index: run[1] as number, to: meant ? left : right },
+    { edit: "slot", index: run[0] as number, to: thing.reversed ? right : left },
+    { edit: "slot", index: run[1] as number, to: thing.reversed ? left : right },
   ];
 };

@@ -4,18 +4,18 @@ import { type Edit, flag, type PatchFlag } from "./flag";
 import { exchange, intoNeighbours } from "./pairfix";
 import { about, firstOfSide, type Patched, patchedThings, repeatsOf, sidesReversed } from "./sides";
 
-/** @param meant it is meant to lie in reverse order, so that the left side belongs behind the right one */
-const oneSide = (setup: Setup, thing: Patched, meant: boolean, missing: "left" | "right"): PatchFlag[] => {
+const oneSide = (setup: Setup, thing: Patched, missing: "left" | "right"): PatchFlag[] => {
   const { slots, slotCount } = setup.monitor;
   const at = firstOfSide(setup, thing, missing === "left" ? "right" : "left");
   const has = slots[at] as Slot;
-  const beside = (missing === "right") !== meant ? at + 1 : at - 1;
+  // In reverse order the left side belongs behind the right one.
+  const beside = (missing === "right") !== thing.reversed ? at + 1 : at - 1;
   const isFree = beside >= 0 && beside < slotCount && !slots[beside];
   const feed = has.feed.kind === "leg" ? { ...has.feed, leg: missing } : { ...has.feed, channel: missing };
   const mate: Slot = { ...has, feed };
   const fix: Edit[] = isFree
     ? [{ edit: "slot", index: beside, to: mate }]
-    : intoNeighbours(setup, thing, meant, [at], missing === "right" ? [has, mate] : [mate, has]);
+    : intoNeighbours(setup, thing, [at], missing === "right" ? [has, mate] : [mate, has]);
   const what = thing.kind === "sum" ? "leg" : "channel";
   const word = missing === "left" ? "right" : "left";
   return [
@@ -30,9 +30,9 @@ const oneSide = (setup: Setup, thing: Patched, meant: boolean, missing: "left" |
   ];
 };
 
-const order = (setup: Setup, thing: Patched, meant: boolean, left: number, right: number): PatchFlag[] => {
+const order = (setup: Setup, thing: Patched, left: number, right: number): PatchFlag[] => {
   const reversed = sidesReversed(setup, thing);
-  if (reversed === meant) return [];
+  if (reversed === thing.reversed) return [];
   const slots = [Math.min(left, right), Math.max(left, right)];
   const sum = thing.kind === "sum";
   return [
@@ -49,13 +49,7 @@ const order = (setup: Setup, thing: Patched, meant: boolean, left: number, right
   ];
 };
 
-const neighbours = (
-  setup: Setup,
-  thing: Patched,
-  meant: boolean,
-  left: number,
-  right: number,
-): PatchFlag[] => {
+const neighbours = (setup: Setup, thing: Patched, left: number, right: number): PatchFlag[] => {
   const slots = [Math.min(left, right), Math.max(left, right)];
   const [first = 0] = slots;
   if (Math.abs(left - right) > 1) {
@@ -64,12 +58,11 @@ const neighbours = (
         "split",
         "warn",
         about(thing, slots),
-        `${thing.name} lies in ${slotsSaid(slots)}, which are not neighbours: a mixer that links neighbours can't make a pair of it.`,
+        `${thing.name} lies in ${slotsSaid(slots)}, which are not neighbours: a mixer that links neighbours can’t make a pair of it.`,
         "Put both sides into neighbouring slots.",
         intoNeighbours(
           setup,
           thing,
-          meant,
           [left, right],
           [setup.monitor.slots[left] as Slot, setup.monitor.slots[right] as Slot],
         ),
@@ -83,22 +76,22 @@ const neighbours = (
       "odd and even",
       "note",
       about(thing, slots),
-      `${thing.name} lies in ${slotsSaid(slots)}: a mixer that only links 1 and 2, 3 and 4 and so on can't make a pair of it.`,
+      `${thing.name} lies in ${slotsSaid(slots)}: a mixer that only links 1 and 2, 3 and 4 and so on can’t make a pair of it.`,
       "If yours is one of them, begin the pair in an odd slot.",
     ),
   ];
 };
 
-const checked = (setup: Setup, thing: Patched, meant: boolean): PatchFlag[] => {
+const checked = (setup: Setup, thing: Patched): PatchFlag[] => {
   const left = firstOfSide(setup, thing, "left");
   const right = firstOfSide(setup, thing, "right");
   if (left < 0 && right < 0) return [];
   if (left < 0 || right < 0) {
     const whole = firstOfSide(setup, thing, "both") >= 0;
-    return whole ? [] : oneSide(setup, thing, meant, left < 0 ? "left" : "right");
+    return whole ? [] : oneSide(setup, thing, left < 0 ? "left" : "right");
   }
-  const apart = neighbours(setup, thing, meant, left, right);
-  return Math.abs(left - right) > 1 ? apart : [...order(setup, thing, meant, left, right), ...apart];
+  const apart = neighbours(setup, thing, left, right);
+  return Math.abs(left - right) > 1 ? apart : [...order(setup, thing, left, right), ...apart];
 };
 
 const spareLeg = (setup: Setup, thing: Patched): PatchFlag[] => {
@@ -120,7 +113,5 @@ const spareLeg = (setup: Setup, thing: Patched): PatchFlag[] => {
 export const pairFlags = (setup: Setup): PatchFlag[] =>
   patchedThings(setup).flatMap((thing) => {
     if (!thing.stereo) return [];
-    const sum = thing.kind === "sum" ? setup.sums.find((s) => s.id === thing.id) : undefined;
-    if (sum?.folded) return spareLeg(setup, thing);
-    return checked(setup, thing, sum?.reversed ?? false);
+    return thing.folded ? spareLeg(setup, thing) : checked(setup, thing);
   });

@@ -57,7 +57,7 @@ const sidesAt = (setup: Setup): Map<string, { readonly at: Legs<number>; readonl
       `${thing.kind} ${thing.id}`,
       {
         at: [firstOfSide(setup, thing, "left"), firstOfSide(setup, thing, "right")],
-        meant: thing.kind === "sum" && setup.sums.some((s) => s.id === thing.id && s.reversed),
+        meant: thing.reversed,
       },
     ]),
   );

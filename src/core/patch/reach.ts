@@ -1,4 +1,5 @@
 import { called, sourceCalled, sumCalled } from "../called";
+import { channelsOf } from "../legs";
 import { partsOf } from "../mix";
 import type { Id, Setup, Source } from "../setup";
 import { listed, sentence } from "../words";
@@ -9,7 +10,7 @@ import { anyOn, firstFree, slotsOfSource, slotsOfSum, sourcesInSums, sumsFed } f
 /** Puts a source into the first free slots: two neighbours for one of two channels. Nothing where there is no room. */
 const place = (setup: Setup, source: Source): Edit[] => {
   const run = firstFree(setup.monitor, source.channels);
-  const sides = source.channels === 1 ? (["both"] as const) : (["left", "right"] as const);
+  const sides = channelsOf(source);
   const { better } = TAP_ADVICE[source.kind];
   return (run ?? []).map((index, i) => ({
     edit: "slot",

@@ -1,4 +1,4 @@
-import type { Setup, Slot } from "../setup";
+import type { Feed, Setup } from "../setup";
 import type { Db } from "../units";
 import { sentence } from "../words";
 import { type Patched, patchedThings, sideOf, sidesReversed } from "./sides";
@@ -28,17 +28,20 @@ export interface SheetRow {
 
 const LETTER = { left: " L", right: " R", both: "" } as const;
 
-const partOf = (thing: Patched, slot: Slot): string => {
-  const side = sideOf(slot);
-  if (!thing.stereo) return thing.kind === "sum" ? "mono sum" : "direct";
-  if (side === "both") return "both channels to mono";
-  return `${side} ${thing.kind === "sum" ? "leg" : "channel"}`;
+/**
+ * Which part of its source or sum a feed is, in words: "left leg", "direct".
+ * @param stereo the source has two channels, or the sum is a pair
+ */
+export const partOf = (feed: Feed, stereo: boolean): string => {
+  const leg = feed.kind === "leg";
+  if (!stereo) return leg ? "mono sum" : "direct";
+  const side = sideOf({ feed });
+  return side === "both" ? "both channels to mono" : `${side} ${leg ? "leg" : "channel"}`;
 };
 
 const swappedOf = (setup: Setup, thing: Patched): SheetRow["swapped"] => {
   if (!thing.stereo || !sidesReversed(setup, thing)) return "";
-  const meant = thing.kind === "sum" && setup.sums.some((s) => s.id === thing.id && s.reversed);
-  return meant ? "on purpose" : "by mistake";
+  return thing.reversed ? "on purpose" : "by mistake";
 };
 
 /** The patch sheet: every slot there is, free ones too, and what lies beyond. */
@@ -52,7 +55,7 @@ export const sheetRows = (setup: Setup): SheetRow[] => {
     const thing = things.get(index);
     if (!slot || !thing)
       return { ...line, name: "", part: "", from: "", tap: "", on: null, trim: null, swapped: "" };
-    const part = partOf(thing, slot);
+    const part = partOf(slot.feed, thing.stereo);
     return {
       ...line,
       name: `${thing.name}${thing.stereo ? LETTER[sideOf(slot)] : ""}`,

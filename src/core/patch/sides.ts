@@ -11,12 +11,16 @@ export interface Patched {
   readonly name: string;
   /** It has two sides: a source of two channels, or a pair. */
   readonly stereo: boolean;
+  /** A pair that is meant to lie in reverse order; how it lies is `sidesReversed`. */
+  readonly reversed: boolean;
+  /** A sum that is folded to mono: its legs carry the same. */
+  readonly folded: boolean;
   /** Indexes of all its slots, in order; at least one. */
   readonly slots: readonly number[];
 }
 
 /** Which side of its source or sum a slot carries. */
-export const sideOf = (slot: Slot): Side | "both" =>
+export const sideOf = (slot: Pick<Slot, "feed">): Side | "both" =>
   slot.feed.kind === "leg" ? slot.feed.leg : slot.feed.channel;
 
 /** Everything that has a slot: the sums, then the sources, in the setup's order. */
@@ -29,6 +33,8 @@ export const patchedThings = (setup: Setup): Patched[] => {
         id: sum.id,
         name: sumCalled(sum),
         stereo: sum.stereo,
+        reversed: sum.reversed,
+        folded: sum.folded,
         slots: slotsOfSum(monitor, sum.id),
       }),
     ),
@@ -38,6 +44,8 @@ export const patchedThings = (setup: Setup): Patched[] => {
         id,
         name: sourceCalled(setup, id),
         stereo: channels === 2,
+        reversed: false,
+        folded: false,
         slots: slotsOfSource(monitor, id),
       }),
     ),
@@ -66,17 +74,16 @@ export const repeatsOf = (
   thing: Patched,
 ): { readonly index: number; readonly of: number }[] => {
   const slotAt = (i: number): Slot => setup.monitor.slots[i] as Slot;
-  const folded = thing.kind === "sum" && setup.sums.some((s) => s.id === thing.id && s.folded);
   const order = [...thing.slots].sort((a, b) => Number(slotAt(b).on) - Number(slotAt(a).on) || a - b);
   const apart = (["left", "right"] as const).map((side) => firstOfSide(setup, thing, side));
   // One that is on repeats only what is on as well: else nobody would hear it any more.
   const mixed = (on: boolean): boolean =>
-    thing.stereo && !folded && apart.every((i) => i >= 0 && (slotAt(i).on || !on));
+    thing.stereo && !thing.folded && apart.every((i) => i >= 0 && (slotAt(i).on || !on));
   const first = new Map<string, number>();
   const repeats: { index: number; of: number }[] = [];
   for (const index of order) {
     const side = sideOf(slotAt(index));
-    const key = folded ? "both" : side;
+    const key = thing.folded ? "both" : side;
     const was =
       first.get(key) ?? (side === "both" && mixed(slotAt(index).on) ? (apart[0] as number) : undefined);
     if (was === undefined) first.set(key, index);

@@ -52,7 +52,7 @@ export const TAP_ADVICE: { readonly [kind in SourceKind]: TapAdvice } = {
       "before-filter": warn("a voice before its processing: rumble, no equaliser, no compressor"),
       "before-eq": warn("a voice before its processing: no equaliser, no compressor, loud notes jump out"),
       "after-fader": warn(
-        "a voice after the fader: the house mix moves it in the singer's ears, and a mute takes it away",
+        "a voice after the fader: the house mix moves it in the singer’s ears, and a mute takes it away",
       ),
     },
   },

@@ -1,5 +1,5 @@
 import { gainOf, levelOf, levelOfPower } from "../decibels";
-import { type Part, partsOf } from "../mix";
+import { type Part, partsOf, polarity } from "../mix";
 import type { Id, Setup, Slot, Sum } from "../setup";
 import type { Db, Gain, Legs } from "../units";
 import { firstOfSide, type Patched, patchedThings, sideOf, sidesReversed } from "./sides";
@@ -54,7 +54,7 @@ const direct = (setup: Setup, thing: Patched, channels: 1 | 2): Ears =>
 
 const within = (setup: Setup, thing: Patched, part: Part): Ears => {
   // A polarity switch at the source turns its own slots as well.
-  const sign = part.source.inverted ? -1 : 1;
+  const sign = polarity(part.source.inverted);
   return part.channels.map((legs) =>
     total(
       slotsOn(setup, thing).map(({ slot }) => {

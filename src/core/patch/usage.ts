@@ -1,3 +1,4 @@
+import { legsOf } from "../legs";
 import { partsOf } from "../mix";
 import type { Id, Monitor, Setup, Sum } from "../setup";
 import type { Side } from "../units";
@@ -54,7 +55,7 @@ export const firstFree = (monitor: Monitor, count: number): readonly number[] | 
 };
 
 /** Indexes of the slots that take something, in order. */
-export const usedSlots = ({ slots }: Monitor): number[] => slots.flatMap((slot, i) => (slot ? [i] : []));
+const usedSlots = ({ slots }: Monitor): number[] => slots.flatMap((slot, i) => (slot ? [i] : []));
 
 /** How many slots are left for something new: what lies beyond the count wants one before. */
 export const slotsLeft = (monitor: Monitor): number =>
@@ -65,9 +66,7 @@ export const usageOf = (setup: Setup): Usage => {
   const { monitor } = setup;
   const used = usedSlots(monitor);
   const free = Array.from({ length: monitor.slotCount }, (_, i) => i).filter((i) => !monitor.slots[i]);
-  const legs = setup.sums.flatMap((sum) =>
-    (sum.stereo ? (["left", "right"] as const) : (["left"] as const)).map((leg) => ({ sum: sum.id, leg })),
-  );
+  const legs = setup.sums.flatMap((sum) => legsOf(sum).map((leg) => ({ sum: sum.id, leg })));
   return {
     used,
     over: used.filter((i) => i >= monitor.slotCount),

@@ -45,7 +45,7 @@ const forFirst = (first: Listener, now: Tally, then: Tally, isLeave: boolean): s
   if (after === 0 && before > 0)
     return `${who} then has ${cleared(then.flat)}; ${before} ${before === 1 ? "was" : "were"} wrong.`;
   if (after < before) return `${who} then has ${counted(after, "side")} wrong instead of ${before}.`;
-  if (after > 0) return `${who} has ${counted(after, "side")} wrong, and nothing betters that.`;
+  if (after > 0) return `${who} has ${counted(after, "side")} wrong, and nothing improves that.`;
   if (then.flat < now.flat) return `${who} then has ${then.flat} without a side instead of ${now.flat}.`;
   return then.flat === 0
     ? `${who} has every side correct${isLeave ? " already" : ""}.`

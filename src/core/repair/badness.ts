@@ -23,7 +23,7 @@ const SIDES_ROOM = FLAT_ROOM * 2 ** 15;
 export const weightOf = ([sides, flat, score]: Badness): number =>
   sides * SIDES_ROOM + flat * FLAT_ROOM + score;
 
-/** What a repair costs. */
+/** What one part of a repair costs: a state of the pair, or a choice for one listener. */
 export interface Cost {
   /** Further slots of the monitor system. */
   readonly slots: number;
@@ -42,12 +42,3 @@ export const movesOf = ({ patch, pans, flips }: Cost): number => patch + pans + 
 
 /** Costs nothing. */
 export const FREE: Cost = { slots: 0, patch: 0, pans: 0, flips: 0, residual: 0 };
-
-/** Two costs together; of the residuals the larger. */
-export const together = (a: Cost, b: Cost): Cost => ({
-  slots: a.slots + b.slots,
-  patch: a.patch + b.patch,
-  pans: a.pans + b.pans,
-  flips: a.flips + b.flips,
-  residual: Math.max(a.residual, b.residual),
-});

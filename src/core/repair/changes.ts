@@ -59,7 +59,7 @@ const slotFacts = (setup: Setup): Otherwise[] => {
     ["If there were two more slots", 2],
   ];
   const some = freeSlots(setup) > 0;
-  if (some) facts.push(["If there were one slot less", -1]);
+  if (some) facts.push(["If there were one slot fewer", -1]);
   const numbers = facts.map(([fact, more]) => ({ fact, setup: withSlots(setup, more) }));
   const kept = { ...setup, wishes: { ...wishes, slotsFixed: true } };
   const none = some ? [{ fact: "If no free slot might be taken", setup: kept }] : [];

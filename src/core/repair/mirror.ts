@@ -28,8 +28,6 @@ export type NoteCode =
 export interface RepairNote {
   readonly code: NoteCode;
   readonly says: string;
-  /** How much, dB, where that is known. */
-  readonly db: Db | null;
 }
 
 /** How a plan turns things round. */
@@ -41,8 +39,8 @@ export interface Turns {
   readonly pans: boolean;
 }
 
-/** A note; `db` where a figure is known. */
-export const note = (code: NoteCode, says: string, db: Db | null = null): RepairNote => ({ code, says, db });
+/** A note. */
+export const note = (code: NoteCode, says: string): RepairNote => ({ code, says });
 const db = (value: Db): string => `${printNumber(value, value < 0.1 ? 2 : 1)} dB`;
 /** Below this a rounding is not worth a word, dB. */
 const SLIGHT: Db = 0.005;
@@ -52,21 +50,20 @@ export const namesOf = (voices: readonly Voice[]): string =>
   listed(voices.map((v) => nameOf(v.source, "source")));
 
 /** What unequal trims of legs and of slots keep from being an exact mirror. */
-export const trimNotes = ({ sum, setup }: Situation, { cost }: Plan, turns: Turns): RepairNote[] => {
-  const off = `up to ${db(cost.residual)} off an exact mirror`;
+export const trimNotes = ({ sum, setup }: Situation, { residual }: Plan, turns: Turns): RepairNote[] => {
+  const off = `up to ${db(residual)} off an exact mirror`;
   const notes: RepairNote[] = [];
   const legs = Math.abs(sum.legTrim[0] - sum.legTrim[1]);
   const [left, right] = slotTrims(setup.monitor, sum);
   const slots = Math.abs(left - right);
   if (legs > 0) {
     const apart = `The legs of ${sumCalled(sum)} are trimmed ${db(legs)} apart`;
-    if (turns.legs) notes.push(note("leg trims", `${apart}: the trims change ears with the legs.`, legs));
-    if (turns.pans)
-      notes.push(note("leg trims", `${apart} and stay so: what is panned over is ${off}.`, cost.residual));
+    if (turns.legs) notes.push(note("leg trims", `${apart}: the trims change ears with the legs.`));
+    if (turns.pans) notes.push(note("leg trims", `${apart} and stay so: what is panned over is ${off}.`));
   }
   if (slots > 0 && (turns.swap || turns.pans)) {
     const says = `The slots of its legs are trimmed ${db(slots)} apart and keep that: ${off}.`;
-    notes.push(note("slot trims", says, cost.residual));
+    notes.push(note("slot trims", says));
   }
   return notes;
 };
@@ -102,8 +99,8 @@ export const panNotes = (panned: readonly Voice[], inHouse: readonly Voice[]): R
   ];
   const worst = errors.reduce<[Voice, Db] | null>((a, b) => (a && a[1] >= b[1] ? a : b), null);
   if (worst && worst[1] > SLIGHT) {
-    const says = `The console's steps cost up to ${db(worst[1])}, most for ${namesOf([worst[0]])}.`;
-    notes.push(note("rounding", says, worst[1]));
+    const says = `The console’s steps cost up to ${db(worst[1])}, most for ${namesOf([worst[0]])}.`;
+    notes.push(note("rounding", says));
   }
   const two = [...new Set([...panned, ...inHouse])].filter((v) => v.source.channels === 2);
   if (two.length > 0) {

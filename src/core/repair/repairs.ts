@@ -2,9 +2,7 @@ import type { Tally } from "../agreement";
 import { slotsLeft } from "../patch/usage";
 import { remembered } from "../remember";
 import type { Id, Setup } from "../setup";
-import type { Advice } from "./advice";
-import { adviceOf } from "./advice";
-import type { Cost } from "./badness";
+import { type Advice, adviceOf } from "./advice";
 import type { RepairNote } from "./mirror";
 import { noteMaker } from "./notes";
 import { keyOf, type Own, type Parts } from "./parts";
@@ -26,7 +24,6 @@ export interface Repair {
   readonly parts: Parts;
   /** What it was ranked by. */
   readonly criteria: Criteria;
-  readonly cost: Cost;
   /** Of every listener, in the setup's order. */
   readonly outcomes: readonly Outcome[];
   readonly steps: readonly Step[];
@@ -70,12 +67,11 @@ export const repairsFor = (situation: Situation): Repairs => {
   const ranked = search(situation, freeSlots(setup)).map((plan): Repair => {
     const parts = partsOfPlan(situation, plan);
     const outcomes = outcomesOf(situation, plan);
-    const { options, cost, first, others, slots, moves, residual } = plan;
+    const { options, first, others, slots, moves, residual } = plan;
     return {
       id: keyOf(parts),
       parts,
       criteria: { first, others, slots, moves, residual },
-      cost,
       outcomes,
       // Of dozens of repairs a handful is looked into: the rest never is spelt out.
       get steps() {

@@ -2,14 +2,14 @@ import { called, sourceCalled, sumCalled } from "../called";
 import { printPan } from "../pannotation";
 import { isReversed } from "../patched";
 import type { Id, Setup, Sum } from "../setup";
-import { listed, sentence } from "../words";
+import { listed, sentence, thingCalled } from "../words";
 import type { Own } from "./parts";
 import type { Repair } from "./repairs";
 import type { PanMove, Step } from "./steps";
 
 type Names = Pick<Setup, "sources" | "sums" | "listeners" | "console">;
 
-const sumName = (setup: Names, id: Id): string => sumCalled(setup.sums.find((s) => s.id === id));
+const sumName = (setup: Names, id: Id): string => thingCalled(setup, "sum", id);
 const listenerName = (setup: Names, id: Id): string => called(setup.listeners.find((l) => l.id === id));
 
 const panSaid = (setup: Names, { from, to, followed }: PanMove): string => {

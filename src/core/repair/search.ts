@@ -1,5 +1,5 @@
 import type { Id } from "../setup";
-import { badnessOf, type Cost, movesOf, together, weightOf } from "./badness";
+import { badnessOf, movesOf, weightOf } from "./badness";
 import { type Option, optionsOf, type PairOptions } from "./options";
 import type { Situation } from "./situation";
 
@@ -18,7 +18,6 @@ export interface Criteria {
 export interface Plan extends Criteria {
   readonly options: PairOptions;
   readonly picks: readonly Option[];
-  readonly cost: Cost;
 }
 
 /** The order of weight: who matters most, the others, slots, moves, exactness. Negative when the former is better. */
@@ -30,7 +29,7 @@ export const compare = (a: Criteria, b: Criteria): number =>
   a.residual - b.residual;
 
 /** Whether nothing speaks for the latter: the former is as good in everything. */
-export const isAsGood = (a: Criteria, b: Criteria): boolean =>
+const isAsGood = (a: Criteria, b: Criteria): boolean =>
   a.others <= b.others &&
   a.moves <= b.moves &&
   a.slots <= b.slots &&
@@ -90,10 +89,8 @@ const startOf = ({ others }: Situation, options: PairOptions, first: Id): PartPl
 };
 
 const finished = (plan: PartPlan, options: PairOptions): Plan => {
-  const picks = picksOf(plan);
   const { first, others, slots, moves, residual } = plan;
-  const cost = picks.reduce((all, pick) => together(all, pick.cost), options.cost);
-  return { options, picks, cost, first, others, slots, moves, residual };
+  return { options, picks: picksOf(plan), first, others, slots, moves, residual };
 };
 
 /** Each choice for one listener, weighed by itself. */

@@ -68,9 +68,6 @@ export interface Allowed {
 
 /** Estimate of the level at the ear. Not a measurement. */
 export interface EarFigures {
-  /** Volts rms at the earphone, behind the source impedance. */
-  readonly volts: number;
-  readonly milliwatts: number;
   /** From the earphone, dB of sound pressure, ± `EAR_ERROR` or worse; taken as dBA for the times. */
   readonly level: Db;
   /** From the stage through the isolation, dBA. */
@@ -94,11 +91,11 @@ export const perVolt = (perMilliwatt: Db, impedance: number): Db =>
 
 /** Level at the ear from an earphone's data and its drive, with the leak from the stage. Impedances in Ω, above 0. */
 export const earFigures = (ear: Ear): EarFigures => {
+  // At the earphone, behind the source impedance.
   const volts = (ear.drive * ear.impedance) / (ear.impedance + ear.sourceImpedance);
-  const milliwatts = (1000 * volts * volts) / ear.impedance;
   const atOneVolt = ear.unit === "dB/mW" ? perVolt(ear.sensitivity, ear.impedance) : ear.sensitivity;
   const level = atOneVolt + levelOf(volts);
   const leak = ear.stage - ear.isolation;
   const total = energySum([level, leak]);
-  return { volts, milliwatts, level, leak, total, niosh: allowed(NIOSH, total), osha: allowed(OSHA, total) };
+  return { level, leak, total, niosh: allowed(NIOSH, total), osha: allowed(OSHA, total) };
 };

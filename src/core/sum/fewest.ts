@@ -17,7 +17,7 @@ export interface LegLimit {
 }
 
 /** Which sends to pull, as indices, and by how many steps each. */
-export interface Pulls {
+export interface StepPulls {
   readonly sends: readonly number[];
   readonly steps: number;
 }
@@ -114,7 +114,7 @@ export const fewestPulls = (
   limits: readonly LegLimit[],
   step: Db,
   pullable: (send: number) => boolean,
-): Pulls | null => {
+): StepPulls | null => {
   const legs = limits.map(legOf);
   const order = trialOrder(legs).filter(pullable);
   // A send without a rank is never free to be pulled.

@@ -6,7 +6,7 @@ import type { Db, Legs, Outlet } from "../units";
 import { arrivalsAt, strengthOf } from "./arrivals";
 import { type Ceiling, ceilingsOf, limitsOf, lowestOf, trimsOf } from "./ceilings";
 import { type FarSource, type Fold, foldsOf, oneEarOf } from "./folded";
-import { type LawFigures, lawRows } from "./lawrows";
+import { type LawFigures, lawFigures } from "./lawfigures";
 import { type LegFigures, legFigures } from "./leg";
 import { type LevelError, levelErrorOf } from "./levelerror";
 import { lossOf, loudestAlone } from "./loss";
@@ -72,7 +72,7 @@ export const sumFigures = (setup: Setup, sum: Sum): SumFigures => {
   const ceilings = ceilingsOf(limits, likely, margin, peaksKnown);
   const alone = loudestAlone(parts, strengths);
   // Half of all the work, and only one table asks for it.
-  const laws = once(() => lawRows(setup, sum, strengths, outlets, limits, alone));
+  const laws = once(() => lawFigures(setup, sum, strengths, outlets, limits, alone));
   return {
     sum: sum.id,
     legs,

@@ -1,7 +1,7 @@
 import { nextId, uniqueName } from "../../core/naming";
 import type { Hand, Id, Piece, PieceKind } from "../../core/setup";
 import type { Degrees, Metres } from "../../core/units";
-import { amend, amendIn, kept, mapped } from "../amend";
+import { alike, amend, amendIn, kept, mapped } from "../amend";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
@@ -27,9 +27,20 @@ export const addPiece = (kind: PieceKind = "other", name = "Piece"): Command =>
     return withPieces(file, [...pieces, piece]);
   });
 
-/** Changes what is said of a piece. */
+/** Another kind is sounded as that kind is, unless the piece was sounded in a way of its own. */
+const withLimbs = ({ kind, limbs }: Piece, patch: Partial<Piece>): Partial<Piece> =>
+  patch.kind && patch.kind !== kind && alike(limbs, limbsOf(kind))
+    ? { limbs: limbsOf(patch.kind), ...patch }
+    : patch;
+
+/** Changes what is said of a piece; what sounds it goes with a new kind. */
 export const editPiece = (id: Id, patch: Partial<Omit<Piece, "id">>): Command =>
-  step("change piece", (file) => withPieces(file, amendIn(file.kit.pieces, id, patch)));
+  step("change piece", (file) =>
+    withPieces(
+      file,
+      mapped(file.kit.pieces, (piece) => (piece.id === id ? amend(piece, withLimbs(piece, patch)) : piece)),
+    ),
+  );
 
 /** One move of a piece under the finger: metres to the drummer's right and front. */
 export const movePiece = (id: Id, x: Metres, y: Metres): Command =>

@@ -1,3 +1,4 @@
+import { channelsOf, legsOf } from "../../core/legs";
 import { TAP_ADVICE } from "../../core/patch/taps";
 import { firstFree } from "../../core/patch/usage";
 import type { Feed, Id, Slot } from "../../core/setup";
@@ -29,10 +30,9 @@ export const placeSource = (id: Id): Command =>
     const source = file.sources.find((s) => s.id === id);
     if (!source) return file;
     const tap = TAP_ADVICE[source.kind].better;
-    const channels = source.channels === 1 ? (["both"] as const) : (["left", "right"] as const);
     return placed(
       file,
-      channels.map((channel) => ({ kind: "source", source: id, channel, tap })),
+      channelsOf(source).map((channel) => ({ kind: "source", source: id, channel, tap })),
     );
   });
 
@@ -41,10 +41,6 @@ export const placeSum = (id: Id): Command =>
   step("place sum", (file) => {
     const sum = file.sums.find((s) => s.id === id);
     if (!sum) return file;
-    const pair = sum.reversed ? (["right", "left"] as const) : (["left", "right"] as const);
-    const legs = sum.stereo ? pair : (["left"] as const);
-    return placed(
-      file,
-      legs.map((leg) => ({ kind: "leg", sum: id, leg })),
-    );
+    const legs = legsOf(sum).map((leg): Feed => ({ kind: "leg", sum: id, leg }));
+    return placed(file, sum.reversed ? legs.reverse() : legs);
   });

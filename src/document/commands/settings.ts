@@ -1,5 +1,6 @@
 import type { Console, Ear, Monitor, Wishes } from "../../core/setup";
 import { amend } from "../amend";
+import { TYPICAL_EAR } from "../blank";
 import { type Command, step } from "../command";
 import { mend } from "../mend";
 
@@ -14,17 +15,6 @@ export const editMonitor = (patch: Partial<Omit<Monitor, "slots" | "slotCount">>
 /** Changes what a repair may do and for whom. */
 export const editWishes = (patch: Partial<Wishes>): Command =>
   step("change wishes", (file) => mend(amend(file, { wishes: amend(file.wishes, patch) })));
-
-/** Earphones as the estimate begins: invented typical figures, to be replaced by those of the data sheet. */
-const TYPICAL_EAR: Ear = {
-  unit: "dB/mW",
-  sensitivity: 108,
-  impedance: 32,
-  sourceImpedance: 1,
-  drive: 0.1,
-  isolation: 20,
-  stage: 95,
-};
 
 /** Changes the data for the estimate of the level at the ear; begins it where there was none; null ends it. */
 export const editEar = (patch: Partial<Ear> | null): Command =>

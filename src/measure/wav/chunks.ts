@@ -14,6 +14,10 @@ export type Chunks =
   | { readonly ok: true; readonly chunks: readonly Chunk[] }
   | { readonly ok: false; readonly why: string };
 
+/** What WAV files begin with. */
+export const WAV_HEADS: readonly string[] = ["RIFF", "RF64", "BW64"];
+/** The same with the byte order reversed; not read. */
+export const REVERSED_HEAD = "RIFX";
 /** No sound file has more; a hostile one may. */
 const MOST_CHUNKS = 1000;
 /** A 32-bit length that says: look in the 64-bit table (RF64, BW64), or: was never filled in. */
@@ -55,10 +59,10 @@ const longSizes = async (bytes: Bytes, at: number, size: number): Promise<Map<st
 /** What a file that is no WAV begins with, said so that it can be recognised. */
 const refuseHead = (head: Uint8Array): string => {
   const id = letters(head, 0);
-  if (id === "RIFX") return "is a RIFX file (byte order reversed), which is not read; export it as WAV";
-  if (id === "RIFF" || id === "RF64" || id === "BW64")
-    return `is ${id}, but its kind at byte 8 is “${letters(head, 8)}”, not “WAVE”`;
-  return `is not a WAV file: it begins with “${letters(head, 0)}${letters(head, 4)}”, not with RIFF, RF64 or BW64`;
+  if (id === REVERSED_HEAD)
+    return `is a ${REVERSED_HEAD} file (byte order reversed), which is not read; export it as WAV`;
+  if (WAV_HEADS.includes(id)) return `is ${id}, but its kind at byte 8 is “${letters(head, 8)}”, not “WAVE”`;
+  return `is not a WAV file: it begins with “${letters(head, 0)}${letters(head, 4)}”, not with ${WAV_HEADS.slice(0, -1).join(", ")} or ${WAV_HEADS.at(-1)}`;
 };
 
 /** Lists the chunks of a RIFF, RF64 or BW64 file. Reads their heads only. */
@@ -66,8 +70,7 @@ export const listChunks = async (bytes: Bytes): Promise<Chunks> => {
   if (bytes.size === 0) return { ok: false, why: "is empty" };
   const head = await bytes.read(0, HEAD);
   const id = letters(head, 0);
-  if (!["RIFF", "RF64", "BW64"].includes(id) || letters(head, 8) !== "WAVE")
-    return { ok: false, why: refuseHead(head) };
+  if (!WAV_HEADS.includes(id) || letters(head, 8) !== "WAVE") return { ok: false, why: refuseHead(head) };
   let sizes = new Map<string, number>();
   const chunks: Chunk[] = [];
   let at = HEAD;

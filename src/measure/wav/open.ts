@@ -1,3 +1,5 @@
+import { clockSaid } from "../../core/number";
+import type { Seconds } from "../../core/units";
 import type { Bytes } from "../bytes";
 import { type Chunk, listChunks } from "./chunks";
 import { type Format, readFormat } from "./format";
@@ -33,12 +35,6 @@ const readReference = async (bytes: Bytes, chunk: Chunk | undefined): Promise<nu
   return frames === 0 ? null : frames;
 };
 
-const clock = (frames: number, rate: number): string => {
-  const tenths = Math.floor((frames / rate) * 10);
-  const seconds = `${String(Math.floor(tenths / 10) % 60).padStart(2, "0")}.${tenths % 10}`;
-  return `${Math.floor(tenths / 600)}:${seconds}`;
-};
-
 /** Bytes of samples that are really there, and what is to be said of them. */
 const measureData = (
   data: Chunk,
@@ -47,18 +43,19 @@ const measureData = (
   format: Format,
 ): { length: number; notes: string[] } => {
   const there = Math.max(0, bytes.size - data.at);
-  const frameBytes = format.width * format.channels;
+  const seconds = (length: number): Seconds =>
+    Math.floor(length / (format.width * format.channels)) / format.rate;
   // A recorder that was not closed leaves 0 or an open length; an empty chunk is followed by another.
   if (data.size === null || (data.size === 0 && there > 0 && !behind)) {
-    const length = clock(Math.floor(there / frameBytes), format.rate);
+    const length = clockSaid(seconds(there));
     return {
       length: there,
       notes: [`has no length in its header (it was not closed properly); read to its end, ${length}`],
     };
   }
   if (data.size <= there) return { length: data.size, notes: [] };
-  const held = clock(Math.floor(there / frameBytes), format.rate);
-  const promised = clock(Math.floor(data.size / frameBytes), format.rate);
+  const held = clockSaid(seconds(there));
+  const promised = clockSaid(seconds(data.size));
   return {
     length: there,
     notes: [`is cut off: its header promises ${promised}, it holds ${held}; measured up to the cut`],

@@ -3,24 +3,11 @@ import type { Answer, Id } from "../../core/setup";
 import { sentence } from "../../core/words";
 import { answer, endCheck, takeBackAnswer } from "../../document/commands/check";
 import { run } from "../../document/store";
+import { Progress } from "../../pieces/progress";
 import { buzz, useAwake } from "./awake";
 import { useKeys } from "./keys";
 import { checkedListener, hits, progress } from "./session";
 import { ANSWER_WORDS, pieceName } from "./words";
-
-/** How far it has come, as a thread that grows: no number to learn. */
-const Progress = () => (
-  <div
-    class="progress"
-    role="progressbar"
-    aria-label="How sure it is already"
-    aria-valuemin={0}
-    aria-valuemax={100}
-    aria-valuenow={Math.round(100 * progress.value)}
-  >
-    <i style={{ width: `${(100 * progress.value).toFixed(1)}%` }} />
-  </div>
-);
 
 /** Nobody hits and answers twice within this, but a wet finger touches twice; ms. A design choice. */
 const BOUNCE = 250;
@@ -47,7 +34,7 @@ export const Asking = ({ piece }: { piece: Id }) => {
         </p>
         <h1 class="question">Hit the {pieceName(piece)}. Where is it?</h1>
       </div>
-      <Progress />
+      <Progress label="How sure it is already" share={progress.value} />
       <div class="answers">
         {ANSWER_WORDS.map(([said, word], at) => (
           <button type="button" key={said} class={`answer ${said}`} onClick={() => say(said)}>

@@ -1,7 +1,7 @@
 import { counted } from "../../core/words";
 import { tickSlot } from "../../document/commands/check";
-import { current, figures, run } from "../../document/store";
-import { done, typing } from "../act";
+import { current, endDrag, figures, run } from "../../document/store";
+import { typing } from "../act";
 
 /** Every patched slot, ticked as heard or not: the plain line check. */
 export const LineCheck = () => {
@@ -54,7 +54,7 @@ export const LineCheck = () => {
           type="button"
           onClick={() => {
             for (const row of rows) typing(tickSlot(row.slot - 1, null));
-            done();
+            endDrag();
           }}
         >
           Take every tick off

@@ -13,7 +13,7 @@ import { Verdict } from "../../pieces/verdict";
 import { runWithWord } from "../act";
 import { useKeys } from "./keys";
 import { checkedListener, hits } from "./session";
-import { heardAs, pieceName } from "./words";
+import { answerSaid, pieceName } from "./words";
 
 type Found = Extract<Judged, { kind: "found" }>;
 type Unknown = Extract<Judged, { kind: "unknown" }>;
@@ -37,8 +37,8 @@ const Confirm = ({ proof, planned }: { proof: Proof; planned: boolean }) => (
   <p>
     To confirm, hit the {pieceName(proof.piece)}:{" "}
     {planned
-      ? `it must be ${heardAs(proof.planned)}.`
-      : `as things are it is ${heardAs(proof.now)}; once put right it must be ${heardAs(proof.planned)}.`}
+      ? `it must be ${answerSaid(proof.planned)}.`
+      : `as things are it is ${answerSaid(proof.now)}; once put right it must be ${answerSaid(proof.planned)}.`}
   </p>
 );
 
@@ -116,7 +116,7 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
         {unknown.heard.map((hit, at) => (
           <tr key={at}>
             <th scope="row">{pieceName(hit.piece)}</th>
-            <td>{heardAs(hit.answer)}</td>
+            <td>{answerSaid(hit.answer)}</td>
           </tr>
         ))}
       </tbody>

@@ -12,7 +12,7 @@ export const ANSWER_WORDS: readonly (readonly [answer: Answer, word: string])[] 
 ];
 
 /** An answer inside a sentence. */
-export const heardAs = (answer: Answer): string =>
+export const answerSaid = (answer: Answer): string =>
   ({
     left: "on the left",
     middle: "in the middle",

@@ -4,7 +4,7 @@ import { offStage, onStage } from "../../core/stage";
 import { movePiece } from "../../document/commands/kit";
 import { current, endDrag, run } from "../../document/store";
 import { type Mark, Plan } from "../../pieces/plan";
-import { metres } from "../where";
+import { across, inFront } from "../where";
 import { allowed } from "./allowed";
 
 /** Half a drum's or a cymbal's usual width, metres: only for the drawing. */
@@ -56,7 +56,7 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
       ...drawn(piece),
       size: SIZE[piece.kind],
       look: lookOf(piece),
-      says: `${name}: ${metres(piece.x, "right", "left")} and ${metres(piece.y, "in front", "behind")} of the throne`,
+      says: `${name}: ${across(piece.x)}, ${inFront(piece.y)}`,
     };
   });
   return (

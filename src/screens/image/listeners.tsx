@@ -4,11 +4,11 @@ import { imageStatement } from "../../core/statements";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editWishes } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, figures, run } from "../../document/store";
+import { current, endDrag, figures, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runOrSay, runWithWord, typing } from "../act";
+import { runOrSay, runWithWord, typing } from "../act";
 import { full, listenerName, sumName } from "../names";
 import { RULES } from "../rules";
 
@@ -24,7 +24,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
           most={LIMITS.name}
           value={listener.name}
           onValue={(name) => typing(editListener(listener.id, { name }))}
-          onDone={done}
+          onDone={endDrag}
         />
         {audience ? null : (
           <Pick
@@ -41,7 +41,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
             value={listener.facing}
             step={15}
             onValue={(facing) => typing(editListener(listener.id, { facing }))}
-            onDone={done}
+            onDone={endDrag}
           />
         ) : null}
       </div>

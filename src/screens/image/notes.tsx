@@ -1,4 +1,5 @@
-import { housePanFlags, overheadFlags } from "../../core/overheads";
+import { housePanFlags } from "../../core/housepans";
+import { overheadFlags } from "../../core/overheads";
 import { current, figures } from "../../document/store";
 
 /** What does not fit together in the house itself: overheads against close microphones, pans against places. */

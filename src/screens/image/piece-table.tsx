@@ -2,14 +2,14 @@ import { PIECE_KINDS, pieceCalled } from "../../core/kinds";
 import type { Piece, PieceKind } from "../../core/setup";
 import { addPiece, editPiece, removePiece } from "../../document/commands/kit";
 import { LIMITS } from "../../document/limits";
-import { current, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { Pick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runOrSay, runWithWord, typing } from "../act";
+import { runOrSay, runWithWord, typing } from "../act";
 import { full } from "../names";
 import { RULES } from "../rules";
-import { metres } from "../where";
+import { across, inFront } from "../where";
 
 const KINDS = Object.entries(PIECE_KINDS) as [PieceKind, string][];
 
@@ -20,7 +20,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
       <summary>
         {name}
         <span class="soft small">
-          {metres(piece.x, "right", "left")}, {metres(piece.y, "in front", "behind")}
+          {across(piece.x)}, {inFront(piece.y)}
         </span>
       </summary>
       <div class="fields">
@@ -29,7 +29,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
           most={LIMITS.name}
           value={piece.name}
           onValue={(v) => typing(editPiece(piece.id, { name: v }))}
-          onDone={done}
+          onDone={endDrag}
         />
         <Pick
           label="What it is"
@@ -43,7 +43,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
           value={piece.x}
           step={0.05}
           onValue={(x) => typing(editPiece(piece.id, { x }))}
-          onDone={done}
+          onDone={endDrag}
         />
         <NumberField
           rule={RULES.metres}
@@ -51,14 +51,14 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
           value={piece.y}
           step={0.05}
           onValue={(y) => typing(editPiece(piece.id, { y }))}
-          onDone={done}
+          onDone={endDrag}
         />
         <TextField
           label="Played by"
           most={LIMITS.name}
           value={piece.player}
           onValue={(player) => typing(editPiece(piece.id, { player }))}
-          onDone={done}
+          onDone={endDrag}
         />
         <button type="button" onClick={() => runWithWord(removePiece(piece.id), `${name} taken away`)}>
           Take away

@@ -11,6 +11,7 @@ import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
 import { Fold } from "../../pieces/fold";
+import { Sentences } from "../../pieces/sentences";
 import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { listenerName } from "../names";
@@ -74,11 +75,7 @@ const Details = ({ repair }: { repair: Repair }) => (
         ))}
       </tbody>
     </Table>
-    <ul class="small soft">
-      {repair.notes.map((note) => (
-        <li key={note.says}>{note.says}</li>
-      ))}
-    </ul>
+    <Sentences says={repair.notes.map((note) => note.says)} />
   </>
 );
 

@@ -3,7 +3,7 @@ import { moveListener } from "../../document/commands/listeners";
 import { current, endDrag, run } from "../../document/store";
 import { type Mark, Plan } from "../../pieces/plan";
 import { listenerName } from "../names";
-import { metres } from "../where";
+import { across, inFront } from "../where";
 import { allowed } from "./allowed";
 
 /** The stage from above as the house has it before it: house left on the left, the audience below. */
@@ -23,7 +23,7 @@ export const StagePlan = () => {
       look: drummer ? "throne" : "person",
       says: drummer
         ? `${name}, at the kit`
-        : `${name}: ${metres(l.x, "house right", "house left")} and ${metres(l.y, "in front", "behind")} of the throne`,
+        : `${name}: ${across(l.x, "house right", "house left")}, ${inFront(l.y)}`,
     };
   });
   return (

@@ -9,7 +9,7 @@ import { sourceName } from "../names";
 const ARM = 0.6;
 
 /** What is drawn of an image: the sources that both stand and are heard somewhere. */
-export const threadsOf = (image: Image): Thread[] => {
+const threadsOf = (image: Image): Thread[] => {
   const reach = Math.max(ARM, ...image.rows.map((r) => Math.abs(r.offset ?? 0)));
   const threads: Thread[] = [];
   for (const row of image.rows) {

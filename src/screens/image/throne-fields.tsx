@@ -1,8 +1,8 @@
 import { setHand, setYaw } from "../../document/commands/kit";
-import { current, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { Choice } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
-import { done, typing } from "../act";
+import { typing } from "../act";
 import { HANDS } from "../names";
 import { RULES } from "../rules";
 
@@ -18,7 +18,7 @@ export const ThroneFields = () => {
         value={yaw}
         step={15}
         onValue={(v) => typing(setYaw(v))}
-        onDone={done}
+        onDone={endDrag}
       />
     </div>
   );

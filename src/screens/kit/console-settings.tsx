@@ -1,36 +1,18 @@
+import { rmsBy } from "../../core/analog";
 import { LAWS } from "../../core/laws";
-import type { Console, LawId } from "../../core/setup";
+import type { Console } from "../../core/setup";
 import { editConsole } from "../../document/commands/settings";
-import { current, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { Choice, Pick } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
 import { NumberField } from "../../pieces/number-field";
-import { done, typing } from "../act";
+import { typing } from "../act";
+import { LawFields } from "../law-fields";
 import { RULES } from "../rules";
-
-const LAW_OPTIONS = Object.values(LAWS).map((law) => [law.id, law.name] as const);
 
 const Laws = ({ console, edit }: { console: Console; edit: (patch: Partial<Console>) => void }) => (
   <>
-    <Pick<LawId> label="Pan law" value={console.law} options={LAW_OPTIONS} onValue={(law) => edit({ law })} />
-    {console.law === "custom" ? (
-      <NumberField
-        rule={RULES.centre}
-        value={console.centreDb}
-        step={0.5}
-        onValue={(centreDb) => typing(editConsole({ centreDb }))}
-        onDone={done}
-      />
-    ) : null}
-    <Choice
-      label="Which end is 0 dB"
-      value={console.reference}
-      options={[
-        ["sides", "Sides"],
-        ["centre", "Centre"],
-      ]}
-      onValue={(reference) => edit({ reference })}
-    />
+    <LawFields label="Pan law" />
     <Pick
       label="Two-channel sources"
       value={console.twoChannel}
@@ -60,21 +42,18 @@ const Notation = ({ console, edit }: { console: Console; edit: (patch: Partial<C
       rule={RULES.panSteps}
       value={console.panSteps}
       onValue={(panSteps) => typing(editConsole({ panSteps }))}
-      onDone={done}
+      onDone={endDrag}
     />
     <NumberField
       rule={RULES.levelStep}
       value={console.levelStep}
       onValue={(levelStep) => typing(editConsole({ levelStep }))}
-      onDone={done}
+      onDone={endDrag}
     />
     <Choice
       label="A full-scale sine reads"
       value={console.rms}
-      options={[
-        ["sample", "−3.01 dBFS rms"],
-        ["aes17", "0 dBFS rms"],
-      ]}
+      options={(["sample", "aes17"] as const).map((rms) => [rms, `${rmsBy(rms).sine} rms`] as const)}
       onValue={(rms) => edit({ rms })}
     />
   </>
@@ -94,7 +73,7 @@ export const ConsoleSettings = () => {
         </div>
         <Explain about="Which law is mine?">
           <p>
-            Pan one source hard to a side, then to the centre, and read the leg's meter: the drop is the
+            Pan one source hard to a side, then to the centre, and read the leg’s meter: the drop is the
             centre attenuation. Two laws are called “constant power” and two “−4.5 dB”; they agree at the
             centre and the ends and differ between. Image compares them.
           </p>

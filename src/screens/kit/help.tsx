@@ -1,3 +1,4 @@
+import { rmsBy } from "../../core/analog";
 import { LAWS } from "../../core/laws";
 import { current } from "../../document/store";
 
@@ -11,9 +12,8 @@ export const KitHelp = () => {
         as 20 lg of the product. −∞ is silence.
       </p>
       <p>
-        Level: dBFS rms while it plays, pauses left out; a full-scale sine reads{" "}
-        {rms === "aes17" ? "0" : "−3.01"} dBFS. Peak: its highest sample, dBFS. Send: the change of level on
-        the way into this sum, dB; empty is off.
+        Level: dBFS rms while it plays, pauses left out; a full-scale sine reads {rmsBy(rms).sine}. Peak: its
+        highest sample, dBFS. Send: the change of level on the way into this sum, dB; empty is off.
       </p>
       <p>
         Levels and peaks of the example and of templates are estimates. Replace them by what the console’s
@@ -22,8 +22,7 @@ export const KitHelp = () => {
         said there.
       </p>
       <p>
-        Source: {LAWS[law].source}; rms by {rms === "aes17" ? "AES17 and IEC 61606" : "samples"}; typical
-        levels: common practice, no source.
+        Source: {LAWS[law].source}; rms by {rmsBy(rms).by}; typical levels: common practice, no source.
       </p>
     </>
   );

@@ -1,9 +1,9 @@
 import type { Source } from "../../core/setup";
 import { setSend } from "../../document/commands/sums";
-import { run } from "../../document/store";
+import { endDrag, run } from "../../document/store";
 import { Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
-import { done, typing } from "../act";
+import { typing } from "../act";
 import { sumName } from "../names";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
@@ -30,7 +30,7 @@ export const SendFields = ({ source }: { source: Source }) => {
           step={1}
           onValue={(level) => typing(setSend(sum.id, source.id, { level }))}
           onEmpty={() => typing(setSend(sum.id, source.id, { level: null }))}
-          onDone={done}
+          onDone={endDrag}
         />
       ) : null}
       {send && sum.stereo ? (
@@ -40,7 +40,7 @@ export const SendFields = ({ source }: { source: Source }) => {
           empty="follows the house"
           onValue={(pan) => typing(setSend(sum.id, source.id, { pan }))}
           onEmpty={() => typing(setSend(sum.id, source.id, { pan: null }))}
-          onDone={done}
+          onDone={endDrag}
         />
       ) : null}
     </>

@@ -3,12 +3,12 @@ import { pieceCalled, SOURCE_KINDS } from "../../core/kinds";
 import type { Id, Source, SourceKind } from "../../core/setup";
 import { duplicateSource, editSource, moveSource, removeSource } from "../../document/commands/sources";
 import { LIMITS } from "../../document/limits";
-import { current, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { Icon } from "../../pieces/icon";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runOrSay, runWithWord, typing } from "../act";
+import { runOrSay, runWithWord, typing } from "../act";
 import { full } from "../names";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
@@ -25,7 +25,7 @@ const Level = ({ source }: { source: Source }) => (
       step={1}
       onValue={(level) => typing(editSource(source.id, { level }))}
       onEmpty={() => typing(editSource(source.id, { level: null }))}
-      onDone={done}
+      onDone={endDrag}
     />
     <NumberField
       rule={RULES.peak}
@@ -33,7 +33,7 @@ const Level = ({ source }: { source: Source }) => (
       step={1}
       onValue={(peak) => typing(editSource(source.id, { peak }))}
       onEmpty={() => typing(editSource(source.id, { peak: null }))}
-      onDone={done}
+      onDone={endDrag}
     />
   </>
 );
@@ -83,13 +83,13 @@ export const SourceDetails = ({ source, ...neighbours }: { source: Source } & Ne
           most={LIMITS.name}
           value={source.name}
           onValue={(name) => typing(editSource(source.id, { name }))}
-          onDone={done}
+          onDone={endDrag}
         />
         <PanEntry
           label="House pan"
           value={source.pan}
           onValue={(pan) => typing(editSource(source.id, { pan }))}
-          onDone={done}
+          onDone={endDrag}
         />
         <Level source={source} />
         <SendFields source={source} />

@@ -6,6 +6,7 @@ import { replaceSetup } from "../../document/commands/apply";
 import { tooMuch } from "../../document/limits";
 import { current, readOnly } from "../../document/store";
 import { Choice } from "../../pieces/choice";
+import { Sentences } from "../../pieces/sentences";
 import type { CsvTable, Delimiter } from "../../shelf/csv";
 import { guessMapping } from "../../shelf/csv-columns";
 import { readList } from "../../shelf/csv-list";
@@ -107,13 +108,7 @@ export const ListIn = (props: {
           mapping.value = next;
         }}
       />
-      {notes.length === 0 ? null : (
-        <ul class="small soft">
-          {notes.map((note) => (
-            <li key={note}>{note}</li>
-          ))}
-        </ul>
-      )}
+      <Sentences says={notes} />
       {read.ok ? (
         <>
           <RowsPreview rows={read.rows} />

@@ -8,7 +8,7 @@ const ListInOut = lazy(async () => (await import("./list")).ListInOut);
 const Share = lazy(async () => (await import("../setups/share")).Share);
 
 /** The patch on paper, the input list as CSV in and out, the setup to another phone. */
-export const PapersPart = () => (
+export const Papers = () => (
   <section class="stack" aria-labelledby="papers">
     <h2 id="papers">Paper, lists, links</h2>
     <Fold title="Patch sheet for the console">{() => <SheetOut />}</Fold>

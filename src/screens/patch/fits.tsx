@@ -3,6 +3,7 @@ import { applyFit, fits } from "../../core/patch/fit";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
+import { Sentences } from "../../pieces/sentences";
 import { runWithWord } from "../act";
 import { FitsHelp } from "./help";
 
@@ -19,11 +20,7 @@ export const Fits = () => {
             <p>
               <b>{fit.says}</b>
             </p>
-            <ul class="small soft">
-              {fit.loses.map((loss) => (
-                <li key={loss}>{loss}</li>
-              ))}
-            </ul>
+            <Sentences says={fit.loses} />
             <button
               type="button"
               class={at === 0 ? "main" : ""}

@@ -1,15 +1,14 @@
 import type { PatchFigures } from "../../core/patch/figures";
 import { counted } from "../../core/words";
 import { setSlotCount } from "../../document/commands/slots";
-import { current, figures } from "../../document/store";
+import { current, endDrag, figures } from "../../document/store";
 import { Explain } from "../../pieces/explain";
 import { lazy } from "../../pieces/lazy";
 import { NumberField } from "../../pieces/number-field";
 import { type Tone, Verdict } from "../../pieces/verdict";
-import { done, typing } from "../act";
+import { typing } from "../act";
 import { RULES } from "../rules";
 import { SumFlags } from "../sum/flags";
-import { Papers } from "./papers";
 import { SlotList } from "./slot-list";
 import { Unplaced } from "./unplaced";
 
@@ -29,6 +28,7 @@ const headline = ({ usage, flags }: PatchFigures, slotCount: number): { tone: To
 const PatchHelp = lazy(async () => (await import("./help")).PatchHelp);
 const Flags = lazy(async () => (await import("./flags")).Flags);
 const Fits = lazy(async () => (await import("./fits")).Fits);
+const Papers = lazy(async () => (await import("../papers/papers")).Papers);
 
 /** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the console. */
 export const PatchScreen = () => {
@@ -52,7 +52,7 @@ export const PatchScreen = () => {
               value={monitor.slotCount}
               step={1}
               onValue={(n) => typing(setSlotCount(n))}
-              onDone={done}
+              onDone={endDrag}
             />
           </div>
           <Unplaced usage={patch.usage} />

@@ -4,10 +4,10 @@ import type { Slot, TapPoint } from "../../core/setup";
 import { freshSlot } from "../../document/commands/place";
 import { editSlot, setSlot, swapChannels } from "../../document/commands/slots";
 import { swapPair } from "../../document/commands/sums";
-import { current, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
 import { NumberField } from "../../pieces/number-field";
-import { done, runOrSay, typing } from "../act";
+import { runOrSay, typing } from "../act";
 import { sourceName, sumName } from "../names";
 import { RULES } from "../rules";
 import { feedKey, feedOptions } from "./feeds";
@@ -32,7 +32,7 @@ const SlotFields = ({ at, slot }: { at: number; slot: Slot }) => {
         value={slot.trim}
         step={1}
         onValue={(trim) => typing(editSlot(at, { trim }))}
-        onDone={done}
+        onDone={endDrag}
       />
       <Tick label="On" value={slot.on} onValue={(on) => run(editSlot(at, { on }))} />
       {sum?.stereo ? (

@@ -1,16 +1,17 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { sumCalled } from "../../core/called";
-import type { Beside, BesideCeiling, BesideName, SumBeside } from "../../core/measure/beside";
+import type { Beside, BesideName, SumBeside } from "../../core/measure/beside";
 import type { Sum } from "../../core/setup";
 import { type LevelError, printLevelError } from "../../core/sum/levelerror";
+import { CEILING, db, roomSaid } from "../../core/sum/say";
 import type { Outlet } from "../../core/units";
 import { sentence } from "../../core/words";
 import { Choice } from "../../pieces/choice";
 import { Explain } from "../../pieces/explain";
+import { Sentences } from "../../pieces/sentences";
 import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
-import { CEILING, db } from "../sum/words";
 import { measureThrough, running } from "./measuring";
 import { level, signed } from "./words";
 
@@ -91,13 +92,16 @@ const Legs = ({ sum, of }: { sum: Sum; of: SumBeside }) => {
 const Headroom = ({ of }: { of: SumBeside }) => (
   <BesideColumns caption="Headroom at every ceiling, dB" first="Ceiling">
     {of.ceilings.map((c) => (
-      <Row key={c.place} name={sentence(CEILING[c.place])} of={c} stale={of.stale} over={isOver(c)} />
+      <Row
+        key={c.place}
+        name={sentence(CEILING[c.place])}
+        of={c}
+        stale={of.stale}
+        over={c.state === "over"}
+      />
     ))}
   </BesideColumns>
 );
-
-/** Less than a twentieth of a dB over is printed as nothing over. */
-const isOver = ({ measured }: BesideCeiling): boolean => measured !== null && measured <= -0.05;
 
 /** The one thing to know: what is really left, and how far the estimate was off. */
 const inOneLine = (of: SumBeside, name: string): string => {
@@ -106,9 +110,7 @@ const inOneLine = (of: SumBeside, name: string): string => {
   const room = lowest.measured ?? 0;
   if (!Number.isFinite(room)) return `Nothing of this recording sounds in ${name}`;
   const off = lowest.difference === null ? "" : `, ${apart(-lowest.difference)} than estimated`;
-  return isOver(lowest)
-    ? `Measured: ${db(-room)} dB over at ${CEILING[lowest.place]}${off}`
-    : `Measured: ${db(room)} dB left at ${CEILING[lowest.place]}${off}`;
+  return `Measured: ${roomSaid(room, lowest.place, lowest.state)}${off}`;
 };
 
 const apart = (more: number): string => `${db(Math.abs(more))} dB ${more < 0 ? "less" : "more"}`;
@@ -136,13 +138,7 @@ export const BesideTable = (props: { sum: Sum; of: SumBeside; notes: readonly st
           </button>
         </div>
       ) : null}
-      {notes.length > 0 ? (
-        <ul class="notice small">
-          {notes.map((note) => (
-            <li key={note}>{note}</li>
-          ))}
-        </ul>
-      ) : null}
+      <Sentences look="notice" says={notes} />
       {of.missing.length > 0 ? (
         <p class="soft small">
           Not in the recording, so left out of both sides: {of.missing.map(sourceName).join(", ")}.

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { TrackPlace } from "../../core/measure/through";
+import { clockSaid } from "../../core/number";
 import { counted } from "../../core/words";
 import { current } from "../../document/store";
 import { ACCEPTED } from "../../measure/kinds";
@@ -20,7 +21,7 @@ import {
   together,
   tracks,
 } from "./session";
-import { clock, placeName } from "./words";
+import { placeName } from "./words";
 
 const LEFT_OUT = "left out";
 
@@ -57,7 +58,7 @@ const Matches = () => {
                 {trackName(track)}
                 <br />
                 <span class="soft small">
-                  {clock(frames / rate)}, {rate / 1000} kHz
+                  {clockSaid(frames / rate)}, {rate / 1000} kHz
                 </span>
               </th>
               <td>

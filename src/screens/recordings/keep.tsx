@@ -1,4 +1,5 @@
 import { useSignal } from "@preact/signals";
+import { clockSaid } from "../../core/number";
 import type { Recording } from "../../core/setup";
 import { counted } from "../../core/words";
 import { forgetRecording, keepRecording } from "../../document/commands/recording";
@@ -8,7 +9,7 @@ import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
 import { runWithWord } from "../act";
 import { sourceName } from "../names";
-import { clock, level } from "./words";
+import { level } from "./words";
 
 /** Keeps the figures in the setup, and on demand in its sources. */
 export const Keep = ({ recording }: { recording: Recording }) => {
@@ -48,7 +49,7 @@ export const Kept = () => {
   const kept = current.value.recording;
   if (!kept) return null;
   return (
-    <Fold look="plain" title={`Kept: ${kept.name}, ${clock(kept.seconds)}`}>
+    <Fold look="plain" title={`Kept: ${kept.name}, ${clockSaid(kept.seconds)}`}>
       {() => (
         <>
           <Table

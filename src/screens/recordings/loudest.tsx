@@ -1,13 +1,13 @@
 import type { MeasuredFigures } from "../../core/measure/figures";
+import { STEP } from "../../core/measure/gate";
 import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
 import type { TrackPlace } from "../../core/measure/through";
-import { printPercent } from "../../core/number";
+import { clockSaid, printPercent } from "../../core/number";
+import { db } from "../../core/sum/say";
 import { Course } from "../../pieces/course";
 import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
-import { db } from "../sum/words";
-import { clock } from "./words";
 
 /** Points of a line: one for each three units of the drawing. */
 const POINTS = 110;
@@ -50,27 +50,28 @@ export const LoudestMoment = (props: {
     .filter((m) => m.moment > 0)
     .slice(0, NAMED)
     .map((m) => `${sourceName(m.source)} ${printPercent(m.moment)}`);
-  const says = `Loudest at ${clock(loudest.at)} on the ${loudest.leg} leg, ${db(loudest.level)} dBFS: ${named.join(", ")}`;
+  const says = `Loudest at ${clockSaid(loudest.at)} on the ${loudest.leg} leg, ${db(loudest.level)} dBFS: ${named.join(", ")}`;
   const column = (leg: 0 | 1) => courseLevels(course, places.length + leg, POINTS);
   return (
     <section class="stack" aria-labelledby="loudest">
       <h2 id="loudest">{says}</h2>
       {props.stale ? <p class="small bad">From before the change.</p> : null}
       <Course
-        says={`Level of both legs over ${clock(seconds)}. ${says}`}
+        says={`Level of both legs over ${clockSaid(seconds)}. ${says}`}
         left={column(0)}
         right={column(1)}
+        step={STEP}
         mark={loudest.at / seconds}
-        from={clock(0)}
-        to={clock(seconds)}
-        at={clock(loudest.at)}
+        from={clockSaid(0)}
+        to={clockSaid(seconds)}
+        at={clockSaid(loudest.at)}
       />
       <Fold look="plain" title="Who made it">
         {() => (
           <>
             <p class="soft small">
-              Highest sample of the left leg at {clock(mixes.left.peakAt)}, of the right leg at{" "}
-              {clock(mixes.right.peakAt)}. Below 0 %: it worked against the others.
+              Highest sample of the left leg at {clockSaid(mixes.left.peakAt)}, of the right leg at{" "}
+              {clockSaid(mixes.right.peakAt)}. Below 0 %: it worked against the others.
             </p>
             <Makers makers={makers} />
           </>

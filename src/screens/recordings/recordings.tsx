@@ -8,6 +8,7 @@ import { keepRecording } from "../../document/commands/recording";
 import { current } from "../../document/store";
 import { toRecording } from "../../measure/recording";
 import { Fold } from "../../pieces/fold";
+import { Sentences } from "../../pieces/sentences";
 import { arrivedRecordings } from "../arrived";
 import { BesideTable } from "./beside";
 import { Choosing } from "./choosing";
@@ -20,7 +21,7 @@ import { addFiles, type Plan } from "./session";
 import { TrackTable } from "./track-table";
 
 /** What the figures are called: the file, or the first of them and how many more. */
-const nameOf = ({ inputs }: Plan): string => {
+const recordingName = ({ inputs }: Plan): string => {
   const [first, ...more] = inputs.map((input) => input.name);
   const base = (first ?? "Recording").replace(/\.[^.]+$/, "");
   return more.length === 0 ? base : `${base} and ${counted(more.length, "more file")}`;
@@ -34,13 +35,18 @@ const Measured = ({
   sum: Sum | null;
   result: Result;
 }) => {
-  const recording = toRecording(nameOf(plan), figures, places);
+  const recording = toRecording(recordingName(plan), figures, places);
   const of = sum && besideOf({ ...current.value, recording }, sum, figures, places, gains);
   const apart = keepRecording(recording, true).apply(current.value).sources !== current.value.sources;
   return (
     <InTurn
       parts={[
-        () => (sum && of ? <BesideTable key="beside" sum={sum} of={of} notes={notes} apart={apart} /> : null),
+        () =>
+          sum && of ? (
+            <BesideTable key="beside" sum={sum} of={of} notes={notes} apart={apart} />
+          ) : (
+            <Sentences key="notes" look="notice" says={notes} />
+          ),
         () => <LoudestMoment key="loudest" figures={figures} places={places} stale={of?.stale ?? false} />,
         () => <TrackTable key="tracks" figures={figures} places={places} />,
         () => <Keep key="keep" recording={recording} />,

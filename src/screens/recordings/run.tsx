@@ -1,24 +1,15 @@
 import type { Sum } from "../../core/setup";
+import { Progress } from "../../pieces/progress";
 import { isOutdated, measureThrough, result, running, trouble } from "./measuring";
 import { hindrances, plan } from "./session";
 
-const Progress = () => {
+const Measuring = () => {
   const now = running.value;
   if (!now) return null;
-  const percent = Math.round(100 * now.share);
   return (
     <div class="stack">
       <p role="status">Measuring …</p>
-      <div
-        class="progress"
-        role="progressbar"
-        aria-label="Measured so far"
-        aria-valuemin={0}
-        aria-valuemax={100}
-        aria-valuenow={percent}
-      >
-        <i style={{ width: `${percent}%` }} />
-      </div>
+      <Progress label="Measured so far" share={now.share} />
       <div class="row">
         <button type="button" onClick={now.cancel}>
           Cancel measuring
@@ -43,7 +34,7 @@ export const Run = ({ sum }: { sum: Sum | null }) => {
   return (
     <>
       {running.value ? (
-        <Progress />
+        <Measuring />
       ) : ready ? (
         <div class="row">
           <button type="button" class={fresh ? "main" : ""} onClick={() => void measureAndShow(sum)}>

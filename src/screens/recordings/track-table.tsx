@@ -1,17 +1,19 @@
+import { rmsBy } from "../../core/analog";
 import type { MeasuredFigures, TrackFigures } from "../../core/measure/figures";
-import { GATE } from "../../core/measure/gate";
+import { GATE, STEP, STRETCH_STEPS } from "../../core/measure/gate";
 import type { TrackPlace } from "../../core/measure/through";
-import { printNumber } from "../../core/number";
+import { clockSaid, printNumber } from "../../core/number";
+import { counted } from "../../core/words";
 import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
 import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
-import { clock, level, placeName } from "./words";
+import { level, placeName } from "./words";
 
 /** A mean beyond this share of full scale is worth a word: −60 dBFS. */
 const OFFSET = 0.001;
 
-const nameOf = (place: TrackPlace): string => {
+const trackName = (place: TrackPlace): string => {
   const source = current.value.sources.find((s) => s.id === place.source);
   return source ? placeName(source, place.channel) : "Source that is gone";
 };
@@ -20,7 +22,7 @@ const oddities = ({ silent, clipped, offset, unusable }: TrackFigures): string[]
   ...(silent ? ["silent"] : []),
   ...(clipped > 0 ? [`clipped ${clipped} ${clipped === 1 ? "time" : "times"}`] : []),
   ...(Math.abs(offset) > OFFSET ? [`DC ${printNumber(100 * offset, 1)} %`] : []),
-  ...(unusable > 0 ? [`${unusable} samples unusable`] : []),
+  ...(unusable > 0 ? [`${counted(unusable, "sample")} unusable`] : []),
 ];
 
 type Column = readonly [head: string, cell: (track: TrackFigures) => string];
@@ -56,7 +58,7 @@ const TrackColumns = (props: Tracks & { caption: string; columns: readonly Colum
         return (
           <tr key={`${place.source} ${place.channel}`}>
             <th scope="row">
-              {nameOf(place)}
+              {trackName(place)}
               {props.words
                 ? oddities(track).map((odd) => (
                     <span class="small bad" key={odd}>
@@ -82,7 +84,7 @@ export const TrackTable = (tracks: Tracks) => (
     <h2 id="track-figures">Each source by itself</h2>
     <TrackColumns
       {...tracks}
-      caption={`Measured over ${clock(tracks.figures.seconds)}, before any send; dBFS, crest dB`}
+      caption={`Measured over ${clockSaid(tracks.figures.seconds)}, before any send; dBFS, crest dB`}
       columns={FIRST}
       words
     />
@@ -104,8 +106,9 @@ export const TrackTable = (tracks: Tracks) => (
     </Fold>
     <Explain about="What is measured">
       <p>
-        Playing: rms over the stretches of 400 ms that are within {GATE} dB of the loudest one, so that pauses
-        do not count. Levels are rms by samples: a full-scale sine reads −3.01.
+        Playing: rms over the stretches of {1000 * STEP * STRETCH_STEPS} ms that are within {GATE} dB of the
+        loudest one, so that pauses do not count. Levels are rms by samples: a full-scale sine reads{" "}
+        {rmsBy("sample").sine}.
       </p>
       <p>
         Peak: highest sample. True: highest value at or between the samples, oversampled four times, never

@@ -1,8 +1,8 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { counted } from "../../core/words";
-import { readSetupText } from "../../document/check-file";
 import { differences } from "../../document/compare";
+import { readSetupText } from "../../document/read-setup";
 import type { SetupFile } from "../../document/schema";
 import { Pick } from "../../pieces/choice";
 import { shelf } from "../../shelf/here";
@@ -86,7 +86,7 @@ export const Compare = () => {
           </div>
         ))}
       </div>
-      {typeof shown === "string" ? <p class="notice bad">{shown}</p> : null}
+      {typeof shown === "string" ? <p class="notice bad">Not compared: {shown.replace(/\.$/, "")}.</p> : null}
       {shown && typeof shown !== "string" ? <Sentences pair={shown} /> : null}
     </div>
   );

@@ -1,6 +1,7 @@
 import { counted, listed } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
 import { Fold } from "../../pieces/fold";
+import { Sentences } from "../../pieces/sentences";
 import { HANDS } from "../names";
 
 const contents = (file: SetupFile): string => {
@@ -18,13 +19,7 @@ const contents = (file: SetupFile): string => {
 
 const Notes = ({ notes }: { notes: readonly string[] }) => (
   <Fold look="explain" title={`Not understood in ${counted(notes.length, "place")}; the rest is whole`}>
-    {() => (
-      <ul class="small soft">
-        {notes.map((note) => (
-          <li key={note}>{note}</li>
-        ))}
-      </ul>
-    )}
+    {() => <Sentences says={notes} />}
   </Fold>
 );
 

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 import { listed } from "../../core/words";
-import type { ReadSetup } from "../../document/check-file";
+import type { ReadSetup } from "../../document/read-setup";
 import { readAway } from "../../shelf/away";
 import { goTo, receivedLink, replacePlace } from "../route";
 

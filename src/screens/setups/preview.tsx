@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { counted } from "../../core/words";
-import type { ReadSetup } from "../../document/check-file";
+import type { ReadSetup } from "../../document/read-setup";
 import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";
 import { Tick } from "../../pieces/choice";

@@ -3,12 +3,12 @@ import { useEffect } from "preact/hooks";
 import { counted } from "../../core/words";
 import { setNote } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, readOnly } from "../../document/store";
+import { current, endDrag, readOnly } from "../../document/store";
 import { Fold } from "../../pieces/fold";
 import { TextField } from "../../pieces/text-field";
 import { Verdict } from "../../pieces/verdict";
 import { shelf } from "../../shelf/here";
-import { done, typing } from "../act";
+import { typing } from "../act";
 import { setupName } from "../names";
 import { receivedLink } from "../route";
 import { Begin } from "./begin";
@@ -40,7 +40,7 @@ export const SetupsScreen = () => {
         value={current.value.note}
         disabled={readOnly.value}
         onValue={(note) => typing(setNote(note))}
-        onDone={done}
+        onDone={endDrag}
       />
       <Fold title="Start a new setup" open={shelf.list.value.length < 2}>
         {() => <Begin />}

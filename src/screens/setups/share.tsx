@@ -45,7 +45,7 @@ const Code = ({ code, name }: { code: QrCode; name: string }) => {
         <path d={drawn(code.modules)} fill="#000" />
       </svg>
       <figcaption class="soft small">
-        Point the other phone's camera at it.
+        Point the other phone’s camera at it.
         {code.dense ? " It is a dense one: turn the light up, hold still and close." : ""}
       </figcaption>
     </figure>
@@ -71,13 +71,15 @@ export const Share = () => {
   const word = useSignal("");
   useEffect(() => {
     let isStale = false;
+    // A link or a word that is about the setup as it was.
+    made.value = null;
+    word.value = "";
     make(file).then(
       (next) => {
         if (!isStale) made.value = next;
       },
       (error: Error) => {
         if (isStale) return;
-        made.value = null;
         word.value = `No link: ${error.message}. Send the file instead.`;
       },
     );

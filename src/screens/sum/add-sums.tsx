@@ -1,6 +1,7 @@
 import { addSum } from "../../document/commands/sums";
 import { LIMITS } from "../../document/limits";
 import { current, run } from "../../document/store";
+import { full } from "../names";
 import { chooseSum } from "../state";
 
 /** Begins another sum and turns every screen to it. */
@@ -12,16 +13,16 @@ const add = (stereo: boolean): void => {
 
 /** The ways to a sum more: drums, keys, horns, backing voices, a fold-back of everything. */
 export const AddSums = () => {
-  const full = current.value.sums.length >= LIMITS.sums;
+  const isFull = current.value.sums.length >= LIMITS.sums;
   return (
     <div class="row">
-      <button type="button" disabled={full} onClick={() => add(true)}>
+      <button type="button" disabled={isFull} onClick={() => add(true)}>
         Add a pair
       </button>
-      <button type="button" disabled={full} onClick={() => add(false)}>
+      <button type="button" disabled={isFull} onClick={() => add(false)}>
         Add a mono sum
       </button>
-      {full ? <p class="soft small">{LIMITS.sums} sums are as many as one setup holds.</p> : null}
+      {isFull ? <p class="soft small">{full("sums")}.</p> : null}
     </div>
   );
 };

@@ -1,7 +1,7 @@
 import type { Ceiling, CeilingPlace } from "../../core/sum/ceilings";
+import { db } from "../../core/sum/say";
 import { Explain } from "../../pieces/explain";
 import { lazy } from "../../pieces/lazy";
-import { db } from "./words";
 
 const HeadroomHelp = lazy(async () => (await import("./help")).HeadroomHelp);
 

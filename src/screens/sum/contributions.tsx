@@ -28,7 +28,13 @@ export const ContributionBars = ({ sum, figures }: { sum: Sum; figures: SumFigur
     <section class="stack" aria-labelledby="shares">
       <h2 id="shares">Whose send costs most</h2>
       {legs.map(([name, leg]) => (
-        <Bars key={name} caption={name} heads={["of the energy", "of the peak"]} bars={barsOf(leg)} />
+        <Bars
+          key={name}
+          caption={name}
+          heads={["Source", "of the energy", "of the peak"]}
+          mark="costs most"
+          bars={barsOf(leg)}
+        />
       ))}
     </section>
   );

@@ -1,15 +1,16 @@
 import { printNumber } from "../../core/number";
 import type { Ear } from "../../core/setup";
 import { type Allowed, EAR_ERROR, type EarFigures, EU_VALUES } from "../../core/sum/ear";
+import { db } from "../../core/sum/say";
 import { editEar } from "../../document/commands/settings";
-import { current, figures, run } from "../../document/store";
+import { current, endDrag, figures, run } from "../../document/store";
 import { Choice, Tick } from "../../pieces/choice";
+import { Fold } from "../../pieces/fold";
 import { NumberField } from "../../pieces/number-field";
 import { Table } from "../../pieces/table";
-import { done, typing } from "../act";
+import { typing } from "../act";
 import { RULES } from "../rules";
 import { time } from "./time";
-import { db } from "./words";
 
 type Figure = Exclude<keyof Ear, "unit">;
 
@@ -56,53 +57,53 @@ const Estimate = ({ f }: { f: EarFigures }) => (
   </>
 );
 
-/** Estimated level at the ear: optional, with its error and every caution. */
-export const EarPanel = () => {
+const Body = () => {
   const { ear } = current.value;
   const estimate = figures.value.ear;
   return (
-    <details class="card">
-      <summary>Level at the ear, estimated</summary>
-      <div class="stack">
-        <p class="notice warn small">
-          An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by
-          5 dB or more. Ear-worn monitors do not protect by themselves, and with one ear out people turn up.
-          Hearing limits differ by country: follow local rules and qualified advice; in doubt, turn down.
-        </p>
-        <Tick label="Estimate it" value={ear !== null} onValue={(on) => run(editEar(on ? {} : null))} />
-        {ear ? (
-          <>
-            <div class="fields">
-              <Choice
-                label="Sensitivity is given in"
-                value={ear.unit}
-                options={[
-                  ["dB/mW", "dB/mW"],
-                  ["dB/V", "dB/V"],
-                ]}
-                onValue={(unit) => run(editEar({ unit }))}
-              />
+    <>
+      <p class="notice warn small">
+        An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by
+        {EAR_ERROR} dB or more. Ear-worn monitors do not protect by themselves, and with one ear out people
+        turn up. Hearing limits differ by country: follow local rules and qualified advice; in doubt, turn
+        down.
+      </p>
+      <Tick label="Estimate it" value={ear !== null} onValue={(on) => run(editEar(on ? {} : null))} />
+      {ear ? (
+        <>
+          <div class="fields">
+            <Choice
+              label="Sensitivity is given in"
+              value={ear.unit}
+              options={[
+                ["dB/mW", "dB/mW"],
+                ["dB/V", "dB/V"],
+              ]}
+              onValue={(unit) => run(editEar({ unit }))}
+            />
+            <NumberField
+              rule={{ ...RULES.sensitivity, unit: ear.unit }}
+              value={ear.sensitivity}
+              onValue={(sensitivity) => typing(editEar({ sensitivity }))}
+              onDone={endDrag}
+            />
+            {FIELDS.map(([field, label, rule]) => (
               <NumberField
-                rule={{ ...RULES.sensitivity, unit: ear.unit }}
-                value={ear.sensitivity}
-                onValue={(sensitivity) => typing(editEar({ sensitivity }))}
-                onDone={done}
+                key={field}
+                rule={RULES[rule]}
+                label={label}
+                value={ear[field]}
+                onValue={(v) => typing(editEar({ [field]: v }))}
+                onDone={endDrag}
               />
-              {FIELDS.map(([field, label, rule]) => (
-                <NumberField
-                  key={field}
-                  rule={RULES[rule]}
-                  label={label}
-                  value={ear[field]}
-                  onValue={(v) => typing(editEar({ [field]: v }))}
-                  onDone={done}
-                />
-              ))}
-            </div>
-            {estimate ? <Estimate f={estimate} /> : null}
-          </>
-        ) : null}
-      </div>
-    </details>
+            ))}
+          </div>
+          {estimate ? <Estimate f={estimate} /> : null}
+        </>
+      ) : null}
+    </>
   );
 };
+
+/** Estimated level at the ear: optional, with its error and every caution. */
+export const EarPanel = () => <Fold title="Level at the ear, estimated">{() => <Body />}</Fold>;

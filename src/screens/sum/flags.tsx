@@ -3,10 +3,10 @@ import "./sum.css";
 import { computed, useComputed } from "@preact/signals";
 import type { Id, Sum } from "../../core/setup";
 import type { Ceiling } from "../../core/sum/ceilings";
+import { shortLine } from "../../core/sum/say";
 import { current, figures } from "../../document/store";
 import { Icon } from "../../pieces/icon";
 import { chooseSum } from "../state";
-import { CEILING, db } from "./words";
 
 /** A sum that lacks headroom: the ceiling that decides, and whose send costs most of the peak there. */
 interface Flag {
@@ -38,15 +38,7 @@ export const SumFlags = ({ only }: { only?: Id | null }) =>
   flags.value
     .filter((f) => only === undefined || f.sum.id === only)
     .map(({ sum, lowest }) => (
-      <ToSum
-        key={sum.id}
-        sum={sum}
-        says={
-          lowest.state === "over"
-            ? `${sumCalled(sum)} will not fit: ${db(-lowest.headroom)} dB over at ${CEILING[lowest.place]}.`
-            : `${sumCalled(sum)} has only ${db(lowest.headroom)} dB left at ${CEILING[lowest.place]}.`
-        }
-      />
+      <ToSum key={sum.id} sum={sum} says={shortLine({ lowest }, sum, current.value.wishes.margin)} />
     ));
 
 const flagsOf = (source: Id): readonly Flag[] | null => {

@@ -1,12 +1,13 @@
+import { rmsBy } from "../../core/analog";
 import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import type { LegFigures } from "../../core/sum/leg";
 import { CLOSE_ERROR, HEARD_AGAIN_ERROR, printLevelError } from "../../core/sum/levelerror";
+import { db } from "../../core/sum/say";
 import { current } from "../../document/store";
 import { Explain } from "../../pieces/explain";
 import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
-import { db } from "./words";
 
 type FigureOf = (leg: LegFigures) => number | null;
 
@@ -35,6 +36,7 @@ const Unknown = ({ figures }: { figures: SumFigures }) => {
 export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) => {
   const legs = sum.stereo ? [figures.legs[0], figures.legs[1], figures.mono] : [figures.mono];
   const heads = sum.stereo ? ["Left", "Right", "Mono"] : ["Leg"];
+  const rms = rmsBy(current.value.console.rms);
   const correlated = legs.some((l) => l.correlated !== null);
   const rows: typeof ROWS = [
     [`Level, ${printLevelError(figures.levelError)}`, (l) => l.level],
@@ -74,7 +76,7 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
           Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another; good to ±{CLOSE_ERROR}{" "}
           dB. Microphones of the whole kit hear the hits of the close ones again, and the low end adds up:
           beside them the real level may be up to {HEARD_AGAIN_ERROR} dB higher. A full-scale sine reads{" "}
-          {current.value.console.rms === "aes17" ? "0" : "−3.01"} dBFS rms, as set under Kit.
+          {rms.sine} rms, as set under Kit.
         </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>
@@ -86,7 +88,7 @@ export const LegTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
         <p>Headroom loss: what summing and the pan law cost against the loudest single source.</p>
         <p>
           Source: level arithmetic; likely peak and what the level is good to: working rules tried on measured
-          kits, no source; rms by {current.value.console.rms === "aes17" ? "AES17 and IEC 61606" : "samples"}.
+          kits, no source; rms by {rms.by}.
         </p>
       </Explain>
     </section>

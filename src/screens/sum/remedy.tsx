@@ -3,12 +3,12 @@ import { LOWEST_SEND, LOWEST_TRIM } from "../../core/lowest";
 import { printEntry } from "../../core/number";
 import type { Sum } from "../../core/setup";
 import type { Pulls, Remedy } from "../../core/sum/remedy";
+import { byHowMuch } from "../../core/sum/say";
 import type { Db } from "../../core/units";
-import { counted, listed } from "../../core/words";
+import { counted, listed, sentence } from "../../core/words";
 import { editSum, pullSends } from "../../document/commands/sums";
 import { runWithWord } from "../act";
 import { sourceName } from "../names";
-import { db } from "./words";
 
 /** A level as the console's own steps make it. */
 const stepped = (value: Db | null): string => (value === null ? "off" : `${printEntry(value)} dB`);
@@ -52,11 +52,13 @@ const Pull = ({ sum, pulls, says, done }: { sum: Sum; pulls: Pulls; says: string
 export const RemedyCard = ({ sum, remedy }: { sum: Sum; remedy: Remedy | null }) => {
   if (remedy === null) return null;
   const { trim, fewest, all } = remedy;
-  const short = db(remedy.short);
+  const [first, ...others] = all.sends;
+  const whole =
+    first && others.length === 0 ? sourceName(first.source) : `all ${counted(all.sends.length, "send")}`;
   const off = all.sends.filter((p) => p.to === null).map((p) => sourceName(p.source));
   return (
     <section class="card stack" aria-labelledby="remedy">
-      <h2 id="remedy">{short === "0.0" ? "Just" : `${short} dB`} short of the margin. What restores it:</h2>
+      <h2 id="remedy">{sentence(byHowMuch(remedy.short))} short of the margin. What restores it:</h2>
       {trim ? <Trim sum={sum} trim={trim} /> : null}
       {fewest ? (
         <Pull
@@ -70,8 +72,8 @@ export const RemedyCard = ({ sum, remedy }: { sum: Sum; remedy: Remedy | null })
         <Pull
           sum={sum}
           pulls={all}
-          says={`Pull all ${counted(all.sends.length, "send")} by ${stepped(all.by)}`}
-          done={`All sends ${stepped(all.by)} down`}
+          says={`Pull ${whole} by ${stepped(all.by)}`}
+          done={`${sentence(whole)} ${stepped(all.by)} down`}
         />
       )}
       {off.length === 0 ? null : (

@@ -1,11 +1,11 @@
 import { sumCalled } from "../../core/called";
 import type { Id, Sum } from "../../core/setup";
 import { setSend } from "../../document/commands/sums";
-import { current, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { Tick } from "../../pieces/choice";
 import { Fold } from "../../pieces/fold";
 import { NumberField } from "../../pieces/number-field";
-import { done, typing } from "../act";
+import { typing } from "../act";
 import { sourceName } from "../names";
 import { RULES } from "../rules";
 
@@ -35,7 +35,7 @@ export const Sends = ({ sum }: { sum: Sum }) => {
                   step={1}
                   onValue={(to) => typing(setSend(sum.id, source, { level: to }))}
                   onEmpty={() => typing(setSend(sum.id, source, { level: null }))}
-                  onDone={done}
+                  onDone={endDrag}
                 />
               ))}
             </div>

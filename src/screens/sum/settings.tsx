@@ -3,11 +3,12 @@ import type { Sum } from "../../core/setup";
 import { editConsole, editMonitor, editWishes } from "../../document/commands/settings";
 import { duplicateSum, editSum, removeSum } from "../../document/commands/sums";
 import { LIMITS } from "../../document/limits";
-import { current, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { Pick, Tick } from "../../pieces/choice";
+import { Fold } from "../../pieces/fold";
 import { NumberField } from "../../pieces/number-field";
 import { TextField } from "../../pieces/text-field";
-import { done, runOrSay, runWithWord, typing } from "../act";
+import { runOrSay, runWithWord, typing } from "../act";
 import { full } from "../names";
 import { RULES } from "../rules";
 
@@ -32,7 +33,7 @@ const ChainFields = ({ sum }: { sum: Sum }) => {
         label="Output at 0 dBFS, typed"
         value={console.outputDbu}
         onValue={(outputDbu) => typing(editConsole({ outputDbu }))}
-        onDone={done}
+        onDone={endDrag}
       />
       <NumberField
         rule={RULES.pad}
@@ -40,7 +41,7 @@ const ChainFields = ({ sum }: { sum: Sum }) => {
         value={sum.padDb}
         step={1}
         onValue={(padDb) => typing(editSum(sum.id, { padDb }))}
-        onDone={done}
+        onDone={endDrag}
       />
       <NumberField
         rule={RULES.input}
@@ -48,14 +49,14 @@ const ChainFields = ({ sum }: { sum: Sum }) => {
         value={monitor.inputMaxDbu}
         step={1}
         onValue={(inputMaxDbu) => typing(editMonitor({ inputMaxDbu }))}
-        onDone={done}
+        onDone={endDrag}
       />
       <NumberField
         rule={RULES.margin}
         value={wishes.margin}
         step={1}
         onValue={(margin) => typing(editWishes({ margin }))}
-        onDone={done}
+        onDone={endDrag}
       />
     </>
   );
@@ -72,7 +73,7 @@ const LegFields = ({ sum, at, name }: { sum: Sum; at: 0 | 1; name: string }) => 
         value={sum.legTrim[at]}
         step={0.5}
         onValue={(v) => typing(editSum(sum.id, { legTrim: put(sum.legTrim, v) }))}
-        onDone={done}
+        onDone={endDrag}
       />
       <Tick
         label={`Polarity of the ${name} leg inverted`}
@@ -85,60 +86,61 @@ const LegFields = ({ sum, at, name }: { sum: Sum; at: 0 | 1; name: string }) => 
 
 /** All that is set of one sum and of the chain behind it. */
 export const SumSettings = ({ sum }: { sum: Sum }) => (
-  <details class="card">
-    <summary>{sumCalled(sum)}: trims, legs and the chain behind it</summary>
-    <div class="stack">
-      <div class="fields">
-        <TextField
-          label="Name"
-          most={LIMITS.name}
-          value={sum.name}
-          onValue={(name) => typing(editSum(sum.id, { name }))}
-          onDone={done}
+  <Fold title={`${sumCalled(sum)}: trims, legs and the chain behind it`}>
+    {() => (
+      <>
+        <div class="fields">
+          <TextField
+            label="Name"
+            most={LIMITS.name}
+            value={sum.name}
+            onValue={(name) => typing(editSum(sum.id, { name }))}
+            onDone={endDrag}
+          />
+          <NumberField
+            rule={RULES.trim}
+            label={`Trim of ${sumCalled(sum)}`}
+            value={sum.trim}
+            step={0.5}
+            onValue={(trim) => typing(editSum(sum.id, { trim }))}
+            onDone={endDrag}
+          />
+          <ChainFields sum={sum} />
+          {sum.stereo ? (
+            <>
+              <LegFields sum={sum} at={0} name="left" />
+              <LegFields sum={sum} at={1} name="right" />
+            </>
+          ) : null}
+        </div>
+        <Tick
+          label="A pair (two legs)"
+          value={sum.stereo}
+          onValue={(stereo) => run(editSum(sum.id, { stereo }))}
         />
-        <NumberField
-          rule={RULES.trim}
-          label={`Trim of ${sumCalled(sum)}`}
-          value={sum.trim}
-          step={0.5}
-          onValue={(trim) => typing(editSum(sum.id, { trim }))}
-          onDone={done}
-        />
-        <ChainFields sum={sum} />
         {sum.stereo ? (
           <>
-            <LegFields sum={sum} at={0} name="left" />
-            <LegFields sum={sum} at={1} name="right" />
+            <Tick
+              label="Folded to mono on purpose"
+              value={sum.folded}
+              onValue={(folded) => run(editSum(sum.id, { folded }))}
+            />
+            <Tick
+              label="One leg is processed differently from the other"
+              value={sum.unevenLegs}
+              onValue={(unevenLegs) => run(editSum(sum.id, { unevenLegs }))}
+            />
           </>
         ) : null}
-      </div>
-      <Tick
-        label="A pair (two legs)"
-        value={sum.stereo}
-        onValue={(stereo) => run(editSum(sum.id, { stereo }))}
-      />
-      {sum.stereo ? (
-        <>
-          <Tick
-            label="Folded to mono on purpose"
-            value={sum.folded}
-            onValue={(folded) => run(editSum(sum.id, { folded }))}
-          />
-          <Tick
-            label="One leg is processed differently from the other"
-            value={sum.unevenLegs}
-            onValue={(unevenLegs) => run(editSum(sum.id, { unevenLegs }))}
-          />
-        </>
-      ) : null}
-      <div class="row">
-        <button type="button" onClick={() => runOrSay(duplicateSum(sum.id), full("sums"))}>
-          Duplicate the sum
-        </button>
-        <button type="button" onClick={() => runWithWord(removeSum(sum.id), `${sumCalled(sum)} deleted`)}>
-          Delete the sum
-        </button>
-      </div>
-    </div>
-  </details>
+        <div class="row">
+          <button type="button" onClick={() => runOrSay(duplicateSum(sum.id), full("sums"))}>
+            Duplicate the sum
+          </button>
+          <button type="button" onClick={() => runWithWord(removeSum(sum.id), `${sumCalled(sum)} deleted`)}>
+            Delete the sum
+          </button>
+        </div>
+      </>
+    )}
+  </Fold>
 );

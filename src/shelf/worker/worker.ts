@@ -1,5 +1,4 @@
-import type { ReadSetup } from "../../document/check-file";
-import { readSetup } from "../../document/check-file";
+import { type ReadSetup, readSetup } from "../../document/read-setup";
 import type { Reply, Task } from "../away";
 import { readFile } from "../file";
 import { fromLink } from "../link";

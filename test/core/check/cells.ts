@@ -6,6 +6,7 @@ import { MICROPHONE_COUNTS, templateSetup } from "../../../src/document/template
 export interface Cell {
   readonly law: LawId;
   readonly kit: string;
+  readonly setup: Setup;
   readonly check: Check;
 }
 
@@ -16,7 +17,7 @@ const HANDS: readonly Hand[] = ["right", "left", "open"];
 
 const cell = (kit: string, law: LawId, setup: Setup): Cell => {
   const drummer = setup.listeners.find((l) => l.kind === "drummer") as Listener;
-  return { kit, law, check: checkOf({ ...setup, console: { ...setup.console, law } }, drummer) };
+  return { kit, law, setup, check: checkOf({ ...setup, console: { ...setup.console, law } }, drummer) };
 };
 
 /** Every template of the app, for every hand, as it begins. */

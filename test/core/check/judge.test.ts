@@ -200,7 +200,9 @@ describe("what cannot be checked", () => {
 
   it("says why", () => {
     expect(why(setup, { ...drummer, kind: "audience" })).toBe("The audience hears the house, not a sum.");
-    expect(why(setup, { ...drummer, sum: null })).toBe("Drummer hears no sum. Choose which one.");
+    expect(why(setup, { ...drummer, sum: null })).toBe(
+      "The drummer hears no sum. Choose which sum is heard.",
+    );
     const silent: Sum = { ...(setup.sums[0] as Sum), sends: [] };
     expect(why({ ...setup, sums: [silent] }, drummer)).toBe("No piece of the kit sounds in Drums.");
   });

@@ -73,7 +73,7 @@ const READ: { readonly [kind in keyof typeof KINDS]: readonly [it: string, name:
   "switched on": [
     "Drums",
     "All of Drums arrives, though the setup has it off",
-    "Nothing at the console. Under Patch, switch the slots of Drums on.",
+    "Nothing at the console. Switch the slots of Drums on at the patch.",
   ],
   "source wrong": [
     "Hat",

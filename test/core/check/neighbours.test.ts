@@ -12,7 +12,6 @@ const [DL, DR] = [leg("Drums", "left"), leg("Drums", "right")];
 /** A hit that is heard through every source, at its full level. */
 const EVERYTHING: Strike = {
   piece: "p1",
-  name: "Kick",
   through: "own",
   sources: ["Kick", "Vox", "Keys"],
   far: [],

@@ -8,8 +8,8 @@ import type { Setup, Sum } from "../../../src/core/setup";
 import { sumFigures } from "../../../src/core/sum/figures";
 import type { Outlet } from "../../../src/core/units";
 import { figuresOf } from "../../measure/job";
-import { noise } from "../../measure/wavfile";
 import { expectNear } from "../../near";
+import { noise } from "../../tools/chance.mjs";
 import { onlySum, setupOf, source } from "../sum/setups";
 
 /** A kick, a hat and both channels of the keys; they share some noise, so that they correlate. */
@@ -80,7 +80,7 @@ describe("estimate beside measurement", () => {
     expect(ceilings.map((c) => c.place)).toEqual(["sum", "output", "input"]);
     [-4, 0, -2].forEach((ceiling, i) => {
       expectNear(ceilings[i]?.measured ?? null, ceiling - top, 1e-9);
-      expect(ceilings[i]?.leg).toBe(top === figures.mixes.left.truePeak ? "left" : "right");
+      expect(ceilings[i]?.state).toBe(["inside margin", "fine", "fine"][i]);
       const { estimate, measured, difference } = ceilings[i] ?? {};
       expectNear(difference ?? null, (estimate ?? 99) - (measured ?? 0), 1e-12);
     });

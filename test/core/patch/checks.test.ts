@@ -263,6 +263,7 @@ describe("tap points", () => {
     const bass = setup([source("b", { kind: "bass" })], [], [direct("b", "both", { tap: "after-fader" })]);
     expect(fixed(bass, "tap point").says).toContain("an instrument after the fader");
     expect(flagOf("drum", "before-filter")[0]?.says).toContain("rumble");
+    expect(flagOf("voice", "after-fader")[0]?.says).toContain("in the singer’s ears");
   });
 
   it("after the fader fit no kind, and the better one always fits", () => {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { choicesOf } from "../../../src/core/patch/choices";
 import { COSTS } from "../../../src/core/patch/costs";
 import { applyFit, type Fit, fits } from "../../../src/core/patch/fit";
-import { optionsOf } from "../../../src/core/patch/options";
 import { arePair } from "../../../src/core/patch/place";
 import { usageOf } from "../../../src/core/patch/usage";
 import type { Setup, Slot } from "../../../src/core/setup";
@@ -23,7 +23,7 @@ describe("ways back under the count", () => {
     fc.assert(
       fc.property(anySetup(5, 9), (s) => {
         const { tooMany } = usageOf(s);
-        const options = optionsOf(s);
+        const options = choicesOf(s);
         fc.pre(tooMany > 0 && options.reduce((n, o) => n * (o.choices.length + 2), 1) < 20_000);
         met += 1;
         const costs = bruteForce(options, tooMany, COSTS.newSum, 5);

@@ -124,7 +124,7 @@ describe("the place of a pair", () => {
         code: "split",
         severity: "warn",
         slots: [0, 2],
-        says: "Drums lies in slots 1 and 3, which are not neighbours: a mixer that links neighbours can't make a pair of it.",
+        says: "Drums lies in slots 1 and 3, which are not neighbours: a mixer that links neighbours can’t make a pair of it.",
         remedy: "Put both sides into neighbouring slots.",
         fix: [
           { edit: "slot", index: 0, to: null },
@@ -146,7 +146,7 @@ describe("the place of a pair", () => {
         code: "odd and even",
         severity: "note",
         slots: [1, 2],
-        says: "Drums lies in slots 2 and 3: a mixer that only links 1 and 2, 3 and 4 and so on can't make a pair of it.",
+        says: "Drums lies in slots 2 and 3: a mixer that only links 1 and 2, 3 and 4 and so on can’t make a pair of it.",
         remedy: "If yours is one of them, begin the pair in an odd slot.",
       }),
     ]);

@@ -47,7 +47,9 @@ describe("why a repair is best", () => {
     expect(why([{ wrong: 3 }, {}])).toMatch(/^Mara then has every side correct; 3 were wrong\. /);
     expect(why([{ wrong: 3 }, { flat: 1 }])).toMatch(/^Mara then has no side wrong; 3 were wrong\. /);
     expect(why([{ wrong: 3 }, { wrong: 1 }])).toMatch(/^Mara then has 1 side wrong instead of 3\. /);
-    expect(why([{ wrong: 2 }, { wrong: 2 }])).toMatch(/^Mara has 2 sides wrong, and nothing betters that\. /);
+    expect(why([{ wrong: 2 }, { wrong: 2 }])).toMatch(
+      /^Mara has 2 sides wrong, and nothing improves that\. /,
+    );
     expect(why([{ flat: 2 }, { flat: 1 }])).toMatch(/^Mara then has 1 without a side instead of 2\. /);
     expect(why([{}, {}])).toMatch(/^Mara has every side correct\. /);
     expect(why([{ flat: 1 }, { flat: 1 }])).toMatch(

@@ -60,7 +60,7 @@ const facts = (setup: Setup): [fact: string, setup: Setup][] => {
   all.push(["If there were one more slot", slots(1)], ["If there were two more slots", slots(2)]);
   if (room)
     all.push(
-      ["If there were one slot less", slots(-1)],
+      ["If there were one slot fewer", slots(-1)],
       ["If no free slot might be taken", wish({ slotsFixed: true })],
     );
   return all;
@@ -94,7 +94,7 @@ it("what would change the answer is what a search of its own finds, fact by fact
     "If the house had to stay as it is",
     "If the house might change",
     "If there were one more slot",
-    "If there were one slot less",
+    "If there were one slot fewer",
     "If there were two more slots",
     "If were not in Drums",
   ]);

@@ -233,7 +233,7 @@ describe("the recommendation", () => {
         "FLOOR to R70 (was L70, following the house) and RIDE to R50 (was L50, following the house).",
     ]);
     const full = { ...both, monitor: { ...both.monitor, slotCount: 3 } };
-    expect(all(full).ranked.every((r) => r.cost.slots === 0)).toBe(true);
+    expect(all(full).ranked.every((r) => r.criteria.slots === 0)).toBe(true);
     expect(first(full).id).toBe("sum, ines:flip");
   });
 
@@ -262,7 +262,7 @@ describe("the recommendation", () => {
     const exact = Math.abs(20 * Math.log10(Math.cos(x(0.75)) / Math.cos(x(0.7))));
     expect(hat?.step === "pan" && hat.error).toBeCloseTo(exact, 9);
     expect(found.criteria.residual).toBeCloseTo(exact, 8);
-    expect(notes(found)).toContain("The console's steps cost up to 1.6 dB, most for HAT.");
+    expect(notes(found)).toContain("The console’s steps cost up to 1.6 dB, most for HAT.");
   });
 
   it("has something true to say where there is nothing to repair", () => {
@@ -335,7 +335,7 @@ describe("what would change the answer", () => {
     };
     const facts = whatWouldChange(situationOf(full, sumOf(full))).map((c) => c.fact);
     expect(facts).toContain("If there were one more slot");
-    expect(facts).not.toContain("If there were one slot less");
+    expect(facts).not.toContain("If there were one slot fewer");
     expect(facts).toContain("If ines mattered most");
   });
 

@@ -117,8 +117,8 @@ describe("repairs", () => {
           else expectNear(score, promised, 1e-12);
         });
         const used = (s: Setup): number => usageOf(s).used.length;
-        expect(used(after) - used(setup)).toBe(repair.cost.slots);
-        if (setup.wishes.slotsFixed) expect(repair.cost.slots).toBe(0);
+        expect(used(after) - used(setup)).toBe(repair.criteria.slots);
+        if (setup.wishes.slotsFixed) expect(repair.criteria.slots).toBe(0);
         expect(usageOf(after).tooMany).toBeLessThanOrEqual(usageOf(setup).tooMany);
         if (repair.house.length === 0) expect(audience(after)).toEqual(audience(setup));
         else expect(setup.wishes.houseFixed).toBe(false);
@@ -146,7 +146,7 @@ describe("repairs", () => {
         const [first] = search(situation, slots);
         const short = searchBest(situation, slots);
         if (!first || !short) throw new Error("nothing found");
-        const { picks: _, options: __, cost: ___, ...criteria } = short;
+        const { picks: _, options: __, ...criteria } = short;
         expect(first, `seed ${seed}, ${slots} slots`).toMatchObject(criteria);
         expect(keyOf(partsOfPlan(situation, short)), `seed ${seed}, ${slots} slots`).toBe(
           keyOf(partsOfPlan(situation, first)),

@@ -10,15 +10,10 @@ import type {
   Source,
   Sum,
 } from "../../../src/core/setup";
+import { numbers as chance } from "../../tools/chance.mjs";
 
-/** Numbers in 0…1 that are the same in every run. */
-export const numbers = (seed: number) => {
-  let at = seed * 2654435761 + 12345;
-  return (): number => {
-    at = (at * 1664525 + 1013904223) % 2 ** 32;
-    return at / 2 ** 32;
-  };
-};
+/** Numbers 0…1 that are the same in every run; seeds that are neighbours lie far apart. */
+export const numbers = (seed: number): (() => number) => chance(seed * 2654435761 + 4);
 
 export const CONSOLE: Console = {
   law: "sine",

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { powerOf } from "../../../src/core/decibels";
 import type { Ear } from "../../../src/core/setup";
 import {
   allowedTime,
@@ -58,7 +59,7 @@ describe("level at the ear", () => {
     "%d dB/mW, %d Ω, %d V behind %d Ω",
     (sensitivity, impedance, drive, sourceImpedance, mW, level) => {
       const inMilliwatts = earFigures({ ...EAR, sensitivity, impedance, drive, sourceImpedance });
-      expectNear(inMilliwatts.milliwatts, mW, printed(5));
+      expectNear(powerOf(inMilliwatts.level - sensitivity), mW, printed(5));
       expectNear(inMilliwatts.level, level, printed(3));
       const inVolts = earFigures({
         ...EAR,

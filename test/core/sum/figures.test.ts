@@ -299,8 +299,7 @@ describe("loss, shares and laws", () => {
         const losses = loss.filter((l) => l !== null);
         expect(believed[0]).toMatchObject({
           likely: [legs[0].likely, legs[1].likely],
-          level: [legs[0].level, legs[1].level],
-          mono: { likely: mono.likely, level: mono.level },
+          likelyMono: mono.likely,
           loss: losses.length === 0 ? null : Math.max(...losses),
           headroom: lowest.headroom,
           lowest: lowest.place,

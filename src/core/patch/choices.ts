@@ -9,7 +9,7 @@ import { firstOfSide, type Patched, patchedThings, repeatsOf } from "./sides";
 import { anyOn, sumsFed } from "./usage";
 
 /** What can be done with one thing in the slots, and the thing. */
-export interface Option extends Item<Move> {
+export interface ThingChoices extends Item<Move> {
   readonly thing: Patched;
 }
 
@@ -27,7 +27,7 @@ const folding = (setup: Setup, thing: Patched, cost: number): Choice<Move>[] => 
   return [choice({ move: "fold", of: thing.kind, id: thing.id, keeps, slots: thing.slots }, cost)];
 };
 
-const optionsOfSum = (setup: Setup, thing: Patched, sum: Sum): Option => {
+const choicesOfSum = (setup: Setup, thing: Patched, sum: Sum): ThingChoices => {
   const off = thing.slots.filter((i) => !setup.monitor.slots[i]?.on);
   const copies = repeatsOf(setup, thing).map((r) => r.index);
   const collapsing = partsOf(setup, sum).filter((p) => heardPlace(p.legs) !== "middle").length;
@@ -60,12 +60,12 @@ interface Target {
   readonly inside: readonly Source[];
 }
 
-const optionsOfSource = (
+const choicesOfSource = (
   setup: Setup,
   thing: Patched,
   source: Source,
   targets: readonly Target[],
-): Option => {
+): ThingChoices => {
   const { slots } = thing;
   const off = slots.filter((i) => !setup.monitor.slots[i]?.on);
   // A feed that is silent is only ever freed: nothing tells how it should sound elsewhere.
@@ -97,19 +97,19 @@ const optionsOfSource = (
  * What can be done with each thing in the slots, those of one family one after the other.
  * Of each thing one choice at most is made.
  */
-export const optionsOf = (setup: Setup): Option[] => {
+export const choicesOf = (setup: Setup): ThingChoices[] => {
   const targets = sumsFed(setup).map(
     (sum): Target => ({
       sum,
       inside: partsOf(setup, sum).map((p) => p.source),
     }),
   );
-  const options = patchedThings(setup).flatMap((thing): Option[] => {
+  const choices = patchedThings(setup).flatMap((thing): ThingChoices[] => {
     const sum = thing.kind === "sum" && setup.sums.find((s) => s.id === thing.id);
-    if (sum) return [optionsOfSum(setup, thing, sum)];
+    if (sum) return [choicesOfSum(setup, thing, sum)];
     const source = setup.sources.find((s) => s.id === thing.id);
-    return source ? [optionsOfSource(setup, thing, source, targets)] : [];
+    return source ? [choicesOfSource(setup, thing, source, targets)] : [];
   });
-  const family = (o: Option): string => o.join?.family ?? "";
-  return options.sort((a, b) => (family(a) < family(b) ? -1 : family(a) > family(b) ? 1 : 0));
+  const family = (o: ThingChoices): string => o.join?.family ?? "";
+  return choices.sort((a, b) => (family(a) < family(b) ? -1 : family(a) > family(b) ? 1 : 0));
 };

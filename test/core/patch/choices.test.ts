@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { choicesOf } from "../../../src/core/patch/choices";
 import { APART, COSTS } from "../../../src/core/patch/costs";
-import { optionsOf } from "../../../src/core/patch/options";
 import type { Setup, Source } from "../../../src/core/setup";
 import { direct, isOff, leg, setup, source, sum } from "./setups";
 
@@ -14,7 +14,7 @@ const off = (id: string) => isOff(direct(id));
 
 /** What can be done with a thing: each way and what it costs. */
 const ways = (s: Setup, id: string) =>
-  optionsOf(s)
+  choicesOf(s)
     .find((o) => o.thing.id === id)
     ?.choices.map(({ move, cost }) => ["why" in move ? move.why : move.move, move.slots, cost]);
 
@@ -32,7 +32,7 @@ describe("what can be done with a source", () => {
     expect(ways(setup([KICK, { ...VOX, muted: true }], [drums], [...BOTH, direct("Vox")]), "Vox")).toEqual([
       ["muted", [2], COSTS.free.muted],
     ]);
-    const [, option] = optionsOf(setup([KICK, VOX], [drums], [...BOTH, off("Vox"), off("Vox")]));
+    const [, option] = choicesOf(setup([KICK, VOX], [drums], [...BOTH, off("Vox"), off("Vox")]));
     expect(option).toMatchObject({ join: null });
     expect(option?.choices.map((c) => c.cost)).toEqual([2 * COSTS.free.off]);
   });
@@ -46,7 +46,7 @@ describe("what can be done with a source", () => {
     const s = (keys: Source, on: boolean) =>
       setup([keys], [], [direct("Keys", "left", { on }), direct("Keys", "right")]);
     expect(ways(s(KEYS, true), "Keys")).toEqual([["fold", [0, 1], COSTS.foldSource]]);
-    const [option] = optionsOf(s({ ...KEYS, keepSides: true }, false));
+    const [option] = choicesOf(s({ ...KEYS, keepSides: true }, false));
     expect(option?.choices.at(-1)).toMatchObject({
       move: { move: "fold", of: "source", id: "Keys", keeps: 1 },
       cost: COSTS.foldSource + COSTS.keepSides,
@@ -143,12 +143,12 @@ describe("the things in the slots", () => {
     const guitar = source("Guitar", { kind: "guitar" });
     const all = [VOX, bass, CLICK, KICK, guitar, HAT];
     const s = setup(all, [], [...all.map((o) => direct(o.id)), direct("Gone")]);
-    expect(optionsOf(s).map((o) => o.thing.id)).toEqual(["Click", "Kick", "Hat", "Bass", "Guitar", "Vox"]);
+    expect(choicesOf(s).map((o) => o.thing.id)).toEqual(["Click", "Kick", "Hat", "Bass", "Guitar", "Vox"]);
   });
 
   it("are told apart by kind where a sum and a source have one id", () => {
     const s = setup([source("Drums", { kind: "talk" })], [sum("Drums", [])], [direct("Drums"), ...BOTH]);
-    expect(optionsOf(s).map((o) => [o.thing.kind, o.choices.map((c) => c.move.move)])).toEqual([
+    expect(choicesOf(s).map((o) => [o.thing.kind, o.choices.map((c) => c.move.move)])).toEqual([
       ["sum", ["fold"]],
       ["source", ["into"]],
     ]);

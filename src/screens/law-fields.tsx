@@ -1,0 +1,43 @@
+import { LAWS } from "../core/laws";
+import type { LawId } from "../core/setup";
+import { editConsole } from "../document/commands/settings";
+import { current, endDrag, run } from "../document/store";
+import { Choice, Pick } from "../pieces/choice";
+import { NumberField } from "../pieces/number-field";
+import { typing } from "./act";
+import { RULES } from "./rules";
+
+const OPTIONS = Object.values(LAWS).map((law) => [law.id, law.name] as const);
+
+/** The console's pan law: which one, its centre attenuation where that is the console's own, and its reference. */
+export const LawFields = ({ label }: { label: string }) => {
+  const { law, centreDb, reference } = current.value.console;
+  return (
+    <>
+      <Pick<LawId>
+        label={label}
+        value={law}
+        options={OPTIONS}
+        onValue={(v) => run(editConsole({ law: v }))}
+      />
+      {law === "custom" ? (
+        <NumberField
+          rule={RULES.centre}
+          value={centreDb}
+          step={0.5}
+          onValue={(v) => typing(editConsole({ centreDb: v }))}
+          onDone={endDrag}
+        />
+      ) : null}
+      <Choice
+        label="Which end is 0 dB"
+        value={reference}
+        options={[
+          ["sides", "Sides"],
+          ["centre", "Centre"],
+        ]}
+        onValue={(v) => run(editConsole({ reference: v }))}
+      />
+    </>
+  );
+};
