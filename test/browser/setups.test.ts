@@ -83,6 +83,10 @@ describe("a setup by link", () => {
     await sender.page.getByRole("button", { name: "Share the link" }).click();
     await sender.page.getByText("The link is in the clipboard.").waitFor();
     expect(await sender.page.evaluate(() => navigator.clipboard.readText())).toBe(link);
+    // What was said of the setup as it was goes when it changes, and the link is another.
+    await typeKeys(sender.page.getByLabel("Note on the open setup"), "Bring the spare snare");
+    await expect.poll(() => sender.page.getByText("The link is in the clipboard.").count()).toBe(0);
+    await expect.poll(() => sender.page.getByLabel(/^The link, /).inputValue()).not.toBe(link);
     await go(sender.page, "patch");
     const sent = await slots(sender.page);
 

@@ -63,7 +63,7 @@ const Body = () => {
   return (
     <>
       <p class="notice warn small">
-        An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by
+        An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by{" "}
         {EAR_ERROR} dB or more. Ear-worn monitors do not protect by themselves, and with one ear out people
         turn up. Hearing limits differ by country: follow local rules and qualified advice; in doubt, turn
         down.
