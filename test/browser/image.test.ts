@@ -290,7 +290,7 @@ describe("where everybody stands", () => {
     await page.mouse.move(x - 30, y + 20, { steps: 4 });
     await page.mouse.move(x - 80, y + 40, { steps: 4 });
     await page.mouse.up();
-    expect(await tobi.getAttribute("aria-label")).toMatch(/ m house left and .* m in front/);
+    expect(await tobi.getAttribute("aria-label")).toMatch(/ m house left, .* m in front/);
     await tap(page.getByRole("button", { name: "Undo: move listener" }));
     expect(await tobi.getAttribute("aria-label")).toBe(label);
     expect(faults).toEqual([]);
@@ -335,7 +335,7 @@ describe("a piece on the plan", () => {
   const said = async (hat: Locator): Promise<readonly [x: number, y: number]> => {
     const label = (await hat.getAttribute("aria-label")) ?? "";
     const [, x, way, y, ahead] =
-      /: ([\d.]+) m (right|left) and ([\d.]+) m (in front|behind)/.exec(label) ?? [];
+      /: ([\d.]+) m (right|left), ([\d.]+) m (in front of|behind)/.exec(label) ?? [];
     return [Number(x) * (way === "left" ? -1 : 1), Number(y) * (ahead === "behind" ? -1 : 1)];
   };
 
