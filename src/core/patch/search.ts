@@ -71,11 +71,13 @@ export const cheapest = <T>(
   const least = Array.from({ length: items.length + 1 }, () =>
     Array<number>(MEMBERS * width).fill(Number.POSITIVE_INFINITY),
   );
+  /** Whether an item, or the end, is of another family than the one before. */
+  const begins = (item: number): boolean => familyOf(items[item]) !== familyOf(items[item - 1]);
   /** Least cost from an item on, with so many members in the open group and so many slots still to free. */
   const still = (item: number, members: number, missing: number): number => {
-    const ends = item > 0 && (item === items.length || familyOf(items[item]) !== familyOf(items[item - 1]));
-    if (ends && members === 1) return Number.POSITIVE_INFINITY;
-    return least[item]?.[(ends ? 0 : members) * width + Math.max(0, missing)] ?? Number.POSITIVE_INFINITY;
+    const isNew = begins(item);
+    if (isNew && members === 1) return Number.POSITIVE_INFINITY;
+    return least[item]?.[(isNew ? 0 : members) * width + Math.max(0, missing)] ?? Number.POSITIVE_INFINITY;
   };
   const ways = (at: number, members: number) => {
     const { choices, join } = items[at] as Item<T>;
@@ -110,13 +112,7 @@ export const cheapest = <T>(
     }
   }
   const kept: Found<T>[] = [];
-  const worst = (): number =>
-    kept.length < most ? Number.POSITIVE_INFINITY : (kept[most - 1]?.cost ?? Number.POSITIVE_INFINITY);
-  // A set without spare moves frees less than this too many: a group of two is one move.
-  const largest = Math.max(
-    1,
-    ...items.flatMap((i) => [2 * (i.join?.frees ?? 0), ...i.choices.map((c) => c.frees)]),
-  );
+  const worst = (): number => kept[most - 1]?.cost ?? Number.POSITIVE_INFINITY;
   const descend = (item: number, members: number, frees: number, cost: number, picks: Picks<T>): void => {
     if (item === items.length) {
       const found = foundOf(picks, items, cost, frees);
@@ -131,15 +127,14 @@ export const cheapest = <T>(
         ...way,
         bound: cost + way.cost + still(item + 1, way.members, needed - frees - way.frees),
       }))
-      .filter((way) => Number.isFinite(way.bound) && frees + way.frees < needed + largest)
+      .filter(({ choice }) => frees < needed || choice === null || (choice === "join" && members === 1))
       .sort((a, b) => a.bound - b.bound)
       .forEach((way) => {
         if (way.bound >= worst()) return;
-        const starts = item + 1 === items.length || familyOf(items[item + 1]) !== familyOf(items[item]);
         const next = way.choice === null ? picks : [...picks, { item, choice: way.choice }];
-        descend(item + 1, starts ? 0 : way.members, frees + way.frees, cost + way.cost, next);
+        descend(item + 1, begins(item + 1) ? 0 : way.members, frees + way.frees, cost + way.cost, next);
       });
   };
-  if (needed > 0 && most > 0 && Number.isFinite(still(0, 0, needed))) descend(0, 0, 0, 0, []);
+  if (needed > 0 && Number.isFinite(still(0, 0, needed))) descend(0, 0, 0, 0, []);
   return kept;
 };

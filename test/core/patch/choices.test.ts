@@ -60,6 +60,16 @@ describe("what can be done with a source", () => {
   });
 });
 
+describe("a new sum of its family", () => {
+  it("takes a source of one channel at the cost of its like, and nothing that has no family", () => {
+    const s = setup([CLICK, KICK], [], [direct("Click"), direct("Kick")]);
+    expect(choicesOf(s).map((o) => [o.thing.id, o.join])).toEqual([
+      ["Click", null],
+      ["Kick", { family: "Drums", frees: 1, cost: APART.drum.like }],
+    ]);
+  });
+});
+
 describe("what it costs a source to go into a sum", () => {
   const into = (who: Source, inside: readonly Source[], more = {}, slots: Setup["monitor"]["slots"] = BOTH) =>
     ways(
@@ -89,6 +99,8 @@ describe("what it costs a source to go into a sum", () => {
   it("is more where it has sides to keep and the sum is mono, or a pair that is reversed", () => {
     const wide = { ...KEYS, keepSides: true };
     const mono = [leg("Drums", "left")];
+    // One channel has no sides to lose.
+    expect(into(HAT, [KICK], { stereo: false }, mono)).toBe(APART.drum.like);
     expect(into(wide, [KICK])).toBe(APART.keys.strange);
     expect(into(wide, [KICK], { stereo: false }, mono)).toBe(
       APART.keys.strange + COSTS.foldSource + COSTS.keepSides,

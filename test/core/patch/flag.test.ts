@@ -24,7 +24,7 @@ describe("a flag", () => {
   });
 
   it("is mended in its order: slots, beyond the last one too, and what is meant", () => {
-    const s = setup([KICK, KEYS], [sum("Other", ["Kick"], { reversed: true }), sum("Drums", ["Kick"])], [DL]);
+    const s = setup([KICK, KEYS], [sum("Other", ["Kick"]), sum("Drums", ["Kick"])], [DL]);
     expect(applyEdits(s, [])).toBe(s);
     const after = applyEdits(s, [
       { edit: "slot", index: 3, to: DR },
@@ -33,7 +33,7 @@ describe("a flag", () => {
     ]);
     expect(after.monitor.slots).toEqual([DL, KL, null, DR]);
     expect(after.sums.map((m) => [m.id, m.reversed])).toEqual([
-      ["Other", true],
+      ["Other", false],
       ["Drums", true],
     ]);
     expect(applyEdits(s, [{ edit: "slot", index: 1, to: null }]).monitor.slots).toEqual([DL, null]);

@@ -2,16 +2,49 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { listOf, withList } from "../../../src/core/patch/list";
 import { usageOf } from "../../../src/core/patch/usage";
+import type { Piece } from "../../../src/core/setup";
 import { blankSetup } from "../../../src/document/blank";
 import { exampleSetup } from "../../../src/document/example";
 import { mend } from "../../../src/document/mend";
 import { anySetup, direct, leg, setup, source, sum } from "./setups";
+
+const piece = (id: string, name: string): Piece => ({
+  id,
+  name,
+  kind: "hat",
+  x: 0,
+  y: 0,
+  limbs: [],
+  player: "drummer",
+});
 
 describe("an input list", () => {
   it("of the example taken into its kit gives the same sources and slots", () => {
     const example = exampleSetup();
     const blank = { ...blankSetup(), kit: example.kit };
     expect(listOf(withList(blank, listOf(example), "add"))).toEqual(listOf(example));
+  });
+
+  it("has a line for every source: its piece by name, and the slots of its own by the numbers on the mixer", () => {
+    const kit = { ...blankSetup().kit, pieces: [piece("p1", "Hat"), piece("p2", "Snare")] };
+    const s = {
+      ...setup(
+        [source("s1", { name: "Snare top", kind: "drum", piece: "p2", level: -20 }), source("s2")],
+        [sum("m1", ["s1"])],
+        [leg("m1", "left"), null, direct("s1", "both", { tap: "before-eq", on: false, trim: -3 })],
+      ),
+      kit,
+    };
+    const { id: _, ...top } = source("s1", { name: "Snare top", kind: "drum", level: -20 });
+    const { id: __, ...other } = source("s2");
+    expect(listOf(s)).toEqual([
+      {
+        ...top,
+        piece: "Snare",
+        feeds: [{ slot: 3, channel: "both", tap: "before-eq", on: false, trim: -3 }],
+      },
+      { ...other, piece: null, feeds: [] },
+    ]);
   });
 
   it("comes back from an empty setup, whatever it is", () => {
@@ -40,6 +73,25 @@ describe("an input list", () => {
     expect(after.monitor.slots).toEqual(base.monitor.slots);
   });
 
+  it("finds a source by its name, the first one too, with or without spaces around it on either side", () => {
+    const spaced = { ...base, sources: [source("s1", { name: "Bass " }), source("s2", { name: "Vox" })] };
+    const after = withList(spaced, [{ ...row, name: "bass", level: -3 }], "add");
+    expect(after.sources).toMatchObject([{ id: "s1", level: -3 }, { id: "s2" }]);
+  });
+
+  it("moves a source to the slots that its line names", () => {
+    const feed = { slot: 5, channel: "both", tap: "before-fader", on: true, trim: 0 } as const;
+    const after = withList(base, [{ ...row, name: "Vox", feeds: [feed] }], "add");
+    expect(after.monitor.slots).toEqual([...base.monitor.slots.slice(0, 3), null, direct("s2")]);
+  });
+
+  it("finds the piece by its name; one that the kit has not is no piece", () => {
+    const kit = { ...base.kit, pieces: [piece("p1", "Hat"), piece("p2", "Snare")] };
+    const lines = ["snare ", "Gong", null].map((at, i) => ({ ...row, name: `New ${i}`, piece: at }));
+    const after = withList({ ...base, kit }, lines, "replace");
+    expect(after.sources.map((s) => s.piece)).toEqual(["p2", null, null]);
+  });
+
   it("adds what is new, or takes away what it does not name", () => {
     const added = withList(base, [{ ...row, name: "Keys" }], "add");
     expect(added.sources.map((s) => s.id)).toEqual(["s1", "s2", "s3"]);
@@ -59,6 +111,22 @@ describe("an input list", () => {
       "add",
     );
     expect(new Set(after.sources.map((s) => s.id)).size).toBe(3);
+  });
+
+  it("gives what is new an id that nobody has, where ids have gaps too", () => {
+    const gaps = { ...base, sources: [source("s2", { name: "Vox" })] };
+    const after = withList(
+      gaps,
+      ["Keys", "Horns"].map((name) => ({ ...row, name })),
+      "add",
+    );
+    expect(after.sources.map((s) => s.id)).toEqual(["s2", "s3", "s4"]);
+  });
+
+  it("leaves the slots before a far one empty", () => {
+    const feed = { slot: 4, channel: "both", tap: "before-fader", on: true, trim: 0 } as const;
+    const after = withList(setup([], [], []), [{ ...row, name: "New", feeds: [feed] }], "add");
+    expect(after.monitor.slots).toEqual([null, null, null, direct("s1")]);
   });
 
   it("puts a feed whose slot is taken into the next free one, or beyond the count", () => {
@@ -90,7 +158,10 @@ describe("an input list", () => {
     const taken = direct("s1");
     expect(placed([null, null, taken, null, null], 5)).toBe(3);
     expect(placed([null, null, taken, taken, null], 5)).toBe(4);
+    // Slots that nothing was ever in are free as well.
+    expect(placed([null, null, taken], 5)).toBe(3);
     expect(placed([taken, null, taken, taken], 4)).toBe(1);
+    expect(placed([null, taken, taken], 3)).toBe(0);
     // A gap beyond the count is no free slot.
     expect(placed([taken, null, taken, null, taken], 3)).toBe(1);
     expect(placed([taken, taken, taken], 3)).toBe(3);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { lossesOf } from "../../../src/core/patch/losses";
-import type { Setup, Source } from "../../../src/core/setup";
+import type { Setup, Source, Sum } from "../../../src/core/setup";
 import { direct, leg, setup, source, sum } from "./setups";
 
 const KICK = source("Kick", { kind: "drum", pan: 0 });
@@ -64,6 +64,34 @@ describe("a pair that goes to mono", () => {
   });
 });
 
+describe("a pair among others that goes to mono", () => {
+  const folded = (more: Partial<Sum>) => {
+    const sources = [KICK, HAT, TOM].map(quiet);
+    const sends = sources.map((o) => o.id);
+    return lossesOf(setup(sources, [sum("Other", []), sum("Drums", sends, more)], BOTH), {
+      move: "fold",
+      of: "sum",
+      id: "Drums",
+      keeps: 0,
+      slots: [0, 1],
+    });
+  };
+  const COLLAPSE = "Drums goes to mono: 2 images collapse into the middle (Hat and Tom).";
+
+  it("shifts its levels by as much, whatever both legs are trimmed to", () => {
+    // −6 dB on both legs: centre and side fall alike and stay 3.01 dB apart.
+    expect(folded({ legTrim: [-6, -6] })).toEqual([
+      COLLAPSE,
+      "If the console folds left + right instead, Kick comes up by 3.01 dB against Tom.",
+    ]);
+  });
+
+  it("compares no level with that of a source which cancels in the fold", () => {
+    // One leg turned: what is in the middle is silence in left + right, −∞; the two sides stay alike.
+    expect(folded({ legInverted: [false, true] }).join()).not.toContain("∞");
+  });
+});
+
 describe("a source of two channels that goes to mono", () => {
   const folded = (keys: Source) =>
     lossesOf(setup([KICK, keys], [], [direct("Keys", "left"), direct("Keys", "right")]), {
@@ -86,6 +114,11 @@ describe("a source of two channels that goes to mono", () => {
 
   it("says so when it is marked to keep its sides", () => {
     expect(folded({ ...KEYS, keepSides: true })).toEqual([...LOSES, "It is marked to keep its sides."]);
+  });
+
+  it("is another matter than a sum of the same id", () => {
+    const s = setup([KEYS], [sum("Keys", [])], [direct("Keys", "left"), direct("Keys", "right")]);
+    expect(lossesOf(s, { move: "fold", of: "source", id: "Keys", keeps: 0, slots: [0, 1] })).toEqual(LOSES);
   });
 });
 

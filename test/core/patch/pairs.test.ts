@@ -69,6 +69,7 @@ describe("only one side of a pair", () => {
 
   it("is none where both come in by one slot, nor where neither does", () => {
     expect(flags([KL, direct("Keys")])).toEqual([]);
+    expect(flags([direct("Keys"), KL])).toEqual([]);
     expect(flags([direct("Keys")])).toEqual([]);
   });
 });

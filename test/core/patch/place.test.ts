@@ -57,6 +57,8 @@ describe("what lies beyond the count", () => {
     // Free are the second and the last slot: no neighbours, but room for two.
     expect(placed([A, null, B, null, DL, DR], 4)).toEqual([A, B, DL, DR]);
     expect(placed([null, A, null, DL, DR, null], 3)).toEqual([A, DL, DR]);
+    // What is free then lies behind.
+    expect(placed([null, A, null, B, null, DL, DR], 5)).toEqual([A, B, DL, DR, null]);
   });
 
   it("stays beyond where there is no room, a pair too", () => {
@@ -87,5 +89,7 @@ describe("sides that meet by it", () => {
     expect(placed([A, null, null, DR, DL], 3)).toEqual([A, DR, DL]);
     expect(placed([DR, A, null, DL], 3)).toEqual([DR, A, DL]);
     expect(placed([DR, null, A], 2)).toEqual([DR, A]);
+    // One leg alone meets nothing, in the very first slot either.
+    expect(placed([null, null, DR], 2, { reversed: true })).toEqual([DR, null]);
   });
 });

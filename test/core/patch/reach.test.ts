@@ -110,6 +110,15 @@ describe("names that two have", () => {
     ]);
   });
 
+  it("are two where a sheet shows other letters", () => {
+    const s = setup(
+      [source("k1", { name: "Groß" }), source("k2", { name: "Gross" })],
+      [],
+      [direct("k1"), direct("k2")],
+    );
+    expect(found(s, "same name")).toEqual([]);
+  });
+
   it("are shown without the blanks around them", () => {
     const s = setup(
       [source("k1", { name: " Kick" }), source("k2", { name: "Kick" })],

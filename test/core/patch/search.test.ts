@@ -60,4 +60,26 @@ describe("cheapest", () => {
     );
     expect(cheapest(list, 24, 4, 5)).toHaveLength(5);
   });
+
+  it("comes to an end with sixty things and few slots to free, and where one thing frees as many as all others", () => {
+    const many = Array.from(
+      { length: 60 },
+      (_, i): Item<string> => ({
+        choices: [
+          { frees: 1, cost: 10, move: "fold" },
+          { frees: 2, cost: 24 + (i % 7), move: "into" },
+        ],
+        join: { family: i < 20 ? "A" : i < 40 ? "B" : "C", frees: 1 + (i % 2), cost: 3 + (i % 5) },
+      }),
+    );
+    expect(cheapest(many, 3, 4, 5)).toHaveLength(5);
+    const single = Array.from(
+      { length: 30 },
+      (): Item<string> => ({ choices: [{ frees: 1, cost: 2, move: "muted" }], join: null }),
+    );
+    const copies: Item<string> = { choices: [{ frees: 31, cost: 31, move: "copy" }], join: null };
+    expect(cheapest([copies, ...single], 31, 4, 5)).toEqual([
+      { cost: 31, frees: 31, moves: ["copy"], groups: [] },
+    ]);
+  });
 });

@@ -34,6 +34,11 @@ describe("a row of the sheet", () => {
     expect(swapped([KL])).toEqual([""]);
   });
 
+  it("says where in the channel a source is taken; a leg has no channel", () => {
+    const taps = sheetRows(patched([DL, direct("Kick", "both", { tap: "before-eq" })])).map((r) => r.tap);
+    expect(taps.slice(0, 2)).toEqual(["", "Before EQ"]);
+  });
+
   it("and all figures of the patch are those of its parts", () => {
     const s = patched([DR, DL, KL]);
     expect(patchFigures(s)).toEqual({ usage: usageOf(s), flags: patchFlags(s), rows: sheetRows(s) });

@@ -68,6 +68,11 @@ describe("slots that bring nothing new", () => {
       [0, 2],
       [1, 2],
     ]);
+    // One that is off lies between two that are on.
+    expect(repeats([DL, isOff(DL), DL], "Drums")).toEqual([
+      [1, 0],
+      [2, 0],
+    ]);
     expect(repeats([DL, DR], "Drums")).toEqual([]);
   });
 

@@ -34,8 +34,11 @@ describe("the level of a thing that comes in twice", () => {
     expect(rise([KR, KL])).toEqual([3.01, 3.01]);
     // One channel only comes to both ears: twice in its own, beside the other channel in the other.
     expect(rise([KL])).toEqual([6.02, 3.01]);
+    expect(rise([KR])).toEqual([3.01, 6.02]);
     // Both in one slot: (2² + 1²) / (1² + 1²) in each ear.
     expect(rise([direct("Keys")])).toEqual([3.98, 3.98]);
+    // Both in one slot beside the pair: in each ear its own 3 and the other 1, (3² + 1²) / (2² + 1²).
+    expect(rise([KL, KR, direct("Keys")])).toEqual([3.01, 3.01]);
     // Twice by itself on top: (3² + 0) / 2² of its own slots alone.
     expect(rise([KL, KR, KL, KR])).toEqual([3.52, 3.52]);
   });
