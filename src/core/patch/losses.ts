@@ -26,15 +26,27 @@ const peakSaid = (name: string, from: Db | null, to: Db | null): string[] =>
     ? []
     : [`The likely peak of ${name} goes from ${printNumber(from, 1)} to ${printNumber(to, 1)} dBFS.`];
 
-/** How things move against each other: the one that comes up most against the one that comes up least. */
+/** What falls by as much cancels but for rounding. A design choice. */
+const GONE: Db = -60;
+
+/** How things move against each other: the one that comes up most against the one that comes up least, and what is gone. */
 const spreadSaid = (
   rises: readonly { readonly source: Id; readonly rise: Db }[],
   setup: Setup,
 ): string | null => {
-  const sorted = rises.filter((r) => Number.isFinite(r.rise)).sort((a, b) => b.rise - a.rise);
+  const sorted = rises.filter((r) => r.rise > GONE).sort((a, b) => b.rise - a.rise);
   const [most, least] = [sorted[0], sorted.at(-1)];
-  if (!most || !least || most.rise - least.rise < 0.05) return null;
-  return `${sourceCalled(setup, most.source)} comes up by ${decibels(most.rise - least.rise)} against ${sourceCalled(setup, least.source)}`;
+  const gone = rises.filter((r) => r.rise <= GONE);
+  const said = [];
+  if (most && least && most.rise - least.rise >= 0.05)
+    said.push(
+      `${sourceCalled(setup, most.source)} comes up by ${decibels(most.rise - least.rise)} against ${sourceCalled(setup, least.source)}`,
+    );
+  if (gone.length > 0)
+    said.push(
+      `${listed(gone.map((r) => sourceCalled(setup, r.source)))} ${gone.length === 1 ? "is" : "are"} gone`,
+    );
+  return said.length === 0 ? null : said.join(", and ");
 };
 
 const foldedPair = (setup: Setup, sum: Sum, after: Setup): string[] => {

@@ -85,13 +85,11 @@ const neighbours = (setup: Setup, thing: Patched, left: number, right: number): 
 const checked = (setup: Setup, thing: Patched): PatchFlag[] => {
   const left = firstOfSide(setup, thing, "left");
   const right = firstOfSide(setup, thing, "right");
-  if (left < 0 && right < 0) return [];
   if (left < 0 || right < 0) {
     const whole = firstOfSide(setup, thing, "both") >= 0;
     return whole ? [] : oneSide(setup, thing, left < 0 ? "left" : "right");
   }
-  const apart = neighbours(setup, thing, left, right);
-  return Math.abs(left - right) > 1 ? apart : [...order(setup, thing, left, right), ...apart];
+  return [...order(setup, thing, left, right), ...neighbours(setup, thing, left, right)];
 };
 
 const spareLeg = (setup: Setup, thing: Patched): PatchFlag[] => {

@@ -43,11 +43,10 @@ const filled = (monitor: Monitor): Slots => {
       (_, i) => i + block.length <= slotCount && block.every((_b, k) => !slots[i + k]),
     );
     if (at >= 0) slots.splice(at, block.length, ...block);
-    else if (block.length > 1 && slots.filter((s) => s === null).length >= block.length)
-      return closedUp(monitor);
+    else if (slots.filter((s) => s === null).length >= block.length) return closedUp(monitor);
     else beyond.push(...block);
   }
-  return beyond.length === 0 ? slots : [...slots, ...beyond];
+  return [...slots, ...beyond];
 };
 
 /** Where the two sides of every thing that has both arrive. */

@@ -74,11 +74,10 @@ export const repeatsOf = (
   thing: Patched,
 ): { readonly index: number; readonly of: number }[] => {
   const slotAt = (i: number): Slot => setup.monitor.slots[i] as Slot;
-  const order = [...thing.slots].sort((a, b) => Number(slotAt(b).on) - Number(slotAt(a).on) || a - b);
+  const order = [...thing.slots].sort((a, b) => Number(slotAt(b).on) - Number(slotAt(a).on));
   const apart = (["left", "right"] as const).map((side) => firstOfSide(setup, thing, side));
   // One that is on repeats only what is on as well: else nobody would hear it any more.
-  const mixed = (on: boolean): boolean =>
-    thing.stereo && !thing.folded && apart.every((i) => i >= 0 && (slotAt(i).on || !on));
+  const mixed = (on: boolean): boolean => apart.every((i) => i >= 0 && (slotAt(i).on || !on));
   const first = new Map<string, number>();
   const repeats: { index: number; of: number }[] = [];
   for (const index of order) {

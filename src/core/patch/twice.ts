@@ -47,7 +47,7 @@ const direct = (setup: Setup, thing: Patched, channels: 1 | 2): Ears =>
     const mine = channel === 0 ? "left" : "right";
     return total(
       slotsOn(setup, thing)
-        .filter(({ slot }) => channels === 1 || sideOf(slot) === "both" || sideOf(slot) === mine)
+        .filter(({ slot }) => sideOf(slot) === "both" || sideOf(slot) === mine)
         .map(({ slot }) => earsOf(setup, thing, slot)),
     );
   });
