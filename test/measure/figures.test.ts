@@ -175,6 +175,36 @@ describe("the real sum", () => {
     }
   });
 
+  it("a track that plays nothing hides no peak of the leg that it does not go to", async () => {
+    const { mixes, tracks: alone } = await figuresOf(
+      [sine(400, 0.1, 0.5), new Float64Array(4800)],
+      [
+        [1, 0],
+        [0, 1],
+      ],
+    );
+    expect(mixes.left.peak).toBe(alone[0]?.peak);
+    expect(mixes.right.peak).toBe(Number.NEGATIVE_INFINITY);
+  });
+
+  it("of several equal peaks the first is named, with who made it", async () => {
+    const [kick, snare] = [new Float64Array(9600), new Float64Array(9600)];
+    kick[1200] = 0.5;
+    snare[1300] = 0.5;
+    snare[7200] = -0.5;
+    const { left } = (
+      await figuresOf(
+        [kick, snare],
+        [
+          [1, 0],
+          [1, 0],
+        ],
+      )
+    ).mixes;
+    expect(left.peakAt).toBe(1200 / RATE);
+    expect(left.parts).toEqual([0.5, 0]);
+  });
+
   it("a source against itself turned over cancels to −∞", async () => {
     const turned = (tracks[0] as Float64Array).map((x) => -x);
     const figures = await figuresOf(

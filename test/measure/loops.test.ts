@@ -116,6 +116,14 @@ describe("two numbers at a time, to the last bit what plain code comes to", () =
     );
   });
 
+  it.each([0, 1, 2])("whole runs, %d of them: nothing is written behind what is found", (count) => {
+    for (const loops of [FAST, PLAIN]) {
+      const out = loops.numbers(2 * count + 2).fill(-1);
+      loops.runs(out, loops.numbers(1 + count * RUN), 1, 1 + count * RUN);
+      expect([...out]).toEqual([...Array<number>(2 * count).fill(0), -1, -1]);
+    }
+  });
+
   it("the largest of an average that does not rise, where rounding would lift it by a last bit", () => {
     // F and S at 8 kHz. F: the average after one sample is a bit above the largest so far, the end is not above its
     // bound. S rises, so both are looked at.

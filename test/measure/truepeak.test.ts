@@ -103,6 +103,26 @@ describe("peaks between samples", () => {
     }
   });
 
+  it("far beyond full scale and far below it, what is left out is the same", () => {
+    for (let seed = 0; seed < 24; seed += 1) {
+      const x = signal(seed);
+      const all = oneByOne(x);
+      for (const scale of [2 ** 16, 2 ** -16]) {
+        const scaled = x.map((sample) => scale * sample);
+        for (const share of [0, 0.9]) expect(between(scaled, scale * all * share)).toBe(scale * all);
+      }
+    }
+  });
+
+  it("the very last place is looked at, however many are taken in one go", () => {
+    for (let places = 1; places <= 64; places += 1) {
+      const x = new Float64Array(places + 2 * REACH);
+      x.fill(0.5, REACH + places - 1, REACH + places + 1);
+      const all = peakFinder(PLAIN_LOOPS, places)(x, REACH, REACH + places, 0);
+      expectNear(all, 0.5 * 1.27, 0.01, `${places} places`);
+    }
+  });
+
   it("a place that stands out by its far neighbours is not left out, wherever they are looked at", () => {
     // Equal samples with the signs of a sinc: the most that a place can stand above its samples.
     for (let at = 40; at < 90; at += 1)
@@ -165,6 +185,14 @@ describe("peaks between samples", () => {
       expect(mixes.left.truePeak).toBe(tracks[0]?.truePeak);
       expect(mixes.left.peak).toBe(tracks[0]?.peak);
     }
+  });
+
+  it.each([1, 6, 10])("of a mix: just before the last %d samples, which make no whole step", async (more) => {
+    const step = 2400;
+    const x = new Float64Array(step + more).fill(0.5, step - 2, step);
+    const { mixes, tracks } = await figuresOf([x]);
+    expect(tracks[0]?.truePeak).toBeGreaterThan(20 * Math.log10(0.55));
+    expect(mixes.left.truePeak).toBe(tracks[0]?.truePeak);
   });
 
   it("at least the sample peak, for one single sample too", async () => {

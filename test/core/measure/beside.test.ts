@@ -10,7 +10,7 @@ import type { Outlet } from "../../../src/core/units";
 import { figuresOf } from "../../measure/job";
 import { expectNear } from "../../near";
 import { noise } from "../../tools/chance.mjs";
-import { onlySum, setupOf, source } from "../sum/setups";
+import { onlySum, recordingOf, setupOf, source } from "../sum/setups";
 
 /** A kick, a hat and both channels of the keys; they share some noise, so that they correlate. */
 const PLACES: readonly TrackPlace[] = [
@@ -132,6 +132,46 @@ describe("estimate beside measurement", () => {
     // From silence nothing follows.
     const silent = band({ sends: [] });
     expect(figuresAfter(await measure(silent), silent, was).stale).toBe(true);
+  });
+
+  it("the correlated level has a row where the recording tells it, and none elsewhere", async () => {
+    const setup = band();
+    const figures = await measure(setup);
+    const names = (of: SumBeside): BesideName[][] => of.mixes.map((m) => m.rows.map((r) => r.name));
+    const others: BesideName[] = ["likely", "playable", "allAtOnce", "truePeak"];
+    const without: BesideName[] = ["level", ...others];
+    expect(names(figuresAfter(figures, setup, setup))).toEqual([without, without, without]);
+
+    const recorded = { ...setup, recording: recordingOf(["kick", "hat", "keys"], 0.5) };
+    const of = figuresAfter(figures, recorded, recorded);
+    const all: BesideName[] = ["level", "correlated", ...others];
+    expect(names(of)).toEqual([all, all, all]);
+    for (const mix of ["left", "right", "mono"] as const) {
+      const { estimate, measured, difference } = row(of, mix, "correlated") ?? {};
+      expect(measured).toBe(measuredOf(of, mix, "level"));
+      // Three sources of −20 dBFS that correlate by half are louder together than three that do not.
+      expect(estimate).toBeGreaterThan(row(of, mix, "level")?.estimate ?? Number.NaN);
+      expectNear(difference ?? null, (estimate ?? 99) - (measured ?? 0), 1e-12);
+    }
+  });
+
+  it("what is estimated silent and was measured sounding has no difference", async () => {
+    const none = Number.NEGATIVE_INFINITY;
+    const setup = band();
+    const silent = { ...setup, sources: setup.sources.map((s) => ({ ...s, level: none, peak: none })) };
+    const of = figuresAfter(await measure(setup), setup, silent);
+    for (const name of ["level", "likely"] as const) {
+      expect(row(of, "left", name)).toMatchObject({ estimate: none, difference: null });
+      expect(measuredOf(of, "left", name)).toBeGreaterThan(-40);
+    }
+  });
+
+  it("no level is measured where the stretches were too many to keep; the peaks stay", async () => {
+    const setup = band({}, { rms: "aes17" });
+    const figures = await measure(setup);
+    const of = figuresAfter({ ...figures, stretches: null }, setup, setup);
+    expect(row(of, "left", "level")).toMatchObject({ measured: null, difference: null });
+    expect(measuredOf(of, "left", "likely")).toBe(figures.mixes.left.peak);
   });
 
   it("a mono sum has one leg", async () => {

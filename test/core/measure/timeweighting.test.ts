@@ -135,4 +135,15 @@ describe("a meter in pieces", () => {
     expect(meter.fast().now).toBe(-Infinity);
     expect(Number.isFinite(meter.fast().max)).toBe(true);
   });
+
+  it("comes back to silence in S too, later than in F", () => {
+    const meter = timeWeighting(100);
+    meter.push(new Float64Array([1]));
+    meter.push(new Float64Array(100 * 10));
+    expect(meter.fast().now).toBe(-Infinity);
+    // 100 samples a second, τ = 1 s: a share of 1 % falls by 43.4 dB in 10 s, and below −300 dB within 80 s.
+    expectNear(meter.slow().now, levelOfPower(1 - Math.exp(-0.01)) - 100 * Math.LOG10E, 1e-9);
+    meter.push(new Float64Array(100 * 70));
+    expect(meter.slow().now).toBe(-Infinity);
+  });
 });

@@ -1,0 +1,65 @@
+import { describe, expect, it } from "vitest";
+import { figuresOf } from "../../measure/job";
+import { expectNear } from "../../near";
+
+const RATE = 48_000;
+/** Frames of a step of 50 ms. */
+const STEP = 2400;
+
+/** One value throughout each step. */
+const steps = (...values: readonly number[]): Float64Array =>
+  Float64Array.from({ length: values.length * STEP }, (_, i) => values[Math.floor(i / STEP)] as number);
+
+describe("level over time", () => {
+  it("a last step that is shorter counts by its length", async () => {
+    const x = steps(0.5, 0.25).subarray(0, STEP + 600);
+    const [track] = (await figuresOf([x])).tracks;
+    expectNear(track?.playing ?? null, 10 * Math.log10((2400 * 0.25 + 600 * 0.0625) / 3000), 1e-6);
+    expectNear(track?.playing ?? null, track?.rms ?? Number.NaN, 1e-6);
+  });
+
+  it("has a row for every 50 ms, and keeps nothing else", async () => {
+    const { course, seconds } = await figuresOf([steps(0.5, 0, 0.25)]);
+    expect(course.step).toBe(0.05);
+    expect(course.powers.length / course.columns).toBe(3);
+    expectNear(seconds, 3 * course.step, 1e-12);
+    expect(course.powers.buffer.byteLength).toBe(course.powers.byteLength);
+  });
+});
+
+describe("the loudest moment", () => {
+  it("a louder track that goes into neither leg has no part in it", async () => {
+    const { loudest } = await figuresOf(
+      [steps(0, 0.5, 0, 0), steps(0, 0, 0, 1)],
+      [
+        [0, 1],
+        [0, 0],
+      ],
+    );
+    expect(loudest).toMatchObject({ at: STEP / RATE, leg: "right", shares: [1, 0] });
+    expectNear(loudest?.level ?? null, 20 * Math.log10(0.5), 1e-6);
+  });
+
+  it("of equals is the first, and of equal legs the left", async () => {
+    const { loudest } = await figuresOf([steps(0, 0.5, 0, -0.5)], [[0.7, 0.7]]);
+    expect(loudest).toMatchObject({ at: STEP / RATE, leg: "left" });
+  });
+});
+
+describe("what cancels out", () => {
+  it("sample by sample is silence, though its products come to a little more than 0", async () => {
+    const x = steps(1, -1);
+    const { left } = (
+      await figuresOf(
+        [x, x, x],
+        [
+          [0.3, 0],
+          [0.6, 0],
+          [-(0.3 + 0.6), 0],
+        ],
+      )
+    ).mixes;
+    expect(left.peak).toBe(Number.NEGATIVE_INFINITY);
+    expect(left.rms).toBe(Number.NEGATIVE_INFINITY);
+  });
+});
