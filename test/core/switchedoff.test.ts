@@ -145,7 +145,7 @@ describe("what is said of a leg that is off", () => {
 
 it("a pair of one's own takes over what is off, so that its image is as promised", () => {
   let seen = 0;
-  for (const seed of [207, 398, 580, 1705, 2336]) {
+  for (const seed of [76, 224, 539, 607, 736]) {
     const setup = randomSetup(seed);
     const sum = setup.sums[0] as Sum;
     const off = legsOff(setup.monitor, sum);
