@@ -51,8 +51,8 @@ const number = <T>(
 const word = <T, W extends string | number>(
   what: string,
   value: (thing: T) => W,
-  words?: { readonly [word in W]: string },
-): Field<T> => ({ what, value, print: (thing) => words?.[value(thing)] ?? String(value(thing)) });
+  words: { readonly [word in W]: string },
+): Field<T> => ({ what, value, print: (thing) => words[value(thing)] });
 
 const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): Field<T> => ({
   what: "",

@@ -65,7 +65,6 @@ export const text =
   (value, at, say) => {
     if (typeof value !== "string") return replace(value, at, say, "a text", fallback);
     // Characters, as a field counts them: an emoji is one, though two in `length`.
-    if (value.length <= most) return value;
     const letters = [...value];
     if (letters.length <= most) return value;
     say(at, `${letters.length} characters are too many; the first ${most} kept`);

@@ -354,6 +354,7 @@ describe("a piece that becomes another kind", () => {
   it("but not where it was sounded in a way of its own, or is given one", () => {
     expect(limbs({ limbs: ["hat-foot"] }, { kind: "kick" })).toEqual(["hat-foot"]);
     expect(limbs({ kind: "kick", limbs: ["hat-foot"] })).toEqual(["hat-foot"]);
+    expect(limbs({ kind: "kick" }, { name: "Kick 2" })).toEqual(["kick-foot"]);
   });
 });
 

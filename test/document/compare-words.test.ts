@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Listener, Recording, Source } from "../../src/core/setup";
+import type { Listener, Recording, Slot, Source } from "../../src/core/setup";
 import { editEar } from "../../src/document/commands/settings";
 import { setSlot } from "../../src/document/commands/slots";
 import { addSource, dragPan, editSource, removeSource } from "../../src/document/commands/sources";
@@ -80,6 +80,15 @@ describe("the words of a difference", () => {
     );
     expect(all).toContain("Kit | Hat: played by nobody instead of Mara");
     expect(all).toContain(`Wishes | Who matters most: an unnamed listener instead of “${singer.name}”`);
+    const fed = (feed: Slot["feed"]): SetupFile => ({
+      ...from,
+      monitor: { ...from.monitor, slots: [{ feed, on: true, trim: 0 }, ...from.monitor.slots.slice(1)] },
+    });
+    const leg = fed({ kind: "leg", sum: "m1", leg: "left" });
+    const direct = fed({ kind: "source", source: "s1", channel: "both", tap: "before-filter" });
+    expect(said(direct, leg).join()).toMatch(
+      /the left leg of an unnamed sum instead of an unnamed source, [^"]+/,
+    );
     expect(said(example, { ...example, sums: unnamed(example.sums) })).toContain(
       "Sums | Drums: called nothing instead of Drums",
     );

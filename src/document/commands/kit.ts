@@ -29,9 +29,7 @@ export const addPiece = (kind: PieceKind = "other", name = "Piece"): Command =>
 
 /** Another kind is sounded as that kind is, unless the piece was sounded in a way of its own. */
 const withLimbs = ({ kind, limbs }: Piece, patch: Partial<Piece>): Partial<Piece> =>
-  patch.kind && patch.kind !== kind && alike(limbs, limbsOf(kind))
-    ? { limbs: limbsOf(patch.kind), ...patch }
-    : patch;
+  patch.kind && alike(limbs, limbsOf(kind)) ? { limbs: limbsOf(patch.kind), ...patch } : patch;
 
 /** Changes what is said of a piece; what sounds it goes with a new kind. */
 export const editPiece = (id: Id, patch: Partial<Omit<Piece, "id">>): Command =>
