@@ -29,11 +29,8 @@ const peakSaid = (name: string, from: Db | null, to: Db | null): string[] =>
 /** What falls by as much cancels but for rounding. A design choice. */
 const GONE: Db = -60;
 
-/** How things move against each other: the one that comes up most against the one that comes up least, and what is gone. */
-const spreadSaid = (
-  rises: readonly { readonly source: Id; readonly rise: Db }[],
-  setup: Setup,
-): string | null => {
+/** How things move against each other: the one that comes up most against the one that comes up least, and what is gone; "" for nothing. */
+const spreadSaid = (rises: readonly { readonly source: Id; readonly rise: Db }[], setup: Setup): string => {
   const sorted = rises.filter((r) => r.rise > GONE).sort((a, b) => b.rise - a.rise);
   const [most, least] = [sorted[0], sorted.at(-1)];
   const gone = rises.filter((r) => r.rise <= GONE);
@@ -46,7 +43,7 @@ const spreadSaid = (
     said.push(
       `${listed(gone.map((r) => sourceCalled(setup, r.source)))} ${gone.length === 1 ? "is" : "are"} gone`,
     );
-  return said.length === 0 ? null : said.join(", and ");
+  return said.join(", and ");
 };
 
 const foldedPair = (setup: Setup, sum: Sum, after: Setup): string[] => {

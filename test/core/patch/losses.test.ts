@@ -91,6 +91,21 @@ describe("a pair among others that goes to mono", () => {
       "Drums goes to mono: 2 images collapse into the middle (Hat and Tom).",
       "If the console folds left + right instead, Kick is gone.",
     ]);
+    const more = [KICK, { ...KICK, id: "Snare", name: "Snare" }, HAT, { ...TOM, pan: -0.5 }].map(quiet);
+    const drums = sum(
+      "Drums",
+      more.map((o) => o.id),
+      { legInverted: [false, true] },
+    );
+    expect(
+      lossesOf(setup(more, [drums], BOTH), {
+        move: "fold",
+        of: "sum",
+        id: "Drums",
+        keeps: 0,
+        slots: [0, 1],
+      }).at(-1),
+    ).toMatch(/instead, Hat comes up by [\d.]+ dB against Tom, and Kick and Snare are gone\.$/);
   });
 });
 
