@@ -12,7 +12,7 @@ import { nameOf, reasons } from "./survivors.mjs";
 
 const root = join(import.meta.dirname, "../..");
 const LEAST = 0.9;
-const ALL_TESTS = "test/core/**/*.test.ts,test/document/*.test.ts";
+const ALL_TESTS = "test/core/**/*.test.ts,test/document/*.test.ts,test/measure/*.test.ts";
 /** These take long each time, and judge whole sessions, files and other programs rather than a line of core. */
 const SLOW = ["core/check/simulation", "measure/fuzz", "measure/outside"].map(
   (name) => `test/${name}.test.ts`,
