@@ -79,6 +79,8 @@ const why = reasons();
 let killed = 0;
 let all = 0;
 let bare = 0;
+const files = new Set();
+const lives = new Set();
 for (const [name, [folder, tests]] of Object.entries(PARTS)) {
   if (process.argv.length > 2 && !process.argv.includes(name)) continue;
   const whole = readdirSync(join(root, folder))
@@ -93,6 +95,8 @@ for (const [name, [folder, tests]] of Object.entries(PARTS)) {
   const still = left.filter((m) => !dead.has(key(m)));
   const count = own.filter((m) => [...LIVES, ...KILLED].includes(m.status)).length;
   const unknown = new Set(still.map((m) => m.name).filter((n) => !why.has(n)));
+  for (const [file] of whole) files.add(file);
+  for (const m of still) lives.add(m.name);
   for (const n of unknown) console.log(`no reason: ${n}`);
   console.log(
     `${name}: ${count - still.length} of ${count} killed, ${(100 * (1 - still.length / count)).toFixed(1)} %; ` +
@@ -102,6 +106,8 @@ for (const [name, [folder, tests]] of Object.entries(PARTS)) {
   all += count;
   bare += unknown.size;
 }
+for (const n of why.keys())
+  if (files.has(n.split(":")[0]) && !lives.has(n)) console.log(`a reason, but killed or gone: ${n}`);
 console.log(
   `together: ${killed} of ${all} killed, ${((100 * killed) / all).toFixed(1)} %; ${bare} live without a reason`,
 );

@@ -69,10 +69,8 @@ const trackFigures = (m: RunThrough, t: number): TrackFigures => {
 };
 
 const mixFigures = (m: RunThrough, mix: MixPeak, column: number): MixFigures => {
-  // What cancels out exactly leaves rounding in the products, but no sample.
-  const energy = mix.peak === 0 ? 0 : mixedEnergy(m.whole, mix.gains);
   return {
-    rms: levelOfPower(energy / m.frames),
+    rms: levelOfPower(mixedEnergy(m.whole, mix.gains) / m.frames),
     playing: playing(m, column),
     peak: levelOf(mix.peak),
     truePeak: levelOf(mix.truePeak),

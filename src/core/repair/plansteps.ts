@@ -42,7 +42,7 @@ const copiedSends = (
     ...voices.filter((_, at) => house?.[at]).map((v) => [v.source.id, v.pan] as const),
     ...pans.map((p) => [p.source, p.to] as const),
   ]);
-  return fixed.size === 0 ? sum.sends : sum.sends.map((s) => ({ ...s, pan: fixed.get(s.source) ?? s.pan }));
+  return sum.sends.map((s) => ({ ...s, pan: fixed.get(s.source) ?? s.pan }));
 };
 
 /** A pair for one listener alone; null without room. */

@@ -28,13 +28,12 @@ export const compare = (a: Criteria, b: Criteria): number =>
   a.moves - b.moves ||
   a.residual - b.residual;
 
-/** Whether nothing speaks for the latter: the former is as good in everything. */
+/** Whether nothing speaks for the latter, which does not come before the former: that is as good in all but who matters most. */
 const isAsGood = (a: Criteria, b: Criteria): boolean =>
   a.others <= b.others &&
   a.moves <= b.moves &&
   a.slots <= b.slots &&
-  a.residual <= b.residual &&
-  a.first <= b.first;
+  a.residual <= b.residual;
 
 /**
  * Keeps what nothing else is as good as in everything, best first; of equals the earliest.
@@ -93,18 +92,16 @@ const finished = (plan: PartPlan, options: PairOptions): Plan => {
   return { options, picks: picksOf(plan), first, others, slots, moves, residual };
 };
 
-/** Each choice for one listener, weighed by itself. */
-const alone = (situation: Situation, options: PairOptions, at: number): PartPlan[] => {
-  const isFirst = situation.members[at]?.listener.id === situation.setup.wishes.first;
-  return (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, isFirst));
-};
+/** Each choice for one listener, weighed by itself: among these it is the same who matters most. */
+const alone = (options: PairOptions, at: number): PartPlan[] =>
+  (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, false));
 
 const plansOf = (situation: Situation, options: PairOptions, free: number): Plan[] => {
   const { first } = situation.setup.wishes;
   let plans = [startOf(situation, options, first)];
   situation.members.forEach(({ listener }, at) => {
     const isFirst = listener.id === first;
-    const picks = best(alone(situation, options, at)).map((p) => p.pick as Option);
+    const picks = best(alone(options, at)).map((p) => p.pick as Option);
     plans = best(
       plans
         .flatMap((plan) => picks.map((pick) => withPick(plan, pick, isFirst)))
@@ -138,7 +135,7 @@ export const searchBest = (
   const plans = all.flatMap((options): Plan[] => {
     let plan = startOf(situation, options, first);
     situation.members.forEach(({ listener }, at) => {
-      const least = alone(situation, options, at).reduce((a, b) => (compare(b, a) < 0 ? b : a));
+      const least = alone(options, at).reduce((a, b) => (compare(b, a) < 0 ? b : a));
       plan = withPick(plan, least.pick as Option, listener.id === first);
     });
     return plan.slots <= free ? [finished(plan, options)] : plansOf(situation, options, free).slice(0, 1);

@@ -47,19 +47,23 @@ describe("the loudest moment", () => {
 });
 
 describe("what cancels out", () => {
+  const x = steps(1, -1);
+  const gains = (rest: number): [number, number][] => [
+    [0.1, 0],
+    [0.3, 0],
+    [-(0.1 + 0.3) + rest, 0],
+  ];
+
   it("sample by sample is silence, though its products come to a little more than 0", async () => {
-    const x = steps(1, -1);
-    const { left } = (
-      await figuresOf(
-        [x, x, x],
-        [
-          [0.3, 0],
-          [0.6, 0],
-          [-(0.3 + 0.6), 0],
-        ],
-      )
-    ).mixes;
-    expect(left.peak).toBe(Number.NEGATIVE_INFINITY);
-    expect(left.rms).toBe(Number.NEGATIVE_INFINITY);
+    const { mixes, loudest } = await figuresOf([x, x, x], gains(0));
+    const silent = Number.NEGATIVE_INFINITY;
+    expect(mixes.left).toMatchObject({ rms: silent, playing: silent, peak: silent, truePeak: silent });
+    expect(loudest).toBeNull();
+  });
+
+  it("but for 100 dB below what goes in is left at that level", async () => {
+    const { mixes } = await figuresOf([x, x, x], gains(10 ** (-100 / 20)));
+    expectNear(mixes.left.rms, -100, 1e-4);
+    expectNear(mixes.left.playing, -100, 1e-4);
   });
 });
