@@ -30,10 +30,7 @@ export const compare = (a: Criteria, b: Criteria): number =>
 
 /** Whether nothing speaks for the latter, which does not come before the former: that is as good in all but who matters most. */
 const isAsGood = (a: Criteria, b: Criteria): boolean =>
-  a.others <= b.others &&
-  a.moves <= b.moves &&
-  a.slots <= b.slots &&
-  a.residual <= b.residual;
+  a.others <= b.others && a.moves <= b.moves && a.slots <= b.slots && a.residual <= b.residual;
 
 /**
  * Keeps what nothing else is as good as in everything, best first; of equals the earliest.
