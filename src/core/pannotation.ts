@@ -39,7 +39,7 @@ export const parsePan = (text: string, notation: PanNotation): Typed => {
   if (percent + after === "" && CENTRE.includes(before) && digits === "") return { state: "value", value: 0 };
   if (digits === "" || digits === ".") {
     const words = digits === "" ? [...SIGNS.keys(), ...CENTRE] : SIGNS.keys();
-    return percent + after === "" && (before === "" || begins(before, words)) ? OPEN : nonsense;
+    return percent + after === "" && begins(before, words) ? OPEN : nonsense;
   }
   if (style.bare && before + percent + after === "") return style.bare(digits, shown);
   const side = before === "" ? 1 : SIGNS.get(before);

@@ -48,7 +48,6 @@ const TIME = /^(\d{1,2})(?:[:.](\d{0,2}))?$/;
 /** A time of day on the knob; a point or comma before the minutes is a colon, so "10.30" is half past ten. */
 export const readClock = (digits: string, shown: string): Typed => {
   const [, hours = "", minutes] = TIME.exec(digits) ?? [];
-  if (hours === "") return wrong(`${shown} is not a time. Allowed: ${CLOCK_RANGE}`);
   if (digits === "0" || (minutes !== undefined && minutes.length < 2)) return OPEN;
   const hour = Number(hours);
   const late = Number(minutes ?? 0);

@@ -104,7 +104,7 @@ export const imageStatement = (setup: Setup, listener: Listener, image: Image): 
   const who = called(listener);
   const sum = sumOf(setup, listener);
   if (image.hears === "nothing") return statement("care", `${sentence(who)} hears no sum`, CHOOSE_SUM);
-  const feed = feedCalled(image, image.hears === "sum" ? sum : undefined);
+  const feed = feedCalled(image, sum);
   if (image.rows.length === 0) {
     const more = "Send a source into it that is not muted.";
     return image.hears === "house"
@@ -129,15 +129,8 @@ export const imageStatement = (setup: Setup, listener: Listener, image: Image): 
   if (both !== null) return withMore(statement("care", both), lost, later);
   const placed = image.rows.filter((r) => r.agreement !== "unplaceable");
   if (placed.length === 0) {
-    const silent = image.rows.every((r) => r.heard === null);
-    const says = silent
-      ? `${sentence(feed)} is silent for ${who}`
-      : `Nothing in ${feed} has a place at the kit`;
-    return withMore(
-      statement("care", says, silent ? "" : "Say at which piece a source stands, and its side can be told."),
-      lost,
-      later,
-    );
+    const how = "Say at which piece a source stands, and its side can be told.";
+    return withMore(statement("care", `Nothing in ${feed} has a place at the kit`, how), lost, later);
   }
   const unplaced = image.rows.length - placed.length;
   return withMore(

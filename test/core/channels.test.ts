@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { channelGains, energyLegs, twoChannelGains } from "../../src/core/channels";
+import { channelGains, energyLegs, foldedGains, GAIN_INTO, twoChannelGains } from "../../src/core/channels";
 import { levelOf } from "../../src/core/decibels";
 import type { Console, TwoChannelLaw } from "../../src/core/setup";
 import { expectNear } from "../near";
@@ -33,6 +33,14 @@ describe("two-channel sources", () => {
       expectNear(sine[0]?.[0] ?? null, sineLeft, 1e-12, `sine left at ${pan}`);
       expectNear(sine[1]?.[1] ?? null, sineRight, 1e-12, `sine right at ${pan}`);
       expect([linear[0]?.[1], linear[1]?.[0], sine[0]?.[1], sine[1]?.[0]]).toEqual([0, 0, 0, 0]);
+    }
+  });
+
+  it("fully panned, the far channel is exactly silent in its own leg, by every law", () => {
+    for (const law of LAWS) {
+      const [left, right] = twoChannelGains(law, -1);
+      expect(left).toEqual([1, 0]);
+      expect(right).toEqual([law === "pan" ? 1 : 0, 0]);
     }
   });
 
@@ -80,5 +88,26 @@ describe("channels of a source", () => {
         [-4, 1],
       ]),
     ).toEqual([5, 1]);
+  });
+});
+
+describe("both legs in one", () => {
+  it("opposite legs that differ only by the rounding of the arithmetic leave silence", () => {
+    expect(0.1 + 0.2 - 0.3).not.toBe(0);
+    expect(foldedGains([[0.1 + 0.2, -0.3]])).toEqual([[0, 0]]);
+    expect(foldedGains([[-0.3, 0.1 + 0.2]])).toEqual([[0, 0]]);
+  });
+
+  it("what is very quiet, or in one leg only, is no rounding", () => {
+    expect(foldedGains([[1e-9, 1e-9]])).toEqual([[2e-9, 2e-9]]);
+    expect(foldedGains([[0, 1e-9]])).toEqual([[1e-9, 1e-9]]);
+    expect(foldedGains([[1e-9, -0.5e-9]])).toEqual([[0.5e-9, 0.5e-9]]);
+  });
+
+  it("one outlet takes its own leg; mono takes both, plainly added", () => {
+    expect(GAIN_INTO.left([0.75, 0.25])).toBe(0.75);
+    expect(GAIN_INTO.right([0.75, 0.25])).toBe(0.25);
+    expect(GAIN_INTO.mono([0.75, 0.25])).toBe(1);
+    expect(GAIN_INTO.mono([0.75, -0.25])).toBe(0.5);
   });
 });

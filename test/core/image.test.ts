@@ -141,6 +141,26 @@ describe("who hears it right", () => {
     expect([lost(guitar(-0.5)), lost(swapped(guitar(-0.5)))]).toEqual([1, 0]);
   });
 
+  it("what is silent, or has no side in the house, has none to lose", () => {
+    const lost = (setup: Setup) => imageFor(setup, "mara").sidesLost;
+    const off = (setup: Setup): Setup => ({
+      ...setup,
+      monitor: { ...setup.monitor, slots: setup.monitor.slots.map((s) => s && { ...s, on: false }) },
+    });
+    for (const channels of [1, 2] as const) {
+      const set = withSource(kit(), source("keys", { channels, pan: 0.5, keepSides: true }));
+      expect([lost(swapped(set)), lost(off(swapped(set)))]).toEqual([1, 0]);
+    }
+    const centre = source("guitar", { pan: 0, keepSides: true });
+    expect(lost(withSource(kit(), centre, { pan: 1 }))).toBe(0);
+  });
+
+  it("in the house itself nothing loses its sides, whatever is done to the sums", () => {
+    const keys = withSource(kit(), source("keys", { channels: 2, keepSides: true }));
+    expect(imageFor(keys, "audience").sidesLost).toBe(0);
+    expect(imageFor(sum(swapped(keys), { folded: true }), "audience").sidesLost).toBe(0);
+  });
+
   it("legs of a row are the gains of the pan law with send and trims", () => {
     const setup = sum(kit(), { trim: -3, legTrim: [1, 0] });
     const row = imageFor(setup, "mara").rows.find((r) => r.source === "hat");

@@ -71,6 +71,54 @@ describe("overheads against the close microphones", () => {
     expect(overheadFlags(change("ol", { pan: 0 })).map((f) => f.sources)).toEqual([["or"]]);
   });
 
+  it("takes one from a hand's width off the middle line on, as the rest of the picture does", () => {
+    const at = (x: number): Setup => {
+      const setup = withOverheads(-1, -1);
+      const pieces = setup.kit.pieces.map((p) => (p.id === "over left" ? { ...p, x } : p));
+      return { ...setup, kit: { ...setup.kit, pieces } };
+    };
+    expect(overheadFlags(at(-0.12)).map((f) => f.sources)).toEqual([["ol"]]);
+    expect(overheadFlags(at(-0.11))).toEqual([]);
+  });
+
+  it("takes an overhead that is heard in the middle for neither side", () => {
+    expect(overheadFlags(withOverheads(-1, -0.05))).toEqual([]);
+  });
+
+  it("lets a close microphone count by how far it is panned, and an overhead not at all", () => {
+    const panned = (pans: { readonly [id: string]: number }): Setup => {
+      const setup = withOverheads(1, -1);
+      const sources = setup.sources.filter((s) => s.id in pans || s.id === "or" || s.id === "ol");
+      return { ...setup, sources: sources.map((s) => ({ ...s, pan: pans[s.id] ?? s.pan })) };
+    };
+    // The hi-hat far at its side, the floor tom a little at the wrong one.
+    expect(overheadFlags(panned({ hat: 1, floor: 0.1 })).map((f) => f.sources)).toEqual([["or", "ol"]]);
+    // One close microphone, hardly panned, against two overheads at the ends.
+    expect(overheadFlags(panned({ hat: 0.1 })).map((f) => f.sources)).toEqual([["or", "ol"]]);
+  });
+
+  it("names a sum beside the house where other overheads are wrong in it, or all that it has", () => {
+    const of = (setup: Setup) => overheadFlags(setup).map((f) => [f.code, f.where, f.sources]);
+    const own = withOverheads(-1, -0.8);
+    const pans = new Map([
+      ["or", 0.8],
+      ["ol", 1],
+    ]);
+    const turned = own.sums.map((s) => ({
+      ...s,
+      sends: s.sends.map((send) => ({ ...send, pan: pans.get(send.source) ?? null })),
+    }));
+    expect(of({ ...own, sums: turned })).toEqual([
+      ["mis-sided", "house", ["ol"]],
+      ["mis-sided", "m1", ["or"]],
+    ]);
+    const third = source("o3", { name: "Overhead far", piece: "over right", pan: -0.9 });
+    expect(of(withSource(withOverheads(1, -1), third, { level: null }))).toEqual([
+      ["mis-sided", "house", ["or", "ol"]],
+      ["crossed", "m1", ["or", "ol"]],
+    ]);
+  });
+
   it("says nothing where no close microphone tells the sides", () => {
     const crossed = withOverheads(1, -1);
     const close = crossed.sources.filter((s) => s.id !== "or" && s.id !== "ol");
@@ -87,7 +135,13 @@ describe("overheads against the close microphones", () => {
     expect(overheadFlags(setup).map((f) => [f.where, f.says])).toEqual([
       ["m1", expect.stringMatching(/^Overhead L and Overhead R are crossed in Drums: /)],
     ]);
-    for (const over of [{ stereo: false }, { folded: true }])
+    const legTrim = [0, -6] as const;
+    for (const over of [
+      { stereo: false },
+      { folded: true },
+      { stereo: false, legTrim },
+      { folded: true, legTrim },
+    ])
       expect(overheadFlags({ ...setup, sums: setup.sums.map((s) => ({ ...s, ...over })) })).toEqual([]);
   });
 
@@ -126,6 +180,8 @@ describe("overheads against the close microphones", () => {
       overheadFlags({ ...centre, sources: centre.sources.map((s) => (close(s) ? { ...s, pan: 0 } : s)) }),
     ).toEqual([]);
     expect(overheadFlags({ ...centre, sources: centre.sources.filter((s) => !close(s)) })).toEqual([]);
+    // An overhead that is heard in the middle is not called wrong either.
+    expect(overheadFlags({ ...centre, sources: centre.sources.map((s) => ({ ...s, pan: 0 })) })).toEqual([]);
     const own = withOverheads(-1, 1, 1);
     const folded = own.sums.map((s): Sum => ({ ...s, folded: true }));
     expect(overheadFlags({ ...own, sums: folded })).toEqual([]);

@@ -130,7 +130,10 @@ describe("reading a pan", () => {
     "30L%",
     "%",
     "C5",
+    "C%",
+    "C.",
     "L%",
+    "L10:30",
     "10;30",
     "<script>",
   ])("%j is nonsense in every style", (text) => {
@@ -208,6 +211,7 @@ describe("clock", () => {
     for (const text of ["10:60", "13", "00", "13:00", "10:305", "123", "10:30L"]) {
       expect(why(text, CLOCK)).toBe(`Pan: ${text} is not a time. Allowed: 7:00 (left) to 5:00 (right).`);
     }
+    expect(why("x", CLOCK)).toBe("Pan: “x” is not a pan. Allowed: 7:00 (left) to 5:00 (right), or C.");
   });
 });
 
@@ -299,6 +303,12 @@ describe("stepping by keys", () => {
     expect(Object.is(stepPan(0.01, HUNDRED, -1), 0)).toBe(true);
     expect(printPan(stepPan(0, MIDI, -1), MIDI)).toBe("63");
     expect(printPan(stepPan(0, CLOCK, 1), CLOCK)).toBe("12:15");
+  });
+
+  it("by no step at all it is the nearest step, on both sides alike", () => {
+    expect([0.124, 0.126, -0.124, -0.126].map((p) => stepPan(p, HUNDRED, 0))).toEqual([
+      0.12, 0.13, -0.12, -0.13,
+    ]);
   });
 
   it("walks over every step from end to end and back", () => {

@@ -1,5 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { isReversed, patchedOrder, slotOfLeg, slotTrims, withPairSwapped } from "../../src/core/patched";
+import {
+  isReversed,
+  patchedOrder,
+  slotOfLeg,
+  slotTrims,
+  withLegsExchanged,
+  withPairSwapped,
+} from "../../src/core/patched";
 import type { Setup, Slot, Sum } from "../../src/core/setup";
 import { kit, leg, SUM } from "./repair/setups";
 
@@ -45,5 +52,23 @@ describe("a pair in the slots", () => {
     expect(slotTrims(setup.monitor, SUM)).toEqual([1, -2]);
     expect(slotTrims(once.monitor, SUM)).toEqual([-2, 1]);
     expect(slotOfLeg(once.monitor, SUM, "left")).toBe(1);
+  });
+
+  it("of which only one leg has a slot leaves it there when it is swapped: only the plan changes", () => {
+    for (const slots of [[L], [R]]) {
+      const setup = at(slots);
+      const once = withPairSwapped(setup, setup.sums[0] as Sum);
+      expect(once.monitor.slots).toEqual(slots);
+      expect(once.sums[0]?.reversed).toBe(true);
+    }
+  });
+
+  it("changes places without touching another pair or a slot with nothing in it", () => {
+    const others = [leg("m2", "left"), null, leg("m2", "right")];
+    expect(withLegsExchanged(at([L, R, ...others]).monitor, SUM).slots).toEqual([
+      { ...L, feed: { ...L.feed, leg: "right" } },
+      { ...R, feed: { ...R.feed, leg: "left" } },
+      ...others,
+    ]);
   });
 });

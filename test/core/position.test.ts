@@ -8,6 +8,7 @@ import {
   lateralPosition,
   levelDifference,
   loudspeakerAngle,
+  placeAt,
 } from "../../src/core/position";
 import { expectNear, printed } from "../near";
 import { DIFFERENCE_POSITIONS } from "../tables/difference-positions";
@@ -103,6 +104,7 @@ describe("level difference and lateral position", () => {
       "middle",
       "right",
     ]);
+    expect([-1, 1].map(placeAt), "from 1 dB on it is at a side").toEqual(["left", "right"]);
     expect([heardPlace([1, 0]), heardPlace([0, 1])]).toEqual(["left", "right"]);
     expect([heardPlace([0, 0]), lateralPosition([0, 0]), loudspeakerAngle([0, 0])]).toEqual([
       null,

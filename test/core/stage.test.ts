@@ -72,9 +72,11 @@ describe("where the kit stands", () => {
     for (const [facing, sideOn] of [
       [0, false],
       [69, false],
+      [70, false],
       [71, true],
       [90, true],
       [109, true],
+      [110, false],
       [111, false],
       [180, false],
       [-90, true],

@@ -66,6 +66,22 @@ describe("one line on what a listener gets", () => {
     expect(said(two, "audience").says).toBe("Correct for the audience, but 2 of 5 have no clear side");
   });
 
+  it("the audience gets the house, whatever becomes of a sum that it is said to hear", () => {
+    const [audience, ...others] = kit().listeners as [Listener, ...Listener[]];
+    const setup = only([{ ...audience, sum: "m1" }, ...others]);
+    const slots = setup.monitor.slots.map((slot) => slot && { ...slot, on: false });
+    for (const over of [
+      withSum(setup, { stereo: false }),
+      { ...setup, monitor: { ...setup.monitor, slots } },
+      { ...setup, monitor: { ...setup.monitor, slots: [] } },
+    ])
+      expect(said(over, "audience")).toEqual({
+        tone: "fine",
+        says: "Correct for the audience: every side agrees",
+        more: "",
+      });
+  });
+
   it("side-on", () => {
     const setup = only([listener("rafi", { name: "Rafi", facing: 90 })]);
     expect(said(setup, "rafi")).toEqual({
@@ -169,9 +185,13 @@ describe("one line on what a listener gets", () => {
       says: "Nothing in Drums has a place at the kit",
       more: "Say at which piece a source stands, and its side can be told.",
     });
-    expect(said(withSource(kit(), source("click")), "mara").more).toBe(
+    expect(said(setup, "audience").says).toBe("Nothing in the house has a place at the kit");
+    const click = withSource(kit(), source("click"));
+    expect(said(click, "mara").more).toBe(
       "Wrong: HAT, TOM, FLOOR and RIDE. 1 source without a place at the kit.",
     );
+    // In the house there is always something without a place, a voice or a keyboard: no word about it.
+    expect(said(click, "audience").more).toBe("");
   });
 
   it("sides lost", () => {
@@ -188,6 +208,9 @@ describe("one line on what a listener gets", () => {
     expect(said(two, "mara").says).toBe("Mixed up for Mara: 2 of 5 on the wrong side");
     const three = panned((s) => (s.id === "hat" ? -s.pan : s.pan));
     expect(said(three, "mara").says).toBe("Reversed for Mara: 3 of 5 on the wrong side");
+    // Three of the four at a side, and two in the middle.
+    const six = withSource(three, source("kick2", { piece: "kick" }));
+    expect(said(six, "mara").says).toBe("Reversed for Mara: 3 of 6 on the wrong side");
   });
 
   it("five names are listed whole", () => {

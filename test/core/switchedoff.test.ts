@@ -20,6 +20,11 @@ const at = (
   sums: kit().sums.map((s) => ({ ...s, ...sum })),
   listeners: [{ ...DRUMMER, ...mara }],
 });
+/** The hi-hat all the way at a side, the kick in both legs. */
+const apart = (pan: number) => [
+  { source: "hat", level: 0, pan },
+  { source: "kick", level: 0, pan: 0 },
+];
 const imageOf = (setup: Setup): Image => imagesOf(setup)[0] as Image;
 const said = (setup: Setup) => imageStatement(setup, setup.listeners[0] as Listener, imageOf(setup));
 
@@ -106,6 +111,21 @@ describe("what is said of a leg that is off", () => {
     ],
     [[null, off(R), off(L)], {}, {}, "Both legs of Drums are off: Mara hears nothing of it", [2, 3]],
     [[null, off(L)], { stereo: false }, {}, "Drums is off: Mara hears nothing of it", [2]],
+    // The hi-hat is panned away from the leg that is left; the rest is still heard.
+    [
+      [L, off(R)],
+      { sends: apart(1) },
+      {},
+      "The right leg of Drums is off: Mara hears only the left one, in the left ear",
+      [2],
+    ],
+    [
+      [off(L), R],
+      { sends: apart(-1) },
+      {},
+      "The left leg of Drums is off: Mara hears only the right one, in the right ear",
+      [1],
+    ],
     // All that is left is panned to the other side.
     [
       [L, off(R)],

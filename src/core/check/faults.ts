@@ -37,7 +37,6 @@ const RIGHT_IN_BOTH: Wiring = [
 
 /** Faults of the legs on their way to the patch. */
 const ON_LEGS: readonly (readonly [FaultKind, Wiring])[] = [
-  ["planned", STRAIGHT],
   ["reversed", SWAPPED],
   ["left leg only", gains(1, 0)],
   ["right leg only", gains(0, 1)],
@@ -56,7 +55,7 @@ const AT_EARS: readonly (readonly [FaultKind, Wiring])[] = [
 
 /** Faults that only a sum with two legs can have. */
 const OF_A_PAIR: ReadonlySet<FaultKind> = new Set<FaultKind>([
-  ...ON_LEGS.map(([kind]) => kind).filter((kind) => kind !== "planned" && kind !== "silent"),
+  ...ON_LEGS.map(([kind]) => kind).filter((kind) => kind !== "silent"),
   "flipped",
   "all at centre",
   "source wrong",
@@ -123,6 +122,7 @@ export const faultsOf = (
   const centred = partsOf(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: 0 })) });
 
   const all = [
+    fault("planned", asPlanned),
     ...ON_LEGS.map(([kind, wiring]) => wired(kind, chain(wiring, planned))),
     ...(legsOff(setup.monitor, sum).includes(true) ? [wired("switched on", chain(allOn, patch, mixer))] : []),
     ...AT_EARS.map(([kind, wiring]) => wired(kind, chain(planned, wiring))),

@@ -1,6 +1,6 @@
 import { gainOf } from "../decibels";
 import { isStruck } from "../kinds";
-import { type Part, partsOf } from "../mix";
+import { partsOf } from "../mix";
 import type { Id, Piece, Setup, Source, Sum } from "../setup";
 import type { Gain, Metres } from "../units";
 
@@ -23,8 +23,6 @@ const FAR: Gain = gainOf(-10);
 
 const distance = (a: Piece, b: Piece): Metres => Math.hypot(a.x - b.x, a.y - b.y);
 
-const isHeard = (part: Part): boolean => part.legs[0] > 0 || part.legs[1] > 0;
-
 /** The whole-kit microphones nearest to a piece. */
 const nearest = (piece: Piece, overKit: readonly (readonly [Source, Piece])[]): Source[] => {
   const least = Math.min(...overKit.map(([, place]) => distance(piece, place)));
@@ -39,7 +37,7 @@ const nearest = (piece: Piece, overKit: readonly (readonly [Source, Piece])[]): 
  */
 export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
   const places = new Map(setup.kit.pieces.map((p) => [p.id, p]));
-  const heard = partsOf(setup, sum).filter(isHeard);
+  const heard = partsOf(setup, sum);
   const struck = setup.kit.pieces.filter(isStruck);
   const own = (piece: Piece): Strike => ({
     piece: piece.id,
@@ -65,7 +63,6 @@ export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
 
 /** How a hit sounds through a source, in this sum or past it: 1 close by, less from afar, 0 not at all. */
 export const soundThrough = (strike: Strike, source: Source): Gain => {
-  if (strike.sources.includes(source.id) || (strike.through === "own" && source.piece === strike.piece))
-    return 1;
+  if (strike.sources.includes(source.id) || source.piece === strike.piece) return 1;
   return strike.far.includes(source.id) ? FAR : 0;
 };

@@ -126,7 +126,7 @@ export const talliesOfOthers = (
   const moved = new Map(
     voices.filter((_, at) => house?.[at]).map((v) => [v.source.id, v.houseOver.pan] as const),
   );
-  const key = [...moved.keys()].join(" ");
+  const key = JSON.stringify([...moved.keys()]);
   const known = othersGet.get(key);
   if (known) return known;
   const sources = setup.sources.map((s) => (moved.has(s.id) ? { ...s, pan: moved.get(s.id) as number } : s));

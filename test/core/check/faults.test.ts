@@ -164,6 +164,18 @@ describe("faults", () => {
     expect(imageOf(three, "slots up", "hat").legs).toEqual([right, 0]);
   });
 
+  it("of one source name it, a source without a name too; all others name the sum", () => {
+    const sources = setup.sources.map((s) => (s.id === "hat" ? { ...s, name: "" } : s));
+    const all = faults({ ...setup, sources });
+    const said = (id: string) => {
+      const { source, name } = all.find((f) => f.id === id) as Fault;
+      return [source, name];
+    };
+    expect(said("source missing hat")).toEqual(["hat", "Unnamed source is missing"]);
+    expect(said("source wrong floor")).toEqual(["floor", "Floor tom is on the wrong side"]);
+    expect(said("silent")).toEqual([null, "Nothing of Drums arrives"]);
+  });
+
   it("of one source are only those that a hit can find", () => {
     const ids = faults(setup).map((f) => f.id);
     expect(ids).not.toContain("source missing overLeft");

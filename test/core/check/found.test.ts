@@ -4,7 +4,7 @@ import type { Fault } from "../../../src/core/check/faults";
 import { putIntoSetup } from "../../../src/core/check/found";
 import { evaluate } from "../../../src/core/evaluate";
 import { patchedOrder } from "../../../src/core/patched";
-import type { Setup, Sum } from "../../../src/core/setup";
+import type { Listener, Setup, Slot, Sum } from "../../../src/core/setup";
 import { drummer, setupWith } from "./kits";
 
 const patched = setupWith(8, "sine");
@@ -116,4 +116,54 @@ it("polarity found is put in, which levels alone do not show", () => {
 it("nothing is put in for a listener without a sum", () => {
   const [fault] = faultsIn(patched);
   expect(putIntoSetup(patched, { ...drummer, sum: null }, fault as Fault)).toBeNull();
+});
+
+describe("what is put in changes nothing else", () => {
+  const fault = (setup: Setup, id: string) => faultsIn(setup).find((f) => f.id === id) as Fault;
+  const leg = (side: "left" | "right", sum = "drums", on = true): Slot => ({
+    feed: { kind: "leg", sum, leg: side },
+    on,
+    trim: 0,
+  });
+  const lying = (slots: readonly (Slot | null)[]): Setup => ({
+    ...patched,
+    monitor: { ...patched.monitor, slots },
+  });
+  const on = (setup: Setup | null) => setup?.monitor.slots.map((s) => s?.on ?? null);
+
+  it("a pair that lies in order is reversed in its slots, and the plan stays", () => {
+    const straight = lying([leg("left"), leg("right")]);
+    const found = putIntoSetup(straight, drummer, fault(straight, "reversed"));
+    expect(found?.monitor.slots).toEqual([leg("right"), leg("left")]);
+    expect(found?.sums).toEqual(straight.sums);
+  });
+
+  it("a leg in the very first slot can be off, and no other sum goes off with it", () => {
+    const two = lying([leg("left"), leg("right"), leg("left", "other"), leg("right", "other")]);
+    const sums = [...two.sums, { ...(two.sums[0] as Sum), id: "other" }];
+    const both = { ...two, sums };
+    expect(on(putIntoSetup(both, drummer, fault(both, "right leg only")))).toEqual([false, true, true, true]);
+    expect(on(putIntoSetup(both, drummer, fault(both, "silent")))).toEqual([false, false, true, true]);
+  });
+
+  it("only the leg that was off is switched on, whether or not the other one has a slot", () => {
+    const spare = lying([leg("left"), leg("right", "drums", false), null, leg("left", "drums", false)]);
+    expect(on(putIntoSetup(spare, drummer, fault(spare, "switched on")))).toEqual([true, true, null, false]);
+    const alone = lying([leg("right", "drums", false)]);
+    expect(on(putIntoSetup(alone, drummer, fault(alone, "switched on")))).toEqual([true]);
+  });
+
+  it("a flip is put in for the listener who was asked alone", () => {
+    const guest: Listener = { ...drummer, id: "guest", kind: "performer" };
+    const two = { ...patched, listeners: [drummer, guest] };
+    const found = putIntoSetup(two, drummer, fault(two, "flipped"));
+    expect(found?.listeners).toEqual([{ ...drummer, flipped: true }, guest]);
+  });
+
+  it("a source found missing keeps its send, which is off", () => {
+    const found = putIntoSetup(patched, drummer, fault(patched, "source missing hat"));
+    expect(found?.sums[0]?.sends).toEqual(
+      patched.sums[0]?.sends.map((s) => (s.source === "hat" ? { ...s, level: null } : s)),
+    );
+  });
 });

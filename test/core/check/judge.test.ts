@@ -78,6 +78,14 @@ describe("a verdict", () => {
     expect(faultOf(verdictOf(answers))).toEqual(ids);
   });
 
+  it("is proved by the hit that changes most: what is missing by hitting it", () => {
+    for (const { piece } of check.strikes) {
+      const verdict = verdictOf({ ...PLANNED, [piece]: "nothing" });
+      const planned = says(PLANNED)(piece);
+      expect(verdict).toMatchObject({ kind: "found", proof: { piece, now: "nothing", planned } });
+    }
+  });
+
   it("survives one wrong word", () => {
     for (const slipped of check.strikes.map((s) => s.piece)) {
       let first = true;
@@ -103,6 +111,13 @@ describe("a verdict", () => {
         if (verdict.kind === "found" && verdict.sure) expect(hits.length).toBeGreaterThanOrEqual(LEAST_HITS);
       }),
     );
+  });
+
+  it("comes with the last hit it asks for, though it is not sure", () => {
+    // The kick in the middle says nothing of where the sides are.
+    const hits = Array.from({ length: mostHits(check) }, (): Hit => ({ piece: "kick", answer: "middle" }));
+    expect(judge(check, hits.slice(1)).kind).toBe("asking");
+    expect(judge(check, hits)).toMatchObject({ kind: "found", sure: false });
   });
 
   it("takes an answer back by a list without it", () => {
@@ -227,11 +242,21 @@ describe("what cannot be checked", () => {
   });
 });
 
+const hatAlone = (): Check =>
+  checkOf({ ...setup, sources: setup.sources.map((s) => ({ ...s, muted: s.id !== "hat" })) }, drummer);
+
 it("one piece alone is asked twice, and what is found of it says how sure it is", () => {
-  const sources = setup.sources.map((s) => ({ ...s, muted: s.id !== "hat" }));
-  const one = checkOf({ ...setup, sources }, drummer);
+  const one = hatAlone();
   expect(one.strikes).toHaveLength(1);
   const { verdict, hits } = play(one, () => "right", asAsked);
   expect(hits).toHaveLength(2);
   expect(verdict).toMatchObject({ kind: "found", sure: false });
+});
+
+it("one piece alone that is twice unclear is called unknown, for want of hits before that is sure", () => {
+  const { verdict, hits } = play(hatAlone(), () => "unclear", asAsked);
+  expect(hits).toHaveLength(2);
+  if (verdict.kind !== "unknown") throw new Error("not unknown");
+  expect(verdict.confidence).toBeGreaterThan(Math.max(...verdict.belief.sets));
+  expect(verdict.confidence).toBeLessThan(SURE_UNKNOWN);
 });

@@ -55,6 +55,19 @@ describe("slots taken one too far", () => {
     expect(taken([direct("Keys", "left"), DL, DR, direct("Keys", "left")], 1)).toHaveLength(2);
   });
 
+  it("bring the very channel that the slot takes", () => {
+    // One up: the left ear takes the right leg, which has the right channel of the keys only.
+    const keys = { sends: [{ source: "Keys", level: 0, pan: null }] };
+    expect(taken([DL, DR, direct("Keys", "left")], 1, keys)).toEqual([
+      [0, 1],
+      [1, 0],
+    ]);
+    expect(taken([DL, DR, direct("Keys", "right")], 1, keys)).toEqual([
+      [0, 0],
+      [1, 1],
+    ]);
+  });
+
   it("keep the trim of the slot, and bring nothing of what is off, muted or gone", () => {
     const half = direct("Vox", "both", { trim: 20 * Math.log10(0.5) });
     expect(taken([DL, DR, half], 1)?.[1]?.[1]).toBeCloseTo(-0.5, 12);

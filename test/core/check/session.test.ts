@@ -5,7 +5,7 @@ import { type Check, checkOf } from "../../../src/core/check/check";
 import { ELSE_PRIOR } from "../../../src/core/check/elsewise";
 import { countedHits, informationOf, mostHits, nextHit, posterior } from "../../../src/core/check/session";
 import type { Hit } from "../../../src/core/setup";
-import { drummer, setupWith } from "./kits";
+import { crowd, drummer, setupWith } from "./kits";
 
 const check = checkOf(setupWith(8, "root"), drummer);
 const anyHits = fc.array(
@@ -63,6 +63,23 @@ describe("belief", () => {
     expect(posterior(check, many)).toEqual(posterior(check, many.slice(0, mostHits(check))));
   });
 
+  it("loses no hit to pieces that are not there, however many stand before it", () => {
+    const gone = Array.from({ length: mostHits(check) }, (): Hit => ({ piece: "gone", answer: "right" }));
+    const hits: Hit[] = [{ piece: "hat", answer: "left" }];
+    expect(countedHits(check, [...gone, ...hits])).toEqual(hits);
+    expect(nextHit(check, [...gone, ...hits])).toEqual(nextHit(check, hits));
+  });
+
+  it("stays a figure where so many answers fit no fault that their chance is nothing at all", () => {
+    const big = checkOf(crowd(90), drummer);
+    const pieces = big.strikes.map((s) => s.piece);
+    const hits = [...pieces, ...pieces].map((piece): Hit => ({ piece, answer: "unclear" }));
+    const { sets, unknown, entropy } = posterior(big, hits);
+    expect(Math.min(...sets)).toBe(0);
+    expect(unknown).toBe(1);
+    expect(entropy).toBeCloseTo(0, 12);
+  });
+
   it("follows Bayes: two answers weigh the chances by their products", () => {
     const hits: Hit[] = [
       { piece: "hat", answer: "right" },
@@ -106,6 +123,16 @@ describe("the next hit", () => {
     });
     const { next } = nextHit(check, hits);
     expect(next).toBe(check.strikes[told.indexOf(Math.max(...told))]?.piece);
+  });
+
+  it("may be a piece again after another one, where that tells most", () => {
+    const hits: Hit[] = [
+      { piece: "kick", answer: "left" },
+      { piece: "hat", answer: "right" },
+    ];
+    const told = informationOf(check, hits);
+    expect(check.strikes[told.indexOf(Math.max(...told))]?.piece).toBe("kick");
+    expect(nextHit(check, hits).next).toBe("kick");
   });
 
   it("is never the same piece three times in a row", () => {

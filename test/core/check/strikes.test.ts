@@ -65,4 +65,59 @@ describe("what can be hit", () => {
     const sources = setup.sources.map((s) => (s.id === "kick" ? s : { ...s, channels: 2 as const }));
     expect(pieces({ ...setup, sources })).toEqual(["kick"]);
   });
+
+  it("adds none once five pieces have a microphone of their own", () => {
+    const setup = setupWith(8, "sine");
+    const heard = (...off: readonly string[]) =>
+      pieces({ ...setup, sources: setup.sources.map((s) => ({ ...s, muted: off.includes(s.id) })) });
+    expect(heard("tom2")).toEqual(["kick", "snare", "hat", "tom1", "floor"]);
+    expect(heard("tom1", "tom2")).toContain("crash");
+  });
+
+  it("takes the whole-kit microphone that is nearest across the kit and along it, and one 20 cm farther too", () => {
+    const setup = setupWith(3, "sine");
+    const hears = (left: readonly [number, number], right: readonly [number, number]) => {
+      const at: { readonly [id: string]: readonly [number, number] } = {
+        overLeft: left,
+        overRight: right,
+        snare: [0, 0.5],
+      };
+      const moved = setup.kit.pieces.map((p) => {
+        const [x, y] = at[p.id] ?? [p.x, p.y];
+        return { ...p, x, y };
+      });
+      const kit = { ...setup.kit, pieces: moved };
+      return strikes({ ...setup, kit }).find((s) => s.piece === "snare")?.sources;
+    };
+    // One before the snare, one behind it.
+    expect(hears([0, 0.75], [0, -0.25])).toEqual(["overLeft"]);
+    expect(hears([0.3, 0.5], [-0.5, 0.5])).toEqual(["overLeft", "overRight"]);
+    expect(hears([0.3, 0.5], [-0.51, 0.5])).toEqual(["overLeft"]);
+  });
+
+  it("counts no source over the kit that has no place there", () => {
+    const setup = setupWith(4, "sine");
+    const voice: Source = { ...(setup.sources[0] as Source), id: "voice", piece: null };
+    const sums = [
+      { ...sumIn(setup), sends: [...sumIn(setup).sends, { source: "voice", level: 0, pan: null }] },
+    ];
+    expect(strikes({ ...setup, sources: [...setup.sources, voice], sums })).toEqual(strikes(setup));
+  });
+
+  it("sounds past the sum through what stands at its piece, and not through what stands elsewhere", () => {
+    const setup = setupWith(8, "sine");
+    const [snare, hat] = ["snare", "hat"].map((id) => strikes(setup).find((s) => s.piece === id)) as [
+      Strike,
+      Strike,
+    ];
+    // A second microphone at the snare, with no send into this sum.
+    const below: Source = { ...(setup.sources[1] as Source), id: "below" };
+    expect(below.piece).toBe("snare");
+    expect(soundThrough(snare, below)).toBe(1);
+    expect(soundThrough(hat, below)).toBe(0);
+    // With kick and overheads in the sum the snare is hit through the whole kit; its own microphone hears it as before.
+    const [whole] = strikes(setupWith(3, "sine")).filter((s) => s.piece === "snare");
+    expect(whole?.through).toBe("whole");
+    expect(soundThrough(whole as Strike, below)).toBe(1);
+  });
 });

@@ -3,7 +3,7 @@ import { firstChange, whatWouldChange } from "../../../src/core/repair/changes";
 import { repairsFor } from "../../../src/core/repair/repairs";
 import { situationOf } from "../../../src/core/repair/situation";
 import type { Listener, Setup, Sum } from "../../../src/core/setup";
-import { randomSetup } from "./setups";
+import { AUDIENCE, DRUMMER, kit, leg, listener, randomSetup, source, withSource } from "./setups";
 
 const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
 const bestOf = (setup: Setup): string => repairsFor(situationOf(setup, sumOf(setup))).ranked[0]?.id ?? "";
@@ -66,20 +66,24 @@ const facts = (setup: Setup): [fact: string, setup: Setup][] => {
   return all;
 };
 
+/** Those of them that make another repair the best. */
+const changing = (setup: Setup): { fact: string; id: string }[] => {
+  const now = bestOf(setup);
+  return facts(setup).flatMap(([fact, otherwise]) => {
+    const id = bestOf(otherwise);
+    return id === now ? [] : [{ fact, id }];
+  });
+};
+
 it("what would change the answer is what a search of its own finds, fact by fact, in random setups", () => {
   const kinds = new Set<string>();
   for (let seed = 0; seed < 300; seed += 1) {
     const setup = randomSetup(seed);
-    const now = bestOf(setup);
-    const expected = facts(setup).flatMap(([fact, otherwise]) => {
-      const id = bestOf(otherwise);
-      return id === now ? [] : [{ fact, id }];
-    });
     const found = whatWouldChange(situationOf(setup, sumOf(setup)));
     expect(
       found.map(({ fact, id }) => ({ fact, id })),
       `seed ${seed}`,
-    ).toEqual(expected);
+    ).toEqual(changing(setup));
     expect(firstChange(situationOf(setup, sumOf(setup))), `seed ${seed}`).toEqual(found[0]);
     for (const { fact, instead } of found) {
       expect(instead).toMatch(/^[A-Z].*[^.]$/);
@@ -99,3 +103,44 @@ it("what would change the answer is what a search of its own finds, fact by fact
     "If were not in Drums",
   ]);
 }, 120_000);
+
+/** Mara hears everything the wrong way round, others do or do not, and sources of two channels must keep their sides. */
+const keeping = (ids: readonly string[], ...others: Listener[]): Setup =>
+  ids.reduce(
+    (setup, id) => withSource(setup, source(id, { channels: 2, keepSides: true })),
+    kit({ listeners: [AUDIENCE, DRUMMER, ...others] }),
+  );
+const INES = listener("ines", { name: "Ines", facing: 180 });
+
+it("where no slot is free, more slots would change the answer, but neither fewer nor the leave to take them", () => {
+  const full: Setup = {
+    ...keeping(["keys"], INES),
+    monitor: { slotCount: 2, slots: [leg("m1", "left"), leg("m1", "right")], inputMaxDbu: 20 },
+  };
+  for (const slotsFixed of [false, true]) {
+    const setup = { ...full, wishes: { ...full.wishes, slotsFixed } };
+    const found = whatWouldChange(situationOf(setup, sumOf(setup))).map(({ fact, id }) => ({ fact, id }));
+    expect(found).toEqual(changing(setup));
+    expect(found.map((c) => c.fact).filter((fact) => fact.includes("slot"))).toEqual(
+      slotsFixed ? [] : ["If there were two more slots"],
+    );
+  }
+});
+
+it("more than three sources that must keep their sides leave the sum as one fact", () => {
+  const setup = keeping(["keys", "pads", "loop", "organ"], listener("theo"));
+  expect(whatWouldChange(situationOf(setup, sumOf(setup)))).toContainEqual({
+    fact: "If the 4 sources that must keep their sides were not in Drums",
+    instead: "Patch Drums in reverse",
+    id: "swap",
+  });
+});
+
+it("what would change the answer does not depend on where the sum stands among the sums", () => {
+  const setup = keeping(["keys"], INES);
+  const sum = sumOf(setup);
+  const second = { ...setup, sums: [{ ...sum, id: "m2", name: "Other", sends: [] }, sum] };
+  const found = whatWouldChange(situationOf(setup, sum));
+  expect(found.length).toBeGreaterThan(0);
+  expect(whatWouldChange(situationOf(second, sum))).toEqual(found);
+});

@@ -92,3 +92,9 @@ it("what hears the whole kit, stands nowhere, or is sounded by nobody knows what
     ones(5),
   );
 });
+
+it("two hands and two feet sound four pieces and no fifth, whatever each could be sounded by", () => {
+  const anyhow = (id: string) => piece(id, ["hand", "kick-foot", "hat-foot"]);
+  expect(kit(["a", "b", "c", "d"].map(anyhow))).toEqual(ones(4));
+  expect(kit(["a", "b", "c", "d", "e"].map(anyhow))).toEqual(ones(4));
+});

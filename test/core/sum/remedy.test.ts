@@ -226,5 +226,27 @@ describe("what restores the margin", () => {
     expect(figuresOf(loud).remedy?.trim).toMatchObject({ to: -106, inRange: false });
     const fits = setupOf([source("a", { pan: -1, peak: 0 })], { inputMaxDbu: -30 });
     expect(figuresOf(fits).remedy?.trim).toMatchObject({ to: -54, inRange: true });
+    const lowest = setupOf([source("a", { pan: -1, peak: 0 })], { inputMaxDbu: -36 });
+    expect(figuresOf(lowest).remedy?.trim).toMatchObject({ to: -60, inRange: true });
+  });
+
+  it("pulls a send all the way down to the lowest level there is before it says off", () => {
+    const setup = setupOf([source("a", { peak: 24, pan: -1 })], {
+      sum: { sends: [{ source: "a", level: -108, pan: null }] },
+      console: { outputDbu: 36, levelStep: 3 },
+      inputMaxDbu: -40,
+      margin: 20,
+    });
+    const pull = { by: 12, sends: [{ source: "a", to: -120 }] };
+    expect(figuresOf(setup).remedy).toMatchObject({ all: pull, fewest: pull });
+  });
+
+  it("never stops a hair short of the margin", () => {
+    const hair = 1.5 * SLACK;
+    const setup = setupOf([source("kick", { peak: -2 + hair, pan: -1 })]);
+    const by = figuresOf(setup).remedy?.fewest?.by ?? 0;
+    expectNear(by, 4.1, 1e-9);
+    expect(figuresOf(allPulled(setup, 4)).lowest.state).toBe("inside margin");
+    expect(figuresOf(allPulled(setup, by)).lowest.state).toBe("fine");
   });
 });
