@@ -12,13 +12,13 @@ export const nextId = (prefix: Prefix, list: readonly { readonly id: Id }[]): Id
 };
 
 /**
- * A name that no other in the list has: itself, else with the next free number.
+ * A name that no other in the list has: itself, else with the next free number. What has no name stays without.
  * @example uniqueName("Tom 2", [{ name: "Tom 1" }, { name: "Tom 2" }]) // "Tom 3"
  */
 export const uniqueName = (name: string, list: readonly { readonly name: string }[]): string => {
   const taken = new Set(list.map((item) => item.name));
-  if (!taken.has(name)) return name;
-  const [, stem = name, number] = /^(.*?)(?: (\d{1,6}))?$/.exec(name) ?? [];
+  if (name === "" || !taken.has(name)) return name;
+  const [, stem = name, number] = /^(.*) (\d{1,6})$/.exec(name) ?? [];
   let n = Number(number ?? 1) + 1;
   while (taken.has(`${stem} ${n}`)) n += 1;
   return `${stem} ${n}`;

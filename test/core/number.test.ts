@@ -135,6 +135,7 @@ describe("printing a number", () => {
 
   it("quotes what was typed, cut where a paste goes on and on", () => {
     expect(quote("  −3 dB ")).toBe("−3 dB");
+    expect(quote("x".repeat(24))).toBe("x".repeat(24));
     expect(quote("x".repeat(25))).toBe(`${"x".repeat(24)}…`);
     expect(quote("🥁".repeat(25))).toBe(`${"🥁".repeat(24)}…`);
     expect(plain("− 3,5\u00a0DB")).toBe("-3.5db");

@@ -63,7 +63,7 @@ const ownPair = (
       ...sum,
       ...copy,
       id: nextId("m", setup.sums),
-      name: uniqueName(`${sum.name} for ${called(listener)}`, setup.sums),
+      name: uniqueName(`${sum.name || "Sum"} for ${called(listener)}`, setup.sums),
     },
     slots: copy.reversed ? [room[1], room[0]] : room,
     trims: slotTrims(setup.monitor, sum),

@@ -183,6 +183,12 @@ describe("the steps", () => {
     expect(step.copy.sends.map((s) => s.pan)).toEqual([-0.7, -0.3, null, 0.7, 0.5, null]);
   });
 
+  it("name a copy of what has no name by what it is", () => {
+    const setup = heardBy(withKeys(kit()), listener("ines", { facing: 180 }));
+    const [step] = byId(withLegs(setup, { name: "" }), "mara:own panned").steps;
+    expect(step?.step === "own pair" && step.copy.name).toBe("Sum for Mara");
+  });
+
   it("put a copy right behind what it is a copy of, and leave all other slots as they are", () => {
     const [a, b, c] = [leg("m1", "left"), leg("m1", "right"), leg("m3", "left")];
     const before = inSlots([null, null, a, b, c], 5);
