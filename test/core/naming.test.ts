@@ -42,6 +42,7 @@ describe("the name of something new", () => {
     expect(named("Tom 2", "Tom 2")).toBe("Tom 3");
     expect(named("Backing voice 9", "Backing voice 9", "Backing voice 10")).toBe("Backing voice 11");
     expect(named("Conga 12", "Conga 12")).toBe("Conga 13");
+    expect(named("Tom 2 low", "Tom 2 low")).toBe("Tom 2 low 2");
   });
 
   it("is none where none is asked for", () => {
