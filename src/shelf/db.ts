@@ -1,6 +1,8 @@
 import type { Cupboard } from "./cupboard";
 
 const STORE = "things";
+/** Stands in for what the engine cannot give back. */
+const DAMAGED = { name: "Damaged entry", text: "" };
 /** An engine that does not answer for so long is taken as having no storage, ms. */
 const PATIENCE = 4000;
 
@@ -89,14 +91,26 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
       underWay.delete(transaction);
     }
   };
+  const get = (key: string): Promise<unknown> => within("readonly", (store) => asked(store.get(key)));
+  const allAtOnce = (): Promise<ReadonlyMap<string, unknown>> =>
+    within("readonly", async (store) => {
+      const [keys, values] = await Promise.all([asked(store.getAllKeys()), asked(store.getAll())]);
+      return new Map(keys.map((key, at) => [String(key), values[at]]));
+    });
+  /** Each by itself, so that one that is damaged keeps none of the others away. */
+  const eachAlone = async (): Promise<ReadonlyMap<string, unknown>> => {
+    const keys = await within("readonly", (store) => asked(store.getAllKeys()));
+    const read = await Promise.allSettled(keys.map((key) => get(String(key))));
+    const [failure] = read.filter((one) => one.status === "rejected");
+    if (failure && read.every((one) => one.status === "rejected")) throw failure.reason;
+    return new Map(
+      read.map((one, at) => [String(keys[at]), one.status === "fulfilled" ? one.value : DAMAGED]),
+    );
+  };
   await connected();
   return {
-    all: () =>
-      within("readonly", async (store) => {
-        const [keys, values] = await Promise.all([asked(store.getAllKeys()), asked(store.getAll())]);
-        return new Map(keys.map((key, at) => [String(key), values[at]]));
-      }),
-    get: (key) => within("readonly", (store) => asked(store.get(key))),
+    all: () => allAtOnce().catch(eachAlone),
+    get,
     update: (key, change, guess) =>
       within(
         "readwrite",

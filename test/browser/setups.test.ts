@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { packed } from "../shelf/forged";
 import {
   choose,
   downloaded,
@@ -66,6 +67,10 @@ const kept = (page: Page): Promise<number> =>
       }),
   );
 
+/** The link with a setup of version 1 in it that has a field which no version knows. */
+const carrying = (unknown: string) => (link: string) =>
+  link.replace(/#.*/, packed(`{"format": "hatside-setup", "version": 1, "unknown": ${unknown}}`));
+
 describe("a setup by link", () => {
   it("reaches a fresh phone with no network, is shown, and kept only on a tap", async () => {
     const own = await serveApp();
@@ -125,6 +130,8 @@ describe("a setup by link", () => {
     ["altered", (link: string) => link.replace(/.$/, (c) => (c === "A" ? "B" : "A")), /altered on its way/],
     ["empty", (link: string) => link.replace(/#s=.*/, "#s="), /no setup in this link/],
     ["of a newer version", (link: string) => link.replace("#s=1.", "#s=7."), /newer version of this app/],
+    ["too large once it is expanded", carrying(`"${"a".repeat(4_000_000)}"`), /expands to more than 4 MB/],
+    ["deeper than the engine goes", carrying(`${"[".repeat(50_000)}${"]".repeat(50_000)}`), /cannot be read/],
   ])("that is %s says so, and nothing is kept", async (_, spoil, says) => {
     const user = await toSetups();
     const { page } = user;

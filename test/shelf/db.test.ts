@@ -64,6 +64,22 @@ describe("a cupboard in the browser's storage", () => {
     expect(engine.connections).toHaveLength(1);
   });
 
+  it("gives what it can where something in it is damaged, and fails only where everything is", async () => {
+    const cupboard = await opened();
+    for (const key of ["a", "b", "c"]) await lay(cupboard, key, `lies under ${key}`);
+    engine.damaged.add("b");
+    const all = cupboard.all();
+    expect(await outcome(all)).toBe("done");
+    expect([...(await all)]).toEqual([
+      ["a", "lies under a"],
+      ["b", { name: "Damaged entry", text: "" }],
+      ["c", "lies under c"],
+    ]);
+    expect(await outcome(cupboard.get("b"))).toBe("the browser’s storage is damaged");
+    engine.damaged.add("a").add("c");
+    expect(await outcome(cupboard.all())).toBe("the browser’s storage is damaged");
+  });
+
   it("is not there where the browser has none, refuses it, or finds it damaged", async () => {
     engine.fails.open = named("UnknownError");
     expect(await outcome(indexedCupboard("test"))).toBe("the browser’s storage is refused or damaged");

@@ -19,6 +19,8 @@ export interface Engine {
   readonly answer: () => void;
   /** Opening, every request, or every commit fails with this. */
   readonly fails: { open: Error | null; request: Error | null; commit: Error | null };
+  /** Keys under which the engine cannot read what lies there. */
+  readonly damaged: Set<string>;
   /** The next transactions are refused, so many times, as with a connection that broke without a word. */
   broken: number;
   /** The page is gone: nobody hears of anything; what had not begun, or what it had not completed, is taken back. */
@@ -93,11 +95,12 @@ export const newEngine = (): Engine => {
     };
     inTurn.push(start);
     if (inTurn.length === 1) start();
-    const ask = (run: () => unknown): Request => {
+    const ask = (run: () => unknown, keys: readonly string[] = []): Request => {
       if (isOver || isComplete) throw new DOMException("the transaction is over", "TransactionInactiveError");
       const request = { result: undefined, error: null } as Request;
       queue.push(() => {
-        const failure = engine.fails.request;
+        const isDamaged = keys.some((key) => engine.damaged.has(key));
+        const failure = isDamaged ? new DOMException("of the engine", "DataError") : engine.fails.request;
         if (failure) {
           Object.assign(request, { error: failure });
           request.onerror?.();
@@ -120,8 +123,8 @@ export const newEngine = (): Engine => {
     };
     const store = {
       transaction,
-      get: (key: string) => ask(() => staged.get(key)),
-      getAll: () => ask(() => [...staged.values()]),
+      get: (key: string) => ask(() => staged.get(key), [key]),
+      getAll: () => ask(() => [...staged.values()], [...staged.keys()]),
       getAllKeys: () => ask(() => [...staged.keys()]),
       put: (value: unknown, key: string) => {
         const copy = structuredClone(value);
@@ -180,6 +183,7 @@ export const newEngine = (): Engine => {
       for (const answer of waiting.splice(0)) answer();
     },
     fails: { open: null, request: null, commit: null },
+    damaged: new Set(),
     broken: 0,
     gone: false,
     durability: [],

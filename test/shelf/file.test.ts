@@ -93,6 +93,18 @@ describe("a backup", () => {
     expect(JSON.parse(text).unread).toEqual(["cut off {"]);
   });
 
+  it("with a setup that is deeper than the engine goes gives the others", async () => {
+    const deep = `{"format": "hatside-setup", "version": 1, "unknown": ${"[".repeat(9000)}${"]".repeat(9000)}}`;
+    const setups = `${deep}, ${printSetup(example)}`;
+    const read = await readFile(
+      file(`{"format": "hatside-backup", "version": 1, "setups": [${setups}]}`, "b.json"),
+    );
+    expect(read.map((s) => (s.ok ? s.file.name : s.why))).toEqual([
+      expect.stringMatching(/^This setup cannot be read: .*\.$/),
+      example.name,
+    ]);
+  });
+
   it("is refused when it is newer or no backup inside", async () => {
     const backup = (more: object) =>
       why(JSON.stringify({ format: "hatside-backup", version: 1, setups: [], ...more }));

@@ -7,6 +7,7 @@ import { readSetup } from "../../src/document/read-setup";
 import { carriesSetup } from "../../src/shelf/carries";
 import { fromLink, LINK_LIMITS, toFragment, toLink } from "../../src/shelf/link";
 import { anySetup } from "../core/patch/setups";
+import { forged, packed } from "./forged";
 
 const ADDRESS = "https://example.org/hall/";
 
@@ -14,16 +15,6 @@ const says = async (text: string): Promise<string> => {
   const read = await fromLink(text);
   return read.ok ? "" : read.says;
 };
-
-/** A fragment as whoever means harm would make it: any bytes, with the checksum that fits. */
-const forged = (data: string): string => {
-  let hash = 0x811c9dc5;
-  for (const letter of data) hash = Math.imul(hash ^ letter.charCodeAt(0), 0x01000193);
-  return `#s=1.${data.length.toString(36)}.${(hash >>> 0).toString(36)}.${data}`;
-};
-
-const packed = (content: string | Buffer): string =>
-  forged(deflateRawSync(content, { level: 9 }).toString("base64url"));
 
 describe("a share link", () => {
   it("carries the example, the same and sound, behind the # of the address", async () => {

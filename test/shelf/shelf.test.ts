@@ -108,6 +108,19 @@ describe("starting", () => {
     expect(await shelf.textOf("setup-odd")).toBe("42");
   });
 
+  it("opens the next beside one that is deeper than the engine goes", async () => {
+    const deep = printSetup(example)
+      .replace(`"version": ${VERSION}`, '"version": 1')
+      .replace("{", `{"unknown": ${"[".repeat(9000)}${"]".repeat(9000)},`);
+    await lay("setup-deep", record({ ...example, name: "Deep" }, 9, { text: deep }));
+    await lay("setup-good", record({ ...example, name: "Good" }, 1));
+    await begin();
+    expect(current.value.name).toBe("Good");
+    expect(shelf.saving.value.state).not.toBe("unavailable");
+    expect(shelf.news.value.map((n) => n.says)).toEqual(["“Deep” was not opened and stays as it is."]);
+    expect(shelf.news.value[0]?.raw?.text).toBe(deep);
+  });
+
   it("opens the example beside unreadable setups, under a name of its own", async () => {
     await lay("setup-cut", record(example, 8, { text: "?" }));
     await begin();

@@ -14,7 +14,12 @@ const readLink = async (text: string): Promise<ReadSetup> => {
 
 /** One task, then the page ends this worker. */
 self.onmessage = async ({ data }: MessageEvent<Task>): Promise<void> => {
-  const setups = data.kind === "file" ? await readFile(data.file) : [await readLink(data.text)];
-  for (const read of setups) say({ kind: "setup", read });
+  try {
+    const setups = data.kind === "file" ? await readFile(data.file) : [await readLink(data.text)];
+    for (const read of setups) say({ kind: "setup", read });
+  } catch (error) {
+    // What is thrown in a promise the page would never hear of.
+    say({ kind: "setup", read: { ok: false, why: `Reading stopped: ${(error as Error).message}.` } });
+  }
   say({ kind: "end" });
 };
