@@ -32,7 +32,7 @@ export const readSetup = (value: unknown, migrations: readonly Migration[] = MIG
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, why: error.message };
     // Deeper than the engine goes, or a fault of ours: one setup that cannot be read must not keep others away.
-    return { ok: false, why: `This setup cannot be read: ${(error as Error).message}.` };
+    return { ok: false, why: `Hatside cannot read this setup: ${(error as Error).message}.` };
   }
 };
 

@@ -100,7 +100,7 @@ describe("a backup", () => {
       file(`{"format": "hatside-backup", "version": 1, "setups": [${setups}]}`, "b.json"),
     );
     expect(read.map((s) => (s.ok ? s.file.name : s.why))).toEqual([
-      expect.stringMatching(/^This setup cannot be read: .*\.$/),
+      expect.stringMatching(/^Hatside cannot read this setup: .*\.$/),
       example.name,
     ]);
   });
