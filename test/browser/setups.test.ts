@@ -131,11 +131,6 @@ describe("a setup by link", () => {
     ["empty", (link: string) => link.replace(/#s=.*/, "#s="), /no setup in this link/],
     ["of a newer version", (link: string) => link.replace("#s=1.", "#s=7."), /newer version of this app/],
     ["too large once it is expanded", carrying(`"${"a".repeat(4_000_000)}"`), /expands to more than 4 MB/],
-    [
-      "deeper than the engine goes",
-      carrying(`${"[".repeat(50_000)}${"]".repeat(50_000)}`),
-      /cannot read this setup/,
-    ],
   ])("that is %s says so, and nothing is kept", async (_, spoil, says) => {
     const user = await toSetups();
     const { page } = user;
