@@ -13,7 +13,18 @@ import { ANSWER_WORDS, pieceName } from "./words";
 const BOUNCE = 250;
 let answered = Number.NEGATIVE_INFINITY;
 
-/** One question and five big buttons. */
+/** What to hit, and who says where it is. */
+export const Question = ({ piece }: { piece: Id }) => (
+  <>
+    <p class="soft">
+      {hits.value.length === 0 ? "First hit" : "Next hit"}. {sentence(called(checkedListener.value))} says
+      where: own left, own right.
+    </p>
+    <h1 class="question">Hit the {pieceName(piece)}. Where is it?</h1>
+  </>
+);
+
+/** Five big buttons for the answer. */
 export const Asking = ({ piece }: { piece: Id }) => {
   useAwake();
   const say = (said: Answer) => {
@@ -24,16 +35,8 @@ export const Asking = ({ piece }: { piece: Id }) => {
     run(answer(piece, said));
   };
   useKeys(say);
-  const first = hits.value.length === 0;
-  const listener = checkedListener.value;
   return (
-    <div class="asking">
-      <div role="status">
-        <p class="soft">
-          {first ? "First hit" : "Next hit"}. {sentence(called(listener))} says where: own left, own right.
-        </p>
-        <h1 class="question">Hit the {pieceName(piece)}. Where is it?</h1>
-      </div>
+    <>
       <Progress label="How sure it is already" share={progress.value} />
       <div class="answers">
         {ANSWER_WORDS.map(([said, word], at) => (
@@ -46,13 +49,13 @@ export const Asking = ({ piece }: { piece: Id }) => {
         ))}
       </div>
       <div class="row apart">
-        <button type="button" disabled={first} onClick={() => run(takeBackAnswer())}>
+        <button type="button" disabled={hits.value.length === 0} onClick={() => run(takeBackAnswer())}>
           Take back
         </button>
         <button type="button" onClick={() => run(endCheck())}>
           Stop the check
         </button>
       </div>
-    </div>
+    </>
   );
 };

@@ -1,6 +1,6 @@
 import type { Fault } from "../../core/check/faults";
 import { putIntoSetup } from "../../core/check/found";
-import { isPlanned, type Verdict as Judged, type Proof } from "../../core/check/judge";
+import { isPlanned, type Proof, type Verdict } from "../../core/check/judge";
 import { printPercent } from "../../core/number";
 import type { Listener } from "../../core/setup";
 import { counted } from "../../core/words";
@@ -9,14 +9,14 @@ import { replaceSetup } from "../../document/commands/apply";
 import { endCheck, startCheck, takeBackAnswer } from "../../document/commands/check";
 import { current, run } from "../../document/store";
 import { Table } from "../../pieces/table";
-import { Verdict } from "../../pieces/verdict";
+import { Statement } from "../../pieces/verdict";
 import { runWithWord } from "../act";
 import { useKeys } from "./keys";
 import { checkedListener, hits } from "./session";
 import { answerSaid, pieceName } from "./words";
 
-type Found = Extract<Judged, { kind: "found" }>;
-type Unknown = Extract<Judged, { kind: "unknown" }>;
+type Found = Extract<Verdict, { kind: "found" }>;
+type Unknown = Extract<Verdict, { kind: "unknown" }>;
 
 /** The setup as it was found to be; the check is over then, in one step to undo. */
 const putIn = (listener: Listener, fault: Fault): Command => {
@@ -64,20 +64,34 @@ const Suspected = ({ fault, listener, alone }: { fault: Fault; listener: Listene
   );
 };
 
+/** The verdict of a check. */
+export const Concluded = ({ judged }: { judged: Found | Unknown }) => {
+  if (judged.kind === "unknown")
+    return (
+      <Statement tone="care" says="This fits no fault I know">
+        It may be two faults at once. Nearest is: {judged.nearest.faults[0]?.name}.
+      </Statement>
+    );
+  const { set, confidence } = judged.found;
+  const planned = isPlanned(set);
+  return (
+    <Statement
+      tone={planned ? "fine" : judged.sure ? "wrong" : "care"}
+      says={planned ? plannedHeadline(set.faults.length - 1) : headline(set.faults)}
+    >
+      {printPercent(confidence)} sure after {counted(hits.value.length, "hit")}
+      {judged.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
+      measurement.
+    </Statement>
+  );
+};
+
 const FoundView = ({ found, listener }: { found: Found; listener: Listener }) => {
-  const { set, confidence } = found.found;
+  const { set } = found.found;
   const planned = isPlanned(set);
   const alone = set.faults.length === 1;
   return (
     <>
-      <Verdict
-        tone={planned ? "fine" : found.sure ? "wrong" : "care"}
-        says={planned ? plannedHeadline(set.faults.length - 1) : headline(set.faults)}
-      >
-        {printPercent(confidence)} sure after {counted(hits.value.length, "hit")}
-        {found.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
-        measurement.
-      </Verdict>
       {planned ? (
         <p>
           What is heard is what <a href="#image">Image</a> and <a href="#patch">Patch</a> say.
@@ -108,9 +122,6 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
 
 const UnknownView = ({ unknown }: { unknown: Unknown }) => (
   <>
-    <Verdict tone="care" says="This fits no fault I know">
-      It may be two faults at once. Nearest is: {unknown.nearest.faults[0]?.name}.
-    </Verdict>
     <Table caption="What was heard" heads={["Hit", "Heard"]}>
       <tbody>
         {unknown.heard.map((hit, at) => (
@@ -125,13 +136,13 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
   </>
 );
 
-/** The verdict of a check and what to do with it. */
+/** What to do with a verdict. */
 export const Outcome = ({ judged }: { judged: Found | Unknown }) => {
   useKeys();
   const listener = checkedListener.value;
   if (!listener) return null;
   return (
-    <div class="stack">
+    <>
       {judged.kind === "found" ? (
         <FoundView found={judged} listener={listener} />
       ) : (
@@ -148,6 +159,6 @@ export const Outcome = ({ judged }: { judged: Found | Unknown }) => {
           Done
         </button>
       </div>
-    </div>
+    </>
   );
 };

@@ -1,15 +1,18 @@
 import "./check.css";
+import { Explain } from "../../pieces/explain";
+import { lazy } from "../../pieces/lazy";
 import { Verdict } from "../../pieces/verdict";
-import { Asking } from "./asking";
+import { Asking, Question } from "./asking";
 import { Begin } from "./begin";
-import { Outcome } from "./outcome";
+import { Concluded, Outcome } from "./outcome";
 import { verdict } from "./session";
+
+const SureHelp = lazy(async () => (await import("./help")).SureHelp);
 
 /** A check under way: the question, or what came of it. Loaded when a check begins. */
 export const Running = () => {
   const judged = verdict.value;
   if (judged === null) return <Begin />;
-  if (judged.kind === "asking") return <Asking piece={judged.next} />;
   if (judged.kind === "cannot check") {
     return (
       <>
@@ -18,5 +21,17 @@ export const Running = () => {
       </>
     );
   }
-  return <Outcome judged={judged} />;
+  const isAsking = judged.kind === "asking";
+  return (
+    <div class="stack">
+      {/* It stays from the first question to the verdict: a new part that comes with its words is often not read out. */}
+      <div role="status">{isAsking ? <Question piece={judged.next} /> : <Concluded judged={judged} />}</div>
+      {isAsking ? <Asking piece={judged.next} /> : <Outcome judged={judged} />}
+      {isAsking ? null : (
+        <Explain about="What “sure” means">
+          <SureHelp />
+        </Explain>
+      )}
+    </div>
+  );
 };
