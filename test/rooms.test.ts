@@ -176,6 +176,21 @@ const loose = ({ nodes, text }: Parsed): string[] => [
   ...(text.match(/\b(TODO|FIXME|XXX|HACK)\b|@ts-\w+/g) ?? []),
 ];
 
+/** Every way of a script to ask a server for something, or to tell it something. */
+const TALK =
+  /^(fetch|fetchLater|sendBeacon|XMLHttpRequest|WebSocket|WebSocketStream|WebTransport|EventSource|RTCPeerConnection)$/;
+/** The only file that asks: for what the copy on the device lacks. */
+const ASKS = "offline/worker/sw.ts";
+
+const talk = ({ file, nodes }: Parsed): string[] => {
+  // A file may have something of its own by such a name.
+  const own = nodes.flatMap(({ type, id }) => (type === "VariableDeclarator" ? [(id as Node).name] : []));
+  return nodes
+    .filter(({ type, name }) => type === "Identifier" && TALK.test(String(name)) && !own.includes(name))
+    .map(({ name }) => String(name))
+    .filter((name) => !(file === ASKS && name === "fetch"));
+};
+
 /** What may be shown: strings, templates and text between tags; comments and names are not. */
 const shownTexts = ({ nodes }: Parsed): string[] =>
   nodes.flatMap((node) => {
@@ -264,6 +279,21 @@ const RULES: readonly {
       ["core/x.ts", "const a = (b: any) => b;"],
       ["core/x.ts", `// ${"TO"}DO`],
       ["core/x.ts", `// @${"ts"}-ignore\nf();`],
+    ],
+  },
+  {
+    says: "no server is asked, but for the app’s own files by the worker that keeps them",
+    faults: talk,
+    refuses: [
+      ["screens/x.tsx", 'const a = () => fetch("a.json");'],
+      ["measure/worker/x.ts", 'const a = () => self.fetch("a.json");'],
+      ["offline/update.ts", "const ask = fetch;"],
+      [ASKS, 'navigator.sendBeacon("a");'],
+      [ASKS, "new XMLHttpRequest();"],
+      ["shelf/x.ts", 'new WebSocket("a");'],
+      ["shelf/x.ts", 'new EventSource("a");'],
+      ["shelf/x.ts", "new RTCPeerConnection();"],
+      ["shelf/x.ts", 'new globalThis.WebTransport("a");'],
     ],
   },
   {

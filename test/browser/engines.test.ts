@@ -205,7 +205,9 @@ describe.each(ENGINES)("%s", (_, start) => {
         refused(() => new Worker("https://example.org/worker.js")),
         refused(() => trustedTypes.createPolicy("second", {})),
       ].join(" ");`);
-    expect(["unknown to the engine", "TypeError TypeError TypeError TypeError"]).toContain(outcome);
+    // Chromium knows them; an engine that does not yet may learn of them.
+    const unknown = driver.name === "Chromium" ? [] : ["unknown to the engine"];
+    expect([...unknown, "TypeError TypeError TypeError TypeError"]).toContain(outcome);
     // Each refusal was asked for, and is told.
     for (const told of driver.faults())
       expect(told).toMatch(/Trusted ?Types?|TrustedHTML|Content.Security.Policy/i);

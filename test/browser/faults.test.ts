@@ -1,3 +1,5 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { serve } from "../tools/serve.mjs";
@@ -5,7 +7,7 @@ import { until } from "./drivers/driver";
 import { startFirefox } from "./drivers/firefox";
 import { startWebKit } from "./drivers/webkit";
 import { expectFault, faultsOf } from "./faults";
-import { DIST, drawn, launch, phone, type Site, serveApp } from "./harness";
+import { DIST, drawn, launch, phone, type Site, serveApp, withFolder } from "./harness";
 
 let browser: Browser;
 let site: Site;
@@ -53,6 +55,32 @@ it("requests that leave their page's own origin are seen, those to other ports o
   }
   await known.stop();
   await page.context().close();
+});
+
+/** A worker that asks another origin, in a way of which the browser itself says nothing. */
+const ASKS = `fetch(decodeURIComponent(location.search.slice(1)), { mode: "no-cors" });`;
+
+it.each([
+  ["a worker", (script: string) => void new Worker(script)],
+  ["a service worker", (script: string) => void navigator.serviceWorker.register(script)],
+])("a request of %s that leaves its origin is seen", async (_, start) => {
+  await withFolder(async (folder) => {
+    writeFileSync(join(folder, "index.html"), "<!doctype html><link rel=icon href=data:,><p>plain");
+    writeFileSync(join(folder, "asks.js"), ASKS);
+    writeFileSync(join(folder, "manifest.webmanifest"), "{}");
+    const plain = await serveApp({ folder });
+    const page = await browser.newPage();
+    await page.goto(plain.url);
+    for (const { url, seen } of [plain, foreign]) {
+      seen.length = 0;
+      await page.evaluate(start, `asks.js?${encodeURIComponent(`${url}manifest.webmanifest`)}`);
+      await expect.poll(() => seen).toContain("/manifest.webmanifest");
+    }
+    await expectFault(page.context(), new RegExp(`^leaves: ${foreign.url}manifest`));
+    expect(faultsOf(page.context())).toEqual([]);
+    await page.context().close();
+    await plain.stop();
+  });
 });
 
 describe.each([

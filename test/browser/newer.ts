@@ -1,5 +1,18 @@
 import { cpSync, rmSync } from "node:fs";
-import type { Locator, Page } from "playwright-core";
+import { join } from "node:path";
+import type { Browser, Locator, Page } from "playwright-core";
+import { expect } from "vitest";
+import { visit } from "./hall";
+import {
+  copyAsVersion2,
+  DIST,
+  type Phone,
+  phone,
+  type Site,
+  serveApp,
+  stopServer,
+  withFolder,
+} from "./harness";
 
 /** Asks for a newer version and waits for its end: it waits for the user, or was thrown away. */
 export const lookForUpdate = (page: Page): Promise<string> =>
@@ -40,3 +53,31 @@ export const publish = (from: string, to: string): void => {
   rmSync(to, { recursive: true, force: true });
   cpSync(from, to, { recursive: true });
 };
+
+/** What the second version calls itself. */
+const NEWER = "Second";
+
+/** The page runs on the second version. */
+export const isNewer = (page: Page): Promise<unknown> =>
+  page.waitForFunction((title) => document.title === title, NEWER);
+
+/** A phone that has the first version, and a way to put the second in its place: it is here then, and waits. */
+export const withFirst = (
+  browser: Browser,
+  run: (user: Phone, site: Site, putSecond: () => Promise<void>) => Promise<void>,
+): Promise<void> =>
+  withFolder(async (folder) => {
+    const [live, next] = [join(folder, "live"), join(folder, "next")];
+    publish(DIST, live);
+    copyAsVersion2(next, NEWER);
+    const site = await serveApp({ folder: live });
+    const user = await phone(browser);
+    await visit(user, site, "#kit");
+    await run(user, site, async () => {
+      publish(next, live);
+      expect(await lookForUpdate(user.page)).toBe("installed");
+    });
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+    await stopServer(site);
+  });

@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
@@ -8,8 +8,11 @@ import { downloaded, go, shelved, visit } from "./hall";
 import { openAt, settled, stored } from "./hands";
 import { axeFindings, drawn, phone, phoneWithMemory, withFolder } from "./harness";
 import { kickIn, panOf, slider } from "./kick";
+import { agree, agreeButton, isNewer, withFirst } from "./newer";
 import { browser, site } from "./stage";
 import { lay, onlyKey, textsIn, things } from "./things";
+
+const FIRST = readFileSync(join(import.meta.dirname, "../fixtures/setup-v1.json"), "utf8");
 
 const alert = (page: Page) => page.getByRole("alert");
 
@@ -117,6 +120,18 @@ describe("where nothing can be kept", () => {
   });
 });
 
+/** From now on every write is refused, until it is let through again. */
+const refuseWrites = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const { put } = IDBObjectStore.prototype;
+    addEventListener("room again", () => Object.assign(IDBObjectStore.prototype, { put }), { once: true });
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException("no room", "QuotaExceededError");
+    };
+  });
+const letWrites = (page: Page): Promise<boolean> =>
+  page.evaluate(() => dispatchEvent(new Event("room again")));
+
 describe("where storage is full", () => {
   it("it is said, work goes on, the file can be taken, and saving goes on by itself once there is room", async () => {
     await withFolder(async (profile) => {
@@ -175,18 +190,46 @@ describe("where storage is full", () => {
     await context.close();
   });
 
-  it("no newer version is taken, so nothing is lost by that", async () => {
-    const { page, context } = await phone(browser);
-    await openAt(page, site, "kit");
-    await page.evaluate(() => {
-      IDBObjectStore.prototype.put = () => {
-        throw new DOMException("no room", "QuotaExceededError");
-      };
+  it("no newer version is offered, so nothing is lost by that, before there is room again", async () => {
+    await withFirst(browser, async ({ page }, _, putSecond) => {
+      await refuseWrites(page);
+      const edited = await pan(page);
+      await alert(page).waitFor();
+      await putSecond();
+      await settled(page);
+      expect(await agreeButton(page).count()).toBe(0);
+      await letWrites(page);
+      await agreeButton(page).waitFor();
+      await agree(page);
+      await isNewer(page);
+      await drawn(page);
+      expect(await panOf(page)).toBe(edited);
     });
-    await pan(page);
-    await alert(page).waitFor();
-    expect(await page.getByRole("button", { name: /new version/ }).count()).toBe(0);
-    await context.close();
+  });
+
+  it("a newer version that was offered before is not taken either, and it is said why", async () => {
+    await withFirst(browser, async ({ page }, _, putSecond) => {
+      await putSecond();
+      await agreeButton(page).waitFor();
+      const title = await page.title();
+      const before = await panOf(page);
+      await refuseWrites(page);
+      // In one go: once the write has failed, the button is gone.
+      await agreeButton(page).evaluate((button) => {
+        const kick = document.querySelector('[role=slider][aria-label="House pan of Kick"]');
+        kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
+        (button as HTMLElement).click();
+      });
+      await page.getByText("Not yet: the open setup is not saved.").waitFor();
+      await settled(page);
+      expect([await page.title(), await panOf(page)]).toEqual([title, before + 1]);
+      expect(await agreeButton(page).count()).toBe(0);
+      await letWrites(page);
+      await agree(page);
+      await isNewer(page);
+      await drawn(page);
+      expect(await panOf(page)).toBe(before + 1);
+    });
   });
 });
 
@@ -268,6 +311,34 @@ describe("a setup on the shelf that cannot be read", () => {
     expect(faults).toEqual([]);
     await context.close();
   });
+});
+
+it("a setup of the first version of the file is opened from the shelf, edited, and there after a reload", async () => {
+  const { page, faults, context } = await phone(browser);
+  await openAt(page, site, "kit");
+  const key = await onlyKey(page);
+  const whole = (await things(page))[key] as object;
+  const name = "From years ago";
+  const old = { ...JSON.parse(FIRST), name };
+  expect(old.version).toBe(1);
+  await lay(page, key, { ...whole, name, text: JSON.stringify(old) });
+  await page.reload();
+  await drawn(page);
+  expect(await page.locator(".head .name").textContent()).toContain(name);
+  const edited = await pan(page);
+  await settled(page);
+  await page.reload();
+  await drawn(page);
+  expect([await panOf(page), await alert(page).count()]).toEqual([edited, 0]);
+
+  expect(await onlyKey(page)).toBe(key);
+  const kept = await stored(page);
+  expectKick(kept, edited);
+  const { sources, ...others } = old;
+  expect(JSON.parse(kept)).toMatchObject({ ...others, version: VERSION });
+  expect(JSON.parse(kept).sources).toHaveLength(sources.length);
+  expect(faults).toEqual([]);
+  await context.close();
 });
 
 it("the browser is asked to keep the setups after the first edit, once, and not before", async () => {

@@ -1,24 +1,11 @@
-import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { VERSION } from "../../src/document/schema";
-import { go, shelved, visit } from "./hall";
+import { go, shelved } from "./hall";
 import { openAt, settled } from "./hands";
-import {
-  copyAsVersion2,
-  DIST,
-  drawn,
-  launch,
-  type Phone,
-  phone,
-  type Site,
-  serveApp,
-  stopServer,
-  typeKeys,
-  withFolder,
-} from "./harness";
+import { drawn, launch, typeKeys } from "./harness";
 import { kickIn, level, openKick, panOf, peak, slider, storedKick } from "./kick";
-import { agree, agreeButton, lookForUpdate, publish } from "./newer";
+import { agree, agreeButton, isNewer, withFirst } from "./newer";
 import { lay, onlyKey, textsIn, things } from "./things";
 
 let browser: Browser;
@@ -27,37 +14,13 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const NEWER = "Second";
-const isNewer = (page: Page): Promise<unknown> =>
-  page.waitForFunction((title) => document.title === title, NEWER);
-
-/** A phone that has the first version, and a way to put the second in its place. */
-const withFirst = (
-  run: (user: Phone, site: Site, putSecond: () => Promise<void>) => Promise<void>,
-): Promise<void> =>
-  withFolder(async (folder) => {
-    const [live, next] = [join(folder, "live"), join(folder, "next")];
-    publish(DIST, live);
-    copyAsVersion2(next, NEWER);
-    const site = await serveApp({ folder: live });
-    const user = await phone(browser);
-    await visit(user, site, "#kit");
-    await run(user, site, async () => {
-      publish(next, live);
-      expect(await lookForUpdate(user.page)).toBe("installed");
-      await agreeButton(user.page).waitFor();
-    });
-    expect(user.faults).toEqual([]);
-    await user.context.close();
-    await stopServer(site);
-  });
-
 it("a newer version that comes while somebody types changes nothing; taken at once, it has what was typed", async () => {
-  await withFirst(async ({ page }, _, putSecond) => {
+  await withFirst(browser, async ({ page }, _, putSecond) => {
     const title = await page.title();
     await openKick(page);
     await typeKeys(level(page), "-31.");
     await putSecond();
+    await agreeButton(page).waitFor();
     expect(await page.title()).toBe(title);
     expect(await level(page).inputValue()).toBe("-31.");
     expect(await level(page).evaluate((field) => field === document.activeElement)).toBe(true);
@@ -75,7 +38,7 @@ it("a newer version that comes while somebody types changes nothing; taken at on
 });
 
 it("an edit in the last moment, after the button and before the page goes, is not lost either", async () => {
-  await withFirst(async ({ page }, _, putSecond) => {
+  await withFirst(browser, async ({ page }, _, putSecond) => {
     await putSecond();
     const before = await panOf(page);
     await page.evaluate(() => {
@@ -93,7 +56,7 @@ it("an edit in the last moment, after the button and before the page goes, is no
 });
 
 it("a newer version that takes its time is said to be on its way, and typing goes on", async () => {
-  await withFirst(async ({ page }, _, putSecond) => {
+  await withFirst(browser, async ({ page }, _, putSecond) => {
     await putSecond();
     // The asking goes unheard until it is let through.
     await page.evaluate(() => {
@@ -115,7 +78,7 @@ it("a newer version that takes its time is said to be on its way, and typing goe
 });
 
 it("the old version in one tab and the new one in another keep the same setup, and lose nothing", async () => {
-  await withFirst(async ({ page, context }, site, putSecond) => {
+  await withFirst(browser, async ({ page, context }, site, putSecond) => {
     await openKick(page);
     await typeKeys(level(page), "-27.5");
     const old = await context.newPage();
@@ -150,7 +113,7 @@ it("the old version in one tab and the new one in another keep the same setup, a
 });
 
 it("an old version never writes over what a newer one made of the same setup", async () => {
-  await withFirst(async ({ page }) => {
+  await withFirst(browser, async ({ page }) => {
     const key = await onlyKey(page);
     const was = (await things(page))[key] as { text: string; revision: number };
     const newer = {
