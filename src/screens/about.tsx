@@ -43,6 +43,9 @@ export const AboutScreen = () => (
       </section>
     ))}
     <p class="soft small">
+      With it come preact, @preact/signals, @preact/signals-core and uqr, each under the MIT licence.
+    </p>
+    <p class="soft small">
       Places of the pieces, what fits which tap point, balance laws and the −4.5 dB laws are common practice
       without a source; where a figure is a model, the screen says so.
     </p>

@@ -5,11 +5,13 @@ import { printNumber } from "../../core/number";
 import { FIRST_LEVEL, LEVELS, newPlayer, type Player, type Sounds } from "../../listen/player";
 import type { ViewName } from "../../listen/views";
 import { Choice, Pick } from "../../pieces/choice";
+import { Explain } from "../../pieces/explain";
 import { Fold } from "../../pieces/fold";
 import { Icon } from "../../pieces/icon";
 import { attempt } from "../attempt";
 import { result } from "../recordings/measuring";
 import { heardAs, repair, statementOf, viewsOf } from "./heard-as";
+import { ListenHelp } from "./help";
 import {
   chooseMaterial,
   isReady,
@@ -153,6 +155,9 @@ const Deck = () => {
         The hits are made up, one sound a piece. All three are brought to one loudness, so that the louder one
         does not win. Left is left only with the earpieces the right way round.
       </p>
+      <Explain about="What the level is, and one loudness">
+        <ListenHelp />
+      </Explain>
     </div>
   );
 };

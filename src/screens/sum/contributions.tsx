@@ -3,7 +3,9 @@ import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import type { LegFigures } from "../../core/sum/leg";
 import { type Bar, Bars } from "../../pieces/bars";
+import { Explain } from "../../pieces/explain";
 import { sourceName } from "../names";
+import { SharesHelp } from "./help";
 
 const barsOf = (leg: LegFigures): Bar[] =>
   leg.contributions
@@ -36,6 +38,9 @@ export const ContributionBars = ({ sum, figures }: { sum: Sum; figures: SumFigur
           bars={barsOf(leg)}
         />
       ))}
+      <Explain about="What the shares are of">
+        <SharesHelp />
+      </Explain>
     </section>
   );
 };

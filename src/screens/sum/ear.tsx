@@ -5,11 +5,13 @@ import { db } from "../../core/sum/say";
 import { editEar } from "../../document/commands/settings";
 import { current, endDrag, figures, run } from "../../document/store";
 import { Choice, Tick } from "../../pieces/choice";
+import { Explain } from "../../pieces/explain";
 import { Fold } from "../../pieces/fold";
 import { NumberField } from "../../pieces/number-field";
 import { Table } from "../../pieces/table";
 import { typing } from "../act";
 import { RULES } from "../rules";
+import { EarHelp } from "./help";
 import { time } from "./time";
 
 type Figure = Exclude<keyof Ear, "unit">;
@@ -54,6 +56,9 @@ const Estimate = ({ f }: { f: EarFigures }) => (
       Directive 2003/10/EC, for a working day of 8 h:{" "}
       {EU_VALUES.map((v) => `${v.name} ${v.daily} dBA, ${printNumber(v.peak, 1)} dBC peak`).join("; ")}.
     </p>
+    <Explain about="How the estimate is made">
+      <EarHelp />
+    </Explain>
   </>
 );
 

@@ -3,9 +3,11 @@ import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import type { LawFigures } from "../../core/sum/lawfigures";
 import { db } from "../../core/sum/say";
+import { Explain } from "../../pieces/explain";
 import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
 import { LawFields } from "../law-fields";
+import { LawsHelp } from "./help";
 
 const Row = ({ row }: { row: LawFigures }) => (
   <tr class={row.believed ? "in-force" : ""}>
@@ -53,6 +55,9 @@ export const LawTable = ({ sum, figures }: { sum: Sum; figures: SumFigures }) =>
               </tbody>
             ))}
           </Table>
+          <Explain about="What loss and room are">
+            <LawsHelp />
+          </Explain>
         </>
       )}
     </Fold>

@@ -2,9 +2,11 @@ import type { Sum } from "../../core/setup";
 import type { SumFigures } from "../../core/sum/figures";
 import type { FarSource } from "../../core/sum/folded";
 import { db } from "../../core/sum/say";
+import { Explain } from "../../pieces/explain";
 import { Fold } from "../../pieces/fold";
 import { Table } from "../../pieces/table";
 import { sourceName } from "../names";
+import { MonoHelp } from "./help";
 
 const Far = ({ ear, far }: { ear: string; far: readonly FarSource[] }) => (
   <Table
@@ -28,25 +30,30 @@ export const MonoAndOneEar = ({ sum, figures }: { sum: Sum; figures: SumFigures 
   return (
     <Fold title="Folded to mono, and with one ear">
       {() => (
-        <div class="two">
-          <Table
-            caption="Level in the plain sum left + right against the source at its send, dB"
-            heads={["Source", "Fold"]}
-          >
-            <tbody>
-              {figures.folds.map((f) => (
-                <tr key={f.source}>
-                  <th scope="row">{sourceName(f.source)}</th>
-                  <td>{db(f.rise)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </Table>
-          <div class="stack">
-            <Far ear="left" far={figures.oneEar[0]} />
-            <Far ear="right" far={figures.oneEar[1]} />
+        <>
+          <div class="two">
+            <Table
+              caption="Level in the plain sum left + right against the source at its send, dB"
+              heads={["Source", "Fold"]}
+            >
+              <tbody>
+                {figures.folds.map((f) => (
+                  <tr key={f.source}>
+                    <th scope="row">{sourceName(f.source)}</th>
+                    <td>{db(f.rise)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </Table>
+            <div class="stack">
+              <Far ear="left" far={figures.oneEar[0]} />
+              <Far ear="right" far={figures.oneEar[1]} />
+            </div>
           </div>
-        </div>
+          <Explain about="How fold and drop are counted">
+            <MonoHelp />
+          </Explain>
+        </>
       )}
     </Fold>
   );

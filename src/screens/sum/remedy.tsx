@@ -7,8 +7,12 @@ import { byHowMuch } from "../../core/sum/say";
 import type { Db } from "../../core/units";
 import { counted, listed, sentence } from "../../core/words";
 import { editSum, pullSends } from "../../document/commands/sums";
+import { Explain } from "../../pieces/explain";
+import { lazy } from "../../pieces/lazy";
 import { runWithWord } from "../act";
 import { sourceName } from "../names";
+
+const RemedyHelp = lazy(async () => (await import("./help")).RemedyHelp);
 
 /** A level as the console's own steps make it. */
 const stepped = (value: Db | null): string => (value === null ? "off" : `${printEntry(value)} dB`);
@@ -81,6 +85,9 @@ export const RemedyCard = ({ sum, remedy }: { sum: Sum; remedy: Remedy | null })
           All down turns {listed(off)} off: {stepped(LOWEST_SEND)} is the lowest level of a send.
         </p>
       )}
+      <Explain about="How these are worked out">
+        <RemedyHelp />
+      </Explain>
     </section>
   );
 };

@@ -1,0 +1,21 @@
+import { printNumber } from "../../core/number";
+import { FIRST_LEVEL } from "../../listen/player";
+
+/** What the level is against, and how the three are made equally loud. */
+export const ListenHelp = () => (
+  <>
+    <p>
+      Level: how far everything is turned down, 20 lg of one gain; {printNumber(FIRST_LEVEL, 0)} dB at first,
+      0 dB turns nothing down. It says nothing of the level at the ear, which the phone and the earphones
+      make.
+    </p>
+    <p>
+      One loudness: the energy of both ears together. The louder two come down to the softest, none is raised;
+      a silent one does not count.
+    </p>
+    <p>
+      Source: level arithmetic; that energy stands for loudness, and where the level begins, is a design
+      choice.
+    </p>
+  </>
+);
