@@ -9,7 +9,8 @@ const waiting: (() => Promise<unknown>)[] = [];
  * Never rejects: a part that cannot be loaded now says so when it is shown.
  */
 export const loadTheRest = async (): Promise<void> => {
-  await Promise.allSettled(waiting.splice(0).map((load) => load()));
+  // A part may bring others with it.
+  while (waiting.length > 0) await Promise.allSettled(waiting.splice(0).map((load) => load()));
 };
 
 /**
