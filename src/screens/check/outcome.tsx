@@ -9,7 +9,7 @@ import { replaceSetup } from "../../document/commands/apply";
 import { endCheck, startCheck, takeBackAnswer } from "../../document/commands/check";
 import { current, run } from "../../document/store";
 import { Table } from "../../pieces/table";
-import { Statement } from "../../pieces/verdict";
+import { Stated } from "../../pieces/verdict";
 import { runWithWord } from "../act";
 import { useKeys } from "./keys";
 import { checkedListener, hits } from "./session";
@@ -68,21 +68,21 @@ const Suspected = ({ fault, listener, alone }: { fault: Fault; listener: Listene
 export const Concluded = ({ judged }: { judged: Found | Unknown }) => {
   if (judged.kind === "unknown")
     return (
-      <Statement tone="care" says="This fits no fault I know">
+      <Stated tone="care" says="This fits no fault I know">
         It may be two faults at once. Nearest is: {judged.nearest.faults[0]?.name}.
-      </Statement>
+      </Stated>
     );
   const { set, confidence } = judged.found;
   const planned = isPlanned(set);
   return (
-    <Statement
+    <Stated
       tone={planned ? "fine" : judged.sure ? "wrong" : "care"}
       says={planned ? plannedHeadline(set.faults.length - 1) : headline(set.faults)}
     >
       {printPercent(confidence)} sure after {counted(hits.value.length, "hit")}
       {judged.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
       measurement.
-    </Statement>
+    </Stated>
   );
 };
 

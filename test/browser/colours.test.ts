@@ -1,0 +1,172 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { go, states } from "./hall";
+import { openAll, openAt } from "./hands";
+import { axeFindings, type Phone, phone } from "./harness";
+import { PLACES } from "./inspect";
+import { browser, site } from "./stage";
+
+/** A walk over every screen, on a busy machine. */
+const WALK_MS = 300_000;
+
+const startCheck = async (page: Page): Promise<void> => {
+  await page.getByRole("button", { name: "Start the check" }).click();
+  await page.locator(".question").waitFor();
+};
+
+/** How often a thread was drawn anew between a swap and its rest. */
+const drawnOnSwap = async (page: Page): Promise<number> => {
+  await openAt(page, site, "image");
+  await states(page, /^Reversed for Mara/);
+  await page.evaluate(() => {
+    const path = document.querySelector(".thread.is-wrong .thread-line");
+    const seen = new Set<string | null>();
+    Object.assign(globalThis, { drawnThreads: seen });
+    if (!path) throw new Error("no thread");
+    new MutationObserver(() => seen.add(path.getAttribute("d"))).observe(path, { attributeFilter: ["d"] });
+  });
+  await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
+  await states(page, /^Correct for Mara/);
+  // Longer than the threads take to turn over.
+  await page.waitForTimeout(700);
+  return page.evaluate(() => (globalThis as unknown as { drawnThreads: Set<string> }).drawnThreads.size);
+};
+
+it("a swap turns the threads over, and jumps there where motion is not wanted", async () => {
+  const moving = await phone(browser);
+  expect(await drawnOnSwap(moving.page)).toBeGreaterThan(3);
+  await moving.context.close();
+  const still = await phone(browser, { reducedMotion: "reduce" });
+  expect(await drawnOnSwap(still.page)).toBe(1);
+  await still.context.close();
+});
+
+/** Whatever moves by itself, or would on a change. */
+const moving = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const moves = (e: Element): boolean => {
+      const { animationName, transitionDuration } = getComputedStyle(e);
+      return animationName !== "none" || /[1-9]/.test(transitionDuration);
+    };
+    const able = [...document.querySelectorAll("*")].filter(moves).map((e) => e.outerHTML.slice(0, 120));
+    return [...able, ...document.getAnimations().map(() => "an animation that runs")];
+  });
+
+it("nothing moves on any screen where motion is not wanted", { timeout: WALK_MS }, async () => {
+  const { page, context } = await phone(browser, { reducedMotion: "reduce" });
+  await openAt(page, site, "kit");
+  for (const place of PLACES) {
+    await go(page, place);
+    await openAll(page);
+    expect(await moving(page), place).toEqual([]);
+  }
+  await go(page, "check");
+  await startCheck(page);
+  await page.keyboard.press("1");
+  await page.getByText("Next hit").waitFor();
+  expect(await moving(page), "an answer").toEqual([]);
+  await context.close();
+});
+
+/** Lowest contrast of what is drawn against the page, or against what it lies on (WCAG 2.2, relative luminance). */
+const faintest = (
+  page: Page,
+  selector: string,
+  colour: "stroke" | "fill" | "backgroundColor" | "borderTopColor",
+  ground = "html",
+): Promise<number> =>
+  page.locator(selector).evaluateAll(
+    (all, [property, under]) => {
+      const light = (text: string): number => {
+        const [r = 0, g = 0, b = 0] = (text.match(/[\d.]+/g) ?? []).map((channel) => {
+          const share = Number(channel) / 255;
+          return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+        });
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+      };
+      const ratios = all.map((each) => {
+        const own = light(getComputedStyle(each)[property]);
+        const other = light(getComputedStyle(each.closest(under) ?? each).backgroundColor);
+        return (Math.max(own, other) + 0.05) / (Math.min(own, other) + 0.05);
+      });
+      return Math.min(...ratios);
+    },
+    [colour, ground] as const,
+  );
+
+it("what is chosen can be told with the colours of the system alone", async () => {
+  const { page, context } = await phone(browser, { forcedColors: "active" });
+  await openAt(page, site, "kit");
+  const outline = (selector: string): Promise<string> =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((e) => getComputedStyle(e).outlineStyle);
+  expect(await outline(".choice label:has(:checked)")).toBe("solid");
+  expect(await outline(".choice label:not(:has(:checked))")).toBe("none");
+  expect(await outline(".nav a[aria-current]")).toBe("solid");
+  expect(await outline(".nav a:not([aria-current])")).toBe("none");
+  const bead = await page
+    .locator(".pan-line i")
+    .first()
+    .evaluate((e) => getComputedStyle(e).backgroundColor);
+  const ground = await page.locator("html").evaluate((e) => getComputedStyle(e).backgroundColor);
+  expect(bead).not.toBe(ground);
+  await go(page, "image");
+  const swap = page.getByRole("button", { name: /reverse$/ }).first();
+  expect(await swap.evaluate((e) => getComputedStyle(e).outlineStyle)).toBe("none");
+  await swap.click();
+  await states(page, /^Correct for Mara/);
+  expect(await outline('button[aria-pressed="true"]')).toBe("solid");
+  expect(await faintest(page, ".thread-line", "stroke")).toBeGreaterThan(3);
+  expect(await faintest(page, ".threads text", "fill")).toBeGreaterThan(4.5);
+  await context.close();
+});
+
+describe.each(["dark", "light"] as const)("with the colours of a %s system alone", (colorScheme) => {
+  const start = async (place: string): Promise<Phone> => {
+    const user = await phone(browser, { forcedColors: "active", colorScheme });
+    await openAt(user.page, site, place);
+    return user;
+  };
+
+  it("nothing is found on any screen with all of it open", { timeout: WALK_MS }, async () => {
+    const { page, faults, context } = await start("kit");
+    for (const place of PLACES) {
+      await go(page, place);
+      await openAll(page);
+      expect(await axeFindings(page), place).toEqual([]);
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("bars, tones, marks on the plans, answers and the word with its way back can be seen", async () => {
+    const { page, context } = await start("image");
+    const tone = () => page.locator(".verdict path").getAttribute("d");
+    await states(page, /^Reversed for Mara/);
+    const wrong = await tone();
+    expect(await faintest(page, ".verdict svg", "stroke")).toBeGreaterThan(3);
+    for (const view of ["As the drummer sees it", "The stage"]) {
+      await page.getByText(view).click();
+      expect(await faintest(page, ".plan .mark-body", "stroke"), view).toBeGreaterThan(3);
+      expect(await faintest(page, ".plan .mark text", "fill"), view).toBeGreaterThan(4.5);
+    }
+    await page.getByRole("button", { name: "Put it in the plan" }).first().click();
+    await states(page, /^Correct for Mara/);
+    // A tone is told by its drawing, not by its colour.
+    expect(await tone()).not.toBe(wrong);
+    expect(await faintest(page, ".verdict svg", "stroke")).toBeGreaterThan(3);
+    expect(await faintest(page, ".toast", "backgroundColor")).toBeGreaterThan(3);
+
+    await go(page, "sum");
+    await page.locator(".bars i").first().waitFor();
+    expect(await faintest(page, ".bars i", "backgroundColor")).toBeGreaterThan(3);
+
+    await go(page, "check");
+    await startCheck(page);
+    expect(await faintest(page, ".answer", "borderTopColor")).toBeGreaterThan(3);
+    expect(await faintest(page, ".progress i", "backgroundColor", ".progress")).toBeGreaterThan(3);
+    await context.close();
+  });
+});

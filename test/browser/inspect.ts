@@ -1,0 +1,80 @@
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import { overhang, reachesOut } from "./hall";
+import { axeFindings } from "./harness";
+
+/** Smallest side of what is pressed, px: a hair less is rounding. */
+const TARGET = 47.9;
+/** The narrowest phone, and a usual one: also with its text, or with the whole page, twice as large. */
+const NARROW = { width: 320, height: 640 };
+const USUAL = { width: 360, height: 740 };
+const ZOOMED = { width: USUAL.width / 2, height: USUAL.height / 2 };
+
+/** Whatever is pressed and too small for a finger, with its size. */
+const smallTargets = (page: Page): Promise<string[]> =>
+  page.evaluate((least) => {
+    const found: string[] = [];
+    const pressed =
+      "button, summary, select, textarea, input, nav a, a.press, [role=slider], .mark[tabindex]";
+    for (const each of document.querySelectorAll<HTMLElement>(pressed)) {
+      if (each.hidden || !each.checkVisibility()) continue;
+      // A tick or a choice is pressed on its whole label.
+      const ticked = each.matches("[type=checkbox], [type=radio]") ? each.closest("label") : null;
+      const touched = ticked ?? each.querySelector(":scope > .mark-touch") ?? each;
+      const { width, height } = touched.getBoundingClientRect();
+      if (width < least || height < least)
+        found.push(`${Math.round(width)}×${Math.round(height)} ${each.outerHTML.slice(0, 120)}`);
+    }
+    return found;
+  }, TARGET);
+
+const setText = (page: Page, size: string): Promise<void> =>
+  page.evaluate((to) => {
+    document.documentElement.style.fontSize = to;
+  }, size);
+
+/** Words that a box cuts off, so that a failure names them. The setup's name in the head is whole under Setups. */
+const cutOff = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>("#app *")]
+      .filter((e) => {
+        const meant = ".scroll-x, svg, .hidden-visually, .head .name, input, select, textarea";
+        if (e.closest(meant) || !e.checkVisibility()) return false;
+        const { overflowX, overflowY } = getComputedStyle(e);
+        const hides = (overflow: string): boolean => overflow === "hidden" || overflow === "clip";
+        return (
+          (hides(overflowX) && e.scrollWidth > e.clientWidth + 1) ||
+          (hides(overflowY) && e.scrollHeight > e.clientHeight + 1)
+        );
+      })
+      .slice(0, 5)
+      .map((e) => e.outerHTML.slice(0, 120)),
+  );
+
+/** Nothing scrolls sideways, reaches out or is cut off. */
+const fitsIn = async (page: Page, what: string): Promise<void> => {
+  const found = { over: await overhang(page), out: await reachesOut(page), cut: await cutOff(page) };
+  expect(found, what).toEqual({ over: 0, out: [], cut: [] });
+};
+
+/** Fits the narrowest phone, and a usual one at twice the size; everything can be hit with a finger. */
+const fits = async (page: Page, what: string): Promise<void> => {
+  await page.setViewportSize(NARROW);
+  await fitsIn(page, `${what} at 320 px`);
+  expect(await smallTargets(page), what).toEqual([]);
+  await page.setViewportSize(ZOOMED);
+  await fitsIn(page, `${what} zoomed to 200 %`);
+  await page.setViewportSize(USUAL);
+  await setText(page, "200%");
+  await fitsIn(page, `${what} with text of 200 %`);
+  await setText(page, "");
+};
+
+/** Nothing is found by axe; it fits, at every size. */
+export const inspect = async (page: Page, what: string): Promise<void> => {
+  expect(await axeFindings(page), what).toEqual([]);
+  await fits(page, what);
+};
+
+/** Every screen. */
+export const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"];
