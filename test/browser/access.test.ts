@@ -1,4 +1,3 @@
-import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { checkOf } from "../../src/core/check/check";
@@ -9,20 +8,11 @@ import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";
 import { wavFile } from "../measure/wavfile";
 import { noise } from "../tools/chance.mjs";
-import { answerAll, choose, go, keepIt, states, unfold, visit } from "./hall";
+import { answerAll, choose, go, keepIt, states, unfold } from "./hall";
 import { drop, openAll, openAt } from "./hands";
-import {
-  copyAsVersion2,
-  DIST,
-  type Phone,
-  phone,
-  serveApp,
-  stopServer,
-  typeKeys,
-  withFolder,
-} from "./harness";
+import { type Phone, phone, typeKeys } from "./harness";
 import { inspect, PLACES } from "./inspect";
-import { agreeButton, lookForUpdate, publish } from "./newer";
+import { agreeButton, withFirst } from "./newer";
 import { browser, site } from "./stage";
 
 /** A walk over every screen, three sizes each, on a busy machine. */
@@ -193,25 +183,6 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
   ],
 ];
 
-/** A phone on which a newer version waits; what it is asked to do, it does not hear. */
-const withNewer = (run: (page: Page) => Promise<void>): Promise<void> =>
-  withFolder(async (folder) => {
-    const [live, next] = [join(folder, "live"), join(folder, "next")];
-    publish(DIST, live);
-    copyAsVersion2(next, "Second");
-    const own = await serveApp({ folder: live });
-    const user = await phone(browser);
-    await visit(user, own, "#kit");
-    publish(next, live);
-    expect(await lookForUpdate(user.page)).toBe("installed");
-    await user.page.evaluate(() => {
-      ServiceWorker.prototype.postMessage = () => {};
-    });
-    await run(user.page);
-    await user.context.close();
-    await stopServer(own);
-  });
-
 describe.each(["dark", "light"])("in %s", (theme) => {
   const start = async (): Promise<Phone> => {
     const user = await phone(browser);
@@ -249,7 +220,12 @@ describe.each(["dark", "light"])("in %s", (theme) => {
 it("nothing is found in the offer of a newer version, nor while it is on its way", {
   timeout: WALK_MS,
 }, async () => {
-  await withNewer(async (page) => {
+  await withFirst(browser, async ({ page }, _, putSecond) => {
+    await putSecond();
+    // What the newer version is asked to do, it does not hear.
+    await page.evaluate(() => {
+      ServiceWorker.prototype.postMessage = () => {};
+    });
     await agreeButton(page).waitFor();
     await inspect(page, "offered");
     await agreeButton(page).click();

@@ -2,10 +2,10 @@ import { expect, it } from "vitest";
 import { firstChange, whatWouldChange } from "../../../src/core/repair/changes";
 import { repairsFor } from "../../../src/core/repair/repairs";
 import { situationOf } from "../../../src/core/repair/situation";
-import type { Listener, Setup, Sum } from "../../../src/core/setup";
+import type { Listener, Setup } from "../../../src/core/setup";
+import { sumOf } from "./ranked";
 import { AUDIENCE, DRUMMER, kit, leg, listener, randomSetup, source, withSource } from "./setups";
 
-const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
 const bestOf = (setup: Setup): string => repairsFor(situationOf(setup, sumOf(setup))).ranked[0]?.id ?? "";
 const half = (angle: number): number => (angle > 0 ? angle - 180 : angle + 180);
 const name = ({ name: full }: Listener): string =>

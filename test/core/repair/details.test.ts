@@ -1,48 +1,24 @@
 import { describe, expect, it } from "vitest";
 import { type Option, optionsOf } from "../../../src/core/repair/options";
 import { isOnSum, LEAVE, pairStates } from "../../../src/core/repair/parts";
-import { type Repair, repairsFor } from "../../../src/core/repair/repairs";
-import { sayStep } from "../../../src/core/repair/say";
 import { searchBest } from "../../../src/core/repair/search";
 import { situationOf } from "../../../src/core/repair/situation";
 import { roomForPair, withStep } from "../../../src/core/repair/steps";
-import type { Listener, Setup, Slot, Sum } from "../../../src/core/setup";
+import type { Setup, Slot, Sum } from "../../../src/core/setup";
 import { drumsOf, withDrums } from "./drums";
+import { all, crossed, first, heardBy, ranked, steps, sumOf, withSum } from "./ranked";
 import { AUDIENCE, DRUMMER, kit, leg, listener, SUM, source, withSource } from "./setups";
 
-const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
-const all = (setup: Setup) => repairsFor(situationOf(setup, sumOf(setup)));
-const first = (setup: Setup): Repair => all(setup).ranked[0] as Repair;
-const byId = (setup: Setup, id: string): Repair => {
-  const found = all(setup).ranked.find((r) => r.id === id);
-  if (!found) throw new Error(`not ranked: ${id}`);
-  return found;
-};
-const says = (setup: Setup, id: string): string[] => byId(setup, id).notes.map((n) => n.says);
-const codes = (setup: Setup, id: string): string[] => byId(setup, id).notes.map((n) => n.code);
-const steps = (setup: Setup, repair: Repair): string[] => repair.steps.map((s) => sayStep(setup, s));
-const withLegs = (setup: Setup, over: Partial<Sum>): Setup => ({
-  ...setup,
-  sums: setup.sums.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
-});
-const heardBy = (setup: Setup, ...others: Listener[]): Setup => ({
-  ...setup,
-  listeners: [AUDIENCE, DRUMMER, ...others],
-});
+const says = (setup: Setup, id: string): string[] => ranked(setup, id).notes.map((n) => n.says);
+const codes = (setup: Setup, id: string): string[] => ranked(setup, id).notes.map((n) => n.code);
 const inSlots = (slots: readonly (Slot | null)[], slotCount = slots.length): Setup =>
   kit({ monitor: { slotCount, slots, inputMaxDbu: 20 } });
 const withKeys = (setup: Setup): Setup =>
   withSource(setup, source("keys", { name: "Keys", channels: 2, keepSides: true }));
-/** Everything panned the wrong way for the audience, who matters most; the house may change. */
-const crossed = (): Setup => ({
-  ...kit(),
-  sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })),
-  wishes: { ...kit().wishes, first: "audience", houseFixed: false },
-});
 
 describe("what is not an exact mirror", () => {
   it("of unequal leg trims is said for what is done, and for nothing else", () => {
-    const setup = withKeys(withLegs(kit(), { legTrim: [1, -1] }));
+    const setup = withKeys(withSum(kit(), { legTrim: [1, -1] }));
     expect(says(setup, "swap").slice(1)).toEqual([
       "The legs of Drums are trimmed 2.0 dB apart: the trims change ears with the legs.",
     ]);
@@ -54,7 +30,7 @@ describe("what is not an exact mirror", () => {
   });
 
   it("is printed to the hundredth below a tenth of a dB", () => {
-    const of = (trim: number) => says(withLegs(kit(), { legTrim: [trim, 0] }), "swap")[0];
+    const of = (trim: number) => says(withSum(kit(), { legTrim: [trim, 0] }), "swap")[0];
     expect(of(0.05)).toContain(" trimmed 0.05 dB apart");
     expect(of(0.1)).toContain(" trimmed 0.1 dB apart");
   });
@@ -134,7 +110,7 @@ describe("what may be done", () => {
   it("keeps what saves slots, though it is worse for the others and takes as many moves", () => {
     const faces = { facing: 180 };
     const setup = heardBy(withKeys(kit()), listener("ines", faces), listener("tobi", faces));
-    const [own, shared] = [byId(setup, "mara:own panned"), byId(setup, "sum, ines:flip, tobi:flip")];
+    const [own, shared] = [ranked(setup, "mara:own panned"), ranked(setup, "sum, ines:flip, tobi:flip")];
     expect([own.criteria.slots, own.criteria.moves]).toEqual([2, 6]);
     expect([shared.criteria.slots, shared.criteria.moves]).toEqual([0, 6]);
     expect(shared.criteria.first).toBe(own.criteria.first);
@@ -163,21 +139,21 @@ describe("the steps", () => {
   it("say whether a pan followed the house", () => {
     const setup = withKeys(kit());
     const sends = sumOf(setup).sends.map((s) => (s.source === "hat" ? { ...s, pan: 0.4 } : s));
-    const own = withLegs(setup, { sends });
-    expect(steps(own, byId(own, "sum")).slice(0, 2)).toEqual([
+    const own = withSum(setup, { sends });
+    expect(steps(own, ranked(own, "sum")).slice(0, 2)).toEqual([
       "Set HAT in Drums to L40 (was R40).",
       "Set TOM in Drums to L30 (was R30, following the house).",
     ]);
   });
 
   it("move house pans in the house alone", () => {
-    const { steps: its } = byId(crossed(), "swap, house");
+    const { steps: its } = ranked(crossed(), "swap, house");
     expect(its.map((s) => s.step)).toEqual(["swap", "house pan", "house pan", "house pan", "house pan"]);
   });
 
   it("copy a sum under an id of its own, with only what needs it panned over", () => {
     const setup = heardBy(withKeys(kit()), listener("ines", { facing: 180 }));
-    const [step] = byId(setup, "mara:own panned").steps;
+    const [step] = ranked(setup, "mara:own panned").steps;
     if (step?.step !== "own pair") throw new Error("no pair of one's own");
     expect(step.copy.id).toBe("m2");
     expect(step.copy.sends.map((s) => s.pan)).toEqual([-0.7, -0.3, null, 0.7, 0.5, null]);
@@ -185,7 +161,7 @@ describe("the steps", () => {
 
   it("name a copy of what has no name by what it is", () => {
     const setup = heardBy(withKeys(kit()), listener("ines", { facing: 180 }));
-    const [step] = byId(withLegs(setup, { name: "" }), "mara:own panned").steps;
+    const [step] = ranked(withSum(setup, { name: "" }), "mara:own panned").steps;
     expect(step?.step === "own pair" && step.copy.name).toBe("Sum for Mara");
   });
 

@@ -1,34 +1,21 @@
 import { expect, it } from "vitest";
-import { repairsFor } from "../../../src/core/repair/repairs";
-import { situationOf } from "../../../src/core/repair/situation";
-import type { Listener, Setup, Source, Sum } from "../../../src/core/setup";
-import { AUDIENCE, DRUMMER, kit, listener, source, withSource } from "./setups";
+import type { Listener, Setup, Source } from "../../../src/core/setup";
+import { crossed, heardBy, ranked } from "./ranked";
+import { kit, listener, source, withSource } from "./setups";
 
-const says = (setup: Setup, id: string): string[] => {
-  const { ranked } = repairsFor(situationOf(setup, setup.sums[0] as Sum));
-  const found = ranked.find((r) => r.id === id);
-  if (!found) throw new Error(`not ranked: ${id}, but ${ranked.map((r) => r.id).join("; ")}`);
-  return found.notes.map((n) => `${n.code}: ${n.says}`);
-};
+const says = (setup: Setup, id: string): string[] =>
+  ranked(setup, id).notes.map((n) => `${n.code}: ${n.says}`);
 const trimmed = (setup: Setup): Setup => ({
   ...setup,
   sums: setup.sums.map((s) => ({ ...s, legTrim: [1, -1] })),
 });
-const withInes = (setup: Setup, over: Partial<Listener> = {}): Setup => ({
-  ...setup,
-  listeners: [AUDIENCE, DRUMMER, listener("ines", { name: "Ines", facing: 180, ...over })],
-});
+const withInes = (setup: Setup, over: Partial<Listener> = {}): Setup =>
+  heardBy(setup, listener("ines", { name: "Ines", facing: 180, ...over }));
 const keeper = (id: string): Source => source(id, { channels: 2, keepSides: true });
 /** Some sources otherwise. */
 const but = (setup: Setup, over: Record<string, Partial<Source>>): Setup => ({
   ...setup,
   sources: setup.sources.map((s) => ({ ...s, ...over[s.id] })),
-});
-/** Everything panned the wrong way for the audience, who matters most; the house may change. */
-const crossed = (): Setup => ({
-  ...kit(),
-  sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })),
-  wishes: { ...kit().wishes, first: "audience", houseFixed: false },
 });
 
 const TRIMS_GO =

@@ -3,29 +3,18 @@ import { imagesOf } from "../../../src/core/image";
 import { LAWS } from "../../../src/core/laws";
 import { whatWouldChange } from "../../../src/core/repair/changes";
 import { optionsOf } from "../../../src/core/repair/options";
-import { applyRepair, type Repair, repairsFor } from "../../../src/core/repair/repairs";
-import { sayRepair, sayStep } from "../../../src/core/repair/say";
+import { applyRepair, type Repair } from "../../../src/core/repair/repairs";
+import { sayRepair } from "../../../src/core/repair/say";
 import { compare } from "../../../src/core/repair/search";
 import { situationOf } from "../../../src/core/repair/situation";
 import { withStep } from "../../../src/core/repair/steps";
-import type { Listener, Setup, Sum } from "../../../src/core/setup";
+import type { Setup } from "../../../src/core/setup";
 import { exampleSetup } from "../../../src/document/example";
+import { all, first, heardBy, steps, sumOf, withSum } from "./ranked";
 import { AUDIENCE, DRUMMER, kit, leg, listener, source, withSource } from "./setups";
 
-const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
-const all = (setup: Setup) => repairsFor(situationOf(setup, sumOf(setup)));
-const first = (setup: Setup): Repair => all(setup).ranked[0] as Repair;
 const byId = (setup: Setup, id: string): Repair | undefined => all(setup).ranked.find((r) => r.id === id);
-const steps = (setup: Setup, repair: Repair): string[] => repair.steps.map((s) => sayStep(setup, s));
 const notes = (repair: Repair | undefined): string[] => repair?.notes.map((n) => n.says) ?? [];
-const withSum = (setup: Setup, over: Partial<Sum>): Setup => ({
-  ...setup,
-  sums: setup.sums.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
-});
-const heardBy = (setup: Setup, ...others: Listener[]): Setup => ({
-  ...setup,
-  listeners: [AUDIENCE, DRUMMER, ...others],
-});
 const rest = (setup: Setup, over: Partial<Setup["wishes"]>): Setup => ({
   ...setup,
   wishes: { ...setup.wishes, ...over },
