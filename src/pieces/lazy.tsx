@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useState } from "preact/hooks";
+import { focusStays } from "./focus-stays";
 import { painted } from "./painted";
 
 const waiting: (() => Promise<unknown>)[] = [];
@@ -25,7 +26,11 @@ export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): C
   };
   waiting.push(fetch);
   return (props: P) => {
-    const [part, setPart] = useState<{ readonly it: ComponentType<P> } | null>(loaded && { it: loaded });
+    const [part, setPart] = useState<{
+      readonly it: ComponentType<P>;
+      /** Called once it stands. */
+      readonly stands?: () => void;
+    } | null>(loaded && { it: loaded });
     const [failed, setFailed] = useState(false);
     const [tries, setTries] = useState(0);
     useEffect(() => {
@@ -34,10 +39,11 @@ export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): C
       painted()
         .then(fetch)
         .then(
-          (it) => setPart({ it }),
+          (it) => setPart({ it, stands: focusStays() }),
           () => setFailed(true),
         );
     }, [tries]);
+    useLayoutEffect(() => part?.stands?.(), [part]);
     if (part) {
       const Part = part.it;
       return <Part {...props} />;

@@ -254,6 +254,28 @@ describe("by keyboard alone", () => {
     await context.close();
   });
 
+  it("what has the focus stays where it stands while a part above it comes late", async () => {
+    const { page, context } = await phone(browser, { hasTouch: false });
+    let comes = (): void => {};
+    const late = new Promise<void>((done) => {
+      comes = done;
+    });
+    await page.route("**/repair-list-*.js", async (route) => {
+      await late;
+      await route.continue();
+    });
+    await openAt(page, site, "image");
+    await tabTo(page, "Patch Drums in reverse");
+    const stands = () => page.evaluate(() => document.activeElement?.getBoundingClientRect().top);
+    await page.getByText("One moment …").first().waitFor();
+    const before = await stands();
+    comes();
+    await page.locator("#repair").waitFor();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Patch Drums in reverse");
+    expect(await stands()).toBeCloseTo(before as number, 0);
+    await context.close();
+  });
+
   it("a source keeps the focus of its buttons while it is moved", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
