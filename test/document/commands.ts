@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import type { Console, Ear, Listener, Piece, Recording, Source, Sum } from "../../src/core/setup";
 import type { Command } from "../../src/document/command";
 import { replaceSetup } from "../../src/document/commands/apply";
 import { answer, endCheck, startCheck, takeBackAnswer, tickSlot } from "../../src/document/commands/check";
@@ -16,6 +17,8 @@ import {
   moveListener,
   removeListener,
 } from "../../src/document/commands/listeners";
+import { placeSource, placeSum } from "../../src/document/commands/place";
+import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
 import {
   editConsole,
   editEar,
@@ -37,10 +40,12 @@ import {
   addSum,
   duplicateSum,
   editSum,
+  pullSends,
   removeSum,
   setSend,
   swapPair,
 } from "../../src/document/commands/sums";
+import { RANGES, type Range } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
 
 /** Ids that mostly exist: also one that never does. */
@@ -50,15 +55,27 @@ const piece = id("p");
 const sum = id("m").filter((m) => m.length === 2);
 const listener = id("l");
 const flag = fc.boolean();
-const pan = fc.integer({ min: -10, max: 10 }).map((n) => n / 10 || 0);
-const metres = fc.integer({ min: -40, max: 40 }).map((n) => n / 8 || 0);
-const db = fc.integer({ min: -60, max: 20 });
+/** Anything a field takes, its ends often; no −0, which a file does not keep. */
+const within = ({ min, max }: Range) =>
+  fc.oneof(fc.constantFrom(min, max), fc.double({ min, max, noNaN: true })).map((n) => n || 0);
+const pan = fc.oneof(
+  fc.integer({ min: -10, max: 10 }).map((n) => n / 10 || 0),
+  within(RANGES.pan),
+);
+const metres = fc.oneof(
+  fc.integer({ min: -40, max: 40 }).map((n) => n / 8 || 0),
+  within(RANGES.metres),
+);
+const degrees = within(RANGES.degrees);
+const trim = within(RANGES.trim);
 const index = fc.integer({ min: -1, max: 24 });
 const orNull = <T>(of: fc.Arbitrary<T>) => fc.option(of, { nil: null });
 const patch = <T extends object>(of: { [K in keyof T]: fc.Arbitrary<T[K]> }) =>
   fc.record(of, { requiredKeys: [] }) as fc.Arbitrary<Partial<T>>;
 const name = fc.string({ maxLength: 12 });
 const hand = fc.constantFrom("right", "left", "open" as const);
+export const answers = fc.constantFrom("left", "middle", "right", "nothing", "unclear" as const);
+const both = <T>(of: fc.Arbitrary<T>) => fc.tuple(of, of);
 
 const slot = fc.record({
   feed: fc.oneof(
@@ -71,8 +88,100 @@ const slot = fc.record({
     fc.record({ kind: fc.constant("leg" as const), sum, leg: fc.constantFrom("left", "right" as const) }),
   ),
   on: flag,
-  trim: db,
+  trim,
 });
+
+/** Every field of a record but its id, each with what it may be. */
+const sourceFields = patch<Omit<Source, "id">>({
+  name,
+  kind: fc.constantFrom("drum", "voice", "keys", "talk", "other"),
+  piece: orNull(piece),
+  channels: fc.constantFrom(1, 2),
+  pan,
+  muted: flag,
+  inverted: flag,
+  level: orNull(within(RANGES.level)),
+  peak: orNull(within(RANGES.level)),
+  keepSides: flag,
+});
+const sumFields = patch<Omit<Sum, "id" | "sends">>({
+  name,
+  stereo: flag,
+  trim,
+  legTrim: both(trim),
+  legInverted: both(flag),
+  unevenLegs: flag,
+  reversed: flag,
+  folded: flag,
+  padDb: within(RANGES.pad),
+});
+const pieceFields = patch<Omit<Piece, "id">>({
+  name,
+  kind: fc.constantFrom("kick", "hat", "tom", "overhead", "other"),
+  x: metres,
+  y: metres,
+  limbs: fc.subarray(["hand", "kick-foot", "hat-foot", "whole"] as const),
+  player: fc.constantFrom("drummer", "Ike"),
+});
+const listenerFields = patch<Omit<Listener, "id" | "kind">>({
+  name,
+  x: metres,
+  y: metres,
+  facing: degrees,
+  sum: orNull(sum),
+  flipped: flag,
+  mono: flag,
+});
+const consoleFields = patch<Console>({
+  law: fc.constantFrom("sine", "root", "linear", "mean45", "sine45", "cosine2", "custom"),
+  centreDb: within(RANGES.centre),
+  reference: fc.constantFrom("sides", "centre"),
+  twoChannel: fc.constantFrom("balance-linear", "balance-sine", "pan"),
+  panStyle: fc.constantFrom("steps", "midi", "clock"),
+  panSteps: fc.integer(RANGES.panSteps),
+  levelStep: within(RANGES.levelStep),
+  rms: fc.constantFrom("sample", "aes17"),
+  outputDbu: within(RANGES.output),
+});
+const earFields = patch<Ear>({
+  unit: fc.constantFrom("dB/mW", "dB/V"),
+  sensitivity: within(RANGES.sensitivity),
+  impedance: within(RANGES.impedance),
+  sourceImpedance: within(RANGES.sourceImpedance),
+  drive: within(RANGES.drive),
+  isolation: within(RANGES.isolation),
+  stage: within(RANGES.stage),
+});
+
+const measured = within(RANGES.measured);
+/** Figures of some sources, correlated anyhow but alike both ways. */
+const recording = fc
+  .record({
+    name,
+    seconds: within(RANGES.seconds),
+    sources: fc.uniqueArray(
+      fc.record({
+        source,
+        rms: measured,
+        playing: measured,
+        peak: measured,
+        truePeak: measured,
+        fast: measured,
+        slow: measured,
+      }),
+      { maxLength: 6, selector: (m) => m.source },
+    ),
+    each: fc.array(within(RANGES.correlation), { minLength: 15, maxLength: 15 }),
+  })
+  .map(({ each, ...rest }): Recording => {
+    const of = (low: number, high: number): number => each[(high * (high - 1)) / 2 + low] ?? 0;
+    const correlation = rest.sources.map((_, row) =>
+      rest.sources.map((__, column) =>
+        row === column ? 1 : of(Math.min(row, column), Math.max(row, column)),
+      ),
+    );
+    return { ...rest, correlation };
+  });
 
 /** Any command with any arguments that the types and fields allow, whether they fit the setup or not. */
 export const commands: fc.Arbitrary<Command> = fc.oneof(
@@ -80,58 +189,53 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   source.map(duplicateSource),
   source.map(removeSource),
   fc.tuple(source, source).map((a) => moveSource(...a)),
-  fc
-    .tuple(
-      source,
-      patch({
-        name,
-        piece: orNull(piece),
-        channels: fc.constantFrom(1, 2 as const),
-        pan,
-        muted: flag,
-        level: orNull(db),
-      }),
-    )
-    .map((a) => editSource(...a)),
+  fc.tuple(source, sourceFields).map((a) => editSource(...a)),
   fc.tuple(source, pan).map((a) => dragPan(...a)),
   fc.tuple(flag, name).map((a) => addSum(...a)),
   sum.map(removeSum),
   sum.map(duplicateSum),
-  fc.tuple(sum, patch({ stereo: flag, reversed: flag, folded: flag, trim: db })).map((a) => editSum(...a)),
-  fc.tuple(sum, source, orNull(patch({ level: orNull(db), pan: orNull(pan) }))).map((a) => setSend(...a)),
+  fc.tuple(sum, sumFields).map((a) => editSum(...a)),
+  fc
+    .tuple(sum, source, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
+    .map((a) => setSend(...a)),
+  fc
+    .tuple(sum, fc.array(fc.record({ source, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
+    .map((a) => pullSends(...a)),
   sum.map(swapPair),
   source.map(swapChannels),
   fc.tuple(fc.constantFrom("kick", "tom", "crash", "other" as const), name).map((a) => addPiece(...a)),
-  fc
-    .tuple(piece, patch({ name, kind: fc.constantFrom("kick", "tom", "overhead" as const), x: metres }))
-    .map((a) => editPiece(...a)),
+  fc.tuple(piece, pieceFields).map((a) => editPiece(...a)),
   fc.tuple(piece, metres, metres).map((a) => movePiece(...a)),
   piece.map(removePiece),
   hand.map(setHand),
-  fc.integer({ min: -180, max: 180 }).map((yaw) => setYaw(yaw || 0)),
+  degrees.map(setYaw),
   name.map(addListener),
-  fc
-    .tuple(listener, patch({ name, sum: orNull(sum), flipped: flag, mono: flag }))
-    .map((a) => editListener(...a)),
+  fc.tuple(listener, listenerFields).map((a) => editListener(...a)),
   fc.tuple(listener, metres, metres).map((a) => moveListener(...a)),
   listener.map(removeListener),
-  fc.constantFrom("linear", "custom", "sine" as const).map((law) => editConsole({ law })),
-  fc.integer({ min: 0, max: 30 }).map((inputMaxDbu) => editMonitor({ inputMaxDbu })),
-  listener.map((first) => editWishes({ first })),
-  orNull(fc.constant({ impedance: 16 })).map(editEar),
+  consoleFields.map(editConsole),
+  within(RANGES.input).map((inputMaxDbu) => editMonitor({ inputMaxDbu })),
+  patch({ first: listener, houseFixed: flag, slotsFixed: flag, margin: within(RANGES.margin) }).map(
+    editWishes,
+  ),
+  orNull(earFields).map(editEar),
   name.map(rename),
   name.map(setNote),
+  source.map(placeSource),
+  sum.map(placeSum),
   fc.tuple(index, orNull(slot)).map((a) => setSlot(...a)),
   fc.tuple(index, index).map((a) => moveSlot(...a)),
   fc.integer({ min: 7, max: 24 }).map(setSlotCount),
-  fc.tuple(index, patch({ on: flag, trim: db })).map((a) => editSlot(...a)),
+  fc.tuple(index, patch({ on: flag, trim })).map((a) => editSlot(...a)),
   listener.map(startCheck),
-  fc.tuple(piece, fc.constantFrom("left", "nothing" as const)).map((a) => answer(...a)),
+  fc.tuple(piece, answers).map((a) => answer(...a)),
   fc.constant(takeBackAnswer()),
   fc.constant(endCheck()),
   fc.tuple(index, orNull(flag)).map((a) => tickSlot(...a)),
-  db.map((margin) =>
-    replaceSetup("margin", (s) => ({ ...s, wishes: { ...s.wishes, margin: Math.abs(margin) / 2 } })),
+  fc.tuple(recording, flag).map((a) => keepRecording(...a)),
+  fc.constant(forgetRecording()),
+  within(RANGES.margin).map((margin) =>
+    replaceSetup("margin", (s) => ({ ...s, wishes: { ...s.wishes, margin } })),
   ),
 );
 

@@ -1,12 +1,21 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { checkOf } from "../../src/core/check/check";
+import { judge } from "../../src/core/check/judge";
 import { evaluate } from "../../src/core/evaluate";
+import { fits } from "../../src/core/patch/fit";
+import { whatWouldChange } from "../../src/core/repair/changes";
+import { repairsFor } from "../../src/core/repair/repairs";
+import { situationOf } from "../../src/core/repair/situation";
+import type { Hit } from "../../src/core/setup";
+import { setSlotCount } from "../../src/document/commands/slots";
 import { exampleSetup } from "../../src/document/example";
+import { RANGES } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
-import { applied, commands } from "./commands";
+import { answers, applied, commands } from "./commands";
 
 const begins = fc.constantFrom(exampleSetup(), templateSetup(3, "left"), templateSetup(12, "open"));
 const setups = fc
@@ -81,6 +90,37 @@ describe("any commands in any order", () => {
         expect(hasNaN(evaluate(file))).toBe(false);
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it("never make repairs or ways back under the slot count NaN", () => {
+    fc.assert(
+      fc.property(setups, (file) => {
+        const situations = file.sums.map((sum) => situationOf(file, sum));
+        expect(hasNaN(situations.map(repairsFor))).toBe(false);
+        expect(hasNaN(situations.map(whatWouldChange))).toBe(false);
+        expect(hasNaN(fits(applied(file, setSlotCount(RANGES.slotCount.min))))).toBe(false);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it("never make a check NaN, whatever is answered", () => {
+    fc.assert(
+      fc.property(setups, fc.infiniteStream(answers), (file, said) => {
+        for (const listener of file.listeners) {
+          const check = checkOf(file, listener);
+          expect(hasNaN(check)).toBe(false);
+          const hits: Hit[] = [];
+          for (;;) {
+            const verdict = judge(check, hits);
+            expect(hasNaN(verdict)).toBe(false);
+            if (verdict.kind !== "asking") break;
+            hits.push({ piece: verdict.next, answer: said.next().value });
+          }
+        }
+      }),
+      { numRuns: 100 },
     );
   });
 

@@ -18,8 +18,8 @@ export interface Arrival {
   readonly rms: Gain | null;
   /** All channels at their peaks at once, so never under the truth; null where the peak is not known. */
   readonly peak: Gain | null;
-  /** −1 where it arrives with its polarity switched. */
-  readonly sign: 1 | -1;
+  /** 1 where it arrives as it is, −1 with its polarity switched; between them where its channels differ in that. */
+  readonly polarity: number;
 }
 
 const known = (level: number | null): Gain | null => (level === null ? null : gainOf(level));
@@ -56,7 +56,7 @@ export const arrivalsAt = (
       part,
       rms: rms === null ? null : rms * Math.sqrt(squares),
       peak: peak === null ? null : peak * magnitudes,
-      sign: sum < 0 ? -1 : 1,
+      polarity: magnitudes === 0 ? 1 : sum / magnitudes,
     };
   });
 };

@@ -12,17 +12,17 @@ import type { Arrival } from "./arrivals";
 export const correlatedLevel = (arrivals: readonly Arrival[], recording: Recording | null): Db | null => {
   if (recording === null) return null;
   const rowOf = new Map(recording.sources.map((m, row) => [m.source, row]));
-  const measured: { readonly row: number; readonly sign: number; readonly level: Db }[] = [];
+  const measured: { readonly row: number; readonly polarity: number; readonly level: Db }[] = [];
   const others: Db[] = [];
-  for (const { part, rms, sign } of arrivals) {
+  for (const { part, rms, polarity } of arrivals) {
     if (rms === null) continue;
     const row = rowOf.get(part.source.id);
     if (row === undefined) others.push(levelOf(rms));
-    else measured.push({ row, sign, level: levelOf(rms) });
+    else measured.push({ row, polarity, level: levelOf(rms) });
   }
   if (measured.length < 2) return null;
   const signed = measured.map((a) =>
-    measured.map((b) => a.sign * b.sign * (recording.correlation[a.row]?.[b.row] ?? 0)),
+    measured.map((b) => a.polarity * b.polarity * (recording.correlation[a.row]?.[b.row] ?? 0)),
   );
   others.push(
     correlatedSumOf(

@@ -13,11 +13,14 @@ const SLACK: Db = 1e-3;
 
 const allowed = (level: Db): boolean => level >= RANGES.level.min && level <= RANGES.level.max;
 
+/** What so many tenths are; 0 has no sign, as in a file. */
+const tenths = (count: number): Db => count / TENTHS || 0;
+
 /** A source with its measured level and peak; what is silent or out of range stays as it was. */
 const withFigures = (console: Console, source: Source, measured: Measured | undefined): Source => {
   if (!measured) return source;
-  const level = Math.round(convertRms(measured.playing, "sample", console.rms) * TENTHS) / TENTHS;
-  const peak = Math.ceil((measured.peak - SLACK) * TENTHS) / TENTHS;
+  const level = tenths(Math.round(convertRms(measured.playing, "sample", console.rms) * TENTHS));
+  const peak = tenths(Math.ceil((measured.peak - SLACK) * TENTHS));
   return amend(source, {
     ...(allowed(level) ? { level } : {}),
     ...(allowed(peak) ? { peak } : {}),

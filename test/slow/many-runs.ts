@@ -1,0 +1,22 @@
+import { appendFileSync } from "node:fs";
+import type fc from "fast-check";
+import type { Parameters } from "fast-check";
+import { vi } from "vitest";
+
+const { FUZZ_TIMES = "1", FUZZ_COUNTS = "" } = process.env;
+/** What fast-check does where nobody says how often. */
+const USUAL = 100;
+
+/** As many more cases as asked for, told to the command that adds them up. */
+const more = <T>(given?: Parameters<T>): Parameters<T> => {
+  const numRuns = (given?.numRuns ?? USUAL) * Number(FUZZ_TIMES);
+  appendFileSync(FUZZ_COUNTS, `${numRuns}\n`);
+  return { ...given, numRuns };
+};
+
+vi.mock("fast-check", async (original) => {
+  const real = await original<{ default: typeof fc }>();
+  const assert = ((property, given) =>
+    real.default.assert(property as never, more(given) as never)) as typeof fc.assert;
+  return { ...real, assert, default: { ...real.default, assert } };
+});
