@@ -370,6 +370,40 @@ it("the browser is asked to keep the setups after the first edit, once, and not 
 });
 
 it.each([
+  ["this", false],
+  ["another", true],
+])(
+  "deleted under the page from %s tab, storage begins anew with the next edit, and nothing is lost",
+  async (_, byOther) => {
+    const { page, faults, context } = await phone(browser);
+    await openAt(page, site, "kit");
+    await pan(page);
+    await settled(page);
+    const deleting = byOther ? await context.newPage() : page;
+    if (byOther) await openAt(deleting, site, "kit");
+    // In the middle of an edit: what is typed last has not been saved when it goes.
+    await pan(page);
+    await deleting.evaluate(
+      () =>
+        new Promise<void>((done, failed) => {
+          const request = indexedDB.deleteDatabase("hatside");
+          request.onsuccess = () => done();
+          request.onerror = () => failed(request.error);
+        }),
+    );
+    const edited = await pan(page);
+    await settled(page);
+    expectKick(await stored(page), edited);
+    await page.reload();
+    await drawn(page);
+    expect(await panOf(page)).toBe(edited);
+    expect(await alert(page).count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  },
+);
+
+it.each([
   ["has not begun", 0],
   // Longer than a change waits for others: its timer is due, or its write under way, when the page goes.
   ["is under way", 130],
