@@ -339,7 +339,7 @@ describe("an answer", () => {
     expect((await counted(page)).taken).toBe(0);
     await start(page);
     const first = await asked(page);
-    expect((await counted(page)).held).toBe(1);
+    await expect.poll(() => counted(page)).toEqual({ held: 1, taken: 1, buzzes: 0 });
     const button = page.getByRole("button", { name: "Left" });
     await button.evaluate((b: HTMLElement) => {
       b.click();
@@ -347,17 +347,17 @@ describe("an answer", () => {
     });
     const next = judge(CHECK, [{ piece: first, answer: "left" }]);
     expect(next.kind === "asking" && next.next).toBe(await asked(page));
-    expect(await counted(page)).toEqual({ held: 1, taken: 1, buzzes: 1 });
+    await expect.poll(() => counted(page)).toEqual({ held: 1, taken: 1, buzzes: 1 });
     await locked(page, true);
-    expect(await counted(page)).toMatchObject({ held: 0, taken: 1 });
+    await expect.poll(() => counted(page)).toMatchObject({ held: 0, taken: 1 });
     await locked(page, false);
-    expect(await counted(page)).toMatchObject({ held: 1, taken: 2 });
+    await expect.poll(() => counted(page)).toMatchObject({ held: 1, taken: 2 });
     // A word of the platform without a lock taken away takes no second one.
     await locked(page, false);
     expect(await counted(page)).toMatchObject({ held: 1, taken: 2 });
     await tap(page.getByRole("button", { name: "Stop the check" }));
     await page.getByRole("button", { name: "Start the check" }).waitFor();
-    expect((await counted(page)).held).toBe(0);
+    await expect.poll(async () => (await counted(page)).held).toBe(0);
     await user.context.close();
   });
 
