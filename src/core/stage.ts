@@ -51,7 +51,8 @@ export const offsetFor = (
 
 /** Whether a listener sees the kit side-on, so that its left and right are only nearer and farther. */
 export const isSideOn = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): boolean =>
-  Math.abs(turn(facingOf(kit, listener) - kit.yaw).cos) < Math.sin(radians(SIDE_ON));
+  // In degrees: a cosine would decide by its last digit where the turn is just so much.
+  Math.abs((Math.abs(facingOf(kit, listener) - kit.yaw) % 180) - 90) < SIDE_ON;
 
 /** Side of an offset. */
 export const standingPlace = (offset: Metres): Place =>

@@ -80,9 +80,11 @@ describe("where the kit stands", () => {
       [111, false],
       [180, false],
       [-90, true],
+      [-71, true],
+      [-70, false],
     ] as const) {
-      expect(isSideOn(kitAt(0), performer(facing)), `${facing}°`).toBe(sideOn);
-      expect(isSideOn(kitAt(30), performer(facing + 30)), `${facing}° turned`).toBe(sideOn);
+      for (let yaw = -180; yaw <= 180; yaw += 1)
+        expect(isSideOn(kitAt(yaw), performer(facing + yaw)), `${facing}° turned by ${yaw}°`).toBe(sideOn);
     }
     expect(isSideOn(kitAt(90), audience)).toBe(true);
     expect(isSideOn(kitAt(90), drummer)).toBe(false);
