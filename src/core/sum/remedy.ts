@@ -41,15 +41,15 @@ export interface Remedy {
   readonly fewest: Pulls | null;
 }
 
-/** How far a step count may be off by rounding before another whole step is taken. */
-const ROUNDING = 1e-9;
+/** So much of the margin may be missing by rounding before another whole step is taken, dB. */
+const ROUNDING = SLACK / 2;
 
 const lacking = (ceilings: readonly Ceiling[], margin: Db, at: (place: CeilingPlace) => boolean): Db =>
   Math.max(0, ...ceilings.filter((c) => at(c.place)).map((c) => margin - c.headroom));
 
 const trimFor = (sum: Sum, step: Db, short: Db, sumShort: Db): Remedy["trim"] => {
   if (short <= SLACK) return null;
-  const to = Math.floor((sum.trim - short) / step + ROUNDING) * step;
+  const to = Math.floor((sum.trim - short + ROUNDING) / step) * step;
   return { to, by: sum.trim - to, enough: sumShort <= SLACK, inRange: to >= LOWEST_TRIM };
 };
 
@@ -69,7 +69,7 @@ const fewestFor = (
   const sends = arrivals[0].map((a) => a.part.send);
   const leg = (at: 0 | 1) => ({
     peaks: arrivals[at].map((a) => a.peak ?? 0),
-    limit: gainOf(Math.min(...limits.map((l) => l.at[at])) - margin + SLACK / 2),
+    limit: gainOf(Math.min(...limits.map((l) => l.at[at])) - margin + ROUNDING),
   });
   // So far down that the largest pull would leave its range, a send takes no room worth having.
   const pullable = (i: number): boolean => (sends[i]?.level ?? 0) - MOST_PULL >= LOWEST_SEND;
@@ -100,7 +100,7 @@ export const remedyOf = (
   return {
     short,
     trim: trimFor(sum, step, afterTrim, inSum),
-    all: allBy(sum, Math.ceil(short / step - ROUNDING) * step),
+    all: allBy(sum, Math.ceil((short - ROUNDING) / step) * step),
     fewest: fewestFor(arrivals, limits, margin, step),
   };
 };

@@ -120,6 +120,15 @@ describe("what restores the margin", () => {
     );
   });
 
+  it("all sends: what rounding alone makes of a step costs no further one", () => {
+    const setup = setupOf([source("a", { peak: 0 })], {
+      sum: { stereo: false, legTrim: [1e-9, 0] },
+      margin: 10,
+    });
+    // At the sum, or at the output by so much more.
+    expectNear(figuresOf(setup).remedy?.all.by ?? 0, 10, 1e-9);
+  });
+
   const subsets = (ids: readonly string[], size: number): string[][] =>
     size === 0
       ? [[]]
