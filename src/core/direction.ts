@@ -18,3 +18,15 @@ export const directed = (text: string): string => {
   const open = Math.max(0, count(text, OPENS) - count(text, ENDS));
   return text + ENDS_APART.repeat(apart) + ENDS.repeat(open);
 };
+
+/** A name or text from outside, whole, in quotation marks for a sentence. */
+export const quoted = (text: string): string => `“${directed(text)}”`;
+
+/** Letters of a text from outside that a sentence shows; what a file or a paste brings may be endless. */
+const SHOWN = 24;
+
+/** The beginning of such a text. */
+export const excerpt = (text: string): string => {
+  const letters = [...text];
+  return directed(letters.length > SHOWN ? `${letters.slice(0, SHOWN).join("")}…` : text);
+};

@@ -1,3 +1,4 @@
+import { excerpt } from "./direction";
 import type { Seconds } from "./units";
 
 /** What a typed text means as a number. */
@@ -60,11 +61,8 @@ export const printEntry = (value: number): string => String(Number(value.toFixed
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 const HALF = /^[+-]?\.?$/;
 
-/** A typed text as it is quoted in a sentence: what a paste brings is cut. */
-export const quote = (text: string): string => {
-  const letters = [...text.trim()];
-  return letters.length > 24 ? `${letters.slice(0, 24).join("")}…` : letters.join("");
-};
+/** A typed text as it is quoted in a sentence. */
+export const quote = (text: string): string => excerpt(text.trim());
 
 /** How much of a unit stands behind a number, in letters: typing "−3 dB" passes through "−3 d". */
 const unitTyped = (bare: string, unit: string): number => {

@@ -1,4 +1,5 @@
 import { rmsBy } from "../core/analog";
+import { directed, quoted } from "../core/direction";
 import { PIECE_KINDS, SOURCE_KINDS } from "../core/kinds";
 import { LAWS } from "../core/laws";
 import { clockSaid, printEntry } from "../core/number";
@@ -64,7 +65,7 @@ const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): Fiel
 const written = <T>(what: string, value: (thing: T) => string, none = "nothing"): Field<T> => ({
   what,
   value,
-  print: (thing) => value(thing) || none,
+  print: (thing) => directed(value(thing)) || none,
 });
 
 const nameIn = (
@@ -73,7 +74,7 @@ const nameIn = (
   kind: "piece" | "source" | "sum" | "listener",
 ): string => {
   const name = list.find((thing) => thing.id === id)?.name;
-  return name ? `“${name}”` : `an unnamed ${kind}`;
+  return name ? quoted(name) : `an unnamed ${kind}`;
 };
 
 const printPanOf = (pan: Pan | null, { console }: SetupFile): string =>
@@ -84,7 +85,7 @@ const place = (x: number, y: number, right: string, left: string): string =>
 
 /** Of the whole setup. */
 export const WHOLE: readonly Field<SetupFile>[] = [
-  { what: "note", value: (s) => s.note, print: (s) => (s.note === "" ? "none" : `“${s.note}”`) },
+  { what: "note", value: (s) => s.note, print: (s) => (s.note === "" ? "none" : quoted(s.note)) },
   yes((s) => s.example, "an example with invented data", "no example"),
 ];
 
@@ -230,7 +231,7 @@ export const WISHES: readonly Field<Wishes>[] = [
 
 /** Of a recording, without its figures. */
 export const RECORDING: readonly Field<Recording>[] = [
-  { what: "figures of", value: (r) => r.name, print: (r) => `“${r.name}”` },
+  { what: "figures of", value: (r) => r.name, print: (r) => quoted(r.name) },
   { what: "length", value: (r) => r.seconds, print: (r) => clockSaid(r.seconds) },
 ];
 

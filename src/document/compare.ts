@@ -1,4 +1,5 @@
 import { nameOf } from "../core/called";
+import { quoted } from "../core/direction";
 import type { Id, Recording, Sum } from "../core/setup";
 import { sentence } from "../core/words";
 import { aligned } from "./align";
@@ -124,15 +125,17 @@ const inEars = (two: Two): string[] => {
 const inRecordings = (two: Two): string[] => {
   const [was, is] = [two.from.recording, two.to.recording];
   if (!was || !is) {
-    const said = (recording: Recording | null) => (recording ? `figures of “${recording.name}”` : "none");
+    const said = (recording: Recording | null) =>
+      recording ? `figures of ${quoted(recording.name)}` : "none";
     return was || is ? [`Measured: ${said(is)} instead of ${said(was)}`] : [];
   }
   const figures = ({ sources, correlation }: Recording) => [sources, correlation];
   // Those of another recording are others anyway.
   const others = was.name === is.name && !same(figures(was), figures(is));
-  return [...changes(two, was, is, RECORDING), ...(others ? [`other figures of “${is.name}”`] : [])].map(
-    (says) => `Measured: ${says}`,
-  );
+  return [
+    ...changes(two, was, is, RECORDING),
+    ...(others ? [`other figures of ${quoted(is.name)}`] : []),
+  ].map((says) => `Measured: ${says}`);
 };
 
 /**

@@ -1,3 +1,4 @@
+import { excerpt } from "../core/direction";
 import { printEntry } from "../core/number";
 import type { Range } from "./limits";
 
@@ -24,7 +25,7 @@ export const isFields = (value: unknown): value is Fields =>
 export const show = (value: unknown): string => {
   if (value === undefined) return "missing";
   if (value === null) return "nothing";
-  if (typeof value === "string") return `“${value.length > 24 ? `${value.slice(0, 24)}…` : value}”`;
+  if (typeof value === "string") return `“${excerpt(value)}”`;
   if (typeof value === "number") return String(value).replaceAll("-", "−");
   if (Array.isArray(value)) return "a list";
   return typeof value === "object" ? "an object" : String(value);

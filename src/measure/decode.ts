@@ -1,3 +1,4 @@
+import { quoted } from "../core/direction";
 import { isNamedWav } from "./kinds";
 import type { Input } from "./protocol";
 import { REVERSED_HEAD, WAV_HEADS } from "./wav/chunks";
@@ -39,7 +40,7 @@ export const prepareInput = async (file: File, decoder: () => Decoder): Promise<
     if (file.size > LARGEST_COMPRESSED) {
       return {
         ok: false,
-        why: `“${name}” is compressed and ${megabytes(file.size)} MB large; up to ${megabytes(LARGEST_COMPRESSED)} MB can be decoded here. Export it as WAV.`,
+        why: `${quoted(name)} is compressed and ${megabytes(file.size)} MB large; up to ${megabytes(LARGEST_COMPRESSED)} MB can be decoded here. Export it as WAV.`,
       };
     }
     const audio = await decoder().decodeAudioData(await file.arrayBuffer());
@@ -48,7 +49,7 @@ export const prepareInput = async (file: File, decoder: () => Decoder): Promise<
   } catch {
     return {
       ok: false,
-      why: `“${name}” is neither WAV nor a sound file that this browser can decode. Export it as WAV.`,
+      why: `${quoted(name)} is neither WAV nor a sound file that this browser can decode. Export it as WAV.`,
     };
   }
 };

@@ -1,3 +1,4 @@
+import { quoted } from "../core/direction";
 import { newBank } from "../core/measure/bank";
 import type { Loops } from "../core/measure/loops";
 import { goneSentence, type OpenInput, openInput, type ReadSlice } from "./input";
@@ -51,13 +52,13 @@ const refuseTracks = (tracks: readonly TrackPlan[], inputs: readonly OpenInput[]
     if (!open) return ["A track names a file that was not given."];
     return channel < open.channels
       ? []
-      : [`“${open.name}” has no channel ${channel + 1}; it has ${open.channels}.`];
+      : [`${quoted(open.name)} has no channel ${channel + 1}; it has ${open.channels}.`];
   });
 
 const unusableSaid = (count: number, name = ""): string =>
   count === 1
-    ? `1 sample of “${name}” is no number or beyond +120 dBFS; it counts as silence.`
-    : `${count} samples of “${name}” are no numbers or beyond +120 dBFS; they count as silence.`;
+    ? `1 sample of ${quoted(name)} is no number or beyond +120 dBFS; it counts as silence.`
+    : `${count} samples of ${quoted(name)} are no numbers or beyond +120 dBFS; they count as silence.`;
 
 const measureInputs = async (
   job: Job,

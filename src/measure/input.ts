@@ -1,3 +1,4 @@
+import { quoted } from "../core/direction";
 import { bytesOf } from "./bytes";
 import type { Input } from "./protocol";
 import { slicesOf } from "./slices";
@@ -35,7 +36,7 @@ export type Opened =
 const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<Opened> => {
   const bytes = bytesOf(file);
   const opened = await openWav(bytes);
-  if (!opened.ok) return { ok: false, why: `“${name}” ${opened.why}.` };
+  if (!opened.ok) return { ok: false, why: `${quoted(name)} ${opened.why}.` };
   const { wav } = opened;
   const slices = slicesOf(file);
   const frameBytes = wav.width * wav.channels;
@@ -44,7 +45,7 @@ const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<O
     if (got.length < count * frameBytes) throw new Error("it became shorter");
     return { ...sliceOf(wav, got, unpack24), release: () => slices.giveBack(got) };
   };
-  const notes = wav.notes.map((note) => `“${name}” ${note}.`);
+  const notes = wav.notes.map((note) => `${quoted(name)} ${note}.`);
   const { rate, channels, frames, began } = wav;
   return {
     ok: true,
@@ -55,7 +56,7 @@ const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<O
 const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): Opened => {
   const { name, rate, channels } = input;
   const frames = channels[0]?.length ?? 0;
-  if (frames === 0) return { ok: false, why: `“${name}” holds no audio.` };
+  if (frames === 0) return { ok: false, why: `${quoted(name)} holds no audio.` };
   const read: OpenInput["read"] = async (start) => ({
     decode: (channel, frame, count, out, at) =>
       out.set((channels[channel] as Float32Array).subarray(start + frame, start + frame + count), at),
@@ -71,7 +72,7 @@ const fromDecoded = (input: Extract<Input, { kind: "decoded" }>): Opened => {
       frameBytes: channels.length * Float32Array.BYTES_PER_ELEMENT,
       began: null,
       notes: [
-        `“${name}” was decoded by the browser at ${rate} Hz; its peaks may differ a little from the original’s.`,
+        `${quoted(name)} was decoded by the browser at ${rate} Hz; its peaks may differ a little from the original’s.`,
       ],
       read,
       close: () => undefined,
@@ -91,4 +92,4 @@ export const openInput = async (input: Input, unpack24 = plainUnpack24): Promise
 
 /** What is said when a chosen file cannot be read any more. */
 export const goneSentence = (name: string): string =>
-  `“${name}” could not be read: it was moved, changed or removed after it was chosen. Choose it again.`;
+  `${quoted(name)} could not be read: it was moved, changed or removed after it was chosen. Choose it again.`;

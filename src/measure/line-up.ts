@@ -1,3 +1,4 @@
+import { quoted } from "../core/direction";
 import type { OpenInput } from "./input";
 import type { Job } from "./protocol";
 
@@ -17,8 +18,8 @@ export type LineUp =
 const seconds = (frames: number, rate: number): string => `${(frames / rate).toFixed(3)} s`;
 
 const refuseRates = (inputs: readonly OpenInput[]): LineUp => {
-  const rates = [...new Set(inputs.map((f) => f.rate))];
-  const named = rates.map((rate) => `${rate} Hz in “${inputs.find((f) => f.rate === rate)?.name}”`);
+  const firsts = inputs.filter(({ rate }, at) => inputs.findIndex((f) => f.rate === rate) === at);
+  const named = firsts.map((f) => `${f.rate} Hz in ${quoted(f.name)}`);
   return {
     ok: false,
     why: [
@@ -33,7 +34,7 @@ const byTime = (inputs: readonly OpenInput[]): { delays: number[]; notes: string
   const known = inputs.flatMap((f) => (f.began === null ? [] : [f.began]));
   if (known.length === 0) return { delays: together, notes: [] };
   if (known.length < inputs.length) {
-    const without = inputs.filter((f) => f.began === null).map((f) => `“${f.name}”`);
+    const without = inputs.filter((f) => f.began === null).map((f) => quoted(f.name));
     return {
       delays: together,
       notes: [`No start time in ${without.join(", ")}: all files are taken to begin together.`],
@@ -45,7 +46,7 @@ const byTime = (inputs: readonly OpenInput[]): { delays: number[]; notes: string
     const delay = delays[i] as number;
     return delay === 0
       ? []
-      : [`“${f.name}” begins ${seconds(delay, f.rate)} later, by the time in its header.`];
+      : [`${quoted(f.name)} begins ${seconds(delay, f.rate)} later, by the time in its header.`];
   });
   return { delays, notes };
 };
@@ -55,7 +56,9 @@ const lengthNotes = (inputs: readonly OpenInput[], delays: readonly number[], fr
     const short = frames - f.frames - (delays[i] as number);
     return short === 0
       ? []
-      : [`“${f.name}” ends ${seconds(short, f.rate)} before the longest; it counts as silent from there.`];
+      : [
+          `${quoted(f.name)} ends ${seconds(short, f.rate)} before the longest; it counts as silent from there.`,
+        ];
   });
 
 /**
@@ -78,7 +81,7 @@ export const lineUp = (inputs: readonly OpenInput[], align: Job["align"]): LineU
     return {
       ok: false,
       why: [
-        `By the times in their headers the files do not overlap: “${apart.name}” begins after another has ended. Line them up at their beginnings instead.`,
+        `By the times in their headers the files do not overlap: ${quoted(apart.name)} begins after another has ended. Line them up at their beginnings instead.`,
       ],
     };
   return { ok: true, rate, delays, frames, notes: [...notes, ...lengthNotes(inputs, delays, frames)] };

@@ -1,3 +1,4 @@
+import { directed, quoted } from "../core/direction";
 import { printSetup, type ReadSetup, readSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { BACKUP_FORMAT, readBackup } from "./backup";
@@ -37,7 +38,7 @@ const megabytes = (bytes: number): string => (Math.ceil((10 * bytes) / 2 ** 20) 
  * To be called in a worker: it takes as long as it takes.
  */
 export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
-  const refuse = (why: string): readonly ReadSetup[] => [{ ok: false, why: `“${file.name}”: ${why}` }];
+  const refuse = (why: string): readonly ReadSetup[] => [{ ok: false, why: `${quoted(file.name)}: ${why}` }];
   try {
     const isBackup = (await file.slice(0, HEAD).text()).includes(`"${BACKUP_FORMAT}"`);
     const most = isBackup ? MAX_BACKUP : MAX_SETUP;
@@ -53,7 +54,7 @@ export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
     const setup = readSetup(value);
     return setup.ok ? [setup] : refuse(setup.why);
   } catch (error) {
-    if (error instanceof SyntaxError) return refuse(`this is not JSON (${error.message}).`);
+    if (error instanceof SyntaxError) return refuse(`this is not JSON (${directed(error.message)}).`);
     if (error instanceof TypeError) return refuse("this is not a text file.");
     return refuse(`it could not be read (${error instanceof Error ? error.message : "no reason given"}).`);
   }

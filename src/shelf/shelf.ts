@@ -1,4 +1,5 @@
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
+import { quoted } from "../core/direction";
 import { rename as renameSetup } from "../document/commands/settings";
 import { exampleSetup } from "../document/example";
 import { readSetupText } from "../document/read-setup";
@@ -70,19 +71,20 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
     news.value = [...news.peek(), { says, details: [], ...more }];
   };
   const opened = createOpened(catalogue, me, (from, to) =>
-    tell(`Another tab changed “${from}”. What was done here is kept as “${to}”.`),
+    tell(`Another tab changed ${quoted(from)}. What was done here is kept as ${quoted(to)}.`),
   );
   /** Shows a setup that lies on the shelf, or says why not. */
   const tryShow = (id: string, record: ShelfRecord): boolean => {
     const result = readSetupText(record.text);
     const raw = { name: record.name, text: record.text };
+    const called = quoted(record.name);
     if (!result.ok) {
-      tell(`“${record.name}” was not opened and stays as it is.`, { details: [result.why], raw });
+      tell(`${called} was not opened and stays as it is.`, { details: [result.why], raw });
       return false;
     }
     const isMended = result.notes.length > 0;
     opened.show(id, record, result.file, isMended);
-    if (isMended) tell(`“${record.name}” was not read whole.`, { details: result.notes, raw });
+    if (isMended) tell(`${called} was not read whole.`, { details: result.notes, raw });
     return true;
   };
   /** Without it the newest is opened next time, so a failure is no trouble. */

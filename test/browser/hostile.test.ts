@@ -4,66 +4,17 @@ import { printSetup } from "../../src/document/read-setup";
 import { toFragment } from "../../src/shelf/link";
 import { wavFile } from "../measure/wavfile";
 import { noise } from "../tools/chance.mjs";
-import { choose, downloaded, go, keepIt, overhang, reachesOut, states, unfold } from "./hall";
+import { choose, downloaded, go, keepIt, states, unfold } from "./hall";
 import { drop, openAll, openAt, settled, stored } from "./hands";
-import { axeFindings, type Phone, phone } from "./harness";
+import type { Phone } from "./harness";
 import { CORPUS, hostileSetup, polluted } from "./hostile";
-import { browser, site } from "./stage";
+import { harm, harmless, narrow } from "./hostile-page";
+import { site } from "./stage";
 
 const SETUP = hostileSetup();
 /** Half of a pair: neither UTF-8 nor a file's name holds one. */
 const HALF = /\p{Surrogate}/u;
 const EVERYTHING = CORPUS.join(" ");
-
-/** A narrow phone on which a dialog is a fault like any other. */
-const narrow = async (): Promise<Phone> => {
-  const user = await phone(browser, { viewport: { width: 320, height: 640 }, hasTouch: false });
-  user.page.on("dialog", (dialog) => {
-    user.faults.push(`dialog: ${dialog.message()}`);
-    void dialog.dismiss();
-  });
-  return user;
-};
-
-/** Which of some texts stand nowhere on the page, letter by letter; sent as JSON, which keeps halves of pairs. */
-const missing = (page: Page, texts: readonly string[]): Promise<string[]> =>
-  page.evaluate((json) => {
-    const all: string[] = [];
-    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    while (walker.nextNode()) all.push((walker.currentNode as Text).data);
-    const wanted: string[] = JSON.parse(json);
-    return wanted
-      .filter((text) => !all.some((data) => data.includes(text)))
-      .map((text) => JSON.stringify(text));
-  }, JSON.stringify(texts));
-
-/** What a text has become that it must not: elements, handlers, addresses, a title, a polluted prototype. */
-const harm = (page: Page): Promise<string[]> =>
-  page.evaluate(() => {
-    const found: string[] = [];
-    const foreign =
-      "img, script, style, link, base, iframe, object, embed, form, meta, video, audio, template";
-    for (const each of document.body.querySelectorAll(foreign)) found.push(each.outerHTML.slice(0, 120));
-    for (const each of document.querySelectorAll("*"))
-      for (const { name, value } of each.attributes) {
-        if (name.startsWith("on")) found.push(`${name}=${value}`);
-        if (/^(href|src|action|formaction)$/.test(name) && /^\s*(javascript|data):/i.test(value))
-          found.push(`${name}=${value}`);
-      }
-    for (const each of document.querySelectorAll("a"))
-      if (!each.getAttribute("href")?.startsWith("#")) found.push(each.outerHTML);
-    if (document.title !== "Hatside") found.push(`title: ${document.title}`);
-    if ("polluted" in {}) found.push("polluted");
-    return found;
-  });
-
-/** All of what must hold wherever hostile texts are shown. */
-const harmless = async (page: Page, shows: readonly string[]): Promise<void> => {
-  expect(await harm(page)).toEqual([]);
-  expect(await missing(page, shows)).toEqual([]);
-  expect([await overhang(page), await reachesOut(page)], "sideways").toEqual([0, []]);
-  expect(await axeFindings(page)).toEqual([]);
-};
 
 const take = async (page: Page, text: string): Promise<void> => {
   await openAt(page, site, "setups");

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { called, nameOf } from "../../src/core/called";
-import { directed } from "../../src/core/direction";
+import { directed, excerpt, quoted } from "../../src/core/direction";
 
 // Unicode Standard Annex 9: embeddings and overrides end with PDF, isolates with PDI.
 describe("a name that turns the direction of writing", () => {
@@ -23,5 +23,19 @@ describe("a name that turns the direction of writing", () => {
     expect(nameOf({ name: "\u202Emot" }, "source")).toBe("\u202Emot\u202C");
     expect(called({ name: "\u202Earam, drums" })).toBe("\u202Earam\u202C");
     expect(nameOf({ name: "" }, "source")).toBe("Unnamed source");
+    expect(quoted("\u202Emot.wav")).toBe("“\u202Emot.wav\u202C”");
+  });
+
+  it("is turned back where it is cut off", () => {
+    const name = `\u202E${"m".repeat(30)}\u202C`;
+    expect(excerpt(name)).toBe(`\u202E${"m".repeat(23)}…\u202C`);
+  });
+});
+
+describe("the beginning of a text", () => {
+  it("is all of a short one, blanks too, and whole letters of a longer one", () => {
+    expect(excerpt(" hat ")).toBe(" hat ");
+    expect(excerpt("🥁".repeat(24))).toBe("🥁".repeat(24));
+    expect(excerpt("🥁".repeat(25))).toBe(`${"🥁".repeat(24)}…`);
   });
 });

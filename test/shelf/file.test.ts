@@ -53,6 +53,14 @@ describe("a setup's file", () => {
     );
   });
 
+  it("is named without turning the words behind its name", async () => {
+    const name = "\u2067\u202Enever closed";
+    const [result] = await readFile(file("{}", name));
+    expect(result).toMatchObject({
+      why: expect.stringMatching(/^“\u2067\u202Enever closed\u2069\u202C”: This /),
+    });
+  });
+
   it("is refused over 12 MB before it is read", async () => {
     const big = `${printSetup(example)}${" ".repeat(12 * 2 ** 20)}`;
     expect(await why(big)).toMatch(/^“a\.json”: 12\.\d MB is too much\. Allowed: up to 12\.0 MB\.$/);

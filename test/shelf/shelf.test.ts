@@ -480,6 +480,17 @@ describe("two tabs at one cupboard", () => {
     expect(await setups()).toHaveLength(2);
   });
 
+  it("are told of in words that a name does not turn", async () => {
+    run(rename("\u202Enever closed"));
+    await later(1000);
+    await elsewhere("\u202Enever closed");
+    run(dragPan("s1", 0.7));
+    await later(1000);
+    expect(shelf.news.value.at(-1)?.says).toBe(
+      "Another tab changed “\u202Enever closed\u202C”. What was done here is kept as “\u202Enever closed 2\u202C”.",
+    );
+  });
+
   it("keep the other's also when the page goes while what was done here is put beside it", async () => {
     await elsewhere("Theirs");
     run(dragPan("s1", 0.6));

@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { quoted } from "../../core/direction";
 import { listOf } from "../../core/patch/list";
 import { current, readOnly } from "../../document/store";
 import { type Delimiter, type Opened, openCsv } from "../../shelf/csv";
@@ -74,7 +75,7 @@ export const ListInOut = () => {
     if (!arrived) return;
     arrivedList.value = null;
     delimiter.value = undefined;
-    given.value = { name: `“${arrived.name}”`, data: arrived };
+    given.value = { name: quoted(arrived.name), data: arrived };
   }, [arrived, delimiter, given]);
   return (
     <div class="stack">
@@ -94,7 +95,7 @@ export const ListInOut = () => {
         <FileButton
           label="Take in a CSV list"
           accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain"
-          onFiles={([file]) => file && look({ name: `“${file.name}”`, data: file })}
+          onFiles={([file]) => file && look({ name: quoted(file.name), data: file })}
         />
       </div>
       {given.value ? null : <Paste onGiven={look} />}

@@ -1,4 +1,5 @@
 import { useSignal } from "@preact/signals";
+import { directed } from "../../core/direction";
 import { clockSaid } from "../../core/number";
 import type { Recording } from "../../core/setup";
 import { counted } from "../../core/words";
@@ -49,7 +50,7 @@ export const Kept = () => {
   const kept = current.value.recording;
   if (!kept) return null;
   return (
-    <Fold look="plain" title={`Kept: ${kept.name}, ${clockSaid(kept.seconds)}`}>
+    <Fold look="plain" title={`Kept: ${directed(kept.name)}, ${clockSaid(kept.seconds)}`}>
       {() => (
         <>
           <Table

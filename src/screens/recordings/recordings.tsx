@@ -1,6 +1,7 @@
 import "./recordings.css";
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { directed } from "../../core/direction";
 import { besideOf } from "../../core/measure/beside";
 import type { Sum } from "../../core/setup";
 import { counted } from "../../core/words";
@@ -24,7 +25,7 @@ import { TrackTable } from "./track-table";
 const recordingName = ({ inputs }: Plan): string => {
   const [first, ...more] = inputs.map((input) => input.name);
   const base = (first ?? "Recording").replace(/\.[^.]+$/, "");
-  return more.length === 0 ? base : `${base} and ${counted(more.length, "more file")}`;
+  return more.length === 0 ? base : `${directed(base)} and ${counted(more.length, "more file")}`;
 };
 
 /** All that was measured: beside the estimates of the sum, over time, each source by itself. */

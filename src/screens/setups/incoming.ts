@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import { quoted } from "../../core/direction";
 import { listed } from "../../core/words";
 import type { ReadSetup } from "../../document/read-setup";
 import { readAway } from "../../shelf/away";
@@ -20,7 +21,7 @@ export const incoming = signal<Incoming | null>(null);
 /** Shows what is in setup files and backups. Nothing is kept. */
 export const lookIntoFiles = async (files: readonly File[]): Promise<void> => {
   const reading: Incoming = {
-    from: listed(files.map((file) => `“${file.name}”`)),
+    from: listed(files.map((file) => quoted(file.name))),
     setups: null,
     link: "",
   };
