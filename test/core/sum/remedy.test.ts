@@ -175,6 +175,18 @@ describe("what restores the margin", () => {
     });
   });
 
+  it("pulls no send that is off", () => {
+    const sends = [
+      { source: "kick", level: 0, pan: null },
+      { source: "hat", level: null, pan: null },
+    ];
+    const remedy = figuresOf(
+      setupOf([source("kick", { peak: 0 }), source("hat")], { sum: { sends } }),
+    ).remedy;
+    expect(remedy?.all.sends.map((pull) => pull.source)).toEqual(["kick"]);
+    expect(remedy?.fewest?.sends.map((pull) => pull.source)).toEqual(["kick"]);
+  });
+
   it("stays in the range of a send and of a trim, on any setup with sends far down", () => {
     const low = fc.constantFrom(-120, -119.9, -119, -112, -108, -107, -100, null);
     let off = 0;
