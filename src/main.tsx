@@ -109,11 +109,20 @@ const goOn = async (): Promise<void> => {
   else restLater();
 };
 
-/** In the place of a screen, so that nobody looks at an empty page. */
+/** In the place of a screen, so that nobody looks at an empty page. Not by preact, which may be what failed. */
 const sayWhy = (error: unknown): void => {
-  const root = document.getElementById("app");
-  if (root)
-    root.textContent = `Hatside could not start: ${troubleOf(error)}. What is kept on this device stays there. Reload the page; if that does not help, update the browser.`;
+  const screen = document.createElement("main");
+  screen.className = "body stack";
+  const say = (tag: "h1" | "p", text: string): void => {
+    screen.appendChild(document.createElement(tag)).textContent = text;
+  };
+  say("h1", "Hatside could not start");
+  say("p", `The reason: ${troubleOf(error)}.`);
+  say(
+    "p",
+    "What is kept on this device stays there. Reload the page; if that does not help, update the browser.",
+  );
+  document.getElementById("app")?.replaceChildren(screen);
 };
 
 start().then(goOn, sayWhy);

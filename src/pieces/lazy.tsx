@@ -31,16 +31,17 @@ export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): C
       /** Called once it stands. */
       readonly stands?: () => void;
     } | null>(loaded && { it: loaded });
-    const [failed, setFailed] = useState(false);
+    const [failed, setFailed] = useState<"h1" | "h2" | null>(null);
     const [tries, setTries] = useState(0);
     useEffect(() => {
       if (part) return;
-      setFailed(false);
+      setFailed(null);
       painted()
         .then(fetch)
         .then(
           (it) => setPart({ it, stands: focusStays() }),
-          () => setFailed(true),
+          // In the place of a screen it is the page's heading.
+          () => setFailed(document.querySelector("h1") ? "h2" : "h1"),
         );
     }, [tries]);
     useLayoutEffect(() => part?.stands?.(), [part]);
@@ -48,10 +49,12 @@ export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): C
       const Part = part.it;
       return <Part {...props} />;
     }
-    if (!failed) return <p class="soft">One moment …</p>;
+    if (failed === null) return <p class="soft">One moment …</p>;
+    const Heading = failed;
     return (
-      <div class="notice bad" role="alert">
-        <p>This part of Hatside could not be loaded. Everything you entered is still there.</p>
+      <div class="notice bad stack" role="alert">
+        <Heading>This part of Hatside could not be loaded</Heading>
+        <p>Everything you entered is still there.</p>
         <button type="button" onClick={() => setTries(tries + 1)}>
           Try again
         </button>

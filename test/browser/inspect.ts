@@ -1,6 +1,9 @@
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
-import { overhang, reachesOut } from "./hall";
+import { wavFile } from "../measure/wavfile";
+import { noise } from "../tools/chance.mjs";
+import { overhang, reachesOut, unfold } from "./hall";
+import { openAll } from "./hands";
 import { axeFindings } from "./harness";
 
 /** Smallest side of what is pressed, px: a hair less is rounding. */
@@ -70,10 +73,79 @@ const fits = async (page: Page, what: string): Promise<void> => {
   await setText(page, "");
 };
 
-/** Nothing is found by axe; it fits, at every size. */
+/** Whatever moves by itself, or would on a change. */
+const moving = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const moves = (e: Element): boolean => {
+      const { animationName, transitionDuration } = getComputedStyle(e);
+      return animationName !== "none" || /[1-9]/.test(transitionDuration);
+    };
+    const able = [...document.querySelectorAll("*")].filter(moves).map((e) => e.outerHTML.slice(0, 120));
+    return [...able, ...document.getAnimations().map(() => "an animation that runs")];
+  });
+
+/** Nothing moves where motion is not wanted. */
+const keepsStill = async (page: Page, what: string): Promise<void> => {
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  expect(await moving(page), `${what} where motion is not wanted`).toEqual([]);
+  await page.emulateMedia({ reducedMotion: null });
+};
+
+/** The app's own looks, and those with the colours of a system. */
+const LOOKS = [
+  ["dark", "none"],
+  ["light", "none"],
+  ["dark", "active"],
+  ["light", "active"],
+] as const;
+
+/** Nothing is found by axe, whatever the colours. */
+const isClean = async (page: Page, what: string): Promise<void> => {
+  const show = (theme: string | undefined): Promise<void> =>
+    page.evaluate((to) => {
+      document.documentElement.dataset.theme = to;
+    }, theme);
+  const own = await page.evaluate(() => document.documentElement.dataset.theme);
+  for (const [theme, forcedColors] of LOOKS) {
+    await page.emulateMedia({ forcedColors, colorScheme: theme });
+    await show(theme);
+    expect(await axeFindings(page), `${what}, ${theme}, forced colours: ${forcedColors}`).toEqual([]);
+  }
+  await page.emulateMedia({ forcedColors: null, colorScheme: null });
+  await show(own);
+};
+
+/** Nothing is found by axe, in any colours; it keeps still where it should; it fits, at every size. */
 export const inspect = async (page: Page, what: string): Promise<void> => {
-  expect(await axeFindings(page), what).toEqual([]);
+  await isClean(page, what);
+  await keepsStill(page, what);
   await fits(page, what);
+};
+
+/** A word with its way back stays in sight as long as it is looked at. To be called before it comes. */
+export const wordsStay = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const later = globalThis.setTimeout;
+    const patient = (work: () => void, ms = 0) => later(work, ms === 8000 ? 10 * 60_000 : ms);
+    Object.assign(globalThis, { setTimeout: patient });
+  });
+
+/** The longest name, without a place to break it. */
+export const LONG = "TallowStreetSoul".repeat(5);
+
+/** Measures a recording of two tracks and opens everything. */
+export const measureTwo = async (page: Page): Promise<void> => {
+  await unfold(page, "Measure a recording");
+  const files = ["Kick.wav", "Snare.wav", `${LONG}.wav`].map((name, at) => {
+    const sound = noise(at + 1);
+    const wav = wavFile([Float64Array.from({ length: 9600 }, () => 0.1 * sound())]);
+    return { name, mimeType: "audio/wav", buffer: Buffer.from(wav) };
+  });
+  await page.getByLabel("Choose recordings").setInputFiles(files);
+  await page.getByLabel(`Source of ${LONG}.wav`).selectOption("left out");
+  await page.getByRole("button", { name: "Measure 2 tracks" }).click();
+  await page.locator("#beside").waitFor();
+  await openAll(page);
 };
 
 /** Every screen. */

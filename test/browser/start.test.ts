@@ -2,6 +2,7 @@ import { describe, it } from "vitest";
 import { states } from "./hall";
 import { openAt } from "./hands";
 import { drawn, phone } from "./harness";
+import { inspect } from "./inspect";
 import { browser, site } from "./stage";
 
 describe("a first start", () => {
@@ -17,7 +18,9 @@ describe("a first start", () => {
       });
     });
     await page.goto(site.url);
-    await page.getByText("Hatside could not start: no policy here.").waitFor();
+    await states(page, "Hatside could not start");
+    await page.getByText("The reason: no policy here.").waitFor();
+    await inspect(page, "no start");
     await context.close();
   });
 

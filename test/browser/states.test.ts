@@ -1,0 +1,378 @@
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { checkOf, type FaultSet } from "../../src/core/check/check";
+import { isPlanned, judge, type Verdict } from "../../src/core/check/judge";
+import type { Answer, Hit, Id, Listener } from "../../src/core/setup";
+import { CHOOSE_SUM } from "../../src/core/statements";
+import { exampleSetup } from "../../src/document/example";
+import { printSetup } from "../../src/document/read-setup";
+import type { SetupFile } from "../../src/document/schema";
+import { hears, hearsSurely, seeded } from "../core/check/simulate";
+import { packed } from "../shelf/forged";
+import { choose, go, keepIt, states, unfold } from "./hall";
+import { openAll, openAt } from "./hands";
+import { phone, typeKeys } from "./harness";
+import { inspect, LONG, measureTwo, wordsStay } from "./inspect";
+import { browser, site } from "./stage";
+import { lay, onlyKey, things } from "./things";
+
+/** Many looks at one page, on a busy machine. */
+const WALK_MS = 300_000;
+
+const alert = (page: Page) => page.getByRole("alert");
+
+it("nothing is found where every field has what it cannot take", { timeout: WALK_MS }, async () => {
+  const { page, context } = await phone(browser);
+  await openAt(page, site, "kit");
+  for (const place of ["kit", "image", "sum", "patch", "setups"]) {
+    await go(page, place);
+    await openAll(page);
+    if (place === "sum") await page.getByLabel("Estimate it").check();
+    const fields = await page.locator("main").evaluate((main) => {
+      const all = main.querySelectorAll<HTMLInputElement>("input[type=text], textarea:not([readonly])");
+      for (const field of all) {
+        field.value = "nine".repeat(1000);
+        field.dispatchEvent(new Event("input", { bubbles: true }));
+      }
+      return all.length;
+    });
+    // The rows to be pasted may be anything.
+    const free = await page.getByLabel("Or paste rows from a spreadsheet").count();
+    await expect.poll(() => page.locator(".wrong").count()).toBe(fields - free);
+    const unmarked = page.locator("[aria-invalid=true]").evaluateAll((all) => {
+      const plain = all.filter((e) => getComputedStyle(e).boxShadow === "none");
+      return plain.map((e) => e.outerHTML.slice(0, 120));
+    });
+    expect(await unmarked, place).toEqual([]);
+    await inspect(page, `fields of ${place}`);
+  }
+  await context.close();
+});
+
+/** A file chosen under Setups. */
+const give = async (page: Page, content: string): Promise<void> => {
+  await go(page, "setups");
+  await choose(page, "Open a setup file or a backup", `${LONG}.json`, content);
+};
+
+const takeIn = async (page: Page, setup: SetupFile): Promise<void> => {
+  await give(page, printSetup(setup));
+  await keepIt(page);
+};
+
+/** Workers that never answer: what is read or measured there stays under way. */
+const neverAnswers = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    globalThis.Worker = class extends EventTarget {
+      postMessage(): void {}
+      terminate(): void {}
+    } as unknown as typeof Worker;
+  });
+
+const EXAMPLE = exampleSetup();
+/** A setup file with more in it than is understood. */
+const ODD = { ...EXAMPLE, name: LONG, [LONG]: 1, note: 7, colour: "red", kit: { ...EXAMPLE.kit, yaw: 999 } };
+/** Many rows as a spreadsheet has them. */
+const LIST = `Name,Kind,Pan,Slot\n${LONG},drum,L20,1\n${"Bell,,,\n".repeat(20)}`;
+
+/** Letters that no packing makes shorter. */
+const letters = (count: number): string => {
+  const chance = seeded(1);
+  return Array.from({ length: count }, () => String.fromCharCode(97 + Math.floor(26 * chance()))).join("");
+};
+
+const MARA = EXAMPLE.listeners.find((l) => l.kind === "drummer") as Listener;
+const CHECK = checkOf(EXAMPLE, MARA);
+
+/** The example in the midst of a check that somebody answered until there was a verdict. */
+const answered = (
+  answer: (piece: Id) => Answer,
+  wanted: (verdict: Verdict) => boolean = () => true,
+): SetupFile => {
+  const hits: Hit[] = [];
+  let verdict = judge(CHECK, hits);
+  while (verdict.kind === "asking") {
+    hits.push({ piece: verdict.next, answer: answer(verdict.next) });
+    verdict = judge(CHECK, hits);
+  }
+  if (!wanted(verdict)) throw new Error(`another verdict: ${verdict.kind}`);
+  return { ...EXAMPLE, check: { listener: MARA.id, hits } };
+};
+
+/** Answers that somebody gives who hears the likeliest fault of a set. */
+const hearing = (wanted: (set: FaultSet) => boolean): SetupFile => {
+  const fault = CHECK.sets.find(wanted)?.faults[0];
+  if (!fault) throw new Error("no such fault");
+  return answered(hearsSurely(CHECK, fault), (v) => v.kind === "found" && wanted(v.found.set));
+};
+
+/** Answers of somebody who presses so many wrong buttons that nothing is sure. */
+const slipping = (wanted: (verdict: Verdict) => boolean): SetupFile => {
+  const [planned] = CHECK.sets.find(isPlanned)?.faults ?? [];
+  for (let seed = 1; planned && seed < 1000; seed += 1)
+    try {
+      return answered(hears(CHECK, planned, 0.3, seeded(seed)), wanted);
+    } catch {}
+  throw new Error("no such verdict");
+};
+
+/** What a check can come to, and a sentence of it. */
+const VERDICTS: readonly (readonly [what: string, says: string, file: () => SetupFile])[] = [
+  ["as planned", "What is heard is what", () => hearing(isPlanned)],
+  [
+    "one fault",
+    "Mend it, then check again",
+    () => hearing((set) => !isPlanned(set) && set.faults.length === 1),
+  ],
+  [
+    "several that sound alike",
+    "The ears cannot tell these apart",
+    () => hearing((set) => !isPlanned(set) && set.faults.length > 1),
+  ],
+  ["not sure", "the hits ran out before it was sure", () => slipping((v) => v.kind === "found" && !v.sure)],
+  ["no known fault", "This fits no fault I know", () => slipping((v) => v.kind === "unknown")],
+  [
+    "none can be made",
+    CHOOSE_SUM,
+    () => ({
+      ...EXAMPLE,
+      listeners: EXAMPLE.listeners.map((l) => (l.id === MARA.id ? { ...l, sum: null } : l)),
+      check: { listener: MARA.id, hits: [] },
+    }),
+  ],
+];
+
+type Bring = (page: Page) => Promise<void>;
+
+/** States behind a tap or a file, each on a phone of its own. */
+const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] = [
+  [
+    "a list before it is taken",
+    "patch",
+    async (page) => {
+      await unfold(page, "Input list from or to a spreadsheet");
+      await choose(page, "Take in a CSV list", `${LONG}.csv`, LIST);
+      await page.getByText("The first 8 of 21 sources, as understood").waitFor();
+      await page.getByText("Go", { exact: true }).click();
+      await page.getByText(/sources would go\.$/).waitFor();
+      await openAll(page);
+      await page.getByText("another character").click();
+      await typeKeys(page.getByLabel("The character between the cells"), "semicolon and a half");
+      await page.getByText("cannot be it. Allowed: one character").waitFor();
+    },
+  ],
+  [
+    "a list of more than can be taken",
+    "patch",
+    async (page) => {
+      await unfold(page, "Input list from or to a spreadsheet");
+      await choose(page, "Take in a CSV list", "list.csv", `Name\n${"Bell\n".repeat(500)}`);
+      await page.getByText("sources in all: too many.").waitFor();
+    },
+  ],
+  [
+    "a list cut by a wrong mark",
+    "patch",
+    async (page) => {
+      await unfold(page, "Input list from or to a spreadsheet");
+      await choose(page, "Take in a CSV list", "list.csv", `Name,Slot\nBell ${";".repeat(500)},1\n`);
+      await page.getByText("semicolon", { exact: true }).click();
+      await page.getByRole("button", { name: "Back to how it was read at first" }).waitFor();
+    },
+  ],
+  [
+    "a setup before it is kept, not all of it understood",
+    "setups",
+    async (page) => {
+      await give(page, JSON.stringify(ODD));
+      await states(page, "Take in “");
+      await openAll(page);
+    },
+  ],
+  [
+    "a backup to choose from, some of it refused",
+    "setups",
+    async (page) => {
+      const setups = [ODD, ...Array.from({ length: 60 }, () => EXAMPLE), { [LONG]: 1 }, { version: 99 }];
+      await give(page, JSON.stringify({ format: "hatside-backup", version: 1, setups, unread: [] }));
+      await states(page, "61 setups to choose from");
+      await page.getByRole("checkbox").first().uncheck();
+      await page.getByRole("button", { name: "Show 11 of 11 more" }).waitFor();
+      await openAll(page);
+    },
+  ],
+  [
+    "a link that is read, and one that was refused",
+    "setups",
+    async (page) => {
+      await go(page, packed("{}").slice(1));
+      await states(page, "Nothing to take in");
+      await inspect(page, "refused");
+      await neverAnswers(page);
+      await go(page, packed(printSetup(EXAMPLE)).slice(1));
+      await states(page, "Looking into it …");
+    },
+  ],
+  [
+    "a setup from a link",
+    "setups",
+    async (page) => {
+      await go(page, packed(JSON.stringify(ODD)).slice(1));
+      await states(page, "Take in “");
+      await openAll(page);
+    },
+  ],
+  [
+    "a shelf where names are blank and too long, nothing is found and nothing compared",
+    "setups",
+    async (page) => {
+      const key = await onlyKey(page);
+      const whole = (await things(page))[key] as object;
+      for (const n of [1, 2, 3, 4]) await lay(page, `${key}${n}`, { ...whole, name: LONG, text: "{" });
+      await page.reload();
+      await states(page, "5 setups on this device");
+      await openAll(page);
+      await page.getByText(/^Not compared: /).waitFor();
+      const names = page.getByLabel("Name", { exact: true });
+      await names.nth(0).fill(" ");
+      await names.nth(1).fill(`${LONG}s`);
+      await page.getByText("81 characters are too many").waitFor();
+      await inspect(page, "names");
+      await page.getByLabel("Search by name").fill("no such name");
+      await page.getByText("No setup has this in its name.").waitFor();
+    },
+  ],
+  [
+    "a setup too large for a code, handed on",
+    "setups",
+    async (page) => {
+      await takeIn(page, { ...EXAMPLE, note: letters(2000) });
+      await go(page, "setups");
+      await unfold(page, "Share the open setup");
+      await page.getByText(/^No QR code: /).waitFor();
+      await page.getByRole("button", { name: "Share the link" }).click();
+      await page.getByText(/^The link is in the clipboard|^This browser hands nothing on/).waitFor();
+    },
+  ],
+  [
+    "a browser that makes no links",
+    "setups",
+    async (page) => {
+      await page.evaluate(() => Reflect.deleteProperty(globalThis, "CompressionStream"));
+      await unfold(page, "Share the open setup");
+      await page.getByText("No link: this browser is too old for links.").waitFor();
+    },
+  ],
+  [
+    "the picture after a repair, and while it is done",
+    "image",
+    async (page) => {
+      await openAll(page);
+      for (const button of await page.getByRole("button", { name: "Show afterwards" }).all())
+        await button.click();
+      await page
+        .getByText(/^Afterwards: /)
+        .first()
+        .waitFor();
+      for (const view of ["As the house sees it", "The stage"]) {
+        await page.getByText(view).click();
+        await inspect(page, view);
+      }
+      await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
+      await states(page, /^Correct for Mara/);
+    },
+  ],
+  [
+    "a sum over every ceiling, and the level at the ear",
+    "sum",
+    async (page) => {
+      await openAll(page);
+      await page.getByLabel("Estimate it").check();
+      await typeKeys(page.getByLabel("Drive without load, V"), "20");
+      await typeKeys(page.getByLabel("Send of Kick, dB"), "40");
+      await page.getByRole("heading", { name: /short of the margin/ }).waitFor();
+      await openAll(page);
+    },
+  ],
+  [
+    "a patch with faults",
+    "patch",
+    async (page) => {
+      const { monitor } = EXAMPLE;
+      await takeIn(page, { ...EXAMPLE, monitor: { ...monitor, slots: [...monitor.slots].reverse() } });
+      await go(page, "patch");
+      await page.getByText("Fault:").first().waitFor();
+      await openAll(page);
+    },
+  ],
+  [
+    "recordings: measured, from before a change, kept",
+    "sum",
+    async (page) => {
+      await measureTwo(page);
+      await inspect(page, "measured");
+      await typeKeys(page.getByLabel("Send of Kick, dB"), "40");
+      await page.getByText("from before the change").first().waitFor();
+      await page.getByLabel("Source of Snare.wav").selectOption("left out");
+      await page.getByText("Files or matches have changed since").waitFor();
+      await inspect(page, "from before");
+      await page.getByRole("button", { name: "Keep these figures" }).click();
+      await page.locator(".toast").getByText(/kept$/).waitFor();
+      await neverAnswers(page);
+      await page.getByRole("button", { name: "Measure again", exact: true }).click();
+      await inspect(page, "under way");
+      await page.getByRole("button", { name: "Cancel measuring" }).click();
+      await page.getByText("Measuring was cancelled").waitFor();
+      await openAll(page);
+      await inspect(page, "cancelled");
+      await page.reload();
+      await unfold(page, "Measured: Kick");
+      await openAll(page);
+    },
+  ],
+  [
+    "a recording that cannot be read any more",
+    "sum",
+    async (page) => {
+      await measureTwo(page);
+      await page.evaluate(() => {
+        Blob.prototype.arrayBuffer = () => Promise.reject(new DOMException("gone", "NotReadableError"));
+      });
+      await go(page, "image");
+      await unfold(page, "Listen to it");
+      await page.getByLabel("What plays").selectOption("The recording, round its loudest moment");
+      await alert(page).getByText("The recording cannot be read any more").waitFor();
+    },
+  ],
+  [
+    "a check of the audience",
+    "check",
+    async (page) => {
+      await page.getByLabel("Who listens").selectOption("Audience");
+      await page.getByText("The audience hears the house, not a sum.").waitFor();
+    },
+  ],
+  ...VERDICTS.map(
+    ([what, says, file]) =>
+      [
+        `a check: ${what}`,
+        "check",
+        async (page: Page) => {
+          await takeIn(page, file());
+          await go(page, "check");
+          await page.getByText(says).first().waitFor();
+          await openAll(page);
+        },
+      ] as const,
+  ),
+];
+
+it.each(STATES)("nothing is found in %s", { timeout: WALK_MS }, async (what, place, bring) => {
+  const { page, faults, context } = await phone(browser);
+  await openAt(page, site, place);
+  await wordsStay(page);
+  await bring(page);
+  await inspect(page, what);
+  expect(faults).toEqual([]);
+  await context.close();
+});
