@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 
 /** A table under its caption and the names of its columns. */
 export interface TableProps {
@@ -15,11 +15,14 @@ export const Table = (props: TableProps) => {
   const box = useRef<HTMLDivElement>(null);
   const [wide, setWide] = useState(false);
   const name = useId();
-  useEffect(() => {
+  // Before it is painted: from then on the keyboard must reach it.
+  useLayoutEffect(() => {
     const frame = box.current;
     const table = frame?.firstElementChild;
     if (!frame || !table) return;
-    const watch = new ResizeObserver(() => setWide(frame.scrollWidth > frame.clientWidth));
+    const look = () => setWide(frame.scrollWidth > frame.clientWidth);
+    look();
+    const watch = new ResizeObserver(look);
     watch.observe(frame);
     watch.observe(table);
     return () => watch.disconnect();
