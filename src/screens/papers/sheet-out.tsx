@@ -1,5 +1,5 @@
 import { render } from "preact";
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import { RANGES } from "../../document/limits";
 import { current, figures } from "../../document/store";
 import { csvStyle, sheetToCsv } from "../../shelf/csv-write";
@@ -22,7 +22,8 @@ const print = (): void => {
 
 /** The patch sheet: put beside the app as long as this is open, so that printing prints it and nothing else. */
 export const SheetOut = () => {
-  useEffect(() => {
+  // Not after the next frame: who prints at once would get the screen.
+  useLayoutEffect(() => {
     const paper = document.createElement("div");
     paper.className = "paper";
     document.body.append(paper);

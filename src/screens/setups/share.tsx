@@ -1,6 +1,6 @@
 import "./setups.css";
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import type { SetupFile } from "../../document/schema";
 import { current } from "../../document/store";
 import { exportFile } from "../../shelf/file";
@@ -69,9 +69,9 @@ export const Share = () => {
   const file = current.value;
   const made = useSignal<Made | null>(null);
   const word = useSignal("");
-  useEffect(() => {
+  useLayoutEffect(() => {
     let isStale = false;
-    // A link or a word that is about the setup as it was.
+    // A link or a word that is about the setup as it was: not in one frame.
     made.value = null;
     word.value = "";
     make(file).then(
