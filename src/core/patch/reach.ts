@@ -1,4 +1,5 @@
 import { called, sourceCalled, sumCalled } from "../called";
+import { quoted } from "../direction";
 import { channelsOf } from "../legs";
 import { partsOf } from "../mix";
 import type { Id, Setup, Source } from "../setup";
@@ -85,7 +86,7 @@ const sameNames = (list: readonly { readonly id: Id; readonly name: string }[]):
 
 const RENAME = "Give each a name of its own: on the patch sheet nobody can tell them apart.";
 
-const share = (name: string): string => (name === "" ? "have no name" : `are called “${name}”`);
+const share = (name: string): string => (name === "" ? "have no name" : `are called ${quoted(name)}`);
 
 const nameFlags = (setup: Setup): PatchFlag[] => [
   ...sameNames(setup.sources).map(([name, sources]) =>

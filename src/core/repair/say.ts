@@ -1,4 +1,5 @@
 import { called, sourceCalled, sumCalled } from "../called";
+import { quoted } from "../direction";
 import { printPan } from "../pannotation";
 import { isReversed } from "../patched";
 import type { Id, Setup, Sum } from "../setup";
@@ -45,7 +46,7 @@ export const sayStep = (setup: Names, step: Step): string => {
       const [left, right] = step.slots;
       const pans = step.pans.map((p) => `${sourceCalled(setup, p.source)} to ${panSaid(setup, p)}`);
       const set = pans.length === 0 ? "" : ` In it set ${listed(pans)}.`;
-      return `Copy ${sumName(setup, step.of)} to a new pair, “${step.copy.name}”, and patch its left leg into slot ${left + 1} and its right leg into slot ${right + 1} for ${listenerName(setup, step.listener)} alone.${set}`;
+      return `Copy ${sumName(setup, step.of)} to a new pair, ${quoted(step.copy.name)}, and patch its left leg into slot ${left + 1} and its right leg into slot ${right + 1} for ${listenerName(setup, step.listener)} alone.${set}`;
     }
   }
 };

@@ -127,6 +127,12 @@ describe("names that two have", () => {
     );
     expect(found(s, "same name")[0]?.says).toBe("2 sources are called “Kick”.");
   });
+
+  it("do not turn the words behind them", () => {
+    const name = "\u202Ekcik";
+    const s = setup([source("k1", { name }), source("k2", { name })], [], [direct("k1"), direct("k2")]);
+    expect(found(s, "same name")[0]?.says).toBe("2 sources are called “\u202Ekcik\u202C”.");
+  });
 });
 
 describe("a patch that brings no sound", () => {

@@ -85,8 +85,8 @@ describe("a step", () => {
     expect(sayStep(s, { step: "flip", listener: "ines", flipped: false })).toBe(
       "Take the flip out at the mixer of Ines.",
     );
-    const copy = sum("m9", [], { name: "Drums for Ines" });
-    const own = (pans: readonly PanMove[]) =>
+    const copied = (name: string) => sum("m9", [], { name });
+    const own = (pans: readonly PanMove[], copy = copied("Drums for Ines")) =>
       sayStep(s, {
         step: "own pair",
         listener: "ines",
@@ -100,6 +100,10 @@ describe("a step", () => {
     const COPIED =
       "Copy Drums to a new pair, “Drums for Ines”, and patch its left leg into slot 4 and its right leg into slot 5 for Ines alone.";
     expect(own([])).toBe(COPIED);
+    // A name that turns the direction of writing does not turn the words behind it.
+    expect(own([], copied("\u202Esmurd"))).toContain(
+      " to a new pair, “\u202Esmurd\u202C”, and patch its left leg ",
+    );
     expect(own([move("Hat")])).toBe(`${COPIED} In it set Hat to L50 (was R50, following the house).`);
   });
 });
