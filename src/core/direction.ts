@@ -27,6 +27,7 @@ const SHOWN = 24;
 
 /** The beginning of such a text. */
 export const excerpt = (text: string): string => {
-  const letters = [...text];
+  // A letter takes at most two units, so these hold one more than is shown.
+  const letters = [...text.slice(0, 2 * (SHOWN + 1))];
   return directed(letters.length > SHOWN ? `${letters.slice(0, SHOWN).join("")}…` : text);
 };

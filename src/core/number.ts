@@ -61,8 +61,8 @@ export const printEntry = (value: number): string => String(Number(value.toFixed
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 const HALF = /^[+-]?\.?$/;
 
-/** A typed text as it is quoted in a sentence. */
-export const quote = (text: string): string => excerpt(text.trim());
+/** A typed text as a sentence shows it, without marks round it. */
+export const asTyped = (text: string): string => excerpt(text.trim());
 
 /** How much of a unit stands behind a number, in letters: typing "−3 dB" passes through "−3 d". */
 const unitTyped = (bare: string, unit: string): number => {
@@ -85,15 +85,18 @@ export const readNumber = (text: string, rule: NumberRule): Typed => {
   const range = `${printEntry(rule.min)} to ${printEntry(rule.max)}${rule.unit === "" ? "" : ` ${rule.unit}`}`;
   if (HALF.test(bare) && behind === 0) return { state: "open" };
   if (!NUMBER.test(bare)) {
-    return { state: "wrong", why: `${rule.name}: “${quote(text)}” is not a number. Allowed: ${range}.` };
+    return { state: "wrong", why: `${rule.name}: “${asTyped(text)}” is not a number. Allowed: ${range}.` };
   }
   if (behind > 0 && behind < unit.length) return { state: "open" };
   const value = Number(bare);
   if (rule.whole && !Number.isInteger(value)) {
-    return { state: "wrong", why: `${rule.name}: ${quote(text)} is not a whole number. Allowed: ${range}.` };
+    return {
+      state: "wrong",
+      why: `${rule.name}: ${asTyped(text)} is not a whole number. Allowed: ${range}.`,
+    };
   }
   if (value < rule.min || value > rule.max) {
-    return { state: "wrong", why: `${rule.name}: ${quote(text)} is outside ${range}.` };
+    return { state: "wrong", why: `${rule.name}: ${asTyped(text)} is outside ${range}.` };
   }
   return { state: "value", value: value === 0 ? 0 : value };
 };

@@ -1,6 +1,6 @@
 import { levelOf } from "./decibels";
 import { type PanSettings, panGains } from "./laws";
-import { plain, quote, type Typed } from "./number";
+import { asTyped, plain, type Typed } from "./number";
 import { OPEN, type PanNotation, readClock, STYLES, share, wrong } from "./panstyles";
 import type { Db, Pan } from "./units";
 
@@ -29,7 +29,7 @@ const NUMBER = /^(\d+\.?\d*|\.\d+)$/;
  */
 export const parsePan = (text: string, notation: PanNotation): Typed => {
   const style = STYLES[notation.panStyle];
-  const shown = quote(text);
+  const shown = asTyped(text);
   const typed = plain(text);
   if (/^\d+:/.test(typed)) return readClock(typed, shown);
   const nonsense = wrong(`“${shown}” is not a pan. Allowed: ${style.allowed(notation)}`);

@@ -1,4 +1,4 @@
-import { type NumberRule, plain, printEntry, quote, readNumber } from "../core/number";
+import { asTyped, type NumberRule, plain, printEntry, readNumber } from "../core/number";
 import { TAP_NAMES } from "../core/patch/taps";
 import type { SourceKind, TapPoint } from "../core/setup";
 import type { Side } from "../core/units";
@@ -35,7 +35,7 @@ export const readYes = (
   if ([...YES, ...more[0]].includes(word)) return { value: true };
   if ([...NO, ...more[1]].includes(word)) return { value: false };
   const words = [more[0][0] ?? "yes", more[1][0] ?? "no"].join(" or ");
-  return { wrong: `${field}: “${quote(cell)}” is neither yes nor no. Allowed: ${words}, or nothing.` };
+  return { wrong: `${field}: “${asTyped(cell)}” is neither yes nor no. Allowed: ${words}, or nothing.` };
 };
 
 /** A number by a rule, also as spreadsheets shorten it (1E-07). */
@@ -47,7 +47,7 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   if (typed.state === "value") return { value: typed.value };
   if (typed.state === "wrong") return { wrong: typed.why };
   return {
-    wrong: `${rule.name}: “${quote(cell)}” is only the beginning of a number. Allowed: ${printEntry(rule.min)} to ${printEntry(rule.max)} ${rule.unit}.`,
+    wrong: `${rule.name}: “${asTyped(cell)}” is only the beginning of a number. Allowed: ${printEntry(rule.min)} to ${printEntry(rule.max)} ${rule.unit}.`,
   };
 };
 
@@ -76,7 +76,9 @@ export const readKind = (cell: string): Cell<SourceKind> => {
   if (Object.hasOwn(KINDS, word)) return { value: word as SourceKind };
   const kind = kindOfName(word);
   if (kind !== "other") return { value: kind };
-  return { wrong: `Kind: “${quote(cell)}” is not known. Allowed: ${Object.keys(KINDS).sort().join(", ")}.` };
+  return {
+    wrong: `Kind: “${asTyped(cell)}” is not known. Allowed: ${Object.keys(KINDS).sort().join(", ")}.`,
+  };
 };
 
 const TAP_WORDS = new Map<string, TapPoint>([
@@ -102,7 +104,7 @@ export const readTap = (cell: string): Cell<TapPoint> => {
   );
   if (tap) return { value: tap };
   return {
-    wrong: `Tap point: “${quote(cell)}” is not known. Allowed: ${Object.values(TAP_NAMES).join(", ")}.`,
+    wrong: `Tap point: “${asTyped(cell)}” is not known. Allowed: ${Object.values(TAP_NAMES).join(", ")}.`,
   };
 };
 
@@ -122,7 +124,7 @@ export const readSlots = (cell: string, channels: 1 | 2): Cell<readonly SlotWord
   if (text === "") return { value: [] };
   if (!SLOTS.test(text))
     return {
-      wrong: `Slot: “${quote(cell)}” is no slot. Allowed: ${SLOT_RANGE}, for two channels such as 5L 6R.`,
+      wrong: `Slot: “${asTyped(cell)}” is no slot. Allowed: ${SLOT_RANGE}, for two channels such as 5L 6R.`,
     };
   const words = [...text.matchAll(/(\d+) ?([lrm]?)/g)];
   const pair = channels === 2 && words.length === 2 && words.every((w) => w[2] === "");
@@ -134,7 +136,7 @@ export const readSlots = (cell: string, channels: 1 | 2): Cell<readonly SlotWord
   if (far) return { wrong: `Slot: ${far.slot} is outside ${SLOT_RANGE}.` };
   if (channels === 1 && slots.some(({ channel }) => channel !== "both"))
     return {
-      wrong: `Slot: “${quote(cell)}” names a side, but the source has one channel. Allowed: ${SLOT_RANGE}.`,
+      wrong: `Slot: “${asTyped(cell)}” names a side, but the source has one channel. Allowed: ${SLOT_RANGE}.`,
     };
   return { value: slots };
 };

@@ -1,4 +1,4 @@
-import { type NumberRule, quote } from "../core/number";
+import { asTyped, type NumberRule } from "../core/number";
 import { parsePan, printPan } from "../core/pannotation";
 import type { ListFeed, ListRow } from "../core/patch/list";
 import { TAP_ADVICE } from "../core/patch/taps";
@@ -104,7 +104,7 @@ const panReader = (setup: Pick<Setup, "console">, header: string) => {
       wrong:
         typed.state === "wrong"
           ? typed.why
-          : `Pan: “${quote(text)}” is only the beginning of a pan. Allowed: ${printPan(-1, notation)} to ${printPan(1, notation)}.`,
+          : `Pan: “${asTyped(text)}” is only the beginning of a pan. Allowed: ${printPan(-1, notation)} to ${printPan(1, notation)}.`,
     };
   };
 };
@@ -114,7 +114,7 @@ const rowOf = (reader: RowReader, readPan: (text: string) => Cell<number>, piece
   const letters = [...name].length;
   if (name === "") reader.fault("name", "Name: nothing is written here. Allowed: a name.");
   if (letters > LIMITS.name)
-    reader.fault("name", `Name: “${quote(name)}” has ${letters} characters. Allowed: ${LIMITS.name}.`);
+    reader.fault("name", `Name: “${asTyped(name)}” has ${letters} characters. Allowed: ${LIMITS.name}.`);
   const kind = reader.read("kind", kindOfName(name), readKind);
   const stereo = reader.read("stereo", false, (t) =>
     readYes(t, "Stereo", [
@@ -209,7 +209,7 @@ export const readList = (
   const notes = lines.flatMap(({ row, list: { piece } }) =>
     mapping.piece === null || piece === null || known.has(piece.toLowerCase())
       ? []
-      : [`Row ${row}: “${quote(piece)}” is no piece of the kit, so the source stands at none.`],
+      : [`Row ${row}: “${asTyped(piece)}” is no piece of the kit, so the source stands at none.`],
   );
   return { ok: true, rows: lines.map((l) => l.list), notes };
 };

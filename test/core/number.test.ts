@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
+  asTyped,
   clockSaid,
   type NumberRule,
   plain,
@@ -8,7 +9,6 @@ import {
   printNumber,
   printPercent,
   printSigned,
-  quote,
   readNumber,
 } from "../../src/core/number";
 
@@ -134,10 +134,10 @@ describe("printing a number", () => {
   });
 
   it("quotes what was typed, cut where a paste goes on and on", () => {
-    expect(quote("  −3 dB ")).toBe("−3 dB");
-    expect(quote("x".repeat(24))).toBe("x".repeat(24));
-    expect(quote("x".repeat(25))).toBe(`${"x".repeat(24)}…`);
-    expect(quote("🥁".repeat(25))).toBe(`${"🥁".repeat(24)}…`);
+    expect(asTyped("  −3 dB ")).toBe("−3 dB");
+    expect(asTyped("x".repeat(24))).toBe("x".repeat(24));
+    expect(asTyped("x".repeat(25))).toBe(`${"x".repeat(24)}…`);
+    expect(asTyped("🥁".repeat(25))).toBe(`${"🥁".repeat(24)}…`);
     expect(plain("− 3,5\u00a0DB")).toBe("-3.5db");
   });
 });

@@ -1,4 +1,4 @@
-import { quote } from "../../core/number";
+import { asTyped } from "../../core/number";
 import { Pick } from "../../pieces/choice";
 import type { CsvTable } from "../../shelf/csv";
 import { FIELD_NAMES, FIELDS, type Mapping } from "../../shelf/csv-columns";
@@ -17,7 +17,7 @@ export const Columns = (props: {
   const width = Math.max(...table.rows.map((row) => row.cells.length));
   const first = table.rows[0]?.cells ?? [];
   const options = Array.from({ length: width }, (_, at) => {
-    const text = quote(first[at] ?? "") || "blank";
+    const text = asTyped(first[at] ?? "") || "blank";
     return [String(at), `${columnLetters(at + 1)}: ${header ? text : `“${text}”`}`] as const;
   });
   const used = FIELD_NAMES.filter((field) => mapping[field] !== null);

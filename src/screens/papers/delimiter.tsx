@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useId } from "preact/hooks";
-import { quote } from "../../core/number";
+import { asTyped } from "../../core/number";
 import { Choice } from "../../pieces/choice";
 import { DELIMITER_NAMES, DELIMITERS, type Delimiter, isDelimiter } from "../../shelf/csv";
 
@@ -28,7 +28,7 @@ const Another = ({ value, onValue }: { value: Delimiter; onValue: (delimiter: De
       />
       {wrong ? (
         <p class="wrong" id={`${id}-wrong`} role="alert">
-          The character between the cells: “{quote(typed.value)}” cannot be it. Allowed: one character, no
+          The character between the cells: “{asTyped(typed.value)}” cannot be it. Allowed: one character, no
           quotation mark.
         </p>
       ) : null}
