@@ -7,6 +7,8 @@ import type { Degrees, Metres } from "./units";
 export const MIDDLE_M: Metres = 0.12;
 /** A listener turned closer than this to side-on with the kit has no left and right of it. A design choice. */
 const SIDE_ON: Degrees = 20;
+/** What a difference of two turns may be off by. */
+const ROUNDING: Degrees = 1e-9;
 
 /** Sine and cosine, exact at quarter turns so that a mirror is exact. */
 const turn = (angle: Degrees): { readonly sin: number; readonly cos: number } => {
@@ -51,8 +53,7 @@ export const offsetFor = (
 
 /** Whether a listener sees the kit side-on, so that its left and right are only nearer and farther. */
 export const isSideOn = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): boolean =>
-  // In degrees: a cosine would decide by its last digit where the turn is just so much.
-  Math.abs((Math.abs(facingOf(kit, listener) - kit.yaw) % 180) - 90) < SIDE_ON;
+  Math.abs((Math.abs(facingOf(kit, listener) - kit.yaw) % 180) - 90) < SIDE_ON - ROUNDING;
 
 /** Side of an offset. */
 export const standingPlace = (offset: Metres): Place =>

@@ -83,8 +83,11 @@ describe("where the kit stands", () => {
       [-71, true],
       [-70, false],
     ] as const) {
-      for (let yaw = -180; yaw <= 180; yaw += 1)
-        expect(isSideOn(kitAt(yaw), performer(facing + yaw)), `${facing}° turned by ${yaw}°`).toBe(sideOn);
+      for (let tenths = -1800; tenths <= 1800; tenths += 1) {
+        const yaw = tenths / 10;
+        const turned = performer((10 * facing + tenths) / 10);
+        expect(isSideOn(kitAt(yaw), turned), `${facing}° turned by ${yaw}°`).toBe(sideOn);
+      }
     }
     expect(isSideOn(kitAt(90), audience)).toBe(true);
     expect(isSideOn(kitAt(90), drummer)).toBe(false);
