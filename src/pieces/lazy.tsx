@@ -14,6 +14,12 @@ export const loadTheRest = async (): Promise<void> => {
   while (waiting.length > 0) await Promise.allSettled(waiting.splice(0).map((load) => load()));
 };
 
+/** What a part has come to: itself, or the heading under which it says that it could not be loaded. */
+type Come<P> = ({ readonly part: ComponentType<P> } | { readonly failed: "h1" | "h2" }) & {
+  /** Called once it stands. */
+  readonly stands?: () => void;
+};
+
 /**
  * A part that is loaded when it is first shown. While it loads a word stands there;
  * if it cannot be loaded, the reason and another try.
@@ -26,31 +32,26 @@ export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): C
   };
   waiting.push(fetch);
   return (props: P) => {
-    const [part, setPart] = useState<{
-      readonly it: ComponentType<P>;
-      /** Called once it stands. */
-      readonly stands?: () => void;
-    } | null>(loaded && { it: loaded });
-    const [failed, setFailed] = useState<"h1" | "h2" | null>(null);
+    const [come, setCome] = useState<Come<P> | null>(loaded && { part: loaded });
     const [tries, setTries] = useState(0);
     useEffect(() => {
-      if (part) return;
-      setFailed(null);
+      if (come && "part" in come) return;
+      setCome(null);
       painted()
         .then(fetch)
         .then(
-          (it) => setPart({ it, stands: focusStays() }),
+          (part) => setCome({ part, stands: focusStays() }),
           // In the place of a screen it is the page's heading.
-          () => setFailed(document.querySelector("h1") ? "h2" : "h1"),
+          () => setCome({ failed: document.querySelector("h1") ? "h2" : "h1", stands: focusStays() }),
         );
     }, [tries]);
-    useLayoutEffect(() => part?.stands?.(), [part]);
-    if (part) {
-      const Part = part.it;
+    useLayoutEffect(() => come?.stands?.(), [come]);
+    if (come === null) return <p class="soft">One moment …</p>;
+    if ("part" in come) {
+      const Part = come.part;
       return <Part {...props} />;
     }
-    if (failed === null) return <p class="soft">One moment …</p>;
-    const Heading = failed;
+    const Heading = come.failed;
     return (
       <div class="notice bad stack" role="alert">
         <Heading>This part of Hatside could not be loaded</Heading>

@@ -1,14 +1,12 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { expectFault } from "./faults";
 import { answerAll, go, slots, states } from "./hall";
 import { openAt, settled, tabTo } from "./hands";
 import { phone } from "./harness";
-import { PLACES } from "./inspect";
+import { PLACES, WALK_MS } from "./inspect";
 import { browser, site } from "./stage";
-
-/** A walk over every screen, on a busy machine. */
-const WALK_MS = 300_000;
 
 describe("by keyboard alone", () => {
   it("a source is panned, the pair swapped, a repair done, a slot placed and moved, a check run", async () => {
@@ -254,7 +252,10 @@ describe("by keyboard alone", () => {
     await context.close();
   });
 
-  it("what has the focus stays where it stands while a part above it comes late", async () => {
+  it.each([
+    ["comes late", false],
+    ["cannot be loaded", true],
+  ])("what has the focus stays where it stands while a part above it %s", async (_, fails) => {
     const { page, context } = await phone(browser, { hasTouch: false });
     let comes = (): void => {};
     const late = new Promise<void>((done) => {
@@ -262,7 +263,7 @@ describe("by keyboard alone", () => {
     });
     await page.route("**/repair-list-*.js", async (route) => {
       await late;
-      await route.continue();
+      await (fails ? route.abort() : route.continue());
     });
     await openAt(page, site, "image");
     await tabTo(page, "Patch Drums in reverse");
@@ -270,9 +271,13 @@ describe("by keyboard alone", () => {
     await page.getByText("One moment …").first().waitFor();
     const before = await stands();
     comes();
-    await page.locator("#repair").waitFor();
+    const stood = fails
+      ? page.getByText("This part of Hatside could not be loaded")
+      : page.locator("#repair");
+    await stood.waitFor();
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Patch Drums in reverse");
     expect(await stands()).toBeCloseTo(before as number, 0);
+    if (fails) await expectFault(context, /ERR_FAILED/);
     await context.close();
   });
 
