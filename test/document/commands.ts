@@ -1,4 +1,6 @@
 import fc from "fast-check";
+import { PIECE_KINDS, SOURCE_KINDS } from "../../src/core/kinds";
+import { LAWS } from "../../src/core/laws";
 import type { Console, Ear, Listener, Piece, Recording, Source, Sum } from "../../src/core/setup";
 import type { Command } from "../../src/document/command";
 import { replaceSetup } from "../../src/document/commands/apply";
@@ -45,8 +47,9 @@ import {
   setSend,
   swapPair,
 } from "../../src/document/commands/sums";
-import { RANGES, type Range } from "../../src/document/limits";
+import { RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
+import { answers, EAR, measuredOf, within } from "./any";
 
 /** Ids that mostly exist: also one that never does. */
 const id = (prefix: string) => fc.integer({ min: 1, max: 20 }).map((n) => `${prefix}${n}`);
@@ -55,9 +58,6 @@ const piece = id("p");
 const sum = id("m").filter((m) => m.length === 2);
 const listener = id("l");
 const flag = fc.boolean();
-/** Anything a field takes, its ends often; no −0, which a file does not keep. */
-const within = ({ min, max }: Range) =>
-  fc.oneof(fc.constantFrom(min, max), fc.double({ min, max, noNaN: true })).map((n) => n || 0);
 const pan = fc.oneof(
   fc.integer({ min: -10, max: 10 }).map((n) => n / 10 || 0),
   within(RANGES.pan),
@@ -74,7 +74,9 @@ const patch = <T extends object>(of: { [K in keyof T]: fc.Arbitrary<T[K]> }) =>
   fc.record(of, { requiredKeys: [] }) as fc.Arbitrary<Partial<T>>;
 const name = fc.string({ maxLength: 12 });
 const hand = fc.constantFrom("right", "left", "open" as const);
-export const answers = fc.constantFrom("left", "middle", "right", "nothing", "unclear" as const);
+/** Any name in a table of core. */
+const anyOf = <K extends string>(table: { readonly [name in K]: unknown }) =>
+  fc.constantFrom(...(Object.keys(table) as K[]));
 const both = <T>(of: fc.Arbitrary<T>) => fc.tuple(of, of);
 
 const slot = fc.record({
@@ -94,7 +96,7 @@ const slot = fc.record({
 /** Every field of a record but its id, each with what it may be. */
 const sourceFields = patch<Omit<Source, "id">>({
   name,
-  kind: fc.constantFrom("drum", "voice", "keys", "talk", "other"),
+  kind: anyOf(SOURCE_KINDS),
   piece: orNull(piece),
   channels: fc.constantFrom(1, 2),
   pan,
@@ -117,7 +119,7 @@ const sumFields = patch<Omit<Sum, "id" | "sends">>({
 });
 const pieceFields = patch<Omit<Piece, "id">>({
   name,
-  kind: fc.constantFrom("kick", "hat", "tom", "overhead", "other"),
+  kind: anyOf(PIECE_KINDS),
   x: metres,
   y: metres,
   limbs: fc.subarray(["hand", "kick-foot", "hat-foot", "whole"] as const),
@@ -133,7 +135,7 @@ const listenerFields = patch<Omit<Listener, "id" | "kind">>({
   mono: flag,
 });
 const consoleFields = patch<Console>({
-  law: fc.constantFrom("sine", "root", "linear", "mean45", "sine45", "cosine2", "custom"),
+  law: anyOf(LAWS),
   centreDb: within(RANGES.centre),
   reference: fc.constantFrom("sides", "centre"),
   twoChannel: fc.constantFrom("balance-linear", "balance-sine", "pan"),
@@ -143,34 +145,17 @@ const consoleFields = patch<Console>({
   rms: fc.constantFrom("sample", "aes17"),
   outputDbu: within(RANGES.output),
 });
-const earFields = patch<Ear>({
-  unit: fc.constantFrom("dB/mW", "dB/V"),
-  sensitivity: within(RANGES.sensitivity),
-  impedance: within(RANGES.impedance),
-  sourceImpedance: within(RANGES.sourceImpedance),
-  drive: within(RANGES.drive),
-  isolation: within(RANGES.isolation),
-  stage: within(RANGES.stage),
-});
+const earFields = patch<Ear>(EAR);
 
-const measured = within(RANGES.measured);
 /** Figures of some sources, correlated anyhow but alike both ways. */
 const recording = fc
   .record({
     name,
     seconds: within(RANGES.seconds),
-    sources: fc.uniqueArray(
-      fc.record({
-        source,
-        rms: measured,
-        playing: measured,
-        peak: measured,
-        truePeak: measured,
-        fast: measured,
-        slow: measured,
-      }),
-      { maxLength: 6, selector: (m) => m.source },
-    ),
+    sources: fc.uniqueArray(measuredOf(source, within(RANGES.measured)), {
+      maxLength: 6,
+      selector: (m) => m.source,
+    }),
     each: fc.array(within(RANGES.correlation), { minLength: 15, maxLength: 15 }),
   })
   .map(({ each, ...rest }): Recording => {
@@ -203,7 +188,7 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
     .map((a) => pullSends(...a)),
   sum.map(swapPair),
   source.map(swapChannels),
-  fc.tuple(fc.constantFrom("kick", "tom", "crash", "other" as const), name).map((a) => addPiece(...a)),
+  fc.tuple(anyOf(PIECE_KINDS), name).map((a) => addPiece(...a)),
   fc.tuple(piece, pieceFields).map((a) => editPiece(...a)),
   fc.tuple(piece, metres, metres).map((a) => movePiece(...a)),
   piece.map(removePiece),

@@ -237,12 +237,18 @@ describe("any two setups", () => {
     );
   });
 
+  /** What a sentence shows of a value that nobody put into words. */
+  const SLIPS = /undefined|NaN|\[object|\bnull\b/;
+  const texts = (value: unknown): string[] =>
+    typeof value === "string" ? [value] : Object.values(value ?? {}).flatMap(texts);
+  /** Without names that are such words. */
+  const plainlyNamed = setups.filter((file) => !texts(file).some((text) => SLIPS.test(text)));
+
   it("give whole sentences", () => {
     fc.assert(
-      fc.property(setups, (b) => {
+      fc.property(plainlyNamed, (b) => {
         for (const { says } of differences(example, b)) {
-          // A name may be any word.
-          expect(says.replace(/“.*”/gsu, "")).not.toMatch(/undefined|NaN|\[object|\bnull\b/);
+          expect(says).not.toMatch(SLIPS);
           const [, after, before] = /^(.*) instead of (.*)$/su.exec(says) ?? [];
           if (after !== undefined) expect(after.endsWith(`: ${before}`)).toBe(false);
         }

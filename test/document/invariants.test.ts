@@ -15,7 +15,8 @@ import { mend } from "../../src/document/mend";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
-import { answers, applied, commands } from "./commands";
+import { answers } from "./any";
+import { applied, commands } from "./commands";
 
 const begins = fc.constantFrom(exampleSetup(), templateSetup(3, "left"), templateSetup(12, "open"));
 const setups = fc

@@ -17,7 +17,7 @@ const begin = async (): Promise<void> => {
   fast = await fastestLoops();
 };
 beforeEach(begin);
-/** Small enough ones that one measurement has memory for. */
+/** Cases that one measurement has memory for. */
 const AT_ONCE = 1000;
 
 /** Runs a loop over x[from…to) of arrays; gives the array that it writes to. */

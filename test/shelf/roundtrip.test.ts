@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Ear, Measured, Recording } from "../../src/core/setup";
+import type { Measured, Recording } from "../../src/core/setup";
 import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
@@ -9,25 +9,15 @@ import type { CheckSession, SetupFile } from "../../src/document/schema";
 import { printBackup } from "../../src/shelf/backup";
 import { exportFile, readFile } from "../../src/shelf/file";
 import { fromLink, toFragment } from "../../src/shelf/link";
+import { answers, EAR, measuredOf, within } from "../document/any";
 import { applied, commands } from "../document/commands";
 
-const within = ({ min, max }: { readonly min: number; readonly max: number }) =>
-  fc.double({ min, max, noNaN: true }).map((n) => (n === 0 ? 0 : n));
 /** A measured level; silence is −∞. */
 const level = fc.oneof(
   { weight: 3, arbitrary: within(RANGES.measured) },
   fc.constant(Number.NEGATIVE_INFINITY),
 );
-const measured = (source: string): fc.Arbitrary<Measured> =>
-  fc.record({
-    source: fc.constant(source),
-    rms: level,
-    playing: level,
-    peak: level,
-    truePeak: level,
-    fast: level,
-    slow: level,
-  });
+const measured = (source: string): fc.Arbitrary<Measured> => measuredOf(fc.constant(source), level);
 
 const recordingOf = ({ sources }: SetupFile): fc.Arbitrary<Recording> =>
   fc
@@ -44,23 +34,13 @@ const recordingOf = ({ sources }: SetupFile): fc.Arbitrary<Recording> =>
       }),
     );
 
-const ear: fc.Arbitrary<Ear> = fc.record({
-  unit: fc.constantFrom("dB/mW", "dB/V"),
-  sensitivity: within(RANGES.sensitivity),
-  impedance: within(RANGES.impedance),
-  sourceImpedance: within(RANGES.sourceImpedance),
-  drive: within(RANGES.drive),
-  isolation: within(RANGES.isolation),
-  stage: within(RANGES.stage),
-});
-
 const checkOf = ({ listeners, kit }: SetupFile): fc.Arbitrary<CheckSession> =>
   fc.record({
     listener: fc.constantFrom(...listeners.map((l) => l.id)),
     hits: fc.array(
       fc.record({
         piece: fc.constantFrom(...kit.pieces.map((p) => p.id), "p1"),
-        answer: fc.constantFrom("left", "middle", "right", "nothing", "unclear"),
+        answer: answers,
       }),
       { maxLength: 20 },
     ),
@@ -76,7 +56,7 @@ const setups: fc.Arbitrary<SetupFile> = fc
         name: fc.string({ unit: "binary", maxLength: 40 }),
         note: fc.string({ unit: "grapheme", maxLength: 60 }),
         recording: fc.option(recordingOf(file)),
-        ear: fc.option(ear),
+        ear: fc.option(fc.record(EAR)),
         check: fc.option(checkOf(file)),
       })
       .map((more) => mend({ ...file, ...more })),

@@ -1,5 +1,6 @@
 import fc, { type Parameters } from "fast-check";
 import { vi } from "vitest";
+import { withCases } from "./cases";
 
 // Each of thousands of mutants runs the properties again: fewer cases each are enough to kill one,
 // the same each time, or what lives would be another list each time.
@@ -9,9 +10,4 @@ fc.configureGlobal({ numRuns: 25, seed: 1 });
 const fewer = <T>(given?: Parameters<T>): Parameters<T> | undefined =>
   given?.numRuns ? { ...given, numRuns: Math.ceil(given.numRuns / 2) } : given;
 
-vi.mock("fast-check", async (original) => {
-  const real = await original<{ default: typeof fc }>();
-  const assert = ((property, given) =>
-    real.default.assert(property as never, fewer(given) as never)) as typeof fc.assert;
-  return { ...real, assert, default: { ...real.default, assert } };
-});
+vi.mock("fast-check", async (original) => withCases(await original(), (given) => fewer(given)));

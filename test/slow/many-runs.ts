@@ -1,7 +1,7 @@
 import { appendFileSync } from "node:fs";
-import type fc from "fast-check";
 import type { Parameters } from "fast-check";
 import { vi } from "vitest";
+import { withCases } from "./cases";
 
 const { FUZZ_TIMES = "1", FUZZ_COUNTS = "" } = process.env;
 /** What fast-check does where nobody says how often. */
@@ -14,9 +14,4 @@ const more = <T>(given?: Parameters<T>): Parameters<T> => {
   return { ...given, numRuns };
 };
 
-vi.mock("fast-check", async (original) => {
-  const real = await original<{ default: typeof fc }>();
-  const assert = ((property, given) =>
-    real.default.assert(property as never, more(given) as never)) as typeof fc.assert;
-  return { ...real, assert, default: { ...real.default, assert } };
-});
+vi.mock("fast-check", async (original) => withCases(await original(), (given) => more(given)));

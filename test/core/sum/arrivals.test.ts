@@ -2,10 +2,8 @@ import { expect, it } from "vitest";
 import { partsOf } from "../../../src/core/mix";
 import { arrivalsAt, strengthOf } from "../../../src/core/sum/arrivals";
 import type { Outlet } from "../../../src/core/units";
-import { expectNear } from "../../near";
+import { expectNear, TINY } from "../../near";
 import { onlySum, setupOf, source } from "./setups";
-
-const TINY = 1e-9;
 
 it("says of each source whether it arrives with its polarity switched", () => {
   const setup = setupOf(

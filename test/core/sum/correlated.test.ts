@@ -1,9 +1,7 @@
 import { expect, it } from "vitest";
 import { sumFigures } from "../../../src/core/sum/figures";
-import { expectNear } from "../../near";
+import { expectNear, TINY } from "../../near";
 import { onlySum, recordingOf, setupOf, source } from "./setups";
-
-const TINY = 1e-9;
 
 it("a recording says nothing of two sources where the level of one is not known", () => {
   const correlated = (level: number | null) => {

@@ -8,13 +8,11 @@ import type { LegFigures } from "../../../src/core/sum/leg";
 import type { Legs } from "../../../src/core/units";
 import { swapPair } from "../../../src/document/commands/sums";
 import { exampleSetup } from "../../../src/document/example";
-import { expectNear, printed } from "../../near";
+import { expectNear, printed, TINY } from "../../near";
 import { EQUAL_SOURCES, EXAMPLE_KIT, EXAMPLE_SUMS } from "../../tables/example-kit";
 import { anySetup, onlySum, recordingOf, setupOf, source } from "./setups";
 
 const figuresOf = (setup: Setup) => sumFigures(setup, onlySum(setup));
-/** Rounding that a chain of sums and logarithms may leave, dB. */
-const TINY = 1e-9;
 
 const expectAtMost = (low: number, high: number, what: string): void =>
   expect(low, what).toBeLessThanOrEqual(high + TINY);

@@ -1,0 +1,34 @@
+import fc from "fast-check";
+import type { Answer, Ear, Id, Measured } from "../../src/core/setup";
+import type { Db } from "../../src/core/units";
+import { RANGES, type Range } from "../../src/document/limits";
+
+/** Anything a field takes, its ends often; no −0, which a file does not keep. */
+export const within = ({ min, max }: Range): fc.Arbitrary<number> =>
+  fc.oneof(fc.constantFrom(min, max), fc.double({ min, max, noNaN: true })).map((n) => n || 0);
+
+/** Anything that can be said of a hit. */
+export const answers = fc.constantFrom<Answer>("left", "middle", "right", "nothing", "unclear");
+
+/** What each field of the data for the ear may be. */
+export const EAR: { readonly [K in keyof Ear]: fc.Arbitrary<Ear[K]> } = {
+  unit: fc.constantFrom("dB/mW", "dB/V"),
+  sensitivity: within(RANGES.sensitivity),
+  impedance: within(RANGES.impedance),
+  sourceImpedance: within(RANGES.sourceImpedance),
+  drive: within(RANGES.drive),
+  isolation: within(RANGES.isolation),
+  stage: within(RANGES.stage),
+};
+
+/** Figures of a source from a recording, whatever they have to do with each other. */
+export const measuredOf = (source: fc.Arbitrary<Id>, level: fc.Arbitrary<Db>): fc.Arbitrary<Measured> =>
+  fc.record({
+    source,
+    rms: level,
+    playing: level,
+    peak: level,
+    truePeak: level,
+    fast: level,
+    slow: level,
+  });
