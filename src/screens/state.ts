@@ -15,6 +15,9 @@ export const toast = signal<{
   readonly undo: SetupFile | (() => void) | false;
 } | null>(null);
 
+/** How long such a word stays. */
+export const TOAST_MS = 8000;
+
 const wantedSum = signal<Id | null>(null);
 const wantedListener = signal<Id | null>(null);
 

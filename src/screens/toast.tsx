@@ -1,9 +1,7 @@
 import { useEffect } from "preact/hooks";
 import { current, undo } from "../document/store";
 import { Icon } from "../pieces/icon";
-import { toast } from "./state";
-
-const STAYS_MS = 8000;
+import { TOAST_MS, toast } from "./state";
 
 /** The way back from what was just done; none once something else was changed: it would take that back. */
 const wayBack = (): (() => void) | null => {
@@ -20,7 +18,7 @@ export const Toast = () => {
     if (word === null) return;
     const timer = setTimeout(() => {
       toast.value = null;
-    }, STAYS_MS);
+    }, TOAST_MS);
     return () => clearTimeout(timer);
   }, [word]);
   return (

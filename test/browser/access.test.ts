@@ -2,21 +2,12 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { blankSetup } from "../../src/document/blank";
 import { printSetup } from "../../src/document/read-setup";
-import { answerAll, choose, go, keepIt, states, unfold } from "./hall";
+import { answerAll, choose, go, states, takeIn, unfold } from "./hall";
 import { drop, openAll, openAt } from "./hands";
 import { phone, typeKeys } from "./harness";
-import { inspect, PLACES, wordsStay } from "./inspect";
+import { inspect, PLACES, WALK_MS, wordsStay } from "./inspect";
 import { agreeButton, withFirst } from "./newer";
 import { browser, site } from "./stage";
-
-/** A walk over every screen, three sizes each, on a busy machine. */
-const WALK_MS = 300_000;
-
-const takeIn = async (page: Page, text: string): Promise<void> => {
-  await go(page, "setups");
-  await choose(page, "Open a setup file or a backup", "setup.json", text);
-  await keepIt(page);
-};
 
 /** States in which a screen looks different from what it is at first. */
 const STATES: readonly (readonly [what: string, place: string, bring: (page: Page) => Promise<void>])[] = [

@@ -42,6 +42,7 @@ const faintest = (
 ): Promise<number> =>
   page.locator(selector).evaluateAll(
     (all, [property, under]) => {
+      if (all.length === 0) throw new Error("nothing is drawn");
       const light = (text: string): number => {
         const [r = 0, g = 0, b = 0] = (text.match(/[\d.]+/g) ?? []).map((channel) => {
           const share = Number(channel) / 255;

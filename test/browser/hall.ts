@@ -38,6 +38,9 @@ export const shown = async (part: Locator): Promise<string> => (await part.allIn
 export const states = (page: Page, says: string | RegExp): Promise<void> =>
   page.locator("h1", { hasText: says }).waitFor();
 
+/** What is told at once: notices and refusals. */
+export const alert = (page: Page): Locator => page.getByRole("alert");
+
 /** What stands in the slots on the Patch screen, one line a slot. */
 export const slots = async (page: Page): Promise<string[]> => {
   const lines = await page.locator(".slot > summary").allInnerTexts();
@@ -97,11 +100,11 @@ export const overhang = async (page: Page): Promise<number> => {
 };
 
 /** Answers a check with one key until it knows something; a key that comes too soon after another does not count. */
-export const answerAll = async (page: Page): Promise<void> => {
+export const answerAll = async (page: Page, key = "1"): Promise<void> => {
   const question = page.locator(".question");
   await question.waitFor();
   const left = async (): Promise<number> => {
-    await page.keyboard.press("1");
+    await page.keyboard.press(key);
     return question.count();
   };
   await expect.poll(left, { timeout: 60_000, message: "the check comes to an end" }).toBe(0);
@@ -111,4 +114,11 @@ export const answerAll = async (page: Page): Promise<void> => {
 export const keepIt = async (page: Page): Promise<void> => {
   await page.getByRole("button", { name: "Keep it and open it" }).click();
   await page.waitForFunction(() => location.hash === "#kit");
+};
+
+/** Takes a setup in by its file and opens it. */
+export const takeIn = async (page: Page, text: string): Promise<void> => {
+  await go(page, "setups");
+  await choose(page, "Open a setup file or a backup", "setup.json", text);
+  await keepIt(page);
 };

@@ -16,7 +16,7 @@ export const narrow = async (): Promise<Phone> => {
   return user;
 };
 
-/** A text on the page, and whether nothing stands behind it in its part. */
+/** A text on the page, and whether nothing stands behind it in its line. */
 interface Shown {
   readonly data: string;
   readonly isLast: boolean;
@@ -30,7 +30,11 @@ const textsOf = async (page: Page, parts: string): Promise<readonly Shown[]> => 
       const walker = document.createTreeWalker(part, NodeFilter.SHOW_TEXT);
       while (walker.nextNode()) {
         const text = walker.currentNode as Text;
-        all.push({ data: text.data, isLast: text.nextSibling === null });
+        // What is inline does not end the line.
+        let at: Node = text;
+        while (!at.nextSibling && at.parentElement && getComputedStyle(at.parentElement).display === "inline")
+          at = at.parentElement;
+        all.push({ data: text.data, isLast: at.nextSibling === null });
       }
     }
     return JSON.stringify(all);
@@ -70,7 +74,7 @@ export const harm = (page: Page): Promise<string[]> =>
   });
 
 /** Some parts of the page show texts, and the words behind them run as they should. */
-export const upright = async (page: Page, parts: string, shows: readonly string[]): Promise<void> => {
+export const unturned = async (page: Page, parts: string, shows: readonly string[]): Promise<void> => {
   const all = await textsOf(page, parts);
   expect(missing(all, shows)).toEqual([]);
   expect(turned(all)).toEqual([]);

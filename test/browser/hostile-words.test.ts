@@ -2,25 +2,21 @@ import Papa from "papaparse";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { directed, quoted } from "../../src/core/direction";
-import { quote } from "../../src/core/number";
+import { asTyped } from "../../src/core/number";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";
 import { show } from "../../src/document/reader";
 import { unguard } from "../../src/shelf/csv-cells";
-import { wavFile } from "../measure/wavfile";
+import { noiseWav } from "../measure/noisewav";
 import { forged, packed } from "../shelf/forged";
-import { noise } from "../tools/chance.mjs";
-import { choose, downloaded, go, keepIt, states, unfold, visit } from "./hall";
+import { answerAll, choose, downloaded, go, keepIt, states, unfold, visit } from "./hall";
 import { drop, openAll, openAt } from "./hands";
 import { controlled, type Phone } from "./harness";
-import { CORPUS, hostileSetup } from "./hostile";
-import { harm, harmless, narrow, upright } from "./hostile-page";
+import { asName, CORPUS, EVERYTHING, HALF, hostileSetup } from "./hostile";
+import { harm, harmless, narrow, unturned } from "./hostile-page";
+import { wordsStay } from "./inspect";
 import { site } from "./stage";
 import { lay } from "./things";
-
-const EVERYTHING = CORPUS.join(" ");
-/** Half of a pair: it does not travel as a text. */
-const HALF = /\p{Surrogate}/u;
 
 interface Given {
   readonly name: string;
@@ -28,7 +24,7 @@ interface Given {
 }
 
 /** Gives files to a field as if they were chosen; sent as JSON, which keeps halves of pairs. */
-const give = (page: Page, label: string, files: readonly Given[]): Promise<void> =>
+const giveFiles = (page: Page, label: string, files: readonly Given[]): Promise<void> =>
   page.getByLabel(label).evaluate((field, json) => {
     const carried = new DataTransfer();
     for (const { name, content } of JSON.parse(json) as Given[]) carried.items.add(new File([content], name));
@@ -36,8 +32,6 @@ const give = (page: Page, label: string, files: readonly Given[]): Promise<void>
     field.dispatchEvent(new Event("change", { bubbles: true }));
   }, JSON.stringify(files));
 
-/** A text as the name of a file, or in an address: halves of pairs are no text there. */
-const asName = (text: string): string => text.replace(/\p{Surrogate}/gu, "\uFFFD");
 /** A file in a sentence. */
 const fileCalled = (name: string): string => quoted(asName(name));
 
@@ -73,14 +67,14 @@ it("files that are refused are named, and what is in them is quoted, as text", a
     says: (text: string) => string,
   ): Promise<void> => {
     const files = CORPUS.map((text) => ({ name: `${text}.json`, content: content(text) }));
-    await give(page, "Open a setup file or a backup", files);
+    await giveFiles(page, "Open a setup file or a backup", files);
     await states(page, "Nothing to take in");
     const names = files.map(({ name }) => fileCalled(name));
     await harmless(
       page,
       CORPUS.map((text, at) => `${names[at]}: ${says(text)}`),
     );
-    await upright(page, ".verdict", names);
+    await unturned(page, ".verdict", names);
     await page.getByRole("button", { name: "To my setups" }).click();
   };
   await openAt(page, site, "setups");
@@ -146,7 +140,7 @@ it("a list’s name, its headers and its cells that are refused are quoted as te
   const name = `${EVERYTHING}.csv`;
   const look = (rows: readonly (readonly string[])[]): Promise<void> => {
     const lines = rows.map((row) => row.map((text) => `"${text.replaceAll('"', '""')}"`).join(","));
-    return give(page, "Take in a CSV list", [{ name, content: ["sep=,", ...lines].join("\n") }]);
+    return giveFiles(page, "Take in a CSV list", [{ name, content: ["sep=,", ...lines].join("\n") }]);
   };
   await openAt(page, site, "patch");
   await unfold(page, "Input list from or to a spreadsheet");
@@ -155,16 +149,16 @@ it("a list’s name, its headers and its cells that are refused are quoted as te
   await openAll(page);
   await harmless(
     page,
-    own.map((text) => `: ${quote(text)}`),
+    own.map((text) => `: ${asTyped(text)}`),
   );
-  await upright(page, "h3", [fileCalled(name)]);
+  await unturned(page, "h3", [fileCalled(name)]);
   // So many cells are named at once.
   for (const some of [own.slice(0, 20), own.slice(20)]) {
     await look([["Name", "Kind"], ...some.map((text) => ["Kick", text])]);
     await page.getByText(`${some.length} cells cannot be read.`).waitFor();
     await harmless(
       page,
-      some.map((text) => `Kind: “${quote(unguard(text))}” is not known.`),
+      some.map((text) => `Kind: “${asTyped(unguard(text))}” is not known.`),
     );
   }
   await user.context.close();
@@ -239,16 +233,18 @@ describe("kept on the device", () => {
     const more = page.getByRole("button", { name: "More for " }).first();
     const copy = directed(`${EVERYTHING} 2`);
     await go(page, "setups");
+    await wordsStay(page);
     await more.click();
     await page.getByRole("button", { name: "Duplicate" }).click();
     await page.locator(".toast", { hasText: "Copied as “" }).waitFor();
     await harmless(page, []);
-    await upright(page, ".toast", [`Copied as “${copy}”`]);
+    await unturned(page, ".toast", [`Copied as “${copy}”`]);
+    await page.locator(".toast").getByRole("button", { name: "Close" }).click();
     await more.click();
     await page.getByRole("button", { name: "Delete" }).first().click();
     await page.locator(".toast", { hasText: "” deleted" }).waitFor();
     await harmless(page, []);
-    await upright(page, ".toast", [`“${copy}” deleted`]);
+    await unturned(page, ".toast", [`“${copy}” deleted`]);
   });
 
   it.each(["1", "4"])(
@@ -256,16 +252,10 @@ describe("kept on the device", () => {
     async (key) => {
       await go(page, "check");
       await page.getByRole("button", { name: "Start the check" }).click();
-      const question = page.locator(".question");
-      await question.waitFor();
-      const asks = async (): Promise<number> => {
-        await page.keyboard.press(key);
-        return question.count();
-      };
-      await expect.poll(asks, { timeout: 60_000 }).toBe(0);
+      await answerAll(page, key);
       await openAll(page);
       await harmless(page, ["To confirm, hit the "]);
-      await upright(page, "main", []);
+      await unturned(page, "main", []);
       await page.getByRole("button", { name: "Done" }).click();
     },
   );
@@ -273,10 +263,7 @@ describe("kept on the device", () => {
   it("what a recording measures names sources, and keeps a file’s name, as text", async () => {
     const words = Buffer.from("<img src=x onerror=alert(1)>words in the file");
     const chunks = ["LIST", "bext", "iXML"].map((id): [string, Uint8Array] => [id, Uint8Array.from(words)]);
-    const sound = noise(1);
-    const wav = Buffer.from(
-      wavFile([Float64Array.from({ length: 4800 }, () => 0.1 * sound())], { between: chunks }),
-    );
+    const wav = noiseWav(1, 4800, { between: chunks });
     await go(page, "sum");
     await page.locator("summary", { hasText: "Measured: " }).click();
     // The one whose name turns the direction gives the measurement its own.
@@ -294,7 +281,7 @@ describe("kept on the device", () => {
     expect(await page.getByText("words in the file").count(), "what chunks say is not shown").toBe(0);
     const kept = new RegExp(`^Kept: ${directed(first)} and \\d+ more files, `);
     expect(await page.locator("summary", { hasText: "Kept: " }).textContent()).toMatch(kept);
-    await upright(page, "summary", []);
+    await unturned(page, "summary", []);
   });
 
   it("the patch sheet as CSV holds no formula", async () => {
@@ -328,7 +315,7 @@ describe("kept on the device", () => {
     for (const name of texts) {
       await understood.waitFor();
       expect(await harm(page)).toEqual([]);
-      await upright(page, ".notice > p", [`“${directed(name)}” was not opened and stays as it is.`]);
+      await unturned(page, ".notice > p", [`“${directed(name)}” was not opened and stays as it is.`]);
       if (name === EVERYTHING) await harmless(page, [`its format is ${show(name)}.`]);
       await understood.click();
     }

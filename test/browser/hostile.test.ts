@@ -2,19 +2,15 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/read-setup";
 import { toFragment } from "../../src/shelf/link";
-import { wavFile } from "../measure/wavfile";
-import { noise } from "../tools/chance.mjs";
+import { noiseWav } from "../measure/noisewav";
 import { choose, downloaded, go, keepIt, states, unfold } from "./hall";
 import { drop, openAll, openAt, settled, stored } from "./hands";
 import type { Phone } from "./harness";
-import { CORPUS, hostileSetup, polluted } from "./hostile";
+import { asName, CORPUS, EVERYTHING, HALF, hostileSetup, polluted } from "./hostile";
 import { harm, harmless, narrow } from "./hostile-page";
 import { site } from "./stage";
 
 const SETUP = hostileSetup();
-/** Half of a pair: neither UTF-8 nor a file's name holds one. */
-const HALF = /\p{Surrogate}/u;
-const EVERYTHING = CORPUS.join(" ");
 
 const take = async (page: Page, text: string): Promise<void> => {
   await openAt(page, site, "setups");
@@ -166,14 +162,13 @@ it("by recordings' file names it is shown as text", async () => {
   const { page } = user;
   await openAt(page, site, "sum");
   await unfold(page, "Measure a recording");
-  const sound = noise(1);
-  const wav = Buffer.from(wavFile([Float64Array.from({ length: 4800 }, () => 0.1 * sound())]));
+  const wav = noiseWav(1, 4800);
   await drop(
     page,
     CORPUS.map((name) => ({ name: `${name}.wav`, content: wav })),
   );
   await page.getByText(`of ${CORPUS.length} tracks matched to a source`).waitFor();
-  const names = CORPUS.map((text) => `${text.replace(/\p{Surrogate}/gu, "\uFFFD")}.wav`);
+  const names = CORPUS.map((text) => `${asName(text)}.wav`);
   await harmless(page, names);
   await drop(
     page,

@@ -37,6 +37,15 @@ export const CORPUS: readonly string[] = [
   "null",
 ];
 
+/** All of them in one. */
+export const EVERYTHING = CORPUS.join(" ");
+
+/** Half of a pair: neither a file's name nor anything else in UTF-8 holds one. */
+export const HALF = /\p{Surrogate}/u;
+
+/** A text as the name of a file, or in an address. */
+export const asName = (text: string): string => text.replace(/\p{Surrogate}/gu, "\uFFFD");
+
 type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 
 const isList = (value: Json): value is readonly Json[] => Array.isArray(value);

@@ -1,10 +1,13 @@
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
-import { wavFile } from "../measure/wavfile";
-import { noise } from "../tools/chance.mjs";
+import { TOAST_MS } from "../../src/screens/state";
+import { noiseWav } from "../measure/noisewav";
 import { overhang, reachesOut, unfold } from "./hall";
 import { openAll } from "./hands";
 import { axeFindings } from "./harness";
+
+/** Many looks at one page, on a busy machine. */
+export const WALK_MS = 300_000;
 
 /** Smallest side of what is pressed, px: a hair less is rounding. */
 const TARGET = 47.9;
@@ -103,7 +106,9 @@ const LOOKS = [
 const isClean = async (page: Page, what: string): Promise<void> => {
   const show = (theme: string | undefined): Promise<void> =>
     page.evaluate((to) => {
-      document.documentElement.dataset.theme = to;
+      const { dataset } = document.documentElement;
+      if (to === undefined) delete dataset.theme;
+      else dataset.theme = to;
     }, theme);
   const own = await page.evaluate(() => document.documentElement.dataset.theme);
   for (const [theme, forcedColors] of LOOKS) {
@@ -124,25 +129,25 @@ export const inspect = async (page: Page, what: string): Promise<void> => {
 
 /** A word with its way back stays in sight as long as it is looked at. To be called before it comes. */
 export const wordsStay = (page: Page): Promise<void> =>
-  page.evaluate(() => {
+  page.evaluate((usual) => {
     const later = globalThis.setTimeout;
-    const patient = (work: () => void, ms = 0) => later(work, ms === 8000 ? 10 * 60_000 : ms);
+    const patient = (work: () => void, ms = 0) => later(work, ms === usual ? 10 * 60_000 : ms);
     Object.assign(globalThis, { setTimeout: patient });
-  });
+  }, TOAST_MS);
 
 /** The longest name, without a place to break it. */
-export const LONG = "TallowStreetSoul".repeat(5);
+export const LONGEST = "TallowStreetSoul".repeat(5);
 
-/** Measures a recording of two tracks and opens everything. */
+/** Chooses recordings of three tracks, leaves one out, measures two and opens everything. */
 export const measureTwo = async (page: Page): Promise<void> => {
   await unfold(page, "Measure a recording");
-  const files = ["Kick.wav", "Snare.wav", `${LONG}.wav`].map((name, at) => {
-    const sound = noise(at + 1);
-    const wav = wavFile([Float64Array.from({ length: 9600 }, () => 0.1 * sound())]);
-    return { name, mimeType: "audio/wav", buffer: Buffer.from(wav) };
-  });
+  const files = ["Kick.wav", "Snare.wav", `${LONGEST}.wav`].map((name, at) => ({
+    name,
+    mimeType: "audio/wav",
+    buffer: noiseWav(at + 1, 9600),
+  }));
   await page.getByLabel("Choose recordings").setInputFiles(files);
-  await page.getByLabel(`Source of ${LONG}.wav`).selectOption("left out");
+  await page.getByLabel(`Source of ${LONGEST}.wav`).selectOption("left out");
   await page.getByRole("button", { name: "Measure 2 tracks" }).click();
   await page.locator("#beside").waitFor();
   await openAll(page);

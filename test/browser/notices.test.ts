@@ -1,19 +1,13 @@
-import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectFault } from "./faults";
-import { go, states } from "./hall";
+import { alert, go, states } from "./hall";
 import { openAll, openAt, settled } from "./hands";
 import { drawn, phone } from "./harness";
-import { inspect, LONG, wordsStay } from "./inspect";
+import { inspect, LONGEST, WALK_MS, wordsStay } from "./inspect";
 import { slider } from "./kick";
 import { agreeButton, withFirst } from "./newer";
 import { browser, site } from "./stage";
 import { lay, onlyKey, things } from "./things";
-
-/** Many looks at one page, on a busy machine. */
-const WALK_MS = 300_000;
-
-const alert = (page: Page) => page.getByRole("alert");
 
 describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
   it("nothing can be kept, neither setups nor the app", async () => {
@@ -23,7 +17,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
         throw new DOMException("refused", "SecurityError");
       };
       navigator.serviceWorker.register = () => Promise.reject(new Error(`not on this ${name}`));
-    }, LONG);
+    }, LONGEST);
     await openAt(page, site, "kit");
     await alert(page).getByText("Nothing can be kept here").waitFor();
     await inspect(page, "kit");
@@ -68,7 +62,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
     await openAt(page, site, "kit");
     const key = await onlyKey(page);
     const whole = (await things(page))[key] as { readonly text: string };
-    await lay(page, key, { ...whole, name: LONG, text: spoil(whole.text) });
+    await lay(page, key, { ...whole, name: LONGEST, text: spoil(whole.text) });
     await page.reload();
     await drawn(page);
     await alert(page).getByText(says).waitFor();

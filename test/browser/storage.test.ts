@@ -4,7 +4,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
 import { VERSION } from "../../src/document/schema";
-import { downloaded, go, shelved, visit } from "./hall";
+import { alert, downloaded, go, shelved, visit } from "./hall";
 import { openAt, settled, stored } from "./hands";
 import { axeFindings, drawn, phone, phoneWithMemory, withFolder } from "./harness";
 import { kickIn, panOf, slider } from "./kick";
@@ -13,8 +13,6 @@ import { browser, site } from "./stage";
 import { lay, onlyKey, textsIn, things } from "./things";
 
 const FIRST = readFileSync(join(import.meta.dirname, "../fixtures/setup-v1.json"), "utf8");
-
-const alert = (page: Page) => page.getByRole("alert");
 
 /** Moves the kick by keys; gives the pan that stands afterwards, −100…+100. */
 const pan = async (page: Page, key = "ArrowRight"): Promise<number> => {
@@ -26,6 +24,16 @@ const pan = async (page: Page, key = "ArrowRight"): Promise<number> => {
 /** The kick's pan in a file is the one that is shown. */
 const expectKick = (text: string, shown: number): void => {
   expect(kickIn(text).pan).toBeCloseTo(shown / 100, 6);
+};
+
+/** An edit is kept, and there after a reload. */
+const keepsOn = async (page: Page): Promise<void> => {
+  const edited = await pan(page);
+  await settled(page);
+  expectKick(await stored(page), edited);
+  await page.reload();
+  await drawn(page);
+  expect(await panOf(page)).toBe(edited);
 };
 
 /** Asks the page to close, as a user does, and says whether it asked back. It stays open then. */
@@ -272,12 +280,7 @@ describe("a setup on the shelf that cannot be read", () => {
       await page.getByRole("button", { name: "Understood" }).click();
       expect(await alert(page).count()).toBe(0);
 
-      const edited = await pan(page);
-      await settled(page);
-      expectKick(await stored(page), edited);
-      await page.reload();
-      await drawn(page);
-      expect(await panOf(page)).toBe(edited);
+      await keepsOn(page);
       expect((await things(page))[key]).toEqual(spoilt);
       expect(await alert(page).count()).toBe(0);
 
@@ -391,12 +394,7 @@ it.each([
           request.onerror = () => failed(request.error);
         }),
     );
-    const edited = await pan(page);
-    await settled(page);
-    expectKick(await stored(page), edited);
-    await page.reload();
-    await drawn(page);
-    expect(await panOf(page)).toBe(edited);
+    await keepsOn(page);
     expect(await alert(page).count()).toBe(0);
     expect(faults).toEqual([]);
     await context.close();
