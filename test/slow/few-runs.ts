@@ -1,6 +1,5 @@
 import fc, { type Parameters } from "fast-check";
 import { vi } from "vitest";
-import { withCases } from "./cases";
 
 // Each of thousands of mutants runs the properties again: fewer cases each are enough to kill one,
 // the same each time, or what lives would be another list each time.
@@ -10,4 +9,8 @@ fc.configureGlobal({ numRuns: 25, seed: 1 });
 const fewer = <T>(given?: Parameters<T>): Parameters<T> | undefined =>
   given?.numRuns ? { ...given, numRuns: Math.ceil(given.numRuns / 2) } : given;
 
-vi.mock("fast-check", async (original) => withCases(await original(), (given) => fewer(given)));
+// What is mocked comes before what this file imports.
+vi.mock("fast-check", async (original) => {
+  const { withCases } = await import("./cases");
+  return withCases(await original(), (given) => fewer(given));
+});

@@ -1,7 +1,6 @@
 import { appendFileSync } from "node:fs";
 import type { Parameters } from "fast-check";
 import { vi } from "vitest";
-import { withCases } from "./cases";
 
 const { FUZZ_TIMES = "1", FUZZ_COUNTS = "" } = process.env;
 /** What fast-check does where nobody says how often. */
@@ -14,4 +13,8 @@ const more = <T>(given?: Parameters<T>): Parameters<T> => {
   return { ...given, numRuns };
 };
 
-vi.mock("fast-check", async (original) => withCases(await original(), (given) => more(given)));
+// What is mocked comes before what this file imports.
+vi.mock("fast-check", async (original) => {
+  const { withCases } = await import("./cases");
+  return withCases(await original(), (given) => more(given));
+});
