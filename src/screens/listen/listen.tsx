@@ -1,6 +1,6 @@
 import "./listen.css";
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { printNumber } from "../../core/number";
 import { FIRST_LEVEL, LEVELS, newPlayer, type Player, type Sounds } from "../../listen/player";
 import type { ViewName } from "../../listen/views";
@@ -77,15 +77,16 @@ const usePlayer = (view: ViewName) => {
     void player.current?.close();
     player.current = null;
   };
-  useEffect(() => {
+  // Sound follows a tap at once, not after the next frame.
+  useLayoutEffect(() => {
     if (!sounds.value) return;
     if (load) player.current?.load(load);
     else stop();
   }, [load?.voices, JSON.stringify(load?.views)]);
-  useEffect(() => {
+  useLayoutEffect(() => {
     void player.current?.play(view);
   }, [view]);
-  useEffect(() => stop, []);
+  useLayoutEffect(() => stop, []);
   const play = async (): Promise<void> => {
     const first = loadNow();
     if (!first) return;
