@@ -34,12 +34,12 @@ const quiet = (): Promise<void> => {
 
 const SCREENS = {
   kit: KitScreen,
-  image: lazy(async () => (await import("./screens/image/image")).ImageScreen),
-  sum: lazy(async () => (await import("./screens/sum/sum")).SumScreen),
-  patch: lazy(async () => (await import("./screens/patch/patch")).PatchScreen),
-  check: lazy(async () => (await import("./screens/check/check")).CheckScreen),
-  setups: lazy(async () => (await import("./screens/setups/setups")).SetupsScreen),
-  about: lazy(async () => (await import("./screens/about")).AboutScreen),
+  image: lazy(async () => (await import("./screens/image/image")).ImageScreen, "h1"),
+  sum: lazy(async () => (await import("./screens/sum/sum")).SumScreen, "h1"),
+  patch: lazy(async () => (await import("./screens/patch/patch")).PatchScreen, "h1"),
+  check: lazy(async () => (await import("./screens/check/check")).CheckScreen, "h1"),
+  setups: lazy(async () => (await import("./screens/setups/setups")).SetupsScreen, "h1"),
+  about: lazy(async () => (await import("./screens/about")).AboutScreen, "h1"),
 };
 
 /** Takes the newer version only once everything is safe. */

@@ -14,17 +14,22 @@ export const loadTheRest = async (): Promise<void> => {
   while (waiting.length > 0) await Promise.allSettled(waiting.splice(0).map((load) => load()));
 };
 
-/** What a part has come to: itself, or the heading under which it says that it could not be loaded. */
-type Come<P> = ({ readonly part: ComponentType<P> } | { readonly failed: "h1" | "h2" }) & {
+/** What a part has come to: itself, or null where it could not be loaded. */
+interface Come<P> {
+  readonly part: ComponentType<P> | null;
   /** Called once it stands. */
   readonly stands?: () => void;
-};
+}
 
 /**
  * A part that is loaded when it is first shown. While it loads a word stands there;
  * if it cannot be loaded, the reason and another try.
+ * @param Heading of the reason: "h1" in the place of a screen, which has the page's heading
  */
-export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> => {
+export const lazy = <P extends object>(
+  load: () => Promise<ComponentType<P>>,
+  Heading: "h1" | "h2" = "h2",
+): ComponentType<P> => {
   let loaded: ComponentType<P> | null = null;
   const fetch = async (): Promise<ComponentType<P>> => {
     loaded ??= await load();
@@ -35,23 +40,19 @@ export const lazy = <P extends object>(load: () => Promise<ComponentType<P>>): C
     const [come, setCome] = useState<Come<P> | null>(loaded && { part: loaded });
     const [tries, setTries] = useState(0);
     useEffect(() => {
-      if (come && "part" in come) return;
+      if (come?.part) return;
       setCome(null);
       painted()
         .then(fetch)
         .then(
           (part) => setCome({ part, stands: focusStays() }),
-          // In the place of a screen it is the page's heading.
-          () => setCome({ failed: document.querySelector("h1") ? "h2" : "h1", stands: focusStays() }),
+          () => setCome({ part: null, stands: focusStays() }),
         );
     }, [tries]);
     useLayoutEffect(() => come?.stands?.(), [come]);
     if (come === null) return <p class="soft">One moment …</p>;
-    if ("part" in come) {
-      const Part = come.part;
-      return <Part {...props} />;
-    }
-    const Heading = come.failed;
+    const Part = come.part;
+    if (Part) return <Part {...props} />;
     return (
       <div class="notice bad stack" role="alert">
         <Heading>This part of Hatside could not be loaded</Heading>
