@@ -24,7 +24,7 @@ interface Come<P> {
 /**
  * A part that is loaded when it is first shown. While it loads a word stands there;
  * if it cannot be loaded, the reason and another try.
- * @param Heading of the reason: "h1" in the place of a screen, which has the page's heading
+ * @param Heading of the reason: "h1" in the place of a screen, where the word is the page's heading too
  */
 export const lazy = <P extends object>(
   load: () => Promise<ComponentType<P>>,
@@ -36,6 +36,7 @@ export const lazy = <P extends object>(
     return loaded;
   };
   waiting.push(fetch);
+  const Wait = Heading === "h1" ? "h1" : "p";
   return (props: P) => {
     const [come, setCome] = useState<Come<P> | null>(loaded && { part: loaded });
     const [tries, setTries] = useState(0);
@@ -50,7 +51,7 @@ export const lazy = <P extends object>(
         );
     }, [tries]);
     useLayoutEffect(() => come?.stands?.(), [come]);
-    if (come === null) return <p class="soft">One moment …</p>;
+    if (come === null) return <Wait class="wait">One moment …</Wait>;
     const Part = come.part;
     if (Part) return <Part {...props} />;
     return (

@@ -11,7 +11,7 @@ const ENGINES: readonly (readonly [name: string, start: Start])[] = [
   ["WebKitGTK", startWebKit],
 ];
 
-const DRAWN = 'return document.querySelector("#app :is(h1, h2)") !== null;';
+const DRAWN = 'return document.querySelector("#app h1:not(.wait)") !== null;';
 const KEPT = `const registration = await navigator.serviceWorker.getRegistration();
   return registration?.active?.state === "activated" && navigator.serviceWorker.controller !== null;`;
 

@@ -91,7 +91,7 @@ describe.each([
     const driver = await start();
     try {
       await driver.open(site.url);
-      await until(driver, "return document.querySelector('#app h1') !== null;", "the app");
+      await until(driver, "return document.querySelector('#app h1:not(.wait)') !== null;", "the app");
       expect(driver.faults()).toEqual([]);
       await driver.run(`
         console.error("said on purpose");

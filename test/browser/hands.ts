@@ -68,17 +68,21 @@ export const imageRows = async (page: Page, listener: string): Promise<ImageRow[
   }));
 };
 
+/** Every part that is being loaded has come. */
+export const loaded = (page: Page): Promise<void> =>
+  page.locator(".wait").first().waitFor({ state: "detached" });
+
 /** Opens everything on a screen that opens on a tap, also what comes out of it, and waits for parts that load. */
 export const openAll = async (page: Page): Promise<void> => {
   const shut = 'main details:not([open]) > summary, main button[aria-expanded="false"]';
-  await page.getByText("One moment …").first().waitFor({ state: "detached" });
+  await loaded(page);
   while ((await page.locator(shut).count()) > 0) {
     await page.locator(shut).evaluateAll((all) => {
       for (const each of all) (each as HTMLElement).click();
       // What a part draws only when it is open comes a turn later.
       return new Promise((drawn) => setTimeout(drawn));
     });
-    await page.getByText("One moment …").first().waitFor({ state: "detached" });
+    await loaded(page);
   }
 };
 

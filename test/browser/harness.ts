@@ -94,10 +94,14 @@ export const controlled = (page: Page): Promise<void> =>
     }
   });
 
-/** The app has drawn itself. */
-export const drawn = async (page: Page): Promise<void> => {
-  await page.locator("#app :is(h1, h2)").first().waitFor();
-};
+/** From its next start the app keeps nothing for later, so that whatever it asks for meets the page's routes. */
+export const keepsNothing = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    navigator.serviceWorker.register = () => new Promise(() => {});
+  });
+
+/** The app has drawn a screen: not only the word that it is on its way. */
+export const drawn = (page: Page): Promise<void> => page.locator("#app h1:not(.wait)").waitFor();
 
 /** Types as a person does: key by key, over what stood there. */
 export const typeKeys = async (field: Locator, text: string): Promise<void> => {

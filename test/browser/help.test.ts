@@ -105,6 +105,8 @@ it("every figure that needs it has its explanation, and each says what it rests 
   const found = [];
   for (const place of ["kit", "image", "sum", "patch", "check"]) {
     await go(page, place);
+    // What was measured comes part by part; this is the last.
+    if (place === "sum") await page.locator("#keep").waitFor();
     found.push(...(await explained(page, place)));
   }
   await page.getByRole("button", { name: "Start the check" }).click();

@@ -11,7 +11,7 @@ import { noiseWav } from "../measure/noisewav";
 import { forged, packed } from "../shelf/forged";
 import { answerAll, choose, downloaded, go, keepIt, states, unfold, visit } from "./hall";
 import { drop, openAll, openAt } from "./hands";
-import { controlled, type Phone } from "./harness";
+import { controlled, drawn, type Phone } from "./harness";
 import { asName, CORPUS, EVERYTHING, HALF, hostileSetup } from "./hostile";
 import { harm, harmless, narrow, unturned } from "./hostile-page";
 import { wordsStay } from "./inspect";
@@ -311,6 +311,7 @@ describe("kept on the device", () => {
       });
     await lay(page, "open", "setup-0");
     await page.reload();
+    await drawn(page);
     const understood = page.getByRole("button", { name: "Understood" });
     for (const name of texts) {
       await understood.waitFor();

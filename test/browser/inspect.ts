@@ -149,7 +149,8 @@ export const measureTwo = async (page: Page): Promise<void> => {
   await page.getByLabel("Choose recordings").setInputFiles(files);
   await page.getByLabel(`Source of ${LONGEST}.wav`).selectOption("left out");
   await page.getByRole("button", { name: "Measure 2 tracks" }).click();
-  await page.locator("#beside").waitFor();
+  // The last of it: each part comes a task after the one before.
+  await page.locator("#keep").waitFor();
   await openAll(page);
 };
 

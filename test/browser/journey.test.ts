@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { go, states, unfold, visit } from "./hall";
-import { imageRows, settled, tap } from "./hands";
+import { imageRows, loaded, settled, tap } from "./hands";
 import { drawn, phoneWithMemory, serveApp, stopServer, typeKeys, withFolder } from "./harness";
 
 /** Three microphones as they are typed: the pan in the console's own notation. */
@@ -80,7 +80,10 @@ const enter = async (page: Page, it: Typed): Promise<void> => {
 /** All that the screens say of the user's own sum, as text. */
 const everything = async (page: Page): Promise<string[]> => {
   const said: string[] = [];
-  const take = async () => said.push((await page.locator("main").textContent()) ?? "");
+  const take = async () => {
+    await loaded(page);
+    said.push((await page.locator("main").textContent()) ?? "");
+  };
   await go(page, "sum");
   await tap(page.getByRole("radio", { name: "Mine" }));
   await page.getByText("Mine: trims, legs and the chain behind it").waitFor();

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { expectFault } from "./faults";
 import { answerAll, go, slots, states } from "./hall";
 import { openAt, settled, tabTo } from "./hands";
-import { phone } from "./harness";
+import { keepsNothing, phone } from "./harness";
 import { PLACES, WALK_MS } from "./inspect";
 import { browser, site } from "./stage";
 
@@ -257,6 +257,7 @@ describe("by keyboard alone", () => {
     ["cannot be loaded", true],
   ])("what has the focus stays where it stands while a part above it %s", async (_, fails) => {
     const { page, context } = await phone(browser, { hasTouch: false });
+    await keepsNothing(page);
     let comes = (): void => {};
     const late = new Promise<void>((done) => {
       comes = done;

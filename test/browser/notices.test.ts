@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { expectFault } from "./faults";
 import { alert, go, states } from "./hall";
 import { openAll, openAt, settled } from "./hands";
-import { drawn, phone } from "./harness";
+import { drawn, keepsNothing, phone } from "./harness";
 import { inspect, LONGEST, WALK_MS, wordsStay } from "./inspect";
 import { slider } from "./kick";
 import { agreeButton, withFirst } from "./newer";
@@ -109,6 +109,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
 describe("nothing is found where a part", { timeout: WALK_MS }, () => {
   it("is still on its way", async () => {
     const { page, context } = await phone(browser);
+    await keepsNothing(page);
     await page.route("**/repair-list-*.js", () => {});
     await openAt(page, site, "image");
     await states(page, /^Reversed for Mara/);
@@ -117,8 +118,20 @@ describe("nothing is found where a part", { timeout: WALK_MS }, () => {
     await context.close();
   });
 
+  it("is a whole screen and still on its way", async () => {
+    const { page, context } = await phone(browser);
+    await keepsNothing(page);
+    await page.route("**/image-*.js", () => {});
+    await openAt(page, site, "kit");
+    await page.getByRole("link", { name: "Image" }).click();
+    await states(page, "One moment …");
+    await inspect(page, "on its way");
+    await context.close();
+  });
+
   it.each(["image", "repair-list"])("could not be loaded: %s", async (part) => {
     const { page, context } = await phone(browser);
+    await keepsNothing(page);
     await page.route(`**/${part}-*.js`, (route) => route.abort());
     await openAt(page, site, "kit");
     await page.getByRole("link", { name: "Image" }).click();

@@ -162,12 +162,12 @@ const edit = async (page, log) => {
 /** Goes to a screen until its own heading stands; what is wrong there, or "". */
 const visit = async (page, place) => {
   const before = await page.evaluate((to) => {
-    const heading = document.querySelector("main h1")?.textContent;
+    const heading = document.querySelector("main h1:not(.wait)")?.textContent;
     location.hash = to;
     return heading;
   }, place);
   await page.waitForFunction(
-    (was) => ![was, "", undefined].includes(document.querySelector("main h1")?.textContent),
+    (was) => ![was, "", undefined].includes(document.querySelector("main h1:not(.wait)")?.textContent),
     before,
     { timeout: OPENS_MS },
   );
