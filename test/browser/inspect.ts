@@ -120,8 +120,9 @@ const isClean = async (page: Page, what: string): Promise<void> => {
   await show(own);
 };
 
-/** Nothing is found by axe, in any colours; it keeps still where it should; it fits, at every size. */
+/** Nothing is found by axe, in any colours; one main heading; it keeps still where it should; it fits, at every size. */
 export const inspect = async (page: Page, what: string): Promise<void> => {
+  expect(await page.locator("#app h1").count(), `main headings of ${what}`).toBe(1);
   await isClean(page, what);
   await keepsStill(page, what);
   await fits(page, what);

@@ -109,22 +109,6 @@ describe("the band's patch", () => {
     await user.context.close();
   });
 
-  it("has the sheet ready to print from the moment it can be printed", async () => {
-    const { page, context } = await toPatch();
-    await page.evaluate(() => {
-      new MutationObserver((_, watch) => {
-        if (![...document.querySelectorAll("button")].some((b) => b.textContent === "Print the sheet"))
-          return;
-        document.body.dataset.ready = String(document.querySelector(".paper .sheet") !== null);
-        watch.disconnect();
-      }).observe(document.body, { childList: true, subtree: true });
-    });
-    await unfold(page, "Patch sheet for the console");
-    await page.locator("body[data-ready]").waitFor();
-    expect(await page.locator("body").getAttribute("data-ready")).toBe("true");
-    await context.close();
-  });
-
   it("swaps the channels of a source with one tap, which is a mistake until it is swapped back", async () => {
     const user = await toPatch();
     const { page } = user;

@@ -1,4 +1,4 @@
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import type { Answer } from "../../core/setup";
 import { takeBackAnswer } from "../../document/commands/check";
 import { run } from "../../document/store";
@@ -9,7 +9,7 @@ const isTyping = (target: EventTarget | null): boolean =>
 
 /** Keys of a check: 1–5 answer where there is a question, Backspace takes the last answer back. */
 export const useKeys = (say?: (said: Answer) => void): void => {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const key = (e: KeyboardEvent) => {
       if (isTyping(e.target) || e.ctrlKey || e.metaKey || e.altKey || e.repeat) return;
       const word = ANSWER_WORDS[Number(e.key) - 1];

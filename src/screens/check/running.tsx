@@ -1,7 +1,6 @@
 import "./check.css";
 import { Explain } from "../../pieces/explain";
 import { lazy } from "../../pieces/lazy";
-import { Verdict } from "../../pieces/verdict";
 import { Asking, Question } from "./asking";
 import { Begin } from "./begin";
 import { Concluded, Outcome } from "./outcome";
@@ -16,7 +15,9 @@ export const Running = () => {
   if (judged.kind === "cannot check") {
     return (
       <>
-        <Verdict tone="care" says={judged.why} />
+        <p class="notice warn" role="status">
+          {judged.why}
+        </p>
         <Begin />
       </>
     );

@@ -1,0 +1,60 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { unfold } from "./hall";
+import { openAt } from "./hands";
+import { phone } from "./harness";
+import { browser, site } from "./stage";
+
+/** Taps what says so, or presses a key once it is there, in the very moment that it comes: before the next frame. */
+const inTheMoment = (page: Page, selector: string, says: string, key?: string): Promise<void> =>
+  page.evaluate(
+    ([all, word, pressed]) =>
+      new MutationObserver((_, watch) => {
+        const it = [...document.querySelectorAll<HTMLElement>(all)].find((e) =>
+          e.textContent?.startsWith(word),
+        );
+        if (!it) return;
+        watch.disconnect();
+        if (pressed) it.dispatchEvent(new KeyboardEvent("keydown", { key: pressed, bubbles: true }));
+        else it.click();
+      }).observe(document.body, { childList: true, subtree: true, characterData: true }),
+    [selector, says, key] as const,
+  );
+
+describe("who is quicker than the next frame", () => {
+  it("prints the sheet, not the screen", async () => {
+    const { page, faults, context } = await phone(browser);
+    await openAt(page, site, "patch");
+    await page.evaluate(() => {
+      globalThis.print = () => {
+        document.body.dataset.printed = document.querySelector(".paper h1")?.textContent ?? "no sheet";
+      };
+    });
+    await inTheMoment(page, "button", "Print the sheet");
+    await unfold(page, "Patch sheet for the console");
+    await page.locator("body[data-printed]").waitFor();
+    expect(await page.locator("body").getAttribute("data-printed")).toBe("Tallow Street Soul at Linden Hall");
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("answers the first question of a check by key", async () => {
+    const { page, faults, context } = await phone(browser);
+    await openAt(page, site, "check");
+    await inTheMoment(page, ".question", "Hit the ", "1");
+    await page.getByRole("button", { name: "Start the check" }).click();
+    await page.getByText("Next hit").waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("hears what is to be heard", async () => {
+    const { page, faults, context } = await phone(browser);
+    await openAt(page, site, "image");
+    await inTheMoment(page, "button", "Listen");
+    await unfold(page, "Listen to it");
+    await page.getByRole("button", { name: "Stop", exact: true }).click();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
