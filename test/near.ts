@@ -14,4 +14,4 @@ export const expectNear = (actual: number | null, expected: number, tolerance: n
 export const TINY = 1e-9;
 
 /** Half of the last of so many printed digits behind the point, and room for the double's own rounding. */
-export const printed = (digits: number): number => 0.5 * 10 ** -digits + 1e-9;
+export const printed = (digits: number): number => 0.5 * 10 ** -digits + TINY;

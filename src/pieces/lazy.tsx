@@ -31,25 +31,24 @@ export const lazy = <P extends object>(
   Heading: "h1" | "h2" = "h2",
 ): ComponentType<P> => {
   let loaded: ComponentType<P> | null = null;
-  const fetch = async (): Promise<ComponentType<P>> => {
+  const get = async (): Promise<ComponentType<P>> => {
     loaded ??= await load();
     return loaded;
   };
-  waiting.push(fetch);
+  waiting.push(get);
   const Wait = Heading === "h1" ? "h1" : "p";
   return (props: P) => {
     const [come, setCome] = useState<Come<P> | null>(loaded && { part: loaded });
-    const [tries, setTries] = useState(0);
-    useEffect(() => {
-      if (come?.part) return;
+    const ask = (): void => {
       setCome(null);
       painted()
-        .then(fetch)
-        .then(
-          (part) => setCome({ part, stands: focusStays() }),
-          () => setCome({ part: null, stands: focusStays() }),
-        );
-    }, [tries]);
+        .then(get)
+        .catch(() => null)
+        .then((part) => setCome({ part, stands: focusStays() }));
+    };
+    useEffect(() => {
+      if (!come) ask();
+    }, []);
     useLayoutEffect(() => come?.stands?.(), [come]);
     if (come === null) return <Wait class="wait">One moment …</Wait>;
     const Part = come.part;
@@ -58,7 +57,7 @@ export const lazy = <P extends object>(
       <div class="notice bad stack" role="alert">
         <Heading>This part of Hatside could not be loaded</Heading>
         <p>Everything you entered is still there.</p>
-        <button type="button" onClick={() => setTries(tries + 1)}>
+        <button type="button" onClick={ask}>
           Try again
         </button>
       </div>

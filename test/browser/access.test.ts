@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { blankSetup } from "../../src/document/blank";
 import { printSetup } from "../../src/document/read-setup";
-import { answerAll, choose, go, states, takeIn, unfold } from "./hall";
+import { alert, answerAll, choose, go, states, takeIn, unfold } from "./hall";
 import { drop, openAll, openAt } from "./hands";
 import { phone, typeKeys } from "./harness";
 import { inspect, PLACES, WALK_MS, wordsStay } from "./inspect";
@@ -44,7 +44,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
       await choose(page, "Take in a CSV list", "list.csv", "");
-      await page.getByRole("alert").getByText("The file is empty").waitFor();
+      await alert(page).getByText("The file is empty").waitFor();
     },
   ],
   [
@@ -52,7 +52,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "patch",
     async (page) => {
       await choose(page, "Take in a CSV list", "list.csv", "Name,Pan,Slot\nBell,sideways,99999\nGong,,x\n");
-      await page.getByRole("alert").getByText("3 cells cannot be read").waitFor();
+      await alert(page).getByText("3 cells cannot be read").waitFor();
     },
   ],
   [
@@ -103,7 +103,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     async (page) => {
       await unfold(page, "Measure a recording");
       await drop(page, [{ name: `${"no-sound-".repeat(20)}.wav`, content: Buffer.from("words") }]);
-      await page.getByRole("alert").getByText("no-sound-").waitFor();
+      await alert(page).getByText("no-sound-").waitFor();
     },
   ],
   [

@@ -48,6 +48,38 @@ describe("who is quicker than the next frame", () => {
     await context.close();
   });
 
+  it("sees no link to the setup as it was", async () => {
+    const { page, faults, context } = await phone(browser);
+    await openAt(page, site, "patch");
+    await unfold(page, "Send this setup to another phone");
+    const link = page.getByLabel(/^The link, /);
+    await link.waitFor();
+    const stale = await page.evaluate(
+      (was) => {
+        const shows = new Promise<boolean>((done) =>
+          new MutationObserver((_, watch) => {
+            watch.disconnect();
+            requestAnimationFrame(() =>
+              done([...document.querySelectorAll("textarea")].some((field) => field.value === was)),
+            );
+          }).observe(document.body, {
+            childList: true,
+            subtree: true,
+            characterData: true,
+            attributes: true,
+          }),
+        );
+        document.querySelector<HTMLElement>(".slot button")?.click();
+        return shows;
+      },
+      await link.inputValue(),
+    );
+    expect(stale).toBe(false);
+    await link.waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it("hears what is to be heard", async () => {
     const { page, faults, context } = await phone(browser);
     await openAt(page, site, "image");

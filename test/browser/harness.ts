@@ -116,7 +116,7 @@ export const axeFindings = async (page: Page): Promise<string[]> => {
   await page.evaluate(axe.source);
   const violations = await page.evaluate(async () => {
     const { axe } = globalThis as unknown as { axe: typeof import("axe-core") };
-    return (await axe.run()).violations;
+    return (await axe.run({ rules: { "target-size": { enabled: true } } })).violations;
   });
   return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html}`));
 };

@@ -46,7 +46,7 @@ const textsOf = async (page: Page, parts: string): Promise<readonly Shown[]> => 
 const missing = (all: readonly Shown[], texts: readonly string[]): string[] =>
   texts.filter((text) => !all.some(({ data }) => data.includes(text))).map((text) => JSON.stringify(text));
 
-/** Sentences in which a text turns the direction of the app’s own words behind it; what ends its part turns none. */
+/** Sentences in which a text turns the direction of the app’s own words behind it; what ends its line turns none. */
 const turned = (all: readonly Shown[]): string[] =>
   all
     .filter(({ data, isLast }) => !(isLast && CORPUS.some((text) => data.endsWith(text))))

@@ -9,7 +9,7 @@ import { show } from "../../src/document/reader";
 import { unguard } from "../../src/shelf/csv-cells";
 import { noiseWav } from "../measure/noisewav";
 import { forged, packed } from "../shelf/forged";
-import { answerAll, choose, downloaded, go, keepIt, states, unfold, visit } from "./hall";
+import { alert, answerAll, choose, downloaded, go, states, takeIn, unfold, visit } from "./hall";
 import { drop, openAll, openAt } from "./hands";
 import { controlled, drawn, type Phone } from "./harness";
 import { asName, CORPUS, EVERYTHING, HALF, hostileSetup } from "./hostile";
@@ -119,7 +119,7 @@ it("files that are shared to the app keep their names as text", async () => {
     setups.map((name) => `${fileCalled(name)}: This is not a setup of Hatside`),
   );
   const sounds = await share(".wav", "<img src=x onerror=alert(1)>");
-  await page.getByRole("alert").getByText("null.wav").waitFor();
+  await alert(page).getByText("null.wav").waitFor();
   await harmless(
     page,
     sounds.map((name) => `${fileCalled(name)} is not a WAV file: it begins with “<img src”`),
@@ -208,10 +208,7 @@ describe("kept on the device", () => {
     user = await narrow();
     ({ page } = user);
     await openAt(page, site, "setups");
-    const file = printSetup({ ...hostileSetup(), check: null });
-    await choose(page, "Open a setup file or a backup", "hall.json", file);
-    await states(page, "Take in “");
-    await keepIt(page);
+    await takeIn(page, printSetup({ ...hostileSetup(), check: null }));
   });
   afterAll(() => user.context.close());
 

@@ -3,11 +3,12 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { printSetup } from "../../src/document/read-setup";
 import { toFragment } from "../../src/shelf/link";
 import { noiseWav } from "../measure/noisewav";
-import { choose, downloaded, go, keepIt, states, unfold } from "./hall";
+import { alert, choose, downloaded, go, keepIt, states, unfold } from "./hall";
 import { drop, openAll, openAt, settled, stored } from "./hands";
 import type { Phone } from "./harness";
 import { asName, CORPUS, EVERYTHING, HALF, hostileSetup, polluted } from "./hostile";
 import { harm, harmless, narrow } from "./hostile-page";
+import { WALK_MS } from "./inspect";
 import { site } from "./stage";
 
 const SETUP = hostileSetup();
@@ -65,7 +66,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
       await openAll(page);
       await harmless(page, shows);
     },
-    300_000,
+    WALK_MS,
   );
 
   it("the check asks for such pieces, and the line check lists such names", async () => {
@@ -174,7 +175,7 @@ it("by recordings' file names it is shown as text", async () => {
     page,
     CORPUS.map((name) => ({ name: `${name}.wav`, content: Buffer.from("no sound") })),
   );
-  await page.getByRole("alert").getByText("null.wav").waitFor();
+  await alert(page).getByText("null.wav").waitFor();
   await harmless(page, names);
   await user.context.close();
 });

@@ -129,12 +129,16 @@ describe("nothing is found where a part", { timeout: WALK_MS }, () => {
     await context.close();
   });
 
-  it.each(["image", "repair-list"])("could not be loaded: %s", async (part) => {
+  it.each([
+    ["image", "Image", "link"],
+    ["repair-list", "Image", "link"],
+    ["running", "Start the check", "button"],
+  ] as const)("could not be loaded: %s", async (part, tapped, role) => {
     const { page, context } = await phone(browser);
     await keepsNothing(page);
     await page.route(`**/${part}-*.js`, (route) => route.abort());
-    await openAt(page, site, "kit");
-    await page.getByRole("link", { name: "Image" }).click();
+    await openAt(page, site, role === "link" ? "kit" : "check");
+    await page.getByRole(role, { name: tapped }).click();
     await alert(page).getByText("This part of Hatside could not be loaded").waitFor();
     await inspect(page, part);
     await expectFault(context, /ERR_FAILED/);

@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { choose, downloaded, go, overhang, shown, slots, states, unfold } from "./hall";
+import { alert, choose, downloaded, go, overhang, shown, slots, states, unfold } from "./hall";
 import { axeFindings, drawn, type Phone, phone, typeKeys } from "./harness";
 import { browser, site } from "./stage";
 
@@ -257,7 +257,7 @@ describe("a list from a spreadsheet", () => {
     await page.getByText("another character", { exact: true }).click();
     const field = page.getByLabel("The character between the cells");
     await field.fill("§§");
-    await page.getByRole("alert").getByText("“§§” cannot be it. Allowed: one character").waitFor();
+    await alert(page).getByText("“§§” cannot be it. Allowed: one character").waitFor();
     await field.fill("§");
     await page
       .getByRole("cell", { name: "Congas, high" })
@@ -275,7 +275,7 @@ describe("a list from a spreadsheet", () => {
     await choose(page, "Take in a CSV list", "wide.csv", `Name,Pan\n${"x".repeat(70)},C\n`);
     await page.getByText("another character", { exact: true }).click();
     await page.getByLabel("The character between the cells").fill("x");
-    await page.getByRole("alert").getByText("Is the “x” really the delimiter?").waitFor();
+    await alert(page).getByText("Is the “x” really the delimiter?").waitFor();
     await page.getByRole("button", { name: "Back to how it was read at first" }).click();
     await page.getByRole("button", { name: "Take this source" }).waitFor();
     expect(user.faults).toEqual([]);
@@ -289,7 +289,7 @@ describe("a list from a spreadsheet", () => {
     await unfold(page, LIST);
     const bad = "Name,Pan,Slot\nKick,sideways,1\nSnare,C,99999\n=cmd|calc,C,x\n";
     await choose(page, "Take in a CSV list", "bad.csv", bad);
-    const faults = page.getByRole("alert");
+    const faults = alert(page);
     await faults.getByText("3 cells cannot be read.").waitFor();
     const said = await shown(faults);
     expect(said).toContain("Row 2, column B. Pan: “sideways” is not a pan.");
@@ -304,7 +304,7 @@ describe("a list from a spreadsheet", () => {
       [Buffer.from([0x50, 0x4b, 3, 4, 0, 0]), /workbook/],
     ] as const) {
       await choose(page, "Take in a CSV list", "bad.csv", content);
-      await page.getByRole("alert").getByText(says).waitFor();
+      await alert(page).getByText(says).waitFor();
       await page.getByRole("button", { name: "Leave it" }).click();
     }
     expect(await slots(page)).toEqual(before);

@@ -96,7 +96,7 @@ const answered = (answer: (piece: Id) => Answer, wanted: (verdict: Verdict) => b
 const hearing = (wanted: (set: FaultSet) => boolean): SetupFile => {
   const fault = CHECK.sets.find(wanted)?.faults[0];
   const file = fault && answered(hearsSurely(CHECK, fault), (v) => v.kind === "found" && wanted(v.found.set));
-  if (!file) throw new Error("no such fault");
+  if (!file) throw new Error("no such fault, or another verdict");
   return file;
 };
 

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { go, overhang, shown, states, unfold } from "./hall";
+import { alert, go, overhang, shown, states, unfold } from "./hall";
 import { axeFindings, drawn, type Phone, phone, typeKeys } from "./harness";
 import { browser, site } from "./stage";
 
@@ -140,7 +140,7 @@ describe("will it fit", () => {
     await type(page, "Output at 0 dBFS, typed, dBu", "19,5");
     expect((await chain(page)).rooms[2]).toSatisfy(printedAs((rooms[2] ?? 0) + 2.5));
     await typeKeys(page.getByLabel("Output at 0 dBFS, typed, dBu", { exact: true }), "99");
-    await page.getByRole("alert").getByText("99 is outside −20 to 36 dBu").waitFor();
+    await alert(page).getByText("99 is outside −20 to 36 dBu").waitFor();
     expect((await chain(page)).rooms[2]).toSatisfy(printedAs((rooms[2] ?? 0) + 2.5));
     await user.context.close();
   });

@@ -133,7 +133,7 @@ describe("printing a number", () => {
     expect([printEntry(-0.1), printEntry(0.1 + 0.2), printEntry(-1e-9)]).toEqual(["−0.1", "0.3", "0"]);
   });
 
-  it("quotes what was typed, cut where a paste goes on and on", () => {
+  it("shows what was typed, cut where a paste goes on and on", () => {
     expect(asTyped("  −3 dB ")).toBe("−3 dB");
     expect(asTyped("x".repeat(24))).toBe("x".repeat(24));
     expect(asTyped("x".repeat(25))).toBe(`${"x".repeat(24)}…`);

@@ -71,7 +71,7 @@ export const Share = () => {
   const word = useSignal("");
   useLayoutEffect(() => {
     let isStale = false;
-    // A link or a word that is about the setup as it was: not in one frame.
+    // Before the next frame: a link or a word about the setup as it was is never shown.
     made.value = null;
     word.value = "";
     make(file).then(
