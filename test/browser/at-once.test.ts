@@ -1,6 +1,8 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { unfold } from "./hall";
+import { exampleSetup } from "../../src/document/example";
+import { toFragment } from "../../src/shelf/link";
+import { states, unfold } from "./hall";
 import { openAt } from "./hands";
 import { phone } from "./harness";
 import { browser, site } from "./stage";
@@ -76,6 +78,25 @@ describe("who is quicker than the next frame", () => {
     );
     expect(stale).toBe(false);
     await link.waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("sees what a link brings, and not the setups of the device first", async () => {
+    const { page, faults, context } = await phone(browser);
+    await page.addInitScript(() => {
+      const seen: string[] = [];
+      Object.assign(globalThis, { seen });
+      const look = (): void => {
+        seen.push(document.querySelector("main h1")?.textContent ?? "");
+        requestAnimationFrame(look);
+      };
+      requestAnimationFrame(look);
+    });
+    await page.goto(`${site.url}${await toFragment(exampleSetup())}`);
+    await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
+    const seen = await page.evaluate(() => (globalThis as unknown as { seen: string[] }).seen);
+    expect(seen.filter((says) => says.includes("on this device"))).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useLayoutEffect } from "preact/hooks";
 import { quoted } from "../../core/direction";
 import { listOf } from "../../core/patch/list";
 import { current, readOnly } from "../../document/store";
@@ -45,7 +45,7 @@ const Paste = ({ onGiven }: { onGiven: (given: Given) => void }) => {
 /** Opens what was given, again when the user knows the delimiter better. */
 const useOpened = (given: Given | null, delimiter: Delimiter | undefined): Opened | null => {
   const opened = useSignal<Opened | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     opened.value = null;
   }, [given, opened]);
   useEffect(() => {

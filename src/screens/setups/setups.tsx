@@ -1,5 +1,5 @@
 import "./setups.css";
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import { counted } from "../../core/words";
 import { setNote } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
@@ -23,7 +23,7 @@ import { Share } from "./share";
 /** The place for setups: what is kept, new ones, in and out, and what came from outside. */
 export const SetupsScreen = () => {
   const link = receivedLink.value;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (link !== "") void lookIntoLink(link);
   }, [link]);
   const waits = incoming.value;
