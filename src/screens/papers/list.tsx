@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { useEffect, useLayoutEffect } from "preact/hooks";
+import { useEffect } from "preact/hooks";
 import { quoted } from "../../core/direction";
 import { listOf } from "../../core/patch/list";
 import { current, readOnly } from "../../document/store";
@@ -42,23 +42,20 @@ const Paste = ({ onGiven }: { onGiven: (given: Given) => void }) => {
   );
 };
 
-/** Opens what was given, again when the user knows the delimiter better. */
+/** Opens what was given, again when the user knows the delimiter better; null until it is open. */
 const useOpened = (given: Given | null, delimiter: Delimiter | undefined): Opened | null => {
-  const opened = useSignal<Opened | null>(null);
-  useLayoutEffect(() => {
-    opened.value = null;
-  }, [given, opened]);
+  const done = useSignal<{ readonly of: Given; readonly opened: Opened } | null>(null);
   useEffect(() => {
     let isStale = false;
     if (!given) return;
-    openCsv(given.data, delimiter).then((next) => {
-      if (!isStale) opened.value = next;
+    openCsv(given.data, delimiter).then((opened) => {
+      if (!isStale) done.value = { of: given, opened };
     });
     return () => {
       isStale = true;
     };
-  }, [given, delimiter, opened]);
-  return opened.value;
+  }, [given, delimiter, done]);
+  return done.value?.of === given ? done.value.opened : null;
 };
 
 /** The input list out to a spreadsheet, and in from one: seen before anything is taken. */
@@ -70,13 +67,13 @@ export const ListInOut = () => {
     delimiter.value = undefined;
     given.value = next;
   };
+  const lookInto = (file: File) => look({ name: quoted(file.name), data: file });
   const arrived = arrivedList.value;
   useEffect(() => {
     if (!arrived) return;
     arrivedList.value = null;
-    delimiter.value = undefined;
-    given.value = { name: quoted(arrived.name), data: arrived };
-  }, [arrived, delimiter, given]);
+    lookInto(arrived);
+  }, [arrived]);
   return (
     <div class="stack">
       <div class="row">
@@ -95,7 +92,7 @@ export const ListInOut = () => {
         <FileButton
           label="Take in a CSV list"
           accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain"
-          onFiles={([file]) => file && look({ name: quoted(file.name), data: file })}
+          onFiles={([file]) => file && lookInto(file)}
         />
       </div>
       {given.value ? null : <Paste onGiven={look} />}
