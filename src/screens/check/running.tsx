@@ -15,7 +15,7 @@ export const Running = () => {
   if (judged.kind === "cannot check") {
     return (
       <>
-        <p class="notice warn" role="status">
+        <p class="notice warn" role="alert">
           {judged.why}
         </p>
         <Begin />
