@@ -1,10 +1,8 @@
-import "./pieces/base.css";
-import "./pieces/parts.css";
+import "./ui/base.css";
+import "./ui/parts.css";
 import { render } from "preact";
 import { allowOwnScripts } from "./offline/own-scripts";
-import { lazy, loadTheRest } from "./pieces/lazy";
-import { painted } from "./pieces/painted";
-import { KitScreen } from "./screens/kit/kit";
+import { KitScreen } from "./screens/channels/channels";
 import { Notices } from "./screens/notices";
 import { followAddress } from "./screens/route";
 import { Shell } from "./screens/shell";
@@ -12,6 +10,8 @@ import { offline, toast } from "./screens/state";
 import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
 import { troubleOf } from "./shelf/trouble";
+import { lazy, loadTheRest } from "./ui/lazy";
+import { painted } from "./ui/painted";
 
 /** By then the first screen stands and answers, and its parts come from the device where they are kept. */
 const SETTLED_MS = 1500;
@@ -35,7 +35,7 @@ const quiet = (): Promise<void> => {
 const SCREENS = {
   kit: KitScreen,
   image: lazy(async () => (await import("./screens/image/image")).ImageScreen, "h1"),
-  sum: lazy(async () => (await import("./screens/sum/sum")).SumScreen, "h1"),
+  bus: lazy(async () => (await import("./screens/headroom/headroom")).HeadroomScreen, "h1"),
   patch: lazy(async () => (await import("./screens/patch/patch")).PatchScreen, "h1"),
   check: lazy(async () => (await import("./screens/check/check")).CheckScreen, "h1"),
   setups: lazy(async () => (await import("./screens/setups/setups")).SetupsScreen, "h1"),

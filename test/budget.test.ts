@@ -39,7 +39,9 @@ const bundle = (
         },
       ]),
     ),
-    ...Object.fromEntries(Object.entries(styles).map(([name, source]) => [name, { type: "asset", source }])),
+    ...Object.fromEntries(
+      Object.entries(styles).map(([name, channel]) => [name, { type: "asset", channel }]),
+    ),
   }) as unknown as Rolldown.OutputBundle;
 
 const over = (built: Rolldown.OutputBundle): boolean[] => firstLoad(built).map(({ isOver }) => isOver);

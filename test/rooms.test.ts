@@ -83,7 +83,7 @@ const parse = (file: string, text: string): Parsed => {
   return { file, text, body: root.body, nodes: descend(root, []), comments };
 };
 
-const sources: readonly Parsed[] = readdirSync(join(ROOT, "src"), { recursive: true, encoding: "utf8" })
+const channels: readonly Parsed[] = readdirSync(join(ROOT, "src"), { recursive: true, encoding: "utf8" })
   .filter((file) => /\.tsx?$/.test(file))
   .map((file) => parse(file, readFileSync(join(ROOT, "src", file), "utf8")));
 
@@ -300,17 +300,17 @@ const RULES: readonly {
     says: "an apostrophe that is shown is ’",
     faults: straight,
     refuses: [
-      ["core/x.ts", 'const a = "the sum\'s own legs";'],
+      ["core/x.ts", 'const a = "the bus\'s own sides";'],
       ["core/x.ts", "const a = `it can't be read`;"],
-      ["screens/x.tsx", "const A = () => <p>the leg's meter</p>;"],
-      ["screens/x.tsx", 'const A = () => <p title="the leg\'s meter" />;'],
+      ["screens/x.tsx", "const A = () => <p>the side's meter</p>;"],
+      ["screens/x.tsx", 'const A = () => <p title="the side\'s meter" />;'],
     ],
   },
 ];
 
 describe.each(RULES)("$says", ({ faults, binds = () => true, refuses }) => {
   it("holds", () => {
-    const found = sources
+    const found = channels
       .filter(({ file }) => binds(file))
       .flatMap((parsed) => faults(parsed).map((fault) => `src/${parsed.file}: ${fault}`));
     expect(found).toEqual([]);

@@ -1,47 +1,47 @@
-import { type Image, imagesOf } from "./image";
-import { type Part, partsOf } from "./mix";
-import { type PatchFigures, patchFigures } from "./patch/figures";
-import { once } from "./remember";
-import type { Id, Setup } from "./setup";
-import { type EarFigures, earFigures } from "./sum/ear";
-import { type SumFigures, sumFigures } from "./sum/figures";
+import { type EarphoneFigures, earphoneFigures } from "./headroom/earphone";
+import { type BusFigures, busFigures } from "./headroom/figures";
+import { type PatchFigures, patchFigures } from "./inputs/figures";
+import { once } from "./lib/memo";
+import { type MixedChannel, mixedChannelsOf } from "./mix/bus";
+import type { Id, Setup } from "./model/setup";
+import { type Image, imagesOf } from "./stereo/image";
 
 /** Everything that is shown, exported or printed of a setup; each computed once, when somebody looks at it. */
 export interface Figures {
-  /** What sounds in each sum, by the sum's id. */
-  readonly parts: ReadonlyMap<Id, readonly Part[]>;
-  /** Levels, peaks and headroom of each sum, by its id. */
-  readonly sums: ReadonlyMap<Id, SumFigures>;
+  /** What sounds in each bus, by the bus's id. */
+  readonly mixed: ReadonlyMap<Id, readonly MixedChannel[]>;
+  /** Levels, peaks and headroom of each bus, by its id. */
+  readonly buses: ReadonlyMap<Id, BusFigures>;
   /** What each listener gets, in the order of the setup's listeners. */
   readonly images: readonly Image[];
   /** Estimated level at the ear; null where it is not asked for. */
-  readonly ear: EarFigures | null;
-  /** The slots. */
+  readonly earphone: EarphoneFigures | null;
+  /** The inputs. */
   readonly patch: PatchFigures;
 }
 
 /**
  * The front door of the arithmetic: all figures of a setup. What nobody looks at costs nothing, so a drag on one
- * screen does not pay for the others. Repairs, ways back under the slot count and the check at the kit have doors of
- * their own (`repairsFor`, `fits`, `checkOf`): they are searches, and are loaded on demand.
+ * screen does not pay for the others. Repairs, ways back under the input count and the check at the kit have doors of
+ * their own (`repairsFor`, `waysToFree`, `checkOf`): they are searches, and are loaded on demand.
  */
 export const evaluate = (setup: Setup): Figures => {
-  const parts = once(() => new Map(setup.sums.map((s) => [s.id, partsOf(setup, s)])));
-  const sums = once(() => new Map(setup.sums.map((s) => [s.id, sumFigures(setup, s)])));
+  const parts = once(() => new Map(setup.buses.map((s) => [s.id, mixedChannelsOf(setup, s)])));
+  const buses = once(() => new Map(setup.buses.map((s) => [s.id, busFigures(setup, s)])));
   const images = once(() => imagesOf(setup));
-  const ear = once(() => setup.ear && earFigures(setup.ear));
+  const ear = once(() => setup.earphone && earphoneFigures(setup.earphone));
   const patch = once(() => patchFigures(setup));
   return {
-    get parts() {
+    get mixed() {
       return parts();
     },
-    get sums() {
-      return sums();
+    get buses() {
+      return buses();
     },
     get images() {
       return images();
     },
-    get ear() {
+    get earphone() {
       return ear();
     },
     get patch() {

@@ -1,29 +1,29 @@
-import { sourceCalled, sumCalled } from "./called";
-import { printSigned } from "./number";
-import type { Id, Setup } from "./setup";
-import type { Db } from "./units";
+import { formatSigned } from "./lib/number";
+import type { Id, Setup } from "./model/setup";
+import type { Db } from "./model/units";
+import { busName, channelName } from "./names";
 
 /** "a", "a and b", "a, b and c". */
-export const listed = (items: readonly string[]): string =>
+export const formatList = (items: readonly string[]): string =>
   items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 
-/** "slot 3", "slots 3 and 4": numbers from 1 for indexes from 0. */
-export const slotsSaid = (indexes: readonly number[]): string =>
-  `${indexes.length === 1 ? "slot" : "slots"} ${listed(indexes.map((i) => String(i + 1)))}`;
+/** "input 3", "inputs 3 and 4": numbers from 1 for indexes from 0. */
+export const formatInputs = (indexes: readonly number[]): string =>
+  `${indexes.length === 1 ? "slot" : "slots"} ${formatList(indexes.map((i) => String(i + 1)))}`;
 
-/** Name of a source or a sum, for a sentence. */
-export const thingCalled = (
-  setup: Pick<Setup, "sources" | "sums">,
-  kind: "source" | "sum",
+/** Name of a channel or a bus, for a sentence. */
+export const feedName = (
+  setup: Pick<Setup, "channels" | "buses">,
+  kind: "channel" | "bus",
   id: Id,
-): string => (kind === "source" ? sourceCalled(setup, id) : sumCalled(setup.sums.find((s) => s.id === id)));
+): string => (kind === "channel" ? channelName(setup, id) : busName(setup.buses.find((s) => s.id === id)));
 
 /** A sentence begins with a capital letter. */
-export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** "1 slot", "3 slots". */
-export const counted = (count: number, one: string, many = `${one}s`): string =>
+/** "1 input", "3 inputs". */
+export const formatCount = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
 /** A level change with its sign: "+6.02 dB". */
-export const changeSaid = (change: Db): string => `${printSigned(change, 2)} dB`;
+export const formatChange = (change: Db): string => `${formatSigned(change, 2)} dB`;

@@ -1,4 +1,4 @@
-import type { Feed, Id } from "../core/setup";
+import type { Feed, Id } from "../core/model/setup";
 import type { SetupFile } from "./schema";
 
 /** What is needed to know a thing again in another setup. */
@@ -45,37 +45,37 @@ const translator = (from: readonly Named[], to: readonly Named[]): ((id: Id) => 
  */
 export const aligned = (from: SetupFile, to: SetupFile): SetupFile => {
   const piece = translator(from.kit.pieces, to.kit.pieces);
-  const source = translator(from.sources, to.sources);
-  const sum = translator(from.sums, to.sums);
+  const channel = translator(from.channels, to.channels);
+  const bus = translator(from.buses, to.buses);
   const listener = translator(from.listeners, to.listeners);
   const feed = (f: Feed): Feed =>
-    f.kind === "leg" ? { ...f, sum: sum(f.sum) } : { ...f, source: source(f.source) };
+    f.kind === "bus" ? { ...f, bus: bus(f.bus) } : { ...f, channel: channel(f.channel) };
   return {
     ...from,
     kit: { ...from.kit, pieces: from.kit.pieces.map((p) => ({ ...p, id: piece(p.id) })) },
-    sources: from.sources.map((s) => ({
+    channels: from.channels.map((s) => ({
       ...s,
-      id: source(s.id),
+      id: channel(s.id),
       piece: s.piece === null ? null : piece(s.piece),
     })),
-    sums: from.sums.map((m) => ({
+    buses: from.buses.map((m) => ({
       ...m,
-      id: sum(m.id),
-      sends: m.sends.map((s) => ({ ...s, source: source(s.source) })),
+      id: bus(m.id),
+      sends: m.sends.map((s) => ({ ...s, channel: channel(s.channel) })),
     })),
     listeners: from.listeners.map((l) => ({
       ...l,
       id: listener(l.id),
-      sum: l.sum === null ? null : sum(l.sum),
+      bus: l.bus === null ? null : bus(l.bus),
     })),
     monitor: {
       ...from.monitor,
-      slots: from.monitor.slots.map((slot) => slot && { ...slot, feed: feed(slot.feed) }),
+      inputs: from.monitor.inputs.map((input) => input && { ...input, feed: feed(input.feed) }),
     },
-    wishes: { ...from.wishes, first: listener(from.wishes.first) },
+    preferences: { ...from.preferences, first: listener(from.preferences.first) },
     recording: from.recording && {
       ...from.recording,
-      sources: from.recording.sources.map((m) => ({ ...m, source: source(m.source) })),
+      channels: from.recording.channels.map((m) => ({ ...m, channel: channel(m.channel) })),
     },
   };
 };

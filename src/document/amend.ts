@@ -1,4 +1,4 @@
-import type { Id } from "../core/setup";
+import type { Id } from "../core/model/setup";
 
 /** A thing with an id of its own. */
 interface Keyed {

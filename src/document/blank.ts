@@ -1,12 +1,12 @@
-import type { Console, Ear, Kit, Listener, Monitor, Wishes } from "../core/setup";
+import type { Desk, Earphone, Kit, Listener, MonitorSystem, Preferences } from "../core/model/setup";
 import { FORMAT, type SetupFile, VERSION } from "./schema";
 
 /** A console as it begins; invented typical figures, to be replaced by those of the data sheet. */
-export const BLANK_CONSOLE: Console = {
+export const BLANK_DESK: Desk = {
   law: "sine",
   centreDb: 3,
   reference: "sides",
-  twoChannel: "balance-linear",
+  stereoLaw: "balance-linear",
   panStyle: "steps",
   panSteps: 100,
   levelStep: 0.1,
@@ -14,11 +14,11 @@ export const BLANK_CONSOLE: Console = {
   outputDbu: 18,
 };
 
-/** A monitor system as it begins: 16 free slots, common practice; the largest input level is an invented typical one. */
-export const BLANK_MONITOR: Monitor = { slotCount: 16, slots: Array(16).fill(null), inputMaxDbu: 20 };
+/** A monitor system as it begins: 16 free inputs, common practice; the largest input level is an invented typical one. */
+export const BLANK_MONITOR: MonitorSystem = { inputCount: 16, inputs: Array(16).fill(null), maxInputDbu: 20 };
 
 /** Earphones as the estimate begins: invented typical figures, to be replaced by those of the data sheet. */
-export const TYPICAL_EAR: Ear = {
+export const TYPICAL_EARPHONE: Earphone = {
   unit: "dB/mW",
   sensitivity: 108,
   impedance: 32,
@@ -36,7 +36,7 @@ export const AUDIENCE: Listener = {
   x: 0,
   y: 8,
   facing: 180,
-  sum: null,
+  bus: null,
   flipped: false,
   mono: false,
 };
@@ -44,8 +44,13 @@ export const AUDIENCE: Listener = {
 /** The drummer on the throne, facing the audience. */
 export const DRUMMER: Listener = { ...AUDIENCE, id: "l2", name: "Drummer", kind: "drummer", y: 0, facing: 0 };
 
-/** Nothing in the house may change, free slots may be taken; 6 dB of headroom, common practice. */
-export const BLANK_WISHES: Wishes = { first: DRUMMER.id, houseFixed: true, slotsFixed: false, margin: 6 };
+/** Nothing at FOH may change, free inputs may be taken; 6 dB of headroom, common practice. */
+export const BLANK_PREFERENCES: Preferences = {
+  first: DRUMMER.id,
+  fohFixed: true,
+  inputsFixed: false,
+  targetHeadroom: 6,
+};
 
 const BLANK_KIT: Kit = { hand: "right", yaw: 0, pieces: [] };
 
@@ -57,13 +62,13 @@ export const blankSetup = (name = "New setup"): SetupFile => ({
   note: "",
   example: false,
   kit: BLANK_KIT,
-  console: BLANK_CONSOLE,
-  sources: [],
-  sums: [],
+  desk: BLANK_DESK,
+  channels: [],
+  buses: [],
   listeners: [AUDIENCE, DRUMMER],
   monitor: BLANK_MONITOR,
-  wishes: BLANK_WISHES,
-  ear: null,
+  preferences: BLANK_PREFERENCES,
+  earphone: null,
   recording: null,
   check: null,
   lineCheck: {},

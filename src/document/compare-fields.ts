@@ -1,28 +1,28 @@
-import { rmsBy } from "../core/analog";
-import { directed, quoted } from "../core/direction";
-import { PIECE_KINDS, SOURCE_KINDS } from "../core/kinds";
-import { LAWS } from "../core/laws";
-import { clockSaid, printEntry } from "../core/number";
-import { printPan } from "../core/pannotation";
-import { TAP_NAMES } from "../core/patch/taps";
+import { TAP_NAMES } from "../core/inputs/taps";
+import { rmsBy } from "../core/level/analog";
+import { isolated, quoted } from "../core/lib/direction";
+import { formatClock, formatEntry } from "../core/lib/number";
+import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
-  Console,
-  Ear,
+  Bus,
+  Channel,
+  Desk,
+  Earphone,
   Id,
   Kit,
   Limb,
   Listener,
-  Monitor,
+  MonitorInput,
+  MonitorSystem,
   Piece,
+  Preferences,
   Recording,
   Send,
-  Slot,
-  Source,
-  Sum,
-  Wishes,
-} from "../core/setup";
-import type { Pan } from "../core/units";
-import { listed } from "../core/words";
+} from "../core/model/setup";
+import type { Pan } from "../core/model/units";
+import { LAWS } from "../core/pan/laws";
+import { formatPan } from "../core/pan/notation";
+import { formatList } from "../core/words";
 import type { SetupFile } from "./schema";
 
 /** One thing that can be said of a part of a setup. */
@@ -45,7 +45,7 @@ const number = <T>(
   value,
   print: (thing) => {
     const n = value(thing);
-    return n === null ? none : `${printEntry(n)}${unit && ` ${unit}`}`;
+    return n === null ? none : `${formatEntry(n)}${unit && ` ${unit}`}`;
   },
 });
 
@@ -65,23 +65,23 @@ const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): Fiel
 const written = <T>(what: string, value: (thing: T) => string, none = "nothing"): Field<T> => ({
   what,
   value,
-  print: (thing) => directed(value(thing)) || none,
+  print: (thing) => isolated(value(thing)) || none,
 });
 
 const nameIn = (
   list: readonly { readonly id: Id; readonly name: string }[],
   id: Id,
-  kind: "piece" | "source" | "sum" | "listener",
+  kind: "piece" | "channel" | "bus" | "listener",
 ): string => {
   const name = list.find((thing) => thing.id === id)?.name;
   return name ? quoted(name) : `an unnamed ${kind}`;
 };
 
-const printPanOf = (pan: Pan | null, { console }: SetupFile): string =>
-  pan === null ? "as in the house" : printPan(pan, console);
+const printPanOf = (pan: Pan | null, { desk: console }: SetupFile): string =>
+  pan === null ? "as at FOH" : formatPan(pan, console);
 
 const place = (x: number, y: number, right: string, left: string): string =>
-  `${printEntry(Math.abs(x))} m ${x < 0 ? left : right}, ${printEntry(Math.abs(y))} m ${y < 0 ? "behind" : "in front"}`;
+  `${formatEntry(Math.abs(x))} m ${x < 0 ? left : right}, ${formatEntry(Math.abs(y))} m ${y < 0 ? "behind" : "in front"}`;
 
 /** Of the whole setup. */
 export const WHOLE: readonly Field<SetupFile>[] = [
@@ -114,17 +114,17 @@ export const PIECE: readonly Field<Piece>[] = [
   {
     what: "sounded by",
     value: (p) => p.limbs,
-    print: (p) => listed(p.limbs.map((limb) => LIMBS[limb])) || "nothing",
+    print: (p) => formatList(p.limbs.map((limb) => LIMBS[limb])) || "nothing",
   },
   written("played by", (p) => p.player, "nobody"),
 ];
 
 /** Of the console. */
-export const CONSOLE: readonly Field<Console>[] = [
+export const DESK: readonly Field<Desk>[] = [
   { what: "pan law", value: (c) => c.law, print: (c) => LAWS[c.law].name },
   number("centre attenuation of your own", "dB", (c) => c.centreDb),
   word("0 dB at the", (c) => c.reference, { sides: "sides", centre: "centre" }),
-  word("two-channel sources by", (c) => c.twoChannel, {
+  word("stereo channels by", (c) => c.stereoLaw, {
     "balance-linear": "linear balance",
     "balance-sine": "sine balance",
     pan: "pan",
@@ -136,39 +136,43 @@ export const CONSOLE: readonly Field<Console>[] = [
   number("output at 0 dBFS", "dBu", (c) => c.outputDbu),
 ];
 
-/** Of one source. */
-export const SOURCE: readonly Field<Source>[] = [
+/** Of one channel. */
+export const SOURCE: readonly Field<Channel>[] = [
   written("called", (s) => s.name),
-  word("kind", (s) => s.kind, SOURCE_KINDS),
+  word("kind", (s) => s.kind, CHANNEL_KINDS),
   {
     what: "stands at",
     value: (s) => s.piece,
     print: (s, { kit }) => (s.piece === null ? "no place at the kit" : nameIn(kit.pieces, s.piece, "piece")),
   },
-  word("", (s) => s.channels, { 1: "one channel", 2: "two channels" }),
+  word("", (s) => s.lines, { 1: "one channel", 2: "two channels" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
   yes((s) => s.muted, "muted", "not muted"),
   yes((s) => s.inverted, "polarity inverted", "polarity not inverted"),
-  number("level", "dBFS", (s) => s.level),
+  number("level", "dBFS", (s) => s.gatedRms),
   number("peak", "dBFS", (s) => s.peak),
   yes((s) => s.keepSides, "must keep its sides", "need not keep its sides"),
 ];
 
-/** Of one sum, without its sends. */
-export const SUM: readonly Field<Sum>[] = [
+/** Of one bus, without its sends. */
+export const BUS: readonly Field<Bus>[] = [
   written("called", (s) => s.name),
   yes((s) => s.stereo, "a pair", "mono"),
   number("trim", "dB", (s) => s.trim),
-  number("trim of the left leg", "dB", (s) => s.legTrim[0]),
-  number("trim of the right leg", "dB", (s) => s.legTrim[1]),
-  yes((s) => s.legInverted[0], "polarity of the left leg inverted", "polarity of the left leg not inverted"),
+  number("trim of the left side", "dB", (s) => s.sideTrim[0]),
+  number("trim of the right side", "dB", (s) => s.sideTrim[1]),
   yes(
-    (s) => s.legInverted[1],
-    "polarity of the right leg inverted",
-    "polarity of the right leg not inverted",
+    (s) => s.sideInverted[0],
+    "polarity of the left side inverted",
+    "polarity of the left side not inverted",
   ),
-  yes((s) => s.unevenLegs, "legs processed unlike", "legs processed alike"),
-  yes((s) => s.reversed, "legs swapped at the patch", "legs patched straight"),
+  yes(
+    (s) => s.sideInverted[1],
+    "polarity of the right side inverted",
+    "polarity of the right side not inverted",
+  ),
+  yes((s) => s.unevenSides, "sides processed unlike", "sides processed alike"),
+  yes((s) => s.swapped, "sides swapped at the patch", "sides patched straight"),
   yes((s) => s.folded, "folded to mono", "not folded to mono"),
   number("pad", "dB", (s) => s.padDb),
 ];
@@ -191,56 +195,56 @@ export const LISTENER: readonly Field<Listener>[] = [
   number("facing", "°", (l) => l.facing),
   {
     what: "hears",
-    value: (l) => l.sum,
-    print: (l, { sums }) => (l.sum === null ? "no sum" : nameIn(sums, l.sum, "sum")),
+    value: (l) => l.bus,
+    print: (l, { buses }) => (l.bus === null ? "no bus" : nameIn(buses, l.bus, "bus")),
   },
   yes((l) => l.flipped, "flipped at their own mixer", "not flipped at their own mixer"),
-  yes((l) => l.mono, "hears both legs in one", "hears both legs apart"),
+  yes((l) => l.mono, "hears both sides in one", "hears both sides apart"),
 ];
 
-/** Of the monitor system, without its slots. */
-export const MONITOR: readonly Field<Monitor>[] = [
-  number("number of slots", "", (m) => m.slotCount),
-  number("largest input level", "dBu", (m) => m.inputMaxDbu),
+/** Of the monitor system, without its inputs. */
+export const MONITOR: readonly Field<MonitorSystem>[] = [
+  number("number of inputs", "", (m) => m.inputCount),
+  number("largest input level", "dBu", (m) => m.maxInputDbu),
 ];
 
 const SIDE = { left: " left", right: " right", both: "" } as const;
 
-/** What a slot takes, in words. */
-export const printSlot = (slot: Slot | null, { sources, sums }: SetupFile): string => {
-  if (!slot) return "nothing";
-  const { feed, on, trim } = slot;
+/** What an input takes, in words. */
+export const formatInput = (input: MonitorInput | null, { channels, buses }: SetupFile): string => {
+  if (!input) return "nothing";
+  const { feed, on, trim } = input;
   const from =
-    feed.kind === "leg"
-      ? `the ${feed.leg} leg of ${nameIn(sums, feed.sum, "sum")}`
-      : `${nameIn(sources, feed.source, "source")}${SIDE[feed.channel]}, ${TAP_NAMES[feed.tap]}`;
-  return `${from}${on ? "" : ", off"}${trim === 0 ? "" : `, trim ${printEntry(trim)} dB`}`;
+    feed.kind === "bus"
+      ? `the ${feed.side} side of ${nameIn(buses, feed.bus, "bus")}`
+      : `${nameIn(channels, feed.channel, "channel")}${SIDE[feed.side]}, ${TAP_NAMES[feed.tap]}`;
+  return `${from}${on ? "" : ", off"}${trim === 0 ? "" : `, trim ${formatEntry(trim)} dB`}`;
 };
 
-/** Of what a repair may do. */
-export const WISHES: readonly Field<Wishes>[] = [
+/** Of what a recommendation may do. */
+export const PREFERENCES: readonly Field<Preferences>[] = [
   {
     what: "who matters most:",
     value: (w) => w.first,
     print: (w, { listeners }) => nameIn(listeners, w.first, "listener"),
   },
-  yes((w) => w.houseFixed, "the house stays as it is", "the house may change"),
-  yes((w) => w.slotsFixed, "no free slot may be taken", "free slots may be taken"),
-  number("wanted margin", "dB", (w) => w.margin),
+  yes((w) => w.fohFixed, "FOH stays as it is", "FOH may change"),
+  yes((w) => w.inputsFixed, "no free input may be taken", "free inputs may be taken"),
+  number("wanted margin", "dB", (w) => w.targetHeadroom),
 ];
 
 /** Of a recording, without its figures. */
 export const RECORDING: readonly Field<Recording>[] = [
   { what: "figures of", value: (r) => r.name, print: (r) => quoted(r.name) },
-  { what: "length", value: (r) => r.seconds, print: (r) => clockSaid(r.seconds) },
+  { what: "length", value: (r) => r.seconds, print: (r) => formatClock(r.seconds) },
 ];
 
 /** Of the earphones. */
-export const EAR: readonly Field<Ear>[] = [
+export const EARPHONE: readonly Field<Earphone>[] = [
   {
     what: "sensitivity",
     value: (e) => [e.sensitivity, e.unit],
-    print: (e) => `${printEntry(e.sensitivity)} ${e.unit}`,
+    print: (e) => `${formatEntry(e.sensitivity)} ${e.unit}`,
   },
   number("impedance", "Ω", (e) => e.impedance),
   number("amplifier’s impedance", "Ω", (e) => e.sourceImpedance),

@@ -1,28 +1,28 @@
-import { nameOf } from "../core/called";
-import { quoted } from "../core/direction";
-import type { Id, Recording, Sum } from "../core/setup";
-import { sentence } from "../core/words";
+import { quoted } from "../core/lib/direction";
+import type { Bus, Id, Recording } from "../core/model/setup";
+import { nameOr } from "../core/names";
+import { capitalised } from "../core/words";
 import { aligned } from "./align";
 import {
-  CONSOLE,
-  EAR,
+  BUS,
+  DESK,
+  EARPHONE,
   type Field,
+  formatInput,
   KIT,
   LISTENER,
   MONITOR,
   PIECE,
-  printSlot,
+  PREFERENCES,
   RECORDING,
   SEND,
   SOURCE,
-  SUM,
   WHOLE,
-  WISHES,
 } from "./compare-fields";
 import type { SetupFile } from "./schema";
 
 /** Where two setups differ. */
-export type Part =
+export type MixedChannel =
   | "Setup"
   | "Kit"
   | "Console"
@@ -36,7 +36,7 @@ export type Part =
 
 /** One thing in which two setups differ. */
 export interface Difference {
-  readonly part: Part;
+  readonly part: MixedChannel;
   /** A sentence without its full stop: "Hat: pan L40 instead of R40". */
   readonly says: string;
 }
@@ -76,7 +76,7 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
   const after = new Map(is.map((thing) => [thing.id, thing]));
   const changed = is.flatMap((thing) => {
     const other = before.get(thing.id);
-    const name = nameOf(other ?? thing, kind);
+    const name = nameOr(other ?? thing, kind);
     if (!other) return [`${name} is there as well`];
     return [...changes(two, other, thing, fields), ...within(other, thing)].map((says) => `${name}: ${says}`);
   });
@@ -85,39 +85,39 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
     list.filter((t) => others.has(t.id)).map((t) => t.id);
   return [
     ...changed,
-    ...gone.map((thing) => `${nameOf(thing, kind)} is not there`),
+    ...gone.map((thing) => `${nameOr(thing, kind)} is not there`),
     ...(same(stay(was, after), stay(is, before)) ? [] : [`The ${kind}s are in another order`]),
   ];
 };
 
-/** What differs in what goes into a sum. */
+/** What differs in what goes into a bus. */
 const inSends =
   (two: Two) =>
-  (was: Sum, is: Sum): string[] => {
-    const names = new Map([...two.from.sources, ...two.to.sources].map((s) => [s.id, nameOf(s, "source")]));
-    const ids = new Set([...was.sends, ...is.sends].map((send) => send.source));
+  (was: Bus, is: Bus): string[] => {
+    const names = new Map([...two.from.channels, ...two.to.channels].map((s) => [s.id, nameOr(s, "source")]));
+    const ids = new Set([...was.sends, ...is.sends].map((send) => send.channel));
     return [...ids].flatMap((id) => {
-      const before = was.sends.find((s) => s.source === id);
-      const after = is.sends.find((s) => s.source === id);
+      const before = was.sends.find((s) => s.channel === id);
+      const after = is.sends.find((s) => s.channel === id);
       const name = names.get(id) ?? "";
       if (!before || !after) return [`${name} ${after ? "goes into it as well" : "does not go into it"}`];
       return changes(two, before, after, SEND).map((says) => `${name} with ${says}`);
     });
   };
 
-const inSlots = (two: Two): string[] => {
-  const [was, is] = [two.from.monitor.slots, two.to.monitor.slots];
+const inInputs = (two: Two): string[] => {
+  const [was, is] = [two.from.monitor.inputs, two.to.monitor.inputs];
   return Array.from({ length: Math.max(was.length, is.length) }, (_, at) => {
     const [before, after] = [was[at] ?? null, is[at] ?? null];
     if (same(before, after)) return [];
-    const texts = [printSlot(before, two.from), printSlot(after, two.to)] as const;
-    return [`Slot ${at + 1}: ${instead(...texts, before, after)}`];
+    const texts = [formatInput(before, two.from), formatInput(after, two.to)] as const;
+    return [`Input ${at + 1}: ${instead(...texts, before, after)}`];
   }).flat();
 };
 
 const inEars = (two: Two): string[] => {
-  const [was, is] = [two.from.ear, two.to.ear];
-  if (was && is) return changes(two, was, is, EAR);
+  const [was, is] = [two.from.earphone, two.to.earphone];
+  if (was && is) return changes(two, was, is, EARPHONE);
   if (was || is) return [is ? "Earphone data added" : "No earphone data"];
   return [];
 };
@@ -129,7 +129,7 @@ const inRecordings = (two: Two): string[] => {
       recording ? `figures of ${quoted(recording.name)}` : "none";
     return was || is ? [`Measured: ${said(is)} instead of ${said(was)}`] : [];
   }
-  const figures = ({ sources, correlation }: Recording) => [sources, correlation];
+  const figures = ({ channels, correlation }: Recording) => [channels, correlation];
   // Those of another recording are others anyway.
   const others = was.name === is.name && !same(figures(was), figures(is));
   return [
@@ -139,29 +139,29 @@ const inRecordings = (two: Two): string[] => {
 };
 
 /**
- * What the setup `to` has otherwise than `from`, in words. Pieces, sources, sums and listeners are known again by id
+ * What the setup `to` has otherwise than `from`, in words. Pieces, channels, sums and listeners are known again by id
  * and name, else by name, else by id. The setups' names, and how far a check at the kit or a line check went, are no
  * differences; nor is the order of sends.
  */
 export const differences = (from: SetupFile, to: SetupFile): readonly Difference[] => {
   const two: Two = { from: aligned(from, to), to };
   const was = two.from;
-  const parts: { readonly [part in Part]: readonly string[] } = {
+  const parts: { readonly [part in MixedChannel]: readonly string[] } = {
     Setup: changes(two, was, to, WHOLE),
     Kit: [
       ...changes(two, was.kit, to.kit, KIT),
       ...inList(two, "piece", [was.kit.pieces, to.kit.pieces], PIECE),
     ],
-    Console: changes(two, was.console, to.console, CONSOLE),
-    Sources: inList(two, "source", [was.sources, to.sources], SOURCE),
-    Sums: inList(two, "sum", [was.sums, to.sums], SUM, inSends(two)),
+    Console: changes(two, was.desk, to.desk, DESK),
+    Sources: inList(two, "source", [was.channels, to.channels], SOURCE),
+    Sums: inList(two, "sum", [was.buses, to.buses], BUS, inSends(two)),
     Listeners: inList(two, "listener", [was.listeners, to.listeners], LISTENER),
-    Slots: [...changes(two, was.monitor, to.monitor, MONITOR), ...inSlots(two)],
-    Wishes: changes(two, was.wishes, to.wishes, WISHES),
+    Slots: [...changes(two, was.monitor, to.monitor, MONITOR), ...inInputs(two)],
+    Wishes: changes(two, was.preferences, to.preferences, PREFERENCES),
     Earphones: inEars(two),
     Recording: inRecordings(two),
   };
-  return (Object.keys(parts) as Part[]).flatMap((part) =>
-    parts[part].map((says) => ({ part, says: sentence(says) })),
+  return (Object.keys(parts) as MixedChannel[]).flatMap((part) =>
+    parts[part].map((says) => ({ part, says: capitalised(says) })),
   );
 };

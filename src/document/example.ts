@@ -1,34 +1,41 @@
-import type { Feed, Id, Listener, Slot, Source, SourceKind, TapPoint } from "../core/setup";
-import type { Db } from "../core/units";
+import type { Channel, ChannelKind, Feed, Id, Listener, MonitorInput, TapPoint } from "../core/model/setup";
+import type { Db } from "../core/model/units";
 import { DRUMMER } from "./blank";
 import type { SetupFile } from "./schema";
 import { templateSetup } from "./templates";
 
-const line = (id: Id, name: string, kind: SourceKind, level: Db, peak: Db, channels: 1 | 2 = 1): Source => ({
+const line = (
+  id: Id,
+  name: string,
+  kind: ChannelKind,
+  level: Db,
+  peak: Db,
+  channels: 1 | 2 = 1,
+): Channel => ({
   id,
   name,
   kind,
   piece: null,
-  channels,
+  lines: channels,
   pan: 0,
   muted: false,
   inverted: false,
-  level,
+  gatedRms: level,
   peak,
   keepSides: channels === 2,
 });
 
-const LINES: readonly Source[] = [
+const LINES: readonly Channel[] = [
   line("s9", "Bass", "bass", -22, -10),
   { ...line("s10", "Guitar", "guitar", -25, -11), pan: 0.4 },
   line("s11", "Keys", "keys", -24, -10, 2),
   { ...line("s12", "Trumpet", "horn", -24, -9), pan: -0.5 },
   { ...line("s13", "Saxophone", "horn", -25, -10), pan: -0.3 },
-  line("s14", "Lead voice", "voice", -22, -8),
-  { ...line("s15", "Backing voice 1", "voice", -26, -11), pan: -0.2 },
-  { ...line("s16", "Backing voice 2", "voice", -26, -11), pan: 0.2 },
+  line("s14", "Lead voice", "vocal", -22, -8),
+  { ...line("s15", "Backing voice 1", "vocal", -26, -11), pan: -0.2 },
+  { ...line("s16", "Backing voice 2", "vocal", -26, -11), pan: 0.2 },
   line("s17", "Playback", "playback", -20, -8, 2),
-  line("s18", "Talk", "talk", -28, -12),
+  line("s18", "Talk", "talkback", -28, -12),
 ];
 
 const performer = (id: Id, name: string, at: Pick<Listener, "x" | "y" | "facing">): Listener => ({
@@ -36,7 +43,7 @@ const performer = (id: Id, name: string, at: Pick<Listener, "x" | "y" | "facing"
   id,
   name,
   kind: "performer",
-  sum: "m1",
+  bus: "m1",
   ...at,
 });
 
@@ -48,18 +55,18 @@ const PERFORMERS: readonly Listener[] = [
   performer("l6", "Ines, music director", { x: 2.4, y: 3, facing: 180 }),
 ];
 
-const slot = (feed: Feed, on = true): Slot => ({ feed, on, trim: 0 });
+const input = (feed: Feed, on = true): MonitorInput => ({ feed, on, trim: 0 });
 
-const direct = (source: Id, tap: TapPoint = "before-fader"): Slot =>
-  slot({ kind: "source", source, channel: "both", tap });
+const direct = (channel: Id, tap: TapPoint = "pre-fader"): MonitorInput =>
+  input({ kind: "channel", channel, side: "both", tap });
 
-const both = (source: Id): readonly Slot[] =>
+const both = (channel: Id): readonly MonitorInput[] =>
   (["left", "right"] as const).map((channel) =>
-    slot({ kind: "source", source, channel, tap: "before-fader" }),
+    input({ kind: "channel", channel, side: channel, tap: "pre-fader" }),
   );
 
-/** The patch behind the two legs of the drums: one feed was forgotten and is off, one slot is free. */
-const PATCH: readonly (Slot | null)[] = [
+/** The patch behind the two sides of the drums: one feed was forgotten and is off, one input is free. */
+const PATCH: readonly (MonitorInput | null)[] = [
   direct("s9"),
   direct("s10"),
   ...both("s11"),
@@ -68,7 +75,7 @@ const PATCH: readonly (Slot | null)[] = [
   direct("s14"),
   direct("s15"),
   { ...direct("s16"), on: false },
-  direct("s18", "before-eq"),
+  direct("s18", "pre-eq"),
   ...both("s17"),
   null,
   null,
@@ -89,13 +96,16 @@ export const exampleSetup = (): SetupFile => {
     note: "Invented band, hall, people and levels: a worked example to try things on.",
     example: true,
     kit: { ...base.kit, pieces: base.kit.pieces.map((p) => (p.kind === "snare" ? { ...p, x: -0.15 } : p)) },
-    console: { ...base.console, outputDbu: 22 },
-    sources: [...base.sources.map((s) => (s.name === "Snare" ? { ...s, pan: 0.1 } : s)), ...LINES],
-    sums: base.sums.map((sum) => ({ ...sum, sends: sum.sends.map((send) => ({ ...send, level: SEND_DB })) })),
+    desk: { ...base.desk, outputDbu: 22 },
+    channels: [...base.channels.map((s) => (s.name === "Snare" ? { ...s, pan: 0.1 } : s)), ...LINES],
+    buses: base.buses.map((bus) => ({
+      ...bus,
+      sends: bus.sends.map((send) => ({ ...send, level: SEND_DB })),
+    })),
     listeners: [
       ...base.listeners.map((l) => (l.kind === "drummer" ? { ...l, name: "Mara, drums" } : l)),
       ...PERFORMERS,
     ],
-    monitor: { ...base.monitor, slots: [...base.monitor.slots.slice(0, 2), ...PATCH] },
+    monitor: { ...base.monitor, inputs: [...base.monitor.inputs.slice(0, 2), ...PATCH] },
   };
 };

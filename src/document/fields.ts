@@ -1,34 +1,34 @@
-import { BLANK_SUM } from "../core/blanksum";
+import { BLANK_BUS } from "../core/model/defaults";
 import type {
-  Console,
-  Ear,
+  Bus,
+  Channel,
+  Desk,
+  Earphone,
   Feed,
   Hit,
   Kit,
   Listener,
-  Measured,
-  Monitor,
+  MeasuredChannel,
+  MonitorInput,
+  MonitorSystem,
   Piece,
+  Preferences,
   Recording,
   Send,
-  Slot,
-  Source,
-  Sum,
-  Wishes,
-} from "../core/setup";
-import { BLANK_CONSOLE, BLANK_MONITOR, BLANK_WISHES, TYPICAL_EAR } from "./blank";
+} from "../core/model/setup";
+import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
   isFields,
   join,
-  legs,
   list,
   number,
   oneOf,
   orNull,
   type Reader,
   show,
+  sides,
   text,
   whole,
   yes,
@@ -56,52 +56,52 @@ const kit = fields<Kit>({
   pieces: list(piece, LIMITS.pieces),
 });
 
-const console = fields<Console>({
-  law: oneOf(["sine", "root", "linear", "mean45", "sine45", "cosine2", "custom"], BLANK_CONSOLE.law),
-  centreDb: number(RANGES.centre, BLANK_CONSOLE.centreDb),
-  reference: oneOf(["sides", "centre"], BLANK_CONSOLE.reference),
-  twoChannel: oneOf(["balance-linear", "balance-sine", "pan"], BLANK_CONSOLE.twoChannel),
-  panStyle: oneOf(["steps", "midi", "clock"], BLANK_CONSOLE.panStyle),
-  panSteps: whole(RANGES.panSteps, BLANK_CONSOLE.panSteps),
-  levelStep: number(RANGES.levelStep, BLANK_CONSOLE.levelStep),
-  rms: oneOf(["sample", "aes17"], BLANK_CONSOLE.rms),
-  outputDbu: number(RANGES.output, BLANK_CONSOLE.outputDbu),
+const console = fields<Desk>({
+  law: oneOf(["sine", "root", "linear", "mean45", "sine45", "cosine2", "custom"], BLANK_DESK.law),
+  centreDb: number(RANGES.centre, BLANK_DESK.centreDb),
+  reference: oneOf(["sides", "centre"], BLANK_DESK.reference),
+  stereoLaw: oneOf(["balance-linear", "balance-sine", "pan"], BLANK_DESK.stereoLaw),
+  panStyle: oneOf(["steps", "midi", "clock"], BLANK_DESK.panStyle),
+  panSteps: whole(RANGES.panSteps, BLANK_DESK.panSteps),
+  levelStep: number(RANGES.levelStep, BLANK_DESK.levelStep),
+  rms: oneOf(["sample", "aes17"], BLANK_DESK.rms),
+  outputDbu: number(RANGES.output, BLANK_DESK.outputDbu),
 });
 
-const source = fields<Source>({
+const channel = fields<Channel>({
   id,
   name: text("Source", LIMITS.note),
-  kind: oneOf(["drum", "voice", "bass", "guitar", "keys", "horn", "playback", "talk", "other"], "other"),
+  kind: oneOf(["drum", "vocal", "bass", "guitar", "keys", "horn", "playback", "talkback", "other"], "other"),
   piece: orNull(id),
-  channels: oneOf([1, 2], 1),
+  lines: oneOf([1, 2], 1),
   pan: number(RANGES.pan, 0),
   muted: yes(false),
   inverted: yes(false),
-  level: orNull(number(RANGES.level, null)),
+  gatedRms: orNull(number(RANGES.level, null)),
   peak: orNull(number(RANGES.level, null)),
   keepSides: yes(false),
 });
 
 const send = fields<Send>({
-  source: id,
+  channel: id,
   level: orNull(number(RANGES.send, 0)),
   pan: orNull(number(RANGES.pan, 0)),
 });
 
 const trim = number(RANGES.trim, 0);
 
-const sum = fields<Sum>({
+const bus = fields<Bus>({
   id,
   name: text("Sum", LIMITS.note),
   stereo: yes(true),
-  sends: list(send, LIMITS.sources),
+  sends: list(send, LIMITS.channels),
   trim,
-  legTrim: legs(trim),
-  legInverted: legs(yes(false)),
-  unevenLegs: yes(BLANK_SUM.unevenLegs),
-  reversed: yes(BLANK_SUM.reversed),
-  folded: yes(BLANK_SUM.folded),
-  padDb: number(RANGES.pad, BLANK_SUM.padDb),
+  sideTrim: sides(trim),
+  sideInverted: sides(yes(false)),
+  unevenSides: yes(BLANK_BUS.unevenSides),
+  swapped: yes(BLANK_BUS.swapped),
+  folded: yes(BLANK_BUS.folded),
+  padDb: number(RANGES.pad, BLANK_BUS.padDb),
 });
 
 const listener = fields<Listener>({
@@ -111,7 +111,7 @@ const listener = fields<Listener>({
   x: number(RANGES.metres, 0),
   y: number(RANGES.metres, 0),
   facing: number(RANGES.degrees, 0),
-  sum: orNull(id),
+  bus: orNull(id),
   flipped: yes(false),
   mono: yes(false),
 });
@@ -119,48 +119,48 @@ const listener = fields<Listener>({
 const side = ["left", "right"] as const;
 
 const feeds: { readonly [K in Feed["kind"]]: Reader<Feed> } = {
-  source: fields<Extract<Feed, { kind: "source" }>>({
+  channel: fields<Extract<Feed, { kind: "source" }>>({
     kind: oneOf(["source"], "source"),
-    source: id,
-    channel: oneOf(["both", ...side], "both"),
-    tap: oneOf(["before-filter", "before-eq", "before-fader", "after-fader"], "before-fader"),
+    channel: id,
+    side: oneOf(["both", ...side], "both"),
+    tap: oneOf(["pre-hpf", "pre-eq", "pre-fader", "post-fader"], "pre-fader"),
   }),
-  leg: fields<Extract<Feed, { kind: "leg" }>>({
+  bus: fields<Extract<Feed, { kind: "leg" }>>({
     kind: oneOf(["leg"], "leg"),
-    sum: id,
-    leg: oneOf(side, "left"),
+    bus: id,
+    side: oneOf(side, "left"),
   }),
 };
 
-/** One that names nothing leaves the slot free when references are mended. */
+/** One that names nothing leaves the input free when references are mended. */
 const feed: Reader<Feed> = (value, at, say) => {
   const kind = isFields(value) ? value.kind : value;
   return (kind === "leg" ? feeds.leg : feeds.source)(value, at, say);
 };
 
-const slot = fields<Slot>({ feed, on: yes(true), trim });
+const input = fields<MonitorInput>({ feed, on: yes(true), trim });
 
-const monitor = fields<Monitor>({
-  slotCount: whole(RANGES.slotCount, BLANK_MONITOR.slotCount),
-  slots: list(orNull(slot), LIMITS.slots),
-  inputMaxDbu: number(RANGES.input, BLANK_MONITOR.inputMaxDbu),
+const monitor = fields<MonitorSystem>({
+  inputCount: whole(RANGES.inputCount, BLANK_MONITOR.inputCount),
+  inputs: list(orNull(input), LIMITS.inputs),
+  maxInputDbu: number(RANGES.input, BLANK_MONITOR.maxInputDbu),
 });
 
-const wishes = fields<Wishes>({
+const wishes = fields<Preferences>({
   first: id,
-  houseFixed: yes(BLANK_WISHES.houseFixed),
-  slotsFixed: yes(BLANK_WISHES.slotsFixed),
-  margin: number(RANGES.margin, BLANK_WISHES.margin),
+  fohFixed: yes(BLANK_PREFERENCES.fohFixed),
+  inputsFixed: yes(BLANK_PREFERENCES.inputsFixed),
+  targetHeadroom: number(RANGES.margin, BLANK_PREFERENCES.targetHeadroom),
 });
 
-const ear = fields<Ear>({
-  unit: oneOf(["dB/mW", "dB/V"], TYPICAL_EAR.unit),
-  sensitivity: number(RANGES.sensitivity, TYPICAL_EAR.sensitivity),
-  impedance: number(RANGES.impedance, TYPICAL_EAR.impedance),
-  sourceImpedance: number(RANGES.sourceImpedance, TYPICAL_EAR.sourceImpedance),
-  drive: number(RANGES.drive, TYPICAL_EAR.drive),
-  isolation: number(RANGES.isolation, TYPICAL_EAR.isolation),
-  stage: number(RANGES.stage, TYPICAL_EAR.stage),
+const ear = fields<Earphone>({
+  unit: oneOf(["dB/mW", "dB/V"], TYPICAL_EARPHONE.unit),
+  sensitivity: number(RANGES.sensitivity, TYPICAL_EARPHONE.sensitivity),
+  impedance: number(RANGES.impedance, TYPICAL_EARPHONE.impedance),
+  sourceImpedance: number(RANGES.sourceImpedance, TYPICAL_EARPHONE.sourceImpedance),
+  drive: number(RANGES.drive, TYPICAL_EARPHONE.drive),
+  isolation: number(RANGES.isolation, TYPICAL_EARPHONE.isolation),
+  stage: number(RANGES.stage, TYPICAL_EARPHONE.stage),
 });
 
 /** A measured level; JSON has no −∞, so silence is null in a file. */
@@ -169,10 +169,10 @@ const measuredLevel: Reader<number> = (value, at, say) =>
     ? Number.NEGATIVE_INFINITY
     : number(RANGES.measured, Number.NEGATIVE_INFINITY)(value, at, say);
 
-const measured = fields<Measured>({
-  source: id,
+const measured = fields<MeasuredChannel>({
+  channel: id,
   rms: measuredLevel,
-  playing: measuredLevel,
+  gatedRms: measuredLevel,
   peak: measuredLevel,
   truePeak: measuredLevel,
   fast: measuredLevel,
@@ -182,14 +182,14 @@ const measured = fields<Measured>({
 const figuresOf = fields<Recording>({
   name: text("Recording", LIMITS.note),
   seconds: number(RANGES.seconds, 0),
-  sources: list(measured, LIMITS.sources),
-  correlation: list(list(number(RANGES.correlation, 0), LIMITS.sources), LIMITS.sources),
+  channels: list(measured, LIMITS.channels),
+  correlation: list(list(number(RANGES.correlation, 0), LIMITS.channels), LIMITS.channels),
 });
 
-/** A recording whose correlations are not one for each two sources is left out whole: a wrong figure is worse than none. */
+/** A recording whose correlations are not one for each two channels is left out whole: a wrong figure is worse than none. */
 const recording: Reader<Recording | null> = (value, at, say) => {
   const read = figuresOf(value, at, say);
-  const size = read.sources.length;
+  const size = read.channels.length;
   if (read.correlation.length === size && read.correlation.every((row) => row.length === size)) return read;
   say(`${at}.correlation`, `not ${size} rows of ${size}; the recording is left out`);
   return null;
@@ -218,13 +218,13 @@ export const setupFields = fields<SetupFile>({
   note: text("", LIMITS.note),
   example: yes(false),
   kit,
-  console,
-  sources: list(source, LIMITS.sources),
-  sums: list(sum, LIMITS.sums),
+  desk: console,
+  channels: list(channel, LIMITS.channels),
+  buses: list(bus, LIMITS.sums),
   listeners: list(listener, LIMITS.listeners),
   monitor,
-  wishes,
-  ear: orNull(ear),
+  preferences: wishes,
+  earphone: orNull(ear),
   recording: orNull(recording),
   check: orNull(check),
   lineCheck,

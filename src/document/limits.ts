@@ -1,5 +1,5 @@
-import { LOWEST_SEND, LOWEST_TRIM } from "../core/lowest";
-import type { Setup } from "../core/setup";
+import { LOWEST_SEND, LOWEST_TRIM } from "../core/model/limits";
+import type { Setup } from "../core/model/setup";
 
 /** Smallest and largest allowed, both included. */
 export interface Range {
@@ -11,11 +11,11 @@ const range = (min: number, max: number): Range => ({ min, max });
 
 /** What every number of a setup may be: the fields on screen and the check of a file read it from here. */
 export const RANGES = {
-  /** Level or peak of a source, dBFS. */
+  /** Level or peak of a channel, dBFS. */
   level: range(-120, 24),
   /** Level of a send, dB. */
   send: range(LOWEST_SEND, 40),
-  /** Trim on a sum, leg or slot, dB. */
+  /** Trim on a bus, side or input, dB. */
   trim: range(LOWEST_TRIM, 20),
   /** Pad between output and receiving input, dB. */
   pad: range(0, 60),
@@ -36,8 +36,8 @@ export const RANGES = {
   metres: range(-20, 20),
   /** Turns, degrees. */
   degrees: range(-180, 180),
-  /** Slots of a monitor system, whole. */
-  slotCount: range(8, 64),
+  /** Inputs of a monitor system, whole. */
+  inputCount: range(8, 64),
   /** Sensitivity of an earphone, dB/mW or dB/V. */
   sensitivity: range(60, 160),
   /** Impedance of an earphone, ohm. */
@@ -54,17 +54,17 @@ export const RANGES = {
   measured: range(-400, 60),
   /** Length of a recording, seconds. */
   seconds: range(0, 1e6),
-  /** Correlation of two sources. */
+  /** Correlation of two channels. */
   correlation: range(-1, 1),
 } as const satisfies { readonly [name: string]: Range };
 
 /** How much of everything one setup holds. What is over is refused, never cut. */
 export const LIMITS = {
-  sources: 512,
+  channels: 512,
   pieces: 128,
   sums: 32,
   listeners: 32,
-  slots: 192,
+  inputs: 192,
   hits: 1000,
   /** Characters of a name that is typed or comes in an input list; names of a setup file are kept as they are, up to `note`. */
   name: 80,
@@ -74,11 +74,11 @@ export const LIMITS = {
 
 /** What a limit is of, and how much of it a setup holds. */
 const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) => number])[] = [
-  ["sources", LIMITS.sources, (s) => s.sources.length],
+  ["sources", LIMITS.channels, (s) => s.channels.length],
   ["pieces", LIMITS.pieces, (s) => s.kit.pieces.length],
-  ["sums", LIMITS.sums, (s) => s.sums.length],
+  ["sums", LIMITS.sums, (s) => s.buses.length],
   ["listeners", LIMITS.listeners, (s) => s.listeners.length],
-  ["slots", LIMITS.slots, (s) => s.monitor.slots.length],
+  ["slots", LIMITS.inputs, (s) => s.monitor.inputs.length],
 ];
 
 /** Why a setup holds more than it may, as a sentence; null where it does not. */

@@ -1,5 +1,5 @@
-import { nextId, type Prefix } from "../core/naming";
-import type { Feed, Id, Listener, Recording, Setup, Slot, Sum } from "../core/setup";
+import { nextId, type Prefix } from "../core/model/ids";
+import type { Bus, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
 import { LIMITS } from "./limits";
@@ -38,8 +38,8 @@ const performers = (listeners: readonly Listener[]): Listener[] =>
   listeners.filter((l) => l.kind === "performer");
 
 /** Exactly one drummer, and an audience. */
-const mendListeners = (listeners: readonly Listener[], sums: readonly Sum[], note: Note) => {
-  const known = ids(sums);
+const mendListeners = (listeners: readonly Listener[], buses: readonly Bus[], note: Note) => {
+  const known = ids(buses);
   const drummer = listeners.find((l) => l.kind === "drummer");
   let list = mapped(listeners, (listener): Listener => {
     if (listener.kind === "drummer" && listener !== drummer) {
@@ -49,9 +49,9 @@ const mendListeners = (listeners: readonly Listener[], sums: readonly Sum[], not
     return listener;
   });
   list = mapped(list, (listener) => {
-    if (listener.sum === null || known.has(listener.sum)) return listener;
-    note(`${show(listener.name)} heard a sum that is not there and hears none now.`);
-    return { ...listener, sum: null };
+    if (listener.bus === null || known.has(listener.bus)) return listener;
+    note(`${show(listener.name)} heard a bus that is not there and hears none now.`);
+    return { ...listener, bus: null };
   });
   for (const kind of ["audience", "drummer"] as const) {
     if (list.some((l) => l.kind === kind)) continue;
@@ -66,52 +66,52 @@ const mendListeners = (listeners: readonly Listener[], sums: readonly Sum[], not
   return list;
 };
 
-/** Sends of sources that are there, each source once. */
-const mendSends = (sum: Sum, sources: ReadonlySet<Id>, note: Note): Sum => {
+/** Sends of channels that are there, each channel once. */
+const mendSends = (bus: Bus, channels: ReadonlySet<Id>, note: Note): Bus => {
   const seen = new Set<Id>();
-  const sends = kept(sum.sends, (send) => {
-    const good = sources.has(send.source) && !seen.has(send.source);
-    if (!good) note(`${show(sum.name)} had a send of a source that is not there or twice: taken out.`);
-    seen.add(send.source);
+  const sends = kept(bus.sends, (send) => {
+    const good = channels.has(send.channel) && !seen.has(send.channel);
+    if (!good) note(`${show(bus.name)} had a send of a channel that is not there or twice: taken out.`);
+    seen.add(send.channel);
     return good;
   });
-  return amend(sum, { sends });
+  return amend(bus, { sends });
 };
 
-/** What a slot can take as things are: null when there is no such source or leg. */
-const mendFeed = (feed: Feed, setup: Pick<Setup, "sources" | "sums">): Feed | null => {
-  if (feed.kind === "leg") {
-    const sum = setup.sums.find((s) => s.id === feed.sum);
-    return sum && (sum.stereo || feed.leg === "left") ? feed : null;
+/** What an input can take as things are: null when there is no such channel or side. */
+const mendFeed = (feed: Feed, setup: Pick<Setup, "channels" | "buses">): Feed | null => {
+  if (feed.kind === "bus") {
+    const bus = setup.buses.find((s) => s.id === feed.bus);
+    return bus && (bus.stereo || feed.side === "left") ? feed : null;
   }
-  const source = setup.sources.find((s) => s.id === feed.source);
-  if (!source) return null;
-  return source.channels === 1 && feed.channel !== "both" ? { ...feed, channel: "both" } : feed;
+  const channel = setup.channels.find((s) => s.id === feed.channel);
+  if (!channel) return null;
+  return channel.lines === 1 && feed.side !== "both" ? { ...feed, side: "both" } : feed;
 };
 
-const mendSlots = (setup: Setup, note: Note): readonly (Slot | null)[] => {
-  const { slots, slotCount } = setup.monitor;
-  const list = mapped(slots, (slot, at) => {
-    const feed = slot && mendFeed(slot.feed, setup);
-    if (!slot || feed === slot.feed) return slot;
-    note(`Slot ${at + 1} took something that is not there: ${feed ? "mended" : "it is free now"}.`);
-    return feed && { ...slot, feed };
+const mendInputs = (setup: Setup, note: Note): readonly (MonitorInput | null)[] => {
+  const { inputs, inputCount } = setup.monitor;
+  const list = mapped(inputs, (input, at) => {
+    const feed = input && mendFeed(input.feed, setup);
+    if (!input || feed === input.feed) return input;
+    note(`Input ${at + 1} took something that is not there: ${feed ? "mended" : "it is free now"}.`);
+    return feed && { ...input, feed };
   });
   // As many as the system has; more only while something is in them.
-  const length = Math.max(slotCount, ...list.map((slot, at) => (slot ? at + 1 : 0)));
+  const length = Math.max(inputCount, ...list.map((input, at) => (input ? at + 1 : 0)));
   return list.length === length ? list : Array.from({ length }, (_, at) => list[at] ?? null);
 };
 
-const mendRecording = (recording: Recording, sources: ReadonlySet<Id>, note: Note): Recording => {
-  const stays = recording.sources.map(
-    (m, at) => sources.has(m.source) && recording.sources.findIndex((o) => o.source === m.source) === at,
+const mendRecording = (recording: Recording, channels: ReadonlySet<Id>, note: Note): Recording => {
+  const stays = recording.channels.map(
+    (m, at) => channels.has(m.channel) && recording.channels.findIndex((o) => o.channel === m.channel) === at,
   );
   if (stays.every(Boolean)) return recording;
-  note(`${show(recording.name)} had figures of a source that is not there or twice: taken out.`);
+  note(`${show(recording.name)} had figures of a channel that is not there or twice: taken out.`);
   const only = <T>(list: readonly T[]): T[] => list.filter((_, at) => stays[at]);
   return {
     ...recording,
-    sources: only(recording.sources),
+    channels: only(recording.channels),
     correlation: only(recording.correlation).map(only),
   };
 };
@@ -129,14 +129,14 @@ const mendCheck = (check: CheckSession, file: SetupFile, note: Note): CheckSessi
 
 const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): SetupFile["lineCheck"] => {
   const all = Object.entries(ticks);
-  const good = all.filter(([at]) => /^(0|[1-9]\d{0,2})$/.test(at) && file.monitor.slots[Number(at)]);
+  const good = all.filter(([at]) => /^(0|[1-9]\d{0,2})$/.test(at) && file.monitor.inputs[Number(at)]);
   if (good.length === all.length) return ticks;
-  note("The line check had ticks of free slots: taken out.");
+  note("The line check had ticks of free inputs: taken out.");
   return Object.fromEntries(good);
 };
 
 /** Whose image matters most: somebody who is there, else the drummer. */
-const mendFirst = ({ listeners, wishes }: Setup, note: Note): Id => {
+const mendFirst = ({ listeners, preferences: wishes }: Setup, note: Note): Id => {
   const isThere = listeners.some((l) => l.id === wishes.first);
   if (!isThere) note("The listener who matters most is not there: it is the drummer now.");
   return isThere ? wishes.first : (listeners.find((l) => l.kind === "drummer")?.id ?? "");
@@ -149,26 +149,26 @@ const mendFirst = ({ listeners, wishes }: Setup, note: Note): Id => {
  * @param note is told of each thing mended, in a sentence
  */
 export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
-  const sources = unique("s", file.sources, note);
+  const channels = unique("s", file.channels, note);
   const pieces = unique("p", file.kit.pieces, note);
-  const sums = unique("m", file.sums, note);
-  const listeners = mendListeners(unique("l", file.listeners, note), sums, note);
+  const buses = unique("m", file.buses, note);
+  const listeners = mendListeners(unique("l", file.listeners, note), buses, note);
   const knownPieces = ids(pieces);
-  const knownSources = ids(sources);
+  const knownChannels = ids(channels);
   const sound = amend(file, {
-    sources: mapped(sources, (source) => {
-      if (source.piece === null || knownPieces.has(source.piece)) return source;
-      note(`${show(source.name)} stood at a piece that is not there and stands at none now.`);
-      return { ...source, piece: null };
+    channels: mapped(channels, (channel) => {
+      if (channel.piece === null || knownPieces.has(channel.piece)) return channel;
+      note(`${show(channel.name)} stood at a piece that is not there and stands at none now.`);
+      return { ...channel, piece: null };
     }),
     kit: amend(file.kit, { pieces }),
-    sums: mapped(sums, (sum) => mendSends(sum, knownSources, note)),
+    buses: mapped(buses, (bus) => mendSends(bus, knownChannels, note)),
     listeners,
-    recording: file.recording && mendRecording(file.recording, knownSources, note),
+    recording: file.recording && mendRecording(file.recording, knownChannels, note),
   });
   const patched = amend(sound, {
-    monitor: amend(sound.monitor, { slots: mendSlots(sound, note) }),
-    wishes: amend(sound.wishes, { first: mendFirst(sound, note) }),
+    monitor: amend(sound.monitor, { inputs: mendInputs(sound, note) }),
+    preferences: amend(sound.preferences, { first: mendFirst(sound, note) }),
   });
   return amend(patched, {
     check: patched.check && mendCheck(patched.check, patched, note),

@@ -1,4 +1,4 @@
-import type { Hand, Limb, Piece, PieceKind } from "../core/setup";
+import type { Hand, Limb, Piece, PieceKind } from "../core/model/setup";
 
 type Place = Pick<Piece, "x" | "y">;
 

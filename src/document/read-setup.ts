@@ -1,4 +1,4 @@
-import { directed } from "../core/direction";
+import { isolated } from "../core/lib/direction";
 import { setupFields } from "./fields";
 import { mend } from "./mend";
 import { MIGRATIONS, type Migration, migrate } from "./migrate";
@@ -45,7 +45,7 @@ export const readSetupText = (text: string): ReadSetup => {
   } catch (error) {
     return {
       ok: false,
-      why: `This is not a setup of Hatside: it is not JSON (${directed((error as Error).message)}).`,
+      why: `This is not a setup of Hatside: it is not JSON (${isolated((error as Error).message)}).`,
     };
   }
   return readSetup(value);

@@ -1,5 +1,5 @@
-import { excerpt } from "../core/direction";
-import { printEntry } from "../core/number";
+import { excerpt } from "../core/lib/direction";
+import { formatEntry } from "../core/lib/number";
 import type { Range } from "./limits";
 
 /** Where a reader says what it could not take: the path of the field, and a sentence about it. */
@@ -47,7 +47,7 @@ export const number =
           value,
           at,
           say,
-          `a number from ${printEntry(range.min)} to ${printEntry(range.max)}`,
+          `a number from ${formatEntry(range.min)} to ${formatEntry(range.max)}`,
           fallback,
         );
 
@@ -105,7 +105,7 @@ export const list =
   };
 
 /** Left and right of something. */
-export const legs =
+export const sides =
   <T>(read: Reader<T>): Reader<readonly [T, T]> =>
   (value, at, say) => {
     const [left, right] = Array.isArray(value) ? value : [];

@@ -1,4 +1,4 @@
-import type { Hit, Id, Setup } from "../core/setup";
+import type { Hit, Id, Setup } from "../core/model/setup";
 
 /** Names the file format; the first thing a reader looks at. */
 export const FORMAT = "hatside-setup";
@@ -20,6 +20,6 @@ export interface SetupFile extends Setup {
   /** Invented data, shown as such. */
   readonly example: boolean;
   readonly check: CheckSession | null;
-  /** Slots ticked on the line check, by slot index: heard or not. */
-  readonly lineCheck: { readonly [slot: string]: boolean };
+  /** Inputs ticked on the line check, by input index: heard or not. */
+  readonly lineCheck: { readonly [input: string]: boolean };
 }

@@ -1,7 +1,7 @@
-import { BLANK_SUM } from "../core/blanksum";
-import { mirrorPan } from "../core/pannotation";
-import type { Hand, Piece, PieceKind, Source, Sum } from "../core/setup";
-import type { Db, Pan } from "../core/units";
+import { BLANK_BUS } from "../core/model/defaults";
+import type { Bus, Channel, Hand, Piece, PieceKind } from "../core/model/setup";
+import type { Db, Pan } from "../core/model/units";
+import { mirrorPan } from "../core/pan/notation";
 import { BLANK_MONITOR, blankSetup, DRUMMER } from "./blank";
 import { forHand, limbsOf, placeFor } from "./places";
 import type { SetupFile } from "./schema";
@@ -12,7 +12,7 @@ interface Microphone {
   readonly kind: PieceKind;
   /** The piece it stands at, where several do. */
   readonly at?: string;
-  /** House pan, seen by the audience. */
+  /** Channel pan, seen by the audience. */
   readonly pan: Pan;
   /** Level while playing and peak, dBFS: invented typical figures. */
   readonly level: Db;
@@ -102,8 +102,8 @@ const piecesFor = (microphones: readonly Microphone[]): readonly Piece[] => {
   return pieces;
 };
 
-/** One source a microphone; a piece that stands on the other side for this hand is panned there too. */
-const sourceFor = (microphone: Microphone, at: number, pieces: readonly Piece[], hand: Hand): Source => {
+/** One channel a microphone; a piece that stands on the other side for this hand is panned there too. */
+const channelFor = (microphone: Microphone, at: number, pieces: readonly Piece[], hand: Hand): Channel => {
   const piece = pieces.find((p) => p.name === pieceName(microphone));
   const mirrored = piece && forHand(piece, "right", hand) !== piece;
   return {
@@ -111,11 +111,11 @@ const sourceFor = (microphone: Microphone, at: number, pieces: readonly Piece[],
     name: microphone.name,
     kind: "drum",
     piece: piece?.id ?? null,
-    channels: 1,
+    lines: 1,
     pan: mirrored ? mirrorPan(microphone.pan) : microphone.pan,
     muted: false,
     inverted: microphone.inverted ?? false,
-    level: microphone.level,
+    gatedRms: microphone.level,
     peak: microphone.peak,
     keepSides: false,
   };
@@ -126,31 +126,31 @@ const SEND_DB: Db = -6;
 
 /**
  * A setup to begin one's own with: so many drum microphones in one pair, panned for the audience, patched into the
- * first two slots, heard by the drummer. Places, pans and levels are invented typical ones (common practice, no source).
+ * first two inputs, heard by the drummer. Places, pans and levels are invented typical ones (common practice, no source).
  */
 export const templateSetup = (microphones: MicrophoneCount, hand: Hand): SetupFile => {
   const set: readonly Microphone[] = SETS[microphones];
   const pieces = piecesFor(set);
-  const sources = set.map((microphone, at) => sourceFor(microphone, at, pieces, hand));
-  const drums: Sum = {
-    ...BLANK_SUM,
+  const channels = set.map((microphone, at) => channelFor(microphone, at, pieces, hand));
+  const drums: Bus = {
+    ...BLANK_BUS,
     id: "m1",
     name: "Drums",
     stereo: true,
-    sends: sources.map((source) => ({ source: source.id, level: SEND_DB, pan: null })),
+    sends: channels.map((channel) => ({ channel: channel.id, level: SEND_DB, pan: null })),
   };
   const blank = blankSetup(`${microphones} drum microphones`);
-  const legs = (["left", "right"] as const).map((leg) => ({
-    feed: { kind: "leg", sum: drums.id, leg } as const,
+  const sides = (["left", "right"] as const).map((side) => ({
+    feed: { kind: "bus", bus: drums.id, side } as const,
     on: true,
     trim: 0,
   }));
   return {
     ...blank,
     kit: { ...blank.kit, hand, pieces: pieces.map((piece) => forHand(piece, "right", hand)) },
-    sources,
-    sums: [drums],
-    listeners: blank.listeners.map((l) => (l.id === DRUMMER.id ? { ...l, sum: drums.id } : l)),
-    monitor: { ...BLANK_MONITOR, slots: BLANK_MONITOR.slots.map((_, at) => legs[at] ?? null) },
+    channels,
+    buses: [drums],
+    listeners: blank.listeners.map((l) => (l.id === DRUMMER.id ? { ...l, bus: drums.id } : l)),
+    monitor: { ...BLANK_MONITOR, inputs: BLANK_MONITOR.inputs.map((_, at) => sides[at] ?? null) },
   };
 };

@@ -1,4 +1,4 @@
-import type { Hertz, Legs, Seconds } from "../core/units";
+import type { Hertz, Seconds, Sides } from "../core/model/units";
 import type { ViewGains } from "./views";
 
 /** Voices going round together, each into both ears. */
@@ -39,16 +39,16 @@ export const buildGraph = (
 ): Graph => {
   const ears = context.createChannelMerger(2);
   const built = voices.map((samples, i) => {
-    const [left, right]: Legs = gains[i] ?? [0, 0];
+    const [left, right]: Sides = gains[i] ?? [0, 0];
     const source = new AudioBufferSourceNode(context, {
       buffer: bufferOf(context, Float32Array.from(samples), rate),
       loop: true,
     });
-    const legs = [new GainNode(context, { gain: left }), new GainNode(context, { gain: right })] as const;
-    legs.forEach((leg, ear) => {
-      source.connect(leg).connect(ears, 0, ear);
+    const sides = [new GainNode(context, { gain: left }), new GainNode(context, { gain: right })] as const;
+    sides.forEach((side, ear) => {
+      source.connect(side).connect(ears, 0, ear);
     });
-    return { source, legs };
+    return { source, sides };
   });
   return {
     output: ears,
@@ -56,9 +56,9 @@ export const buildGraph = (
       for (const { source } of built) source.start(at);
     },
     change: (next, at, over) => {
-      built.forEach(({ legs }, i) => {
-        legs.forEach((leg, ear) => {
-          const gain = leg.gain;
+      built.forEach(({ sides }, i) => {
+        sides.forEach((side, ear) => {
+          const gain = side.gain;
           gain.cancelScheduledValues(at);
           gain.setValueAtTime(gain.value, at);
           gain.linearRampToValueAtTime(next[i]?.[ear] ?? 0, at + over);
@@ -66,10 +66,10 @@ export const buildGraph = (
       });
     },
     stop: () => {
-      for (const { source, legs } of built) {
+      for (const { source, sides } of built) {
         source.stop();
         source.disconnect();
-        for (const leg of legs) leg.disconnect();
+        for (const side of sides) side.disconnect();
       }
       ears.disconnect();
     },

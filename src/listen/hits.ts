@@ -1,5 +1,5 @@
-import type { PieceKind } from "../core/setup";
-import type { Hertz, Seconds } from "../core/units";
+import type { PieceKind } from "../core/model/setup";
+import type { Hertz, Seconds } from "../core/model/units";
 
 /** What one hit sounds like. Made up by ear to be told apart, not to sound like any drum. */
 interface Recipe {

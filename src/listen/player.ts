@@ -1,6 +1,6 @@
-import { gainOf } from "../core/decibels";
+import { gainOf } from "../core/level/decibels";
 import type { Products } from "../core/measure/covariance";
-import type { Db, Hertz, Seconds } from "../core/units";
+import type { Db, Hertz, Seconds } from "../core/model/units";
 import { buildGraph, type Graph } from "./graph";
 import { levelled, type ViewName, type Views } from "./views";
 

@@ -1,4 +1,4 @@
-import type { Hertz, Seconds } from "../core/units";
+import type { Hertz, Seconds } from "../core/model/units";
 
 /** Too short to be missed, too long to click. */
 const FADE: Seconds = 0.01;

@@ -1,20 +1,20 @@
-import type { Image } from "../core/image";
 import { mixedEnergy, type Products, productAt, productCount } from "../core/measure/covariance";
-import type { Id } from "../core/setup";
-import type { Legs } from "../core/units";
+import type { Id } from "../core/model/setup";
+import type { Sides } from "../core/model/units";
+import type { Image } from "../core/stereo/image";
 
 /** Who is listened as. */
-export type ViewName = "house" | "now" | "repaired";
+export type ViewName = "foh" | "now" | "repaired";
 
 /** Gains of every voice into the left and right ear, in the order of the voices. */
-export type ViewGains = readonly Legs[];
+export type ViewGains = readonly Sides[];
 
 /** All three, switched between while they play. */
 export type Views = { readonly [name in ViewName]: ViewGains };
 
-/** Gains of voices that stand for one source each; a source that the listener does not get is silent. */
-export const gainsOf = (image: Pick<Image, "rows">, sources: readonly Id[]): ViewGains =>
-  sources.map((id) => image.rows.find((row) => row.source === id)?.legs ?? [0, 0]);
+/** Gains of voices that stand for one channel each; a channel that the listener does not get is silent. */
+export const gainsOf = (image: Pick<Image, "rows">, channels: readonly Id[]): ViewGains =>
+  channels.map((id) => image.rows.find((row) => row.channel === id)?.sides ?? [0, 0]);
 
 /** Energy of both ears together. */
 const energyOf = (gains: ViewGains, products: Products): number =>
@@ -44,7 +44,7 @@ export const levelled = (views: Views, products: Products): Views => {
     const by = energy > least ? Math.sqrt(softest / energy) : 1;
     return gains.map(([l, r]) => [l * by, r * by]);
   };
-  return { house: bring(views.house), now: bring(views.now), repaired: bring(views.repaired) };
+  return { foh: bring(views.house), now: bring(views.now), repaired: bring(views.repaired) };
 };
 
 /** Mean products of voices that share nothing: each with itself only. */

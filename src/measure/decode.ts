@@ -1,4 +1,4 @@
-import { quoted } from "../core/direction";
+import { quoted } from "../core/lib/direction";
 import { isNamedWav } from "./kinds";
 import type { Input } from "./protocol";
 import { REVERSED_HEAD, WAV_HEADS } from "./wav/chunks";

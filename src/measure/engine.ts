@@ -1,4 +1,4 @@
-import { quoted } from "../core/direction";
+import { quoted } from "../core/lib/direction";
 import { newBank } from "../core/measure/bank";
 import type { Loops } from "../core/measure/loops";
 import { goneSentence, type OpenInput, openInput, type ReadSlice } from "./input";
@@ -10,16 +10,16 @@ import type { Job, Outcome, TrackPlan } from "./protocol";
 const ROUND_BYTES = 2 ** 20;
 
 /** What of one input lies in one round: frames counted from the input's own beginning. */
-interface Part {
+interface MixedChannel {
   readonly slice: ReadSlice | null;
   readonly from: number;
   readonly to: number;
 }
 
-const NOTHING: Part = { slice: null, from: 0, to: 0 };
+const NOTHING: MixedChannel = { slice: null, from: 0, to: 0 };
 
 /** The frames of an input between two times counted from its own beginning; nothing where it is not sounding. */
-const readPart = async (open: OpenInput, begin: number, end: number): Promise<Part> => {
+const readPart = async (open: OpenInput, begin: number, end: number): Promise<MixedChannel> => {
   const from = Math.max(0, begin);
   const to = Math.min(open.frames, end);
   if (from >= to) return NOTHING;
@@ -32,7 +32,7 @@ const readPart = async (open: OpenInput, begin: number, end: number): Promise<Pa
 
 /** Writes one track's samples from `frame` on into a row; silence where the input has none. */
 const fill = (
-  part: Part,
+  part: MixedChannel,
   channel: number,
   frame: number,
   count: number,
@@ -76,7 +76,7 @@ const measureInputs = async (
   );
   const frameBytes = inputs.reduce((sum, open) => sum + open.frameBytes, 0);
   const round = bank.step * Math.max(1, Math.floor(ROUND_BYTES / frameBytes / bank.step));
-  const read = (begin: number): Promise<Part[]> =>
+  const read = (begin: number): Promise<MixedChannel[]> =>
     Promise.all(
       inputs.map((open, i) => {
         const own = begin - (line.delays[i] as number);
@@ -97,7 +97,14 @@ const measureInputs = async (
       const count = Math.min(bank.step, end - at);
       job.tracks.forEach((track, t) => {
         const own = at - (line.delays[track.input] as number);
-        fill(parts[track.input] as Part, track.channel, own, count, bank.rows[t] as Float64Array, bank.start);
+        fill(
+          parts[track.input] as MixedChannel,
+          track.channel,
+          own,
+          count,
+          bank.rows[t] as Float64Array,
+          bank.start,
+        );
       });
       bank.push(count);
     }
@@ -125,7 +132,7 @@ export const runJob = async (
   progress: (share: number) => void,
   makeLoops = fastestLoops,
 ): Promise<Outcome> => {
-  if (job.tracks.length === 0) return { kind: "refused", why: ["No track is matched to a source yet."] };
+  if (job.tracks.length === 0) return { kind: "refused", why: ["No track is matched to a channel yet."] };
   const loops = await makeLoops();
   const opened = await Promise.all(job.inputs.map((input) => openInput(input, loops.unpack24)));
   const why = opened.flatMap((o) => (o.ok ? [] : [o.why]));

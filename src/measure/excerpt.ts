@@ -1,7 +1,7 @@
 import type { Products } from "../core/measure/covariance";
 import type { MeasuredFigures } from "../core/measure/figures";
 import { STRETCH_STEPS } from "../core/measure/gate";
-import type { Seconds } from "../core/units";
+import type { Seconds } from "../core/model/units";
 import { openInput } from "./input";
 import { lineUp } from "./line-up";
 import type { Job } from "./protocol";
@@ -15,7 +15,7 @@ export interface Excerpt {
 }
 
 /** What of one input lies in the excerpt: so many frames, and where they begin in it. */
-interface Part {
+interface MixedChannel {
   readonly slice: Slice;
   readonly count: number;
   readonly at: number;
@@ -37,7 +37,7 @@ export const readExcerpt = async (job: Job, from: number, seconds: number): Prom
   try {
     // A file of many channels is read once for all of them.
     const parts = await Promise.all(
-      inputs.map(async (open, i): Promise<Part | null> => {
+      inputs.map(async (open, i): Promise<MixedChannel | null> => {
         const own = begin - (line.delays[i] as number);
         const first = Math.max(0, own);
         const last = Math.min(open.frames, own + length);

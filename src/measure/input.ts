@@ -1,4 +1,4 @@
-import { quoted } from "../core/direction";
+import { quoted } from "../core/lib/direction";
 import { bytesOf } from "./bytes";
 import type { Input } from "./protocol";
 import { slicesOf } from "./slices";

@@ -1,4 +1,4 @@
-import { quoted } from "../core/direction";
+import { quoted } from "../core/lib/direction";
 import type { OpenInput } from "./input";
 import type { Job } from "./protocol";
 

@@ -1,5 +1,5 @@
 import { type Loops, RUN } from "../core/measure/loops";
-import { PLAIN_LOOPS } from "../core/measure/plainloops";
+import { PLAIN_LOOPS } from "../core/measure/plain-loops";
 import code from "./simd/loops.ts?wasm";
 import { plainUnpack24, type Unpack24 } from "./wav/decode";
 

@@ -61,7 +61,7 @@ const spread = (name: string): string =>
     .replace(/\b(oh|rm|room|ovh|tom|keys|gtr)([lr])\b/g, "$1 $2");
 
 /**
- * Takes a name of a file or source apart.
+ * Takes a name of a file or channel apart.
  * @example wordsOf("07_OHL.wav") // words: overhead; running: 7; side: left
  */
 export const wordsOf = (name: string): Words => {

@@ -1,5 +1,5 @@
-import type { TrackPlace } from "../core/measure/through";
-import type { Source } from "../core/setup";
+import type { TrackPlace } from "../core/measure/bus-gains";
+import type { Channel } from "../core/model/setup";
 import { type Words, wordsOf } from "./match-words";
 
 /** One channel of one chosen file. */
@@ -30,22 +30,22 @@ const shared = <T>(a: ReadonlySet<T>, b: ReadonlySet<T>): number => {
 };
 
 /**
- * Likeness of two names, 0…1: what they share over what both hold. A number or side counts when the source has one;
+ * Likeness of two names, 0…1: what they share over what both hold. A number or side counts when the channel has one;
  * a file's own running number does not count against it.
  */
-const likeness = (file: Words, source: Words): number => {
-  const words = shared(file.words, source.words);
+const likeness = (file: Words, channel: Words): number => {
+  const words = shared(file.words, channel.words);
   if (words === 0) return 0;
-  const numbers = shared(file.numbers, source.numbers);
-  const sides = source.side !== null && source.side === file.side ? 1 : 0;
-  const clash = source.side !== null && file.side !== null && source.side !== file.side ? 1 : 0;
+  const numbers = shared(file.numbers, channel.numbers);
+  const sides = channel.side !== null && channel.side === file.side ? 1 : 0;
+  const clash = channel.side !== null && file.side !== null && channel.side !== file.side ? 1 : 0;
   const both = words + NUMBER * numbers + SIDE * sides;
   const apart =
     file.words.size -
     words +
-    (source.words.size - words) +
-    NUMBER * (source.numbers.size - numbers) +
-    SIDE * (source.side !== null && file.side === null ? 1 : 0) +
+    (channel.words.size - words) +
+    NUMBER * (channel.numbers.size - numbers) +
+    SIDE * (channel.side !== null && file.side === null ? 1 : 0) +
     2 * SIDE * clash;
   return (2 * both) / (2 * both + apart);
 };
@@ -58,9 +58,9 @@ const withoutCommon = (names: readonly Words[]): readonly Words[] => {
   return names.map((n) => ({ ...n, words: new Set([...n.words].filter((w) => !common.includes(w))) }));
 };
 
-/** A channel of a two-channel file or source as a name of its own: first left, then right. */
-const sided = (words: Words, channel: number, of: number): Words =>
-  of === 2 && words.side === null ? { ...words, side: channel === 0 ? "left" : "right" } : words;
+/** A channel of a two-channel file or channel as a name of its own: first left, then right. */
+const sided = (words: Words, line: number, of: number): Words =>
+  of === 2 && words.side === null ? { ...words, side: line === 0 ? "left" : "right" } : words;
 
 interface Pair {
   readonly candidate: number;
@@ -68,38 +68,36 @@ interface Pair {
   readonly score: number;
 }
 
-/** All channels of all sources, in their order. */
-const placesOf = (sources: readonly Source[]): (TrackPlace & { readonly words: Words })[] =>
-  sources.flatMap((source) =>
-    Array.from({ length: source.channels }, (_, channel) => ({
-      source: source.id,
-      channel: channel as 0 | 1,
-      words: sided(wordsOf(source.name), channel, source.channels),
+/** All channels of all channels, in their order. */
+const placesOf = (channels: readonly Channel[]): (TrackPlace & { readonly words: Words })[] =>
+  channels.flatMap((channel) =>
+    Array.from({ length: channel.lines }, (_, line) => ({
+      channel: channel.id,
+      line: line as 0 | 1,
+      words: sided(wordsOf(channel.name), line, channel.lines),
     })),
   );
 
 /**
- * Matches the channels of the chosen files to sources by name: the likest pair first, each of them once. Of pairs
- * equally like, the one whose number in the file's name, or channel, is the source's number in the list.
- * The channels of one file with more than two have no names: they are taken in the order of the sources.
+ * Matches the channels of the chosen files to channels by name: the likest pair first, each of them once. Of pairs
+ * equally like, the one whose number in the file's name, or channel, is the channel's number in the list.
+ * The channels of one file with more than two have no names: they are taken in the order of the channels.
  * @param corrections what the user has said of a candidate, by its index: it stands, whatever the names say
  */
 export const matchTracks = (
   candidates: readonly Candidate[],
-  sources: readonly Source[],
+  channels: readonly Channel[],
   corrections: ReadonlyMap<number, TrackPlace | null> = new Map(),
 ): Matching => {
-  const places = placesOf(sources);
+  const places = placesOf(channels);
   const names = withoutCommon(candidates.map((c) => wordsOf(c.name))).map((words, i) => {
-    const { channel, of } = candidates[i] as Candidate;
-    return sided(words, channel, of);
+    const { channel: line, of } = candidates[i] as Candidate;
+    return sided(words, line, of);
   });
   const result: (TrackPlace | null)[] = candidates.map((_, i) => corrections.get(i) ?? null);
   const given = result.filter((p) => p !== null);
   const taken = new Set(
-    places.flatMap((p, i) =>
-      given.some((g) => g.source === p.source && g.channel === p.channel) ? [i] : [],
-    ),
+    places.flatMap((p, i) => (given.some((g) => g.channel === p.channel && g.line === p.line) ? [i] : [])),
   );
   const pairs: Pair[] = [];
   candidates.forEach((candidate, c) => {
@@ -114,8 +112,8 @@ export const matchTracks = (
   const done = new Set<number>();
   for (const { candidate, place } of pairs) {
     if (done.has(candidate) || taken.has(place)) continue;
-    const { source, channel } = places[place] as TrackPlace;
-    result[candidate] = { source, channel };
+    const { channel, line } = places[place] as TrackPlace;
+    result[candidate] = { channel, line };
     done.add(candidate);
     taken.add(place);
   }

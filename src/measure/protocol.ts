@@ -1,5 +1,5 @@
 import type { MeasuredFigures } from "../core/measure/figures";
-import type { Legs } from "../core/units";
+import type { Sides } from "../core/model/units";
 
 /** One recording the user chose: a WAV file, read in slices, or one that the browser has decoded. */
 export type Input =
@@ -11,14 +11,14 @@ export type Input =
       readonly channels: readonly Float32Array[];
     };
 
-/** One channel of one input, and what the sum makes of it. */
+/** One channel of one input, and what the bus makes of it. */
 export interface TrackPlan {
   /** Index in `inputs`. */
   readonly input: number;
   /** Counted from 0. */
   readonly channel: number;
-  /** Signed gain into the left and right leg; 0, 0 for a track that is measured but in no sum. */
-  readonly gains: Legs;
+  /** Signed gain into the left and right side; 0, 0 for a track that is measured but in no bus. */
+  readonly gains: Sides;
 }
 
 /** What is to be measured, in one go. */

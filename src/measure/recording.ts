@@ -1,33 +1,33 @@
-import { levelOfPower, powerOf } from "../core/decibels";
+import { levelOfPower, powerOf } from "../core/level/decibels";
+import type { TrackPlace } from "../core/measure/bus-gains";
 import { mixedEnergy, productAt } from "../core/measure/covariance";
 import type { MeasuredFigures, TrackFigures } from "../core/measure/figures";
-import type { TrackPlace } from "../core/measure/through";
-import type { Id, Measured, Recording } from "../core/setup";
+import type { Id, MeasuredChannel, Recording } from "../core/model/setup";
 
-/** Tracks of one source, by index. */
+/** Tracks of one channel, by index. */
 interface Group {
-  readonly source: Id;
+  readonly channel: Id;
   readonly tracks: readonly number[];
 }
 
 const groups = (places: readonly TrackPlace[]): Group[] => {
-  const ids = [...new Set(places.map((p) => p.source))];
-  return ids.map((source) => ({
-    source,
-    tracks: places.flatMap((p, t) => (p.source === source ? [t] : [])),
+  const ids = [...new Set(places.map((p) => p.channel))];
+  return ids.map((channel) => ({
+    channel,
+    tracks: places.flatMap((p, t) => (p.channel === channel ? [t] : [])),
   }));
 };
 
-/** A source of two channels has one level: their mean power, and the larger of their peaks. */
-const measuredOf = (figures: MeasuredFigures, { source, tracks }: Group): Measured => {
+/** A channel of two channels has one level: their mean power, and the larger of their peaks. */
+const measuredOf = (figures: MeasuredFigures, { channel, tracks }: Group): MeasuredChannel => {
   const of = tracks.map((t) => figures.tracks[t] as TrackFigures);
   const mean = (key: "rms" | "playing"): number =>
     levelOfPower(of.reduce((sum, f) => sum + powerOf(f[key]), 0) / of.length);
   const most = (key: "peak" | "truePeak" | "fast" | "slow"): number => Math.max(...of.map((f) => f[key]));
   return {
-    source,
+    channel,
     rms: mean("rms"),
-    playing: mean("playing"),
+    gatedRms: mean("playing"),
     peak: most("peak"),
     truePeak: most("truePeak"),
     fast: most("fast"),
@@ -52,18 +52,18 @@ const correlationOf = (figures: MeasuredFigures, a: Group, b: Group): number => 
 
 /**
  * What a setup keeps of a measurement: figures, no audio.
- * @param places the source of each track, in the order of the tracks
+ * @param places the channel of each track, in the order of the tracks
  */
 export const toRecording = (
   name: string,
   figures: MeasuredFigures,
   places: readonly TrackPlace[],
 ): Recording => {
-  const sources = groups(places);
+  const channels = groups(places);
   return {
     name,
     seconds: figures.seconds,
-    sources: sources.map((group) => measuredOf(figures, group)),
-    correlation: sources.map((a) => sources.map((b) => correlationOf(figures, a, b))),
+    channels: channels.map((group) => measuredOf(figures, group)),
+    correlation: channels.map((a) => channels.map((b) => correlationOf(figures, a, b))),
   };
 };

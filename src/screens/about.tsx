@@ -1,5 +1,5 @@
-import { EAR_ERROR } from "../core/sum/ear";
-import { Verdict } from "../pieces/verdict";
+import { EARPHONE_ERROR } from "../core/headroom/earphone";
+import { Verdict } from "../ui/verdict";
 import { SOURCES } from "./sources";
 
 /** What this app is, what it rests on, and what it cannot do. */
@@ -13,7 +13,7 @@ export const AboutScreen = () => (
       <ul class="stack">
         <li class="notice warn">
           Levels at the ear are estimates from data sheets, not measurements, and this is no dosimeter. Seal,
-          fit and frequency move them by {EAR_ERROR} dB or more.
+          fit and frequency move them by {EARPHONE_ERROR} dB or more.
         </li>
         <li class="notice warn">
           Hearing damage is permanent. Start low, use both ears, rest. Limits differ by country: follow local
@@ -30,8 +30,8 @@ export const AboutScreen = () => (
       </ul>
     </section>
     {SOURCES.map(({ title, texts }, at) => (
-      <section key={title} class="stack" aria-labelledby={`sources-${at}`}>
-        <h2 id={`sources-${at}`}>{title}</h2>
+      <section key={title} class="stack" aria-labelledby={`channels-${at}`}>
+        <h2 id={`channels-${at}`}>{title}</h2>
         <dl class="stack">
           {texts.map(({ text, used }) => (
             <div key={text}>
@@ -47,7 +47,7 @@ export const AboutScreen = () => (
     </p>
     <p class="soft small">
       Places of the pieces, what fits which tap point, balance laws and the −4.5 dB laws are common practice
-      without a source; where a figure is a model, the screen says so.
+      without a channel; where a figure is a model, the screen says so.
     </p>
   </>
 );

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { isSound } from "../measure/kinds";
 import { attempt } from "./attempt";
-import { arrivedList } from "./papers/arrived-list";
+import { arrivedList } from "./paper/arrived-list";
 import { goTo } from "./route";
 import { toast } from "./state";
 

@@ -1,6 +1,6 @@
-import { nameOf } from "../core/called";
+import { nameOr } from "../core/names";
 import { current } from "../document/store";
-import { OneOf } from "../pieces/choice";
+import { OneOf } from "../ui/choice";
 import { chooseListener, chosenListener } from "./state";
 
 /** Whose ears a screen is about. */
@@ -8,6 +8,6 @@ export const ListenerPick = ({ label }: { label: string }) => {
   const { listeners } = current.value;
   const chosen = chosenListener.value;
   if (!chosen) return null;
-  const options = listeners.map((l) => [l.id, nameOf(l, "listener")] as const);
+  const options = listeners.map((l) => [l.id, nameOr(l, "listener")] as const);
   return <OneOf label={label} value={chosen.id} options={options} onValue={chooseListener} />;
 };

@@ -1,6 +1,6 @@
 import { current, readOnly } from "../document/store";
-import { Sentences } from "../pieces/sentences";
 import { shelf, takeOver } from "../shelf/here";
+import { Sentences } from "../ui/sentences";
 import { attempt } from "./attempt";
 import { offline } from "./state";
 

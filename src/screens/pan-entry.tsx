@@ -1,7 +1,7 @@
-import { parsePan, printPan, stepPan } from "../core/pannotation";
-import type { Pan } from "../core/units";
+import type { Pan } from "../core/model/units";
+import { formatPan, parsePan, stepPan } from "../core/pan/notation";
 import { current } from "../document/store";
-import { Entry } from "../pieces/entry";
+import { Entry } from "../ui/entry";
 
 /** A pan typed in the console's own notation. */
 export const PanEntry = (props: {
@@ -12,12 +12,12 @@ export const PanEntry = (props: {
   onEmpty?: () => void;
   empty?: string;
 }) => {
-  const { console } = current.value;
+  const { desk: console } = current.value;
   return (
     <Entry
       label={props.label}
       value={props.value}
-      shown={props.value === null ? "" : printPan(props.value, console)}
+      shown={props.value === null ? "" : formatPan(props.value, console)}
       read={(text) => parsePan(text, console)}
       onValue={props.onValue}
       onEmpty={props.onEmpty}

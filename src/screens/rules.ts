@@ -1,4 +1,4 @@
-import type { NumberRule } from "../core/number";
+import type { NumberRule } from "../core/lib/number";
 import { RANGES } from "../document/limits";
 
 type RangeName = keyof typeof RANGES;
@@ -26,10 +26,10 @@ export const RULES = {
   panSteps: rule("Pan steps each side", "panSteps", "", { whole: true }),
   metres: rule("Metres", "metres", "m"),
   degrees: rule("Degrees", "degrees", "°"),
-  slots: rule("Slots", "slotCount", "", { whole: true }),
+  inputs: rule("Slots", "slotCount", "", { whole: true }),
   sensitivity: rule("Sensitivity", "sensitivity", "dB"),
   impedance: rule("Impedance", "impedance", "Ω"),
-  sourceImpedance: rule("Source impedance", "sourceImpedance", "Ω"),
+  sourceImpedance: rule("Channel impedance", "sourceImpedance", "Ω"),
   drive: rule("Drive", "drive", "V"),
   isolation: rule("Isolation", "isolation", "dB"),
   stage: rule("Level on stage", "stage", "dBA"),

@@ -1,7 +1,7 @@
 import type { ComponentType } from "preact";
 import { canRedo, canUndo, current, redo, undo } from "../document/store";
-import { Icon, type IconName } from "../pieces/icon";
-import { setupName } from "./names";
+import { Icon, type IconName } from "../ui/icon";
+import { setupName } from "./shown-names";
 import { type Place, place } from "./state";
 import { Toast } from "./toast";
 

@@ -1,5 +1,5 @@
 import { computed, signal } from "@preact/signals";
-import type { Id, Sum } from "../core/setup";
+import type { Bus, Id } from "../core/model/setup";
 import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
@@ -18,25 +18,25 @@ export const toast = signal<{
 /** How long such a word stays. */
 export const TOAST_MS = 8000;
 
-const wantedSum = signal<Id | null>(null);
+const wantedBus = signal<Id | null>(null);
 const wantedListener = signal<Id | null>(null);
 
-/** The sum that the screens are about: the chosen one, else the first pair. */
-export const chosenSum = computed<Sum | undefined>(() => {
-  const { sums } = current.value;
-  return sums.find((s) => s.id === wantedSum.value) ?? sums.find((s) => s.stereo) ?? sums[0];
+/** The bus that the screens are about: the chosen one, else the first pair. */
+export const chosenBus = computed<Bus | undefined>(() => {
+  const { buses } = current.value;
+  return buses.find((s) => s.id === wantedBus.value) ?? buses.find((s) => s.stereo) ?? buses[0];
 });
 
 /** The listener that the screens are about: the chosen one, else the one who matters most. */
 export const chosenListener = computed(() => {
-  const { listeners, wishes } = current.value;
+  const { listeners, preferences: wishes } = current.value;
   const find = (id: Id | null) => listeners.find((l) => l.id === id);
   return find(wantedListener.value) ?? find(wishes.first) ?? listeners[0];
 });
 
-/** Turns every screen to a sum. */
-export const chooseSum = (id: Id): void => {
-  wantedSum.value = id;
+/** Turns every screen to a bus. */
+export const chooseBus = (id: Id): void => {
+  wantedBus.value = id;
 };
 
 /** Turns every screen to a listener. */

@@ -1,6 +1,6 @@
 import { useEffect } from "preact/hooks";
 import { current, undo } from "../document/store";
-import { Icon } from "../pieces/icon";
+import { Icon } from "../ui/icon";
 import { TOAST_MS, toast } from "./state";
 
 /** The way back from what was just done; none once something else was changed: it would take that back. */

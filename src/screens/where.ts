@@ -1,7 +1,7 @@
-import { printNumber } from "../core/number";
-import type { Metres } from "../core/units";
+import { formatNumber } from "../core/lib/number";
+import type { Metres } from "../core/model/units";
 
-const metres = (value: Metres): string => printNumber(Math.abs(value), 2);
+const metres = (value: Metres): string => formatNumber(Math.abs(value), 2);
 const isNone = (value: Metres): boolean => Number(metres(value)) === 0;
 
 /** How far across something is: "0.50 m left", "in the middle". */

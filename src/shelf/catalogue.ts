@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from "@preact/signals-core";
-import { uniqueName } from "../core/naming";
+import { uniqueName } from "../core/model/ids";
 import { type Cupboard, memoryCupboard } from "./cupboard";
 import { lineOf, type OnShelf, recordOf, type ShelfRecord } from "./record";
 

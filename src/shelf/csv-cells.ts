@@ -1,7 +1,7 @@
-import { asTyped, type NumberRule, plain, printEntry, readNumber } from "../core/number";
-import { TAP_NAMES } from "../core/patch/taps";
-import type { SourceKind, TapPoint } from "../core/setup";
-import type { Side } from "../core/units";
+import { TAP_NAMES } from "../core/inputs/taps";
+import { asTyped, formatEntry, type NumberRule, plain, readNumber } from "../core/lib/number";
+import type { ChannelKind, TapPoint } from "../core/model/setup";
+import type { Side } from "../core/model/units";
 import { LIMITS } from "../document/limits";
 
 /** What a cell means, or what is wrong with it as a sentence: which value, what is allowed. */
@@ -47,14 +47,14 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   if (typed.state === "value") return { value: typed.value };
   if (typed.state === "wrong") return { wrong: typed.why };
   return {
-    wrong: `${rule.name}: “${asTyped(cell)}” is only the beginning of a number. Allowed: ${printEntry(rule.min)} to ${printEntry(rule.max)} ${rule.unit}.`,
+    wrong: `${rule.name}: “${asTyped(cell)}” is only the beginning of a number. Allowed: ${formatEntry(rule.min)} to ${formatEntry(rule.max)} ${rule.unit}.`,
   };
 };
 
-const KINDS: { readonly [kind in SourceKind]: RegExp } = {
-  talk: /\b(talk|talkback|announce|md mic)\b/,
+const KINDS: { readonly [kind in ChannelKind]: RegExp } = {
+  talkback: /\b(talk|talkback|announce|md mic)\b/,
   playback: /\b(playback|tracks?|click|backing tracks?|stems?|cues?)\b/,
-  voice: /\b(voices?|vocals?|vox|lead|bv|backing|choir|singers?|alto|soprano|tenor)\b/,
+  vocal: /\b(voices?|vocals?|vox|lead|bv|backing|choir|singers?|alto|soprano|tenor)\b/,
   drum: /\b(drums?|kick|bd|snare|sd|hat|hi hat|hihat|hh|toms?|floor|overheads?|oh|ride|crash|cymbals?|percussion|perc|congas?|bongos?|cowbell|djembe|cajon)\b/,
   bass: /\bbass\b/,
   guitar: /\b(guitars?|gtr|git|ukulele|banjo|mandolin)\b/,
@@ -63,17 +63,17 @@ const KINDS: { readonly [kind in SourceKind]: RegExp } = {
   other: /\bother\b/,
 };
 
-/** What kind of source a name sounds like. Words of the trade, no source. */
-export const kindOfName = (name: string): SourceKind => {
+/** What kind of channel a name sounds like. Words of the trade, no source. */
+export const kindOfName = (name: string): ChannelKind => {
   const words = name.toLowerCase().replace(/[^a-z]+/g, " ");
-  const kinds = Object.keys(KINDS) as SourceKind[];
+  const kinds = Object.keys(KINDS) as ChannelKind[];
   return kinds.find((kind) => KINDS[kind].test(words)) ?? "other";
 };
 
 /** A kind by its own word or by one of its like. */
-export const readKind = (cell: string): Cell<SourceKind> => {
+export const readKind = (cell: string): Cell<ChannelKind> => {
   const word = cell.trim().toLowerCase();
-  if (Object.hasOwn(KINDS, word)) return { value: word as SourceKind };
+  if (Object.hasOwn(KINDS, word)) return { value: word as ChannelKind };
   const kind = kindOfName(word);
   if (kind !== "other") return { value: kind };
   return {
@@ -86,12 +86,12 @@ const TAP_WORDS = new Map<string, TapPoint>([
     name.toLowerCase(),
     tap,
   ]),
-  ["input", "before-filter"],
-  ["pre eq", "before-eq"],
-  ["pre fader", "before-fader"],
-  ["pre", "before-fader"],
-  ["post fader", "after-fader"],
-  ["post", "after-fader"],
+  ["input", "pre-hpf"],
+  ["pre eq", "pre-eq"],
+  ["pre fader", "pre-fader"],
+  ["pre", "pre-fader"],
+  ["post fader", "post-fader"],
+  ["post", "post-fader"],
 ]);
 
 /** A tap point by its name. */
@@ -108,35 +108,35 @@ export const readTap = (cell: string): Cell<TapPoint> => {
   };
 };
 
-/** One slot of a cell. */
-export interface SlotWord {
-  readonly slot: number;
-  readonly channel: "both" | Side;
+/** One input of a cell. */
+export interface InputWord {
+  readonly input: number;
+  readonly side: "both" | Side;
 }
 
 const CHANNELS = { l: "left", r: "right", m: "both" } as const;
-const SLOTS = /^\d+ ?[lrm]?([ /+&,;-]+\d+ ?[lrm]?)*$/;
-const SLOT_RANGE = `1 to ${LIMITS.slots}`;
+const INPUTS = /^\d+ ?[lrm]?([ /+&,;-]+\d+ ?[lrm]?)*$/;
+const INPUT_RANGE = `1 to ${LIMITS.inputs}`;
 
-/** The slots of a source: "5"; "5 6" or "5/6" left and right of two channels; "5L 6R", and "5M" for both in one. */
-export const readSlots = (cell: string, channels: 1 | 2): Cell<readonly SlotWord[]> => {
+/** The inputs of a source: "5"; "5 6" or "5/6" left and right of two channels; "5L 6R", and "5M" for both in one. */
+export const readInputs = (cell: string, channels: 1 | 2): Cell<readonly InputWord[]> => {
   const text = cell.trim().toLowerCase();
   if (text === "") return { value: [] };
-  if (!SLOTS.test(text))
+  if (!INPUTS.test(text))
     return {
-      wrong: `Slot: “${asTyped(cell)}” is no slot. Allowed: ${SLOT_RANGE}, for two channels such as 5L 6R.`,
+      wrong: `Input: “${asTyped(cell)}” is no input. Allowed: ${INPUT_RANGE}, for two channels such as 5L 6R.`,
     };
   const words = [...text.matchAll(/(\d+) ?([lrm]?)/g)];
   const pair = channels === 2 && words.length === 2 && words.every((w) => w[2] === "");
-  const slots = words.map(([, number, letter], i): SlotWord => {
+  const inputs = words.map(([, number, letter], i): InputWord => {
     const named = letter ? CHANNELS[letter as keyof typeof CHANNELS] : "both";
-    return { slot: Number(number), channel: pair ? (i === 0 ? "left" : "right") : named };
+    return { input: Number(number), side: pair ? (i === 0 ? "left" : "right") : named };
   });
-  const far = slots.find(({ slot }) => slot < 1 || slot > LIMITS.slots);
-  if (far) return { wrong: `Slot: ${far.slot} is outside ${SLOT_RANGE}.` };
-  if (channels === 1 && slots.some(({ channel }) => channel !== "both"))
+  const far = inputs.find(({ input }) => input < 1 || input > LIMITS.inputs);
+  if (far) return { wrong: `Input: ${far.input} is outside ${INPUT_RANGE}.` };
+  if (channels === 1 && inputs.some(({ side }) => side !== "both"))
     return {
-      wrong: `Slot: “${asTyped(cell)}” names a side, but the source has one channel. Allowed: ${SLOT_RANGE}.`,
+      wrong: `Input: “${asTyped(cell)}” names a side, but the channel has one channel. Allowed: ${INPUT_RANGE}.`,
     };
-  return { value: slots };
+  return { value: inputs };
 };

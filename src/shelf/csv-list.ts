@@ -1,16 +1,16 @@
-import { asTyped, type NumberRule } from "../core/number";
-import { parsePan, printPan } from "../core/pannotation";
-import type { ListFeed, ListRow } from "../core/patch/list";
-import { TAP_ADVICE } from "../core/patch/taps";
-import type { Setup } from "../core/setup";
+import type { ListFeed, ListRow } from "../core/inputs/list";
+import { TAP_ADVICE } from "../core/inputs/taps";
+import { asTyped, type NumberRule } from "../core/lib/number";
+import type { Setup } from "../core/model/setup";
+import { formatPan, parsePan } from "../core/pan/notation";
 import { LIMITS, RANGES } from "../document/limits";
 import type { CsvRow, CsvTable } from "./csv";
 import {
   type Cell,
   kindOfName,
   readCellNumber,
+  readInputs,
   readKind,
-  readSlots,
   readTap,
   readYes,
   unguard,
@@ -34,7 +34,7 @@ export type ListRead =
   | { readonly ok: true; readonly rows: readonly ListRow[]; readonly notes: readonly string[] }
   | { readonly ok: false; readonly faults: readonly CellFault[] };
 
-/** Stands between the values of several slots in one cell. */
+/** Stands between the values of several inputs in one cell. */
 export const AND = " & ";
 
 const LEVEL: NumberRule = { name: "Level", ...RANGES.level, unit: "dBFS" };
@@ -51,7 +51,7 @@ interface RowReader {
   readonly fault: (field: Field, says: string) => void;
   /** What a cell means; what it means without one, where it is blank or wrong. */
   readonly read: <T>(field: Field, otherwise: T, reader: (text: string) => Cell<T>) => T;
-  /** One value for each of so many slots: a cell with one value says it of all. */
+  /** One value for each of so many inputs: a cell with one value says it of all. */
   readonly each: <T>(field: Field, count: number, otherwise: T, reader: (text: string) => Cell<T>) => T[];
 }
 
@@ -84,7 +84,7 @@ const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): RowReade
     each: (field, count, otherwise, reader) => {
       const texts = (text(field) ?? "").split(AND.trim()).map((t) => t.trim());
       if (texts.length > 1 && texts.length !== count) {
-        const says = `${texts.length} values for ${count} slots. Allowed: one, or one for each.`;
+        const says = `${texts.length} values for ${count} inputs. Allowed: one, or one for each.`;
         fault(field, `${FIELDS[field].title}: ${says}`);
         return Array(count).fill(otherwise);
       }
@@ -94,9 +94,9 @@ const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): RowReade
   };
 };
 
-const panReader = (setup: Pick<Setup, "console">, header: string) => {
+const panReader = (setup: Pick<Setup, "desk">, header: string) => {
   const steps = panStepsOf(header);
-  const notation = steps === null ? setup.console : ({ panStyle: "steps", panSteps: steps } as const);
+  const notation = steps === null ? setup.desk : ({ panStyle: "steps", panSteps: steps } as const);
   return (text: string): Cell<number> => {
     const typed = parsePan(text, notation);
     if (typed.state === "value") return { value: typed.value };
@@ -104,7 +104,7 @@ const panReader = (setup: Pick<Setup, "console">, header: string) => {
       wrong:
         typed.state === "wrong"
           ? typed.why
-          : `Pan: “${asTyped(text)}” is only the beginning of a pan. Allowed: ${printPan(-1, notation)} to ${printPan(1, notation)}.`,
+          : `Pan: “${asTyped(text)}” is only the beginning of a pan. Allowed: ${formatPan(-1, notation)} to ${formatPan(1, notation)}.`,
     };
   };
 };
@@ -123,52 +123,52 @@ const rowOf = (reader: RowReader, readPan: (text: string) => Cell<number>, piece
     ]),
   );
   const channels = stereo ? 2 : 1;
-  const slots = reader.read("slot", [], (t) => readSlots(t, channels));
-  const taps = reader.each("tap", slots.length, TAP_ADVICE[kind].better, readTap);
-  const on = reader.each("on", slots.length, true, (t) => readYes(t, "On"));
-  const trims = reader.each("trim", slots.length, 0, (t) => readCellNumber(t, TRIM));
+  const inputs = reader.read("slot", [], (t) => readInputs(t, channels));
+  const taps = reader.each("tap", inputs.length, TAP_ADVICE[kind].better, readTap);
+  const on = reader.each("on", inputs.length, true, (t) => readYes(t, "On"));
+  const trims = reader.each("trim", inputs.length, 0, (t) => readCellNumber(t, TRIM));
   const piece = reader.text("piece");
   return {
     name,
     kind,
     piece: pieces ? cleanName(piece ?? "") || null : kind === "drum" ? name : null,
-    channels,
+    lines: channels,
     pan: reader.read("pan", 0, readPan),
     muted: reader.read("muted", false, (t) => readYes(t, "Muted", [["muted"], []])),
     inverted: reader.read("polarity", false, (t) =>
       readYes(t, "Polarity", [["inverted", "reversed"], ["normal"]]),
     ),
-    level: reader.read<number | null>("level", null, (t) => readCellNumber(t, LEVEL)),
+    gatedRms: reader.read<number | null>("level", null, (t) => readCellNumber(t, LEVEL)),
     peak: reader.read<number | null>("peak", null, (t) => readCellNumber(t, PEAK)),
     keepSides: reader.read("keepSides", stereo, (t) => readYes(t, "Keep sides")),
-    feeds: slots
+    feeds: inputs
       .map(
-        ({ slot, channel }, i): ListFeed => ({
-          slot,
-          channel,
+        ({ input, side }, i): ListFeed => ({
+          input,
+          side,
           tap: taps[i] ?? TAP_ADVICE[kind].better,
           on: on[i] ?? true,
           trim: trims[i] ?? 0,
         }),
       )
-      .sort((a, b) => a.slot - b.slot),
+      .sort((a, b) => a.input - b.input),
   };
 };
 
-/** Slots that more than one line names. */
+/** Inputs that more than one line names. */
 const clashes = (
   lines: readonly { readonly row: number; readonly list: ListRow }[],
   column: number | null,
 ): CellFault[] => {
   const first = new Map<number, number>();
   return lines.flatMap(({ row, list }) =>
-    list.feeds.flatMap(({ slot }): CellFault[] => {
-      const other = first.get(slot);
+    list.feeds.flatMap(({ input }): CellFault[] => {
+      const other = first.get(input);
       if (other === undefined) {
-        first.set(slot, row);
+        first.set(input, row);
         return [];
       }
-      const says = `Slot: ${slot} is taken by row ${other}. Allowed: each slot once.`;
+      const says = `Input: ${input} is taken by row ${other}. Allowed: each input once.`;
       return [{ row, column: column === null ? null : column + 1, field: "slot", says }];
     }),
   );
@@ -183,13 +183,13 @@ export const readList = (
   table: Pick<CsvTable, "rows">,
   mapping: Mapping,
   header: boolean,
-  setup: Pick<Setup, "console" | "kit">,
+  setup: Pick<Setup, "desk" | "kit">,
 ): ListRead => {
   const rows = header ? table.rows.slice(1) : table.rows;
   if (mapping.name === null || rows.length === 0) {
     const says =
       rows.length === 0
-        ? "There is no row under the headers. Allowed: a row for each source."
+        ? "There is no row under the headers. Allowed: a row for each channel."
         : "Name: no column is chosen for it. Choose the one with the names.";
     return { ok: false, faults: [{ row: table.rows[0]?.number ?? 1, column: null, field: "name", says }] };
   }
@@ -209,7 +209,7 @@ export const readList = (
   const notes = lines.flatMap(({ row, list: { piece } }) =>
     mapping.piece === null || piece === null || known.has(piece.toLowerCase())
       ? []
-      : [`Row ${row}: “${asTyped(piece)}” is no piece of the kit, so the source stands at none.`],
+      : [`Row ${row}: “${asTyped(piece)}” is no piece of the kit, so the channel stands at none.`],
   );
   return { ok: true, rows: lines.map((l) => l.list), notes };
 };

@@ -1,8 +1,8 @@
-import { parsePan, printPan } from "../core/pannotation";
-import type { ListFeed, ListRow } from "../core/patch/list";
-import type { SheetRow } from "../core/patch/sheet";
-import { TAP_NAMES } from "../core/patch/taps";
-import type { Pan } from "../core/units";
+import type { ListFeed, ListRow } from "../core/inputs/list";
+import type { SheetRow } from "../core/inputs/sheet";
+import { TAP_NAMES } from "../core/inputs/taps";
+import type { Pan } from "../core/model/units";
+import { formatPan, parsePan } from "../core/pan/notation";
 import type { Delimiter } from "./csv";
 import { guard } from "./csv-cells";
 import { FIELD_NAMES, FIELDS, type Field } from "./csv-columns";
@@ -39,7 +39,7 @@ const yes = (value: boolean): string => (value ? "yes" : "no");
 const stepsFor = (rows: readonly ListRow[]): number => {
   const hundred = { panStyle: "steps", panSteps: 100 } as const;
   const same = (pan: Pan): boolean => {
-    const typed = parsePan(printPan(pan, hundred), hundred);
+    const typed = parsePan(formatPan(pan, hundred), hundred);
     return typed.state === "value" && Object.is(typed.value, pan);
   };
   return rows.every((r) => same(r.pan)) ? hundred.panSteps : 1;
@@ -53,10 +53,10 @@ const panText = (pan: Pan, steps: number, style: CsvStyle): string => {
 
 const LETTER = { left: "L", right: "R", both: "M" } as const;
 
-const slotText = (row: ListRow): string =>
-  row.feeds.map((f) => `${f.slot}${row.channels === 2 ? LETTER[f.channel] : ""}`).join(" ");
+const inputText = (row: ListRow): string =>
+  row.feeds.map((f) => `${f.input}${row.lines === 2 ? LETTER[f.side] : ""}`).join(" ");
 
-/** What is said of every slot: once, where it is the same for all. */
+/** What is said of every input: once, where it is the same for all. */
 const eachText = (feeds: readonly ListFeed[], text: (feed: ListFeed) => string): string => {
   const texts = feeds.map(text);
   return texts.every((t) => t === texts[0]) ? (texts[0] ?? "") : texts.join(AND);
@@ -66,14 +66,14 @@ const CELLS: { readonly [field in Field]: (row: ListRow, style: CsvStyle, steps:
   name: (r) => r.name,
   kind: (r) => r.kind,
   piece: (r) => r.piece ?? "",
-  stereo: (r) => (r.channels === 2 ? "stereo" : "mono"),
+  stereo: (r) => (r.lines === 2 ? "stereo" : "mono"),
   pan: (r, style, steps) => panText(r.pan, steps, style),
   muted: (r) => yes(r.muted),
   polarity: (r) => (r.inverted ? "inverted" : "normal"),
-  level: (r, style) => (r.level === null ? "" : digits(r.level, style)),
+  level: (r, style) => (r.gatedRms === null ? "" : digits(r.gatedRms, style)),
   peak: (r, style) => (r.peak === null ? "" : digits(r.peak, style)),
   keepSides: (r) => yes(r.keepSides),
-  slot: slotText,
+  slot: inputText,
   tap: (r) => eachText(r.feeds, (f) => TAP_NAMES[f.tap]),
   on: (r) => eachText(r.feeds, (f) => yes(f.on)),
   trim: (r, style) => eachText(r.feeds, (f) => digits(f.trim, style)),
@@ -102,7 +102,7 @@ const SHEET_HEADERS = ["Slot", "Name", "From", "Tap point", "On", "Trim dB", "Sw
 /** The patch sheet as CSV. */
 export const sheetToCsv = (rows: readonly SheetRow[], style: CsvStyle = POINT): string => {
   const lines = rows.map((r) => [
-    String(r.slot),
+    String(r.input),
     r.name,
     r.from,
     r.tap,

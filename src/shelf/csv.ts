@@ -22,10 +22,10 @@ export const DELIMITER_NAMES: { readonly [delimiter: Delimiter]: string } = {
 
 /** What a file may be: more is refused before it is read, so that nothing freezes. */
 export const CSV_LIMITS = {
-  /** 512 sources with every column filled take a tenth of it. */
+  /** 512 channels with every column filled take a tenth of it. */
   bytes: 1_000_000,
   /** Rows with something in them, besides the header. */
-  rows: LIMITS.sources,
+  rows: LIMITS.channels,
   /** Rows with blank ones: spreadsheets write hundreds of them behind the last. */
   blankRows: 5000,
   columns: 64,
@@ -76,7 +76,7 @@ const FAULTS: { readonly [fault in Exclude<CutFault, "rows">]: string } = {
 const tooMany = (text: string): Opened => {
   const lines = text.split("\n").length - Number(text.endsWith("\n"));
   return refused(
-    `${grouped(lines)} rows: too many. Allowed: ${CSV_LIMITS.rows} sources. Nothing was taken in.`,
+    `${grouped(lines)} rows: too many. Allowed: ${CSV_LIMITS.rows} channels. Nothing was taken in.`,
   );
 };
 
@@ -141,7 +141,7 @@ export const openCsv = async (file: Blob, wanted?: Delimiter): Promise<Opened> =
   if (file.size > CSV_LIMITS.bytes) {
     const size = (file.size / 1e6).toFixed(1);
     return refused(
-      `${size} MB: too large for an input list. Allowed: ${CSV_LIMITS.bytes / 1e6} MB and ${CSV_LIMITS.rows} sources. Nothing was taken in.`,
+      `${size} MB: too large for an input list. Allowed: ${CSV_LIMITS.bytes / 1e6} MB and ${CSV_LIMITS.rows} channels. Nothing was taken in.`,
     );
   }
   const decoded = decodeText(new Uint8Array(await file.arrayBuffer()));

@@ -1,4 +1,4 @@
-import { directed, quoted } from "../core/direction";
+import { isolated, quoted } from "../core/lib/direction";
 import { printSetup, type ReadSetup, readSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { BACKUP_FORMAT, readBackup } from "./backup";
@@ -9,7 +9,7 @@ export interface ExportedFile {
   readonly blob: Blob;
 }
 
-/** Largest file of one setup and of a backup, bytes: one with a recording of as many tracks as it has sources takes 8 MB. */
+/** Largest file of one setup and of a backup, bytes: one with a recording of as many tracks as it has channels takes 8 MB. */
 const MAX_SETUP = 12 * 2 ** 20;
 const MAX_BACKUP = 64 * 2 ** 20;
 /** In so much of its beginning a backup says that it is one, bytes. */
@@ -54,7 +54,7 @@ export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
     const setup = readSetup(value);
     return setup.ok ? [setup] : refuse(setup.why);
   } catch (error) {
-    if (error instanceof SyntaxError) return refuse(`this is not JSON (${directed(error.message)}).`);
+    if (error instanceof SyntaxError) return refuse(`this is not JSON (${isolated(error.message)}).`);
     if (error instanceof TypeError) return refuse("this is not a text file.");
     return refuse(`it could not be read (${error instanceof Error ? error.message : "no reason given"}).`);
   }

@@ -113,12 +113,12 @@ export const fromLink = async (text: string): Promise<LinkRead> => {
       "The link was made by a newer version of this app. Update the app, then open the link again.",
     );
   if (Number(version) < 1) return ALTERED;
-  const [, length, sum, data = ""] = /^([0-9a-z]{1,6})\.([0-9a-z]{1,7})\.(.*)$/.exec(rest) ?? [];
+  const [, length, bus, data = ""] = /^([0-9a-z]{1,6})\.([0-9a-z]{1,7})\.(.*)$/.exec(rest) ?? [];
   if (length === undefined) return refused(`The link was cut off: nothing of the setup arrived. ${ASK}`);
   const whole = Number.parseInt(length, 36);
   if (data.length < whole)
     return refused(`The link was cut off: ${data.length} of ${whole} characters arrived. ${ASK}`);
-  if (data.length > whole || sum !== checksum(data)) return ALTERED;
+  if (data.length > whole || bus !== checksum(data)) return ALTERED;
   try {
     return await unpack(data);
   } catch {

@@ -1,5 +1,5 @@
 import { type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
-import { quoted } from "../core/direction";
+import { quoted } from "../core/lib/direction";
 import { rename as renameSetup } from "../document/commands/settings";
 import { exampleSetup } from "../document/example";
 import { readSetupText } from "../document/read-setup";

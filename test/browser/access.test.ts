@@ -15,18 +15,18 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "an error under a field",
     "patch",
     async (page) => {
-      const field = page.getByLabel("Slots of the monitor system", { exact: true });
+      const field = page.getByLabel("Inputs of the monitor system", { exact: true });
       await typeKeys(field, "700");
       await field.press("Enter");
       await page.getByText("700 is outside 8 to 64").waitFor();
     },
   ],
   [
-    "more feeds than slots",
+    "more feeds than inputs",
     "patch",
     async (page) => {
-      await typeKeys(page.getByLabel("Slots of the monitor system", { exact: true }), "12");
-      await states(page, "2 feeds too many for 12 slots");
+      await typeKeys(page.getByLabel("Inputs of the monitor system", { exact: true }), "12");
+      await states(page, "2 feeds too many for 12 inputs");
       await page.getByRole("button", { name: "Do this" }).first().waitFor();
     },
   ],
@@ -51,7 +51,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "cells that cannot be read",
     "patch",
     async (page) => {
-      await choose(page, "Take in a CSV list", "list.csv", "Name,Pan,Slot\nBell,sideways,99999\nGong,,x\n");
+      await choose(page, "Take in a CSV list", "list.csv", "Name,Pan,Input\nBell,sideways,99999\nGong,,x\n");
       await alert(page).getByText("3 cells cannot be read").waitFor();
     },
   ],
@@ -65,7 +65,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     },
   ],
   [
-    "a line check that is through, one slot not heard",
+    "a line check that is through, one input not heard",
     "check",
     async (page) => {
       await page.getByRole("heading", { name: "Line check" }).waitFor();
@@ -73,9 +73,9 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
       await open.evaluateAll((all) => {
         for (const each of all) (each as HTMLElement).click();
       });
-      await page.getByText("Every slot is ticked.").waitFor();
+      await page.getByText("Every input is ticked.").waitFor();
       await page.getByRole("button", { name: "Bass not heard" }).click();
-      await page.getByText("Every slot is ticked; not heard: ").waitFor();
+      await page.getByText("Every input is ticked; not heard: ").waitFor();
     },
   ],
   [
@@ -182,8 +182,8 @@ const CHANGES: readonly (readonly [
 ])[] = [
   [
     "kit",
-    (page) => states(page, /^\d+ sources make one pair/),
-    (page) => page.getByRole("button", { name: "Add a source" }).click(),
+    (page) => states(page, /^\d+ channels make one pair/),
+    (page) => page.getByRole("button", { name: "Add a channel" }).click(),
   ],
   [
     "image",
@@ -198,7 +198,7 @@ const CHANGES: readonly (readonly [
   [
     "patch",
     (page) => states(page, /^14 feeds fit/),
-    (page) => typeKeys(page.getByLabel("Slots of the monitor system", { exact: true }), "12"),
+    (page) => typeKeys(page.getByLabel("Inputs of the monitor system", { exact: true }), "12"),
   ],
   [
     "check",

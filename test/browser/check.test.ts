@@ -1,13 +1,13 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { called } from "../../src/core/called";
 import { type Check, checkOf } from "../../src/core/check/check";
 import type { Fault } from "../../src/core/check/faults";
 import { judge, type Verdict } from "../../src/core/check/judge";
-import type { Answer, Hit, Id, Listener, Setup } from "../../src/core/setup";
+import type { Answer, Hit, Id, Listener, Setup } from "../../src/core/model/setup";
+import { listenerName } from "../../src/core/names";
 import { exampleSetup } from "../../src/document/example";
 import { hears, seeded } from "../core/check/simulate";
-import { go, overhang, shown, slots, states, visit } from "./hall";
+import { go, inputs, overhang, shown, states, visit } from "./hall";
 import { settled, tap } from "./hands";
 import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer } from "./harness";
 
@@ -32,7 +32,7 @@ const faultOf = (check: Check, id: string): Fault => {
   if (!fault) throw new Error(`no fault ${id}`);
   return fault;
 };
-const sourceCalled = (name: string): Id => SETUP.sources.find((s) => s.name === name)?.id ?? "";
+const channelName = (name: string): Id => SETUP.channels.find((s) => s.name === name)?.id ?? "";
 
 const WORDS: { readonly [answer in Answer]: string } = {
   left: "Left",
@@ -196,7 +196,7 @@ describe("with no network, at the kit", () => {
     await go(page, "image");
     await states(page, "Reversed for Mara");
     await go(page, "patch");
-    const before = await slots(page);
+    const before = await inputs(page);
     await go(page, "check");
     await start(page);
     expect(await progress(page)).toBe(0);
@@ -218,14 +218,14 @@ describe("with no network, at the kit", () => {
     await go(page, "image");
     await states(page, /^Correct for Mara/);
     await go(page, "patch");
-    const now = await slots(page);
+    const now = await inputs(page);
     expect(now.slice(0, 2)).toEqual([
-      "1 Drums R right leg · reversed by mistake",
-      "2 Drums L left leg · reversed by mistake",
+      "1 Drums R right side · reversed by mistake",
+      "2 Drums L left side · reversed by mistake",
     ]);
     expect(now.slice(2)).toEqual(before.slice(2));
     await page.getByRole("button", { name: /^Undo/ }).click();
-    expect(await slots(page)).toEqual(before);
+    expect(await inputs(page)).toEqual(before);
     await go(page, "check");
     await put.waitFor();
     await expectVerdict(page, CHECK, fault, hits);
@@ -235,10 +235,10 @@ describe("with no network, at the kit", () => {
     await user.context.close();
   });
 
-  it("finds one source on the wrong side by the keyboard", async () => {
+  it("finds one channel on the wrong side by the keyboard", async () => {
     const user = await offline();
     const { page } = user;
-    const fault = faultOf(CHECK, `source wrong ${sourceCalled("Floor tom")}`);
+    const fault = faultOf(CHECK, `channel wrong ${channelName("Floor tom")}`);
     await page.getByRole("button", { name: "Start the check" }).focus();
     await page.keyboard.press("Enter");
     const hits = await play(page, CHECK, fault, byKey, () => reload(page));
@@ -249,13 +249,13 @@ describe("with no network, at the kit", () => {
     expect(second?.set.faults.map((f) => f.id)).toEqual(["reversed", "flipped"]);
     const share = Math.round(100 * (second?.confidence ?? 0));
     expect(await shown(page.locator("main"))).toContain(
-      `Next likeliest, ${share} %: The legs of Drums are reversed, or another thing that sounds alike.`,
+      `Next likeliest, ${share} %: The sides of Drums are reversed, or another thing that sounds alike.`,
     );
     await tap(page.getByRole("button", { name: `Put into the setup: ${fault.name}` }));
     await page.locator(".toast").getByText("The setup is now as found").waitFor();
     await go(page, "image");
     await states(page, "6 of 8 on the wrong side");
-    const table = page.locator("table", { hasText: "Each source as it reaches Mara" });
+    const table = page.locator("table", { hasText: "Each channel as it reaches Mara" });
     await table.waitFor();
     expect(await shown(table)).toMatch(/Floor tom(?! reversed)/);
     expect(user.faults).toEqual([]);
@@ -269,23 +269,23 @@ describe("with no network, at the kit", () => {
     await start(page);
     const hits = await play(page, CHECK, fault, byTap, () => reload(page));
     await expectVerdict(page, CHECK, fault, hits);
-    // A setup has no words for a dead ear, but for a leg that does not arrive.
+    // A setup has no words for a dead ear, but for a side that does not arrive.
     const put = page.getByRole("button", { name: /^Put into the setup/ });
     expect(await put.count()).toBe(1);
     await go(page, "patch");
-    const before = await slots(page);
+    const before = await inputs(page);
     await go(page, "check");
-    await tap(page.getByRole("button", { name: "Put into the setup: Only the right leg of Drums arrives" }));
+    await tap(page.getByRole("button", { name: "Put into the setup: Only the right side of Drums arrives" }));
     await page.locator(".toast").getByText("The setup is now as found").waitFor();
     await go(page, "image");
-    await states(page, "The left leg of Drums is off: Mara hears only the right one, in the right ear");
-    expect(await shown(page.locator("main"))).toContain("Switch slot 1 on at the patch.");
+    await states(page, "The left side of Drums is off: Mara hears only the right one, in the right ear");
+    expect(await shown(page.locator("main"))).toContain("Switch input 1 on at the patch.");
     await go(page, "patch");
-    const now = await slots(page);
+    const now = await inputs(page);
     expect(now[0]).toMatch(/off/);
     expect(now.slice(1)).toEqual(before.slice(1));
     await page.getByRole("button", { name: /^Undo/ }).click();
-    expect(await slots(page)).toEqual(before);
+    expect(await inputs(page)).toEqual(before);
     await go(page, "check");
     await expectVerdict(page, CHECK, fault, hits);
     await tap(page.getByRole("button", { name: "Check again" }));
@@ -390,32 +390,32 @@ describe("others than the drummer", () => {
     const fault = faultOf(check, "right ear dead");
     await page.getByLabel("Who listens").selectOption({ label: ines.name });
     await start(page);
-    await page.getByText(`${called(ines)} says where`).waitFor();
+    await page.getByText(`${listenerName(ines)} says where`).waitFor();
     const hits = await play(page, check, fault, byTap);
     await expectVerdict(page, check, fault, hits);
     await tap(page.getByRole("button", { name: "Done" }));
     await page.getByLabel("Who listens").selectOption({ label: "Audience" });
-    await page.getByText("The audience hears the house, not a sum.").waitFor();
+    await page.getByText("The audience hears FOH, not a bus.").waitFor();
     expect(await page.getByRole("button", { name: "Start the check" }).count()).toBe(0);
     await user.context.close();
   });
 });
 
-it("ticks every slot on the line check, keeps the ticks, and takes them off in one step", async () => {
+it("ticks every input on the line check, keeps the ticks, and takes them off in one step", async () => {
   const user = await offline();
   const { page } = user;
   const part = page.locator("section", { has: page.getByRole("heading", { name: "Line check" }) });
-  await part.getByText("14 slots still to hear.").waitFor();
+  await part.getByText("14 inputs still to hear.").waitFor();
   await tap(part.getByRole("button", { name: "Bass heard" }));
   await tap(part.getByRole("button", { name: "Guitar not heard" }));
-  await part.getByText("12 slots still to hear; not heard: Guitar.").waitFor();
+  await part.getByText("12 inputs still to hear; not heard: Guitar.").waitFor();
   expect(await part.locator("li", { hasText: "Backing voice 2" }).textContent()).toContain("switched off");
   await reload(page);
-  await part.getByText("12 slots still to hear; not heard: Guitar.").waitFor();
+  await part.getByText("12 inputs still to hear; not heard: Guitar.").waitFor();
   await tap(part.getByRole("button", { name: "Take every tick off" }));
-  await part.getByText("14 slots still to hear.").waitFor();
+  await part.getByText("14 inputs still to hear.").waitFor();
   await page.getByRole("button", { name: /^Undo/ }).click();
-  await part.getByText("12 slots still to hear; not heard: Guitar.").waitFor();
+  await part.getByText("12 inputs still to hear; not heard: Guitar.").waitFor();
   expect(user.faults).toEqual([]);
   await user.context.close();
 });

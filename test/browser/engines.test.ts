@@ -96,7 +96,7 @@ const choose = async (driver: Driver, label: string, name: string, text: string)
     input.dispatchEvent(new Event("change", { bubbles: true }));`);
 };
 
-/** The lowest headroom as the Sum screen's first line says it, dB. */
+/** The lowest headroom as the Bus screen's first line says it, dB. */
 const headroom = async (driver: Driver): Promise<number> => {
   await go(driver, "sum");
   await states(driver, /dB/);
@@ -137,14 +137,14 @@ describe.each(ENGINES)("%s", (_, start) => {
     expect(driver.faults()).toEqual([]);
   });
 
-  it("takes a send typed key by key, and the sum follows", async () => {
+  it("takes a send typed key by key, and the bus follows", async () => {
     const send = async (text: string): Promise<number> => {
       await go(driver, "kit");
       await driver.click(
         await found(
           driver,
           "the kick's card",
-          `[...document.querySelectorAll("li.source")].find((each) => each.textContent.includes("Kick"))
+          `[...document.querySelectorAll("li.channel")].find((each) => each.textContent.includes("Kick"))
             ?.querySelector("button[aria-expanded='false']")`,
         ),
       );
@@ -188,7 +188,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     );
     await states(driver, /^Take in “<b>Next<\/b> week's drummer”\?$/);
     await press(driver, "Keep it and open it");
-    await states(driver, /^8 sources make one pair/);
+    await states(driver, /^8 channels make one pair/);
     expect(await driver.text(".head .name")).toContain(other);
     await go(driver, "image");
     await states(driver, /^Correct for Mara: every side agrees$/);

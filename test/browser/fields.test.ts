@@ -10,9 +10,9 @@ const FIELDS = 'main input[type="text"][inputmode]';
 /** What "-6" means to a person, where it is known beforehand: a value, or nothing that this can be. */
 const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
   [/^(Level while playing|Peak|Send into|Trim|Output at|Largest level)/, true],
-  [/^(House pan|Pan in)/, true],
+  [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
-  [/^(Pad|Wanted margin|Centre attenuation|Smallest level step|Pan steps|Slots)/, false],
+  [/^(Pad|Wanted margin|Centre attenuation|Smallest level step|Pan steps|Inputs)/, false],
   [/^(Sensitivity|Impedance|Drive|Isolation|Level on stage)/, false],
 ];
 
@@ -247,7 +247,7 @@ describe.each(SCREENS)("on %s", (place, least, prepare) => {
 });
 
 it("a step by a button or a key replaces a text that was no value, and so does undo", async () => {
-  const user = await screen("sum", async (page) => void (await page.getByText("trims, legs").waitFor()));
+  const user = await screen("sum", async (page) => void (await page.getByText("trims, sides").waitFor()));
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   expect((await enter(it, "-3")).says).toBe("");
@@ -270,7 +270,7 @@ it("one visit to a field is one undo", async () => {
   const { page } = user;
   const it = await field(page.locator("li.source").first().getByLabel("Peak, dBFS", { exact: true }));
   expect((await enter(it, "-12.25")).shows).toBe(`${MINUS}12.25`);
-  await page.getByRole("button", { name: "Undo: change source" }).click();
+  await page.getByRole("button", { name: "Undo: change channel" }).click();
   expect((await seen(it)).shows).toBe(it.first);
   expect(await page.getByRole("button", { name: "Undo", exact: true }).isDisabled()).toBe(true);
   await user.context.close();
@@ -280,7 +280,7 @@ it("one visit to a field is one undo", async () => {
 const TEXTS = 'main :is(input[type="text"]:not([inputmode]), textarea:not([readonly]))';
 const HOSTILE = `"><img src=x onerror="document.title='taken'"><b>bold</b> ‮back`;
 
-/** The first text field of every kind on a screen: of a source, a piece, a sum … */
+/** The first text field of every kind on a screen: of a channel, a piece, a bus … */
 const textOfEachKind = async (page: Page): Promise<Field[]> => {
   const found = new Map<string, Field>();
   for (const input of await page.locator(TEXTS).all()) {
@@ -305,7 +305,7 @@ describe.each([
   it("may be empty, is never cut in silence, and is never more than text", async () => {
     const user = await screen(place, async (page) => {
       if (place === "image") await page.getByText("Where it stands", { exact: true }).waitFor();
-      if (place === "sum") await page.getByText("trims, legs").waitFor();
+      if (place === "sum") await page.getByText("trims, sides").waitFor();
     });
     const { page } = user;
     const kinds = await textOfEachKind(page);
@@ -345,7 +345,7 @@ it("a note is kept with the setup, up to its own length, and goes back in one st
 });
 
 it("a half-typed text that is left is no step of undo", async () => {
-  const user = await screen("sum", async (page) => void (await page.getByText("trims, legs").waitFor()));
+  const user = await screen("sum", async (page) => void (await page.getByText("trims, sides").waitFor()));
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   await typeKeys(it.input, "3-");

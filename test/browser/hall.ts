@@ -41,9 +41,9 @@ export const states = (page: Page, says: string | RegExp): Promise<void> =>
 /** What is told at once: notices and refusals. */
 export const alert = (page: Page): Locator => page.getByRole("alert");
 
-/** What stands in the slots on the Patch screen, one line a slot. */
-export const slots = async (page: Page): Promise<string[]> => {
-  const lines = await page.locator(".slot > summary").allInnerTexts();
+/** What stands in the inputs on the Patch screen, one line an input. */
+export const inputs = async (page: Page): Promise<string[]> => {
+  const lines = await page.locator(".input > summary").allInnerTexts();
   expect(lines.length).toBeGreaterThan(0);
   return lines.map((line) => line.replace(/\s+/g, " ").trim());
 };

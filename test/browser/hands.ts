@@ -1,5 +1,5 @@
 import type { Locator, Page } from "playwright-core";
-import { called } from "../../src/core/called";
+import { listenerName } from "../../src/core/names";
 import { drawn, type Site } from "./harness";
 
 /** Opens the app at a place, without waiting until everything is kept for later. */
@@ -40,7 +40,7 @@ export const settled = (page: Page): Promise<void> => page.waitForTimeout(SAFE_A
 
 /** One line of the table beside the threads. */
 export interface ImageRow {
-  /** The source and how its sides agree, as it is read: "Hat reversed". */
+  /** The channel and how its sides agree, as it is read: "Hat reversed". */
   readonly name: string;
   readonly stands: string;
   readonly heard: string;
@@ -50,7 +50,9 @@ export interface ImageRow {
 
 /** The table of what reaches a listener. */
 export const imageRows = async (page: Page, listener: string): Promise<ImageRow[]> => {
-  const table = page.locator("table", { hasText: `Each source as it reaches ${called({ name: listener })}` });
+  const table = page.locator("table", {
+    hasText: `Each channel as it reaches ${listenerName({ name: listener })}`,
+  });
   await table.waitFor();
   const lines = await table
     .locator("tbody tr")

@@ -15,7 +15,7 @@ const HELP = [
 ] as const;
 
 it.each(HELP)(
-  "%s explains its figures in place, by keyboard, with the source",
+  "%s explains its figures in place, by keyboard, with the channel",
   async (place, about, says) => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, place);
@@ -52,7 +52,7 @@ const EXPLAINED: readonly (readonly [place: string, fold: string, about: string,
   ["sum", "", "What the shares are of", /its peak over the plain sum of all peaks/],
   ["sum", "Measure a recording", "What is measured", /a full-scale sine reads/],
   ["sum", "Measure a recording", "How these compare", /estimate minus measured/],
-  ["sum", "The same sum by every pan law", "What loss and room are", /minus the loudest single source.*W3C/],
+  ["sum", "The same bus by every pan law", "What loss and room are", /minus the loudest single channel.*W3C/],
   ["sum", "Folded to mono, and with one ear", "How fold and drop are counted", /20 lg \|L \+ R\|.*3\.01 dB/],
   [
     "sum",
@@ -88,10 +88,10 @@ const explained = async (page: Page, place: string) => {
 it("every figure that needs it has its explanation, and each says what it rests on", async () => {
   const { page, context } = await phone(browser);
   await openAt(page, site, "patch");
-  await typeKeys(page.getByLabel("Slots of the monitor system", { exact: true }), "12");
-  await states(page, "2 feeds too many for 12 slots");
+  await typeKeys(page.getByLabel("Inputs of the monitor system", { exact: true }), "12");
+  await states(page, "2 feeds too many for 12 inputs");
   await go(page, "sum");
-  await unfold(page, "Drums: trims, legs and the chain behind it");
+  await unfold(page, "Drums: trims, sides and the chain behind it");
   await typeKeys(page.getByLabel("Wanted margin, dB", { exact: true }), "40");
   await unfold(page, "Level at the ear, estimated");
   await page.getByLabel("Estimate it").check();
@@ -119,7 +119,7 @@ it("every figure that needs it has its explanation, and each says what it rests 
   for (const [, , about, says] of EXPLAINED) {
     const text = found.find((f) => f.about === about)?.text;
     expect(text, about).toMatch(says);
-    expect(text, about).toMatch(/Source\b[^.:]*: \S/);
+    expect(text, about).toMatch(/Channel\b[^.:]*: \S/);
   }
   await context.close();
 });

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
-import { directed } from "../../src/core/direction";
+import { isolated } from "../../src/core/lib/direction";
 import { overhang, reachesOut } from "./hall";
 import { axeFindings, type Phone, phone } from "./harness";
 import { CORPUS } from "./hostile";
@@ -50,7 +50,7 @@ const missing = (all: readonly Shown[], texts: readonly string[]): string[] =>
 const turned = (all: readonly Shown[]): string[] =>
   all
     .filter(({ data, isLast }) => !(isLast && CORPUS.some((text) => data.endsWith(text))))
-    .filter(({ data }) => directed(data) !== data)
+    .filter(({ data }) => isolated(data) !== data)
     .map(({ data }) => JSON.stringify(data));
 
 /** What a text has become that it must not: elements, handlers, addresses, a title, a polluted prototype. */

@@ -1,8 +1,8 @@
 import Papa from "papaparse";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { directed, quoted } from "../../src/core/direction";
-import { asTyped } from "../../src/core/number";
+import { isolated, quoted } from "../../src/core/lib/direction";
+import { asTyped } from "../../src/core/lib/number";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";
 import { show } from "../../src/document/reader";
@@ -44,7 +44,7 @@ it("values and names of fields that a setup file must not have are quoted as tex
     ...setup,
     ...Object.fromEntries(CORPUS.map((text) => [`${text} `, 1])),
     kit: { ...setup.kit, pieces: CORPUS.map((text, at) => ({ ...piece, id: `p${at}`, kind: text })) },
-    sources: setup.sources.map((source) => ({ ...source, piece: null })),
+    channels: setup.channels.map((channel) => ({ ...channel, piece: null })),
     lineCheck: Object.fromEntries(CORPUS.slice(0, 9).map((text) => [`${text} `, text])),
   };
   await openAt(page, site, "setups");
@@ -124,8 +124,8 @@ it("files that are shared to the app keep their names as text", async () => {
     page,
     sounds.map((name) => `${fileCalled(name)} is not a WAV file: it begins with “<img src”`),
   );
-  const [first = ""] = await share(".csv", "Name,Slot\nCongas,15\n");
-  await page.getByRole("button", { name: "Take this source" }).waitFor();
+  const [first = ""] = await share(".csv", "Name,Input\nCongas,15\n");
+  await page.getByRole("button", { name: "Take this channel" }).waitFor();
   await harmless(page, [fileCalled(first)]);
   await user.context.close();
 });
@@ -145,7 +145,7 @@ it("a list’s name, its headers and its cells that are refused are quoted as te
   await openAt(page, site, "patch");
   await unfold(page, "Input list from or to a spreadsheet");
   await look([["Name", ...own], ["Kick"]]);
-  await page.getByRole("button", { name: "Take this source" }).waitFor();
+  await page.getByRole("button", { name: "Take this channel" }).waitFor();
   await openAll(page);
   await harmless(
     page,
@@ -169,7 +169,7 @@ it("an address is only ever an address: it leads to the kit, and no link takes a
   const { page } = user;
   const kit = async (address: string): Promise<void> => {
     await page.goto(`${site.url}${address}`);
-    await page.getByText(/^All sources/).waitFor();
+    await page.getByText(/^All channels/).waitFor();
     expect(await harm(page)).toEqual([]);
     expect(new URL(page.url()).pathname).toBe("/");
   };
@@ -228,7 +228,7 @@ describe("kept on the device", () => {
 
   it("a word about what was copied or deleted holds its name as text", async () => {
     const more = page.getByRole("button", { name: "More for " }).first();
-    const copy = directed(`${EVERYTHING} 2`);
+    const copy = isolated(`${EVERYTHING} 2`);
     await go(page, "setups");
     await wordsStay(page);
     await more.click();
@@ -257,14 +257,14 @@ describe("kept on the device", () => {
     },
   );
 
-  it("what a recording measures names sources, and keeps a file’s name, as text", async () => {
+  it("what a recording measures names channels, and keeps a file’s name, as text", async () => {
     const words = Buffer.from("<img src=x onerror=alert(1)>words in the file");
     const chunks = ["LIST", "bext", "iXML"].map((id): [string, Uint8Array] => [id, Uint8Array.from(words)]);
     const wav = noiseWav(1, 4800, { between: chunks });
     await go(page, "sum");
     await page.locator("summary", { hasText: "Measured: " }).click();
     // The one whose name turns the direction gives the measurement its own.
-    const first = CORPUS.find((text) => directed(text) !== text) ?? "";
+    const first = CORPUS.find((text) => isolated(text) !== text) ?? "";
     const names = [first, ...CORPUS.filter((text) => text !== first)];
     await drop(
       page,
@@ -276,7 +276,7 @@ describe("kept on the device", () => {
     await openAll(page);
     await harmless(page, []);
     expect(await page.getByText("words in the file").count(), "what chunks say is not shown").toBe(0);
-    const kept = new RegExp(`^Kept: ${directed(first)} and \\d+ more files, `);
+    const kept = new RegExp(`^Kept: ${isolated(first)} and \\d+ more files, `);
     expect(await page.locator("summary", { hasText: "Kept: " }).textContent()).toMatch(kept);
     await unturned(page, "summary", []);
   });
@@ -313,7 +313,7 @@ describe("kept on the device", () => {
     for (const name of texts) {
       await understood.waitFor();
       expect(await harm(page)).toEqual([]);
-      await unturned(page, ".notice > p", [`“${directed(name)}” was not opened and stays as it is.`]);
+      await unturned(page, ".notice > p", [`“${isolated(name)}” was not opened and stays as it is.`]);
       if (name === EVERYTHING) await harmless(page, [`its format is ${show(name)}.`]);
       await understood.click();
     }

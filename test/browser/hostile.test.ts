@@ -24,7 +24,7 @@ it("the corpus reaches every text field there is", () => {
     if (typeof value === "string") texts.push(value);
     return value;
   });
-  // Names of pieces, sources, sums and listeners, players, and every id and reference.
+  // Names of pieces, channels, sums and listeners, players, and every id and reference.
   for (const text of CORPUS) expect(texts.filter((each) => each === text).length).toBeGreaterThan(8);
   expect([SETUP.name, SETUP.note, SETUP.recording?.name]).toEqual([EVERYTHING, EVERYTHING, EVERYTHING]);
   expect(texts.filter((text) => /Kick|Drums|Mara|Rehearsal|^[psml]\d+$/.test(text))).toEqual([]);
@@ -62,7 +62,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
     async (place, shows) => {
       const { page } = user;
       await go(page, place);
-      if (place === "kit") await page.getByText(/^All sources/).click();
+      if (place === "kit") await page.getByText(/^All channels/).click();
       await openAll(page);
       await harmless(page, shows);
     },
@@ -146,14 +146,14 @@ it("by a list from a spreadsheet it is shown as text", async () => {
   await unfold(page, "Input list from or to a spreadsheet");
   const csv = ["Name,Stands at", ...names.map((text) => `${cell(text)},${cell(text)}`)].join("\r\n");
   await choose(page, "Take in a CSV list", `${CORPUS[1]}.csv`, csv);
-  const button = page.getByRole("button", { name: `Take these ${names.length} sources` });
+  const button = page.getByRole("button", { name: `Take these ${names.length} channels` });
   await button.waitFor();
   // As many rows as it takes to see that the columns are right.
   const asRead = names.map((text) => text.replace(/[\s\p{Cc}]+/gu, " ").trim());
   await harmless(page, asRead.slice(0, 8));
   await button.click();
   await go(page, "kit");
-  await page.getByText(/^All sources/).click();
+  await page.getByText(/^All channels/).click();
   await harmless(page, asRead);
   await user.context.close();
 });
@@ -168,7 +168,7 @@ it("by recordings' file names it is shown as text", async () => {
     page,
     CORPUS.map((name) => ({ name: `${name}.wav`, content: wav })),
   );
-  await page.getByText(`of ${CORPUS.length} tracks matched to a source`).waitFor();
+  await page.getByText(`of ${CORPUS.length} tracks matched to a channel`).waitFor();
   const names = CORPUS.map((text) => `${asName(text)}.wav`);
   await harmless(page, names);
   await drop(

@@ -100,28 +100,28 @@ const grown = <T extends Named>(list: readonly T[], copy: (item: T, id: string) 
 
 const corpusAt = (at: number): string => CORPUS[at % CORPUS.length] ?? "";
 
-/** A setup in which every field is filled, each list is as long as the corpus, and everything is in a slot. */
+/** A setup in which every field is filled, each list is as long as the corpus, and everything is in an input. */
 const fullSetup = (): SetupFile => {
   const fixture = readFileSync(join(import.meta.dirname, "../fixtures/setup-v1.json"), "utf8");
   const read = readSetup(JSON.parse(fixture));
   if (!read.ok) throw new Error(read.why);
   const { file } = read;
-  if (!file.ear || !file.recording || !file.check) throw new Error("the fixture lacks a part");
-  const sources = grown(file.sources, (item, id) => ({ ...item, id }));
+  if (!file.earphone || !file.recording || !file.check) throw new Error("the fixture lacks a part");
+  const channels = grown(file.channels, (item, id) => ({ ...item, id }));
   return {
     ...file,
     example: false,
-    sources,
+    channels,
     kit: { ...file.kit, pieces: grown(file.kit.pieces, (item, id) => ({ ...item, id })) },
-    sums: grown(file.sums, (item, id) => ({ ...item, id })),
+    buses: grown(file.buses, (item, id) => ({ ...item, id })),
     listeners: grown(file.listeners, (item, id) => ({ ...item, id, kind: "performer" })),
     monitor: {
       ...file.monitor,
-      slotCount: 64,
-      slots: [
-        ...file.monitor.slots.filter((slot) => slot?.feed.kind === "leg"),
-        ...sources.map(({ id }) => ({
-          feed: { kind: "source", source: id, channel: "both", tap: "before-fader" } as const,
+      inputCount: 64,
+      inputs: [
+        ...file.monitor.inputs.filter((input) => input?.feed.kind === "bus"),
+        ...channels.map(({ id }) => ({
+          feed: { kind: "channel", channel: id, side: "both", tap: "before-fader" } as const,
           on: true,
           trim: 0,
         })),
@@ -134,7 +134,7 @@ const fullSetup = (): SetupFile => {
 export const hostileSetup = (): SetupFile => {
   const full = fullSetup();
   const kinds = freeKinds(full);
-  const lists: readonly (readonly Named[])[] = [full.kit.pieces, full.sources, full.sums, full.listeners];
+  const lists: readonly (readonly Named[])[] = [full.kit.pieces, full.channels, full.buses, full.listeners];
   const newIds = new Map(
     lists.flatMap((list) =>
       list.map(({ id }, at) => [id, at < CORPUS.length ? corpusAt(at) : `${corpusAt(at)} ${at}`] as const),

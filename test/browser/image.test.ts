@@ -26,7 +26,7 @@ const recommended = async (page: Page): Promise<string> => {
   return (await card.locator("h2").textContent()) ?? "";
 };
 
-/** Waits until another repair is recommended. */
+/** Waits until another recommendation is recommended. */
 const recommendsOtherThan = (page: Page, before: string): Promise<unknown> =>
   page.waitForFunction((old) => {
     const now = document.querySelector("#repair")?.textContent;
@@ -81,7 +81,7 @@ describe("who hears it right, and what is best done about it", () => {
     await tap(card.locator("summary", { hasText: "Step by step, and who hears what" }));
     const details = card.locator("details[open]").first();
     expect(await details.locator("p").first().textContent()).toBe(
-      "It takes 2 moves and no slot; the house notices nothing.",
+      "It takes 2 moves and no input; FOH notices nothing.",
     );
     const cells = await details
       .locator("table tr")
@@ -96,7 +96,7 @@ describe("who hears it right, and what is best done about it", () => {
     for (const other of await others.all()) {
       await tap(other.locator("summary").first());
       expect(await other.locator("details[open] p").first().textContent()).toMatch(
-        /^It takes (no|\d+) moves? and (no|\d+) slots?; the house /,
+        /^It takes (no|\d+) moves? and (no|\d+) inputs?; FOH /,
       );
     }
 
@@ -115,7 +115,7 @@ describe("who hears it right, and what is best done about it", () => {
     await context.close();
   });
 
-  it("a left-handed drummer on the same pans hears her hat right, the house does not", async () => {
+  it("a left-handed drummer on the same pans hears her hat right, FOH does not", async () => {
     const { page, faults, context } = await toImage();
     const before = await recommended(page);
     const plan = page.getByRole("group", { name: "The kit from above, as the drummer sees it" });
@@ -132,12 +132,12 @@ describe("who hears it right, and what is best done about it", () => {
     await states(page, "Reversed for the audience");
     expect(await page.locator("section[aria-labelledby=house-notes] li").count()).toBeGreaterThan(0);
 
-    // Seen by the house the drawing is turned over: two turns cancel.
-    await tap(page.getByRole("radio", { name: "As the house sees it" }));
-    const house = page.getByRole("group", { name: "The kit from above, as the house sees it" });
-    await house.waitFor();
+    // Seen by FOH the drawing is turned over: two turns cancel.
+    await tap(page.getByRole("radio", { name: "As FOH sees it" }));
+    const foh = page.getByRole("group", { name: "The kit from above, as FOH sees it" });
+    await foh.waitFor();
     const x = async (name: RegExp): Promise<number> =>
-      (await house.getByRole("button", { name }).boundingBox())?.x ?? Number.NaN;
+      (await foh.getByRole("button", { name }).boundingBox())?.x ?? Number.NaN;
     expect(await x(/^Hat: /)).toBeLessThan(await x(/^Floor tom: /));
     await tap(page.getByRole("radio", { name: "Right-handed" }));
     await states(page, "Correct for the audience: every side agrees");
@@ -146,7 +146,7 @@ describe("who hears it right, and what is best done about it", () => {
     await context.close();
   });
 
-  it("for a music director who faces the band another repair is best", async () => {
+  it("for a music director who faces the band another recommendation is best", async () => {
     const { page, faults, context } = await toImage();
     const forMara = await recommended(page);
     expect(forMara).toContain("Ines");
@@ -168,7 +168,7 @@ describe("who hears it right, and what is best done about it", () => {
     await states(page, "Correct for Ines: every side agrees");
     await expect.poll(() => page.getByLabel("As heard by").inputValue()).toBe("l6");
     expect(await card.getByLabel("Matters most").isDisabled()).toBe(true);
-    const says = page.locator("section[aria-labelledby=repair] > p").first();
+    const says = page.locator("section[aria-labelledby=recommendation] > p").first();
     await expect.poll(() => says.textContent()).toMatch(/^Ines /);
     expect(faults).toEqual([]);
     await context.close();
@@ -179,7 +179,7 @@ describe("what everybody gets, in numbers", () => {
   /** Heads and cells of the table beside the threads. */
   const cells = (page: Page): Promise<(string | null)[][]> =>
     page
-      .locator("table", { hasText: "Each source as it reaches" })
+      .locator("table", { hasText: "Each channel as it reaches" })
       .locator("tr")
       .evaluateAll((rows) => rows.map((r) => [...r.children].map((c) => c.textContent)));
 
@@ -195,9 +195,9 @@ describe("what everybody gets, in numbers", () => {
 
     await page.getByLabel("As heard by").selectOption("Audience");
     await states(page, "Correct for the audience");
-    const [houseHead, ...house] = await cells(page);
-    expect(houseHead?.slice(6)).toEqual(["Place", "Angle, loudspeakers at ±30°"]);
-    expect(house.find(([first]) => first?.startsWith("Hat"))?.slice(5)).toEqual([
+    const [fohHead, ...foh] = await cells(page);
+    expect(fohHead?.slice(6)).toEqual(["Place", "Angle, loudspeakers at ±30°"]);
+    expect(foh.find(([first]) => first?.startsWith("Hat"))?.slice(5)).toEqual([
       "+12.4",
       "70 % right",
       "19.5° right",
@@ -217,12 +217,12 @@ describe("what everybody gets, in numbers", () => {
   it("a pair without a name is called so, and whether it is patched in reverse is said once", async () => {
     const { page, faults, context } = await toImage();
     await go(page, "sum");
-    await unfold(page, "trims, legs and the chain behind it");
+    await unfold(page, "trims, sides and the chain behind it");
     const name = page.getByLabel("Name", { exact: true });
     await typeKeys(name, "");
     await name.press("Enter");
     await go(page, "image");
-    const swap = page.getByRole("button", { name: "Patch Unnamed sum in reverse" });
+    const swap = page.getByRole("button", { name: "Patch Unnamed bus in reverse" });
     expect(await swap.getAttribute("aria-pressed")).toBe("false");
     await tap(swap);
     await states(page, "Correct for Mara");
@@ -236,17 +236,17 @@ describe("what everybody gets, in numbers", () => {
     const notes = page.locator("section[aria-labelledby=house-notes]");
     expect(await notes.count()).toBe(0);
     await go(page, "kit");
-    await page.getByRole("slider", { name: "House pan of Overhead L" }).press("End");
-    await page.getByRole("slider", { name: "House pan of Overhead R" }).press("Home");
+    await page.getByRole("slider", { name: "Channel pan of Overhead L" }).press("End");
+    await page.getByRole("slider", { name: "Channel pan of Overhead R" }).press("Home");
     await go(page, "image");
-    await notes.getByText("Overhead L and Overhead R are crossed in the house: ").waitFor();
+    await notes.getByText("Overhead L and Overhead R are crossed at FOH: ").waitFor();
     await notes.getByText("Exchange their pans, or their lines on stage").first().waitFor();
     await states(page, "Reversed for Mara: 5 of 8 on the wrong side");
     expect(faults).toEqual([]);
     await context.close();
   });
 
-  it("a repair that may take no free slot takes none", async () => {
+  it("a recommendation that may take no free input takes none", async () => {
     const { page, faults, context } = await toImage();
     const card = page.locator("section[aria-labelledby=repair]");
     const ways = (): Promise<string[]> => card.locator("li > details > summary").allInnerTexts();
@@ -259,9 +259,9 @@ describe("what everybody gets, in numbers", () => {
     await go(page, "image");
     await tap(card.locator("summary", { hasText: "Other ways" }));
     await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownPair);
-    await tap(card.locator("summary", { hasText: "Rules for the repair" }));
-    await card.getByText(/^Slots free now: \d+\./).waitFor();
-    await tap(card.getByLabel("Take no free slot"));
+    await tap(card.locator("summary", { hasText: "Rules for the recommendation" }));
+    await card.getByText(/^Inputs free now: \d+\./).waitFor();
+    await tap(card.getByLabel("Take no free input"));
     await expect.poll(async () => `${await recommended(page)} ${await ways()}`).not.toMatch(ownPair);
     expect(faults).toEqual([]);
     await context.close();
@@ -273,8 +273,8 @@ describe("where everybody stands", () => {
 
   it("a listener is dragged about the stage and back by one undo; nothing is found by axe there", async () => {
     const { page, faults, context } = await toImage();
-    await tap(page.getByRole("radio", { name: "As the house sees it" }));
-    await plan(page, "The kit from above, as the house sees it").waitFor();
+    await tap(page.getByRole("radio", { name: "As FOH sees it" }));
+    await plan(page, "The kit from above, as FOH sees it").waitFor();
     expect(await axeFindings(page)).toEqual([]);
     await tap(page.getByRole("radio", { name: "The stage" }));
     const tobi = plan(page, "The stage from above").getByRole("button", { name: /Tobi, lead voice: / });

@@ -39,10 +39,10 @@ const dB = (value: number): string => {
 };
 const amplitude = (level: number): number => 10 ** (level / 20);
 
-/** Level and likely peak of both legs, as printed: energy sum; loudest plus root-sum-square of the rest. */
+/** Level and likely peak of both sides, as printed: energy sum; loudest plus root-sum-square of the rest. */
 const byHand = () =>
-  ([0, 1] as const).map((leg) => {
-    const parts = MINE.map((m) => ({ m, gain: amplitude(m.send) * gains(m.at)[leg] }));
+  ([0, 1] as const).map((side) => {
+    const parts = MINE.map((m) => ({ m, gain: amplitude(m.send) * gains(m.at)[side] }));
     const level = Math.hypot(...parts.map(({ m, gain }) => amplitude(m.level) * gain));
     const peaks = parts.map(({ m, gain }) => amplitude(m.peak) * gain).sort((a, b) => b - a);
     const [loudest = 0, ...rest] = peaks;
@@ -53,18 +53,18 @@ const byHand = () =>
     };
   });
 
-const source = (page: Page, name: string) => page.locator("li.source", { hasText: name });
+const channel = (page: Page, name: string) => page.locator("li.source", { hasText: name });
 
-/** Adds a source and types all of it, key by key, as it stands on a sheet of paper. */
+/** Adds a channel and types all of it, key by key, as it stands on a sheet of paper. */
 const enter = async (page: Page, it: Typed): Promise<void> => {
-  await tap(page.getByRole("button", { name: "Add a source" }));
+  await tap(page.getByRole("button", { name: "Add a channel" }));
   const card = page.locator("li.source").last();
   await card.getByRole("button", { name: "Source", exact: true }).waitFor();
   await tap(card.locator("button[aria-expanded]"));
   await card.getByLabel("Name", { exact: true }).waitFor();
   const fields = [
     ["Name", it.name],
-    ["House pan", it.pan],
+    ["Channel pan", it.pan],
     ["Level while playing, dBFS", String(it.level)],
     ["Peak, dBFS", String(it.peak)],
     ["Send into Mine, dB", String(it.send)],
@@ -86,7 +86,7 @@ const everything = async (page: Page): Promise<string[]> => {
   };
   await go(page, "sum");
   await tap(page.getByRole("radio", { name: "Mine" }));
-  await page.getByText("Mine: trims, legs and the chain behind it").waitFor();
+  await page.getByText("Mine: trims, sides and the chain behind it").waitFor();
   await take();
   await go(page, "kit");
   await take();
@@ -94,7 +94,7 @@ const everything = async (page: Page): Promise<string[]> => {
   await page.getByText("Where it stands", { exact: true }).waitFor();
   for (const who of ["Audience", "Drummer"]) {
     await tap(page.getByRole("radio", { name: who, exact: true }));
-    await page.getByText(`Each source as it reaches the ${who.toLowerCase()}`).waitFor();
+    await page.getByText(`Each channel as it reaches the ${who.toLowerCase()}`).waitFor();
     await take();
   }
   await go(page, "patch");
@@ -117,7 +117,7 @@ describe("a drum submix on a phone", () => {
       const drummer = await imageRows(page, "Mara, drums");
       await page.getByLabel("As heard by").selectOption("Audience");
       await states(page, "Correct for the audience: every side agrees");
-      // Everybody else of the band is in the house too, but has no place at the kit.
+      // Everybody else of the band is at FOH too, but has no place at the kit.
       const audience = (await imageRows(page, "Audience")).slice(0, 8);
       expect(drummer.map((row) => row.name)).toEqual([
         "Kick correct",
@@ -127,11 +127,11 @@ describe("a drum submix on a phone", () => {
       ]);
       const other = { left: "right", right: "left", middle: "middle" };
       for (const [at, row] of drummer.entries()) {
-        const house = audience[at];
-        expect(house?.name).toBe(`${row.name.split(/ (?:correct|reversed)$/)[0]} correct`);
-        expect(house?.heard).toBe(house?.stands);
-        expect(row.heard).toBe(house?.heard);
-        expect(row.stands).toBe(other[house?.stands as keyof typeof other]);
+        const foh = audience[at];
+        expect(foh?.name).toBe(`${row.name.split(/ (?:correct|reversed)$/)[0]} correct`);
+        expect(foh?.heard).toBe(foh?.stands);
+        expect(row.heard).toBe(foh?.heard);
+        expect(row.stands).toBe(other[foh?.stands as keyof typeof other]);
       }
 
       await page.getByLabel("As heard by").selectOption("Mara, drums");
@@ -169,24 +169,24 @@ describe("a drum submix on a phone", () => {
       await go(page, "setups");
       const start = page.getByRole("button", { name: "Start with 8 microphones" });
       await tap(start);
-      await states(page, "8 sources make one pair: Drums");
+      await states(page, "8 channels make one pair: Drums");
       await go(page, "sum");
       await tap(page.getByRole("button", { name: "Add a pair" }));
       await tap(page.getByRole("radio", { name: "Sum", exact: true }));
-      await states(page, "Nothing sounds in Sum");
-      await unfold(page, "Sum: trims, legs and the chain behind it");
+      await states(page, "Nothing sounds in Bus");
+      await unfold(page, "Sum: trims, sides and the chain behind it");
       await typeKeys(page.getByLabel("Name", { exact: true }), "Mine");
       await states(page, "Nothing sounds in Mine");
 
       await go(page, "kit");
       for (const it of MINE) await enter(page, it);
-      await states(page, "3 sources make one pair: Mine");
+      await states(page, "3 channels make one pair: Mine");
       for (const [name, pan] of [
         [KICK.name, "C"],
         [HAT.name, "R70"],
         [TOM.name, "L60"],
       ] as const)
-        expect(await source(page, name).locator(".pan-shown").textContent()).toBe(pan);
+        expect(await channel(page, name).locator(".pan-shown").textContent()).toBe(pan);
 
       await go(page, "image");
       const drummer = page.locator("li.card", { hasText: "Drummer" });
@@ -204,26 +204,26 @@ describe("a drum submix on a phone", () => {
       await states(page, "Correct for the drummer: every side agrees");
 
       await go(page, "patch");
-      await unfold(page, "Without a slot");
+      await unfold(page, "Without an input");
       await tap(page.getByRole("button", { name: "Place Mine" }));
-      await page.locator(".slot > summary", { hasText: "Mine R" }).waitFor();
-      expect(await page.locator(".slot > summary").nth(2).textContent()).toContain("Mine R");
+      await page.locator(".input > summary", { hasText: "Mine R" }).waitFor();
+      expect(await page.locator(".input > summary").nth(2).textContent()).toContain("Mine R");
 
       await go(page, "sum");
-      const legs = byHand();
+      const sides = byHand();
       const row = (name: string) =>
         page.locator("tr", { has: page.getByRole("rowheader", { name }) }).first();
       expect(await row("Level, ±1.5").locator("td").allInnerTexts()).toEqual([
-        ...legs.map((leg) => leg.level),
+        ...sides.map((side) => side.level),
         expect.any(String),
       ]);
       expect(await row("Likely peak").locator("td").allInnerTexts()).toEqual([
-        ...legs.map((leg) => leg.peak),
+        ...sides.map((side) => side.peak),
         expect.any(String),
       ]);
-      // A template's sum has no trims, +18 dBu at 0 dBFS and +20 dBu at the input: the sum itself is the lowest ceiling.
-      const left = dB(1 / Math.max(...legs.map((leg) => leg.amplitude)));
-      await states(page, new RegExp(` ${left} dB (are )?left at the sum`));
+      // A template's sum has no trims, +18 dBu at 0 dBFS and +20 dBu at the input: the bus itself is the lowest ceiling.
+      const left = dB(1 / Math.max(...sides.map((side) => side.amplitude)));
+      await states(page, new RegExp(` ${left} dB (are )?left at the bus`));
 
       const before = await everything(page);
       expect(before.join()).toContain(HAT.name);

@@ -2,25 +2,25 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectFault } from "./faults";
-import { answerAll, go, slots, states } from "./hall";
+import { answerAll, go, inputs, states } from "./hall";
 import { openAt, settled, tabTo } from "./hands";
 import { keepsNothing, phone } from "./harness";
 import { PLACES, WALK_MS } from "./inspect";
 import { browser, site } from "./stage";
 
 describe("by keyboard alone", () => {
-  it("a source is panned, the pair swapped, a repair done, a slot placed and moved, a check run", async () => {
+  it("a channel is panned, the pair swapped, a recommendation done, an input placed and moved, a check run", async () => {
     const { page, faults, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
-    await tabTo(page, "House pan of Snare");
+    await tabTo(page, "Channel pan of Snare");
     for (const key of ["ArrowRight", "ArrowRight", "PageUp"]) await page.keyboard.press(key);
     expect(
-      await page.getByRole("slider", { name: "House pan of Snare" }).getAttribute("aria-valuetext"),
+      await page.getByRole("slider", { name: "Channel pan of Snare" }).getAttribute("aria-valuetext"),
     ).toMatch(/^R22: /);
     await page.keyboard.press("End");
     await page.keyboard.press("c");
     expect(
-      await page.getByRole("slider", { name: "House pan of Snare" }).getAttribute("aria-valuetext"),
+      await page.getByRole("slider", { name: "Channel pan of Snare" }).getAttribute("aria-valuetext"),
     ).toMatch(/^C: /);
 
     await tabTo(page, "Image");
@@ -38,20 +38,20 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Patch");
     await page.keyboard.press("Enter");
     await states(page, /^14 feeds fit/);
-    await tabTo(page, /^Move slot 3:/);
+    await tabTo(page, /^Move input 3:/);
     await page.keyboard.press("ArrowDown");
-    await expect.poll(async () => (await slots(page))[3]).toContain("Bass");
+    await expect.poll(async () => (await inputs(page))[3]).toContain("Bass");
     // The two channels of the keys keep together: it goes past both, and the focus goes along.
     await page.keyboard.press("ArrowDown");
-    await expect.poll(async () => (await slots(page))[5]).toContain("Bass");
+    await expect.poll(async () => (await inputs(page))[5]).toContain("Bass");
     await page.keyboard.press("ArrowDown");
-    await expect.poll(async () => (await slots(page))[6]).toContain("Bass");
-    await tabTo(page, /^Without a slot/);
+    await expect.poll(async () => (await inputs(page))[6]).toContain("Bass");
+    await tabTo(page, /^Without an input/);
     await page.keyboard.press("Enter");
     await tabTo(page, "Place Kick");
     await page.keyboard.press("Enter");
     await states(page, /^15 feeds fit/);
-    expect((await slots(page))[14]).toContain("Kick");
+    expect((await inputs(page))[14]).toContain("Kick");
 
     await tabTo(page, "Check");
     await page.keyboard.press("Enter");
@@ -69,7 +69,7 @@ describe("by keyboard alone", () => {
     await context.close();
   });
 
-  it("a send is raised until the sum is short of its margin, and the trim that is offered is done", async () => {
+  it("a send is raised until the bus is short of its margin, and the trim that is offered is done", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
     await tabTo(page, "Sum");
@@ -88,12 +88,12 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Enter");
     const word = page.locator(".toast").getByText(/^Drums trimmed to −/);
     await word.waitFor();
-    // Output and input have their margin then; the sum, which lies before its trim, stays short.
+    // Output and input have their margin then; the bus, which lies before its trim, stays short.
     await trim.waitFor({ state: "detached" });
     await context.close();
   });
 
-  it("a setup is begun from a template, gets a source, goes out as a file and comes in again", async () => {
+  it("a setup is begun from a template, gets a channel, goes out as a file and comes in again", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     // Listening from the start: a chooser that opens before the driver has taken it over is not told.
     page.on("filechooser", () => {});
@@ -103,8 +103,8 @@ describe("by keyboard alone", () => {
     await states(page, "on this device");
     await tabTo(page, "Start with 8 microphones");
     await page.keyboard.press("Enter");
-    await states(page, "8 sources make one pair");
-    await tabTo(page, "Add a source");
+    await states(page, "8 channels make one pair");
+    await tabTo(page, "Add a channel");
     await page.keyboard.press("Enter");
     await tabTo(page, "Source");
     await page.keyboard.press("Enter");
@@ -113,7 +113,7 @@ describe("by keyboard alone", () => {
     await page.keyboard.type("Cowbell");
     await tabTo(page, "Level while playing, dBFS");
     await page.keyboard.type("-31.5");
-    await page.locator("li.source b", { hasText: "Cowbell" }).waitFor();
+    await page.locator("li.channel b", { hasText: "Cowbell" }).waitFor();
 
     await tabTo(page, "Setups and settings");
     await page.keyboard.press("Enter");
@@ -135,7 +135,7 @@ describe("by keyboard alone", () => {
     await states(page, "Take in “8 drum microphones”?");
     await tabTo(page, "Keep it and open it");
     await page.keyboard.press("Enter");
-    await states(page, "9 sources make one pair");
+    await states(page, "9 channels make one pair");
     await tabTo(page, "Setups and settings");
     await page.keyboard.press("Enter");
     await states(page, "3 setups on this device");
@@ -189,18 +189,18 @@ describe("by keyboard alone", () => {
     await context.close();
   });
 
-  it("slots are ticked in the line check, and a tick is taken off again", async () => {
+  it("inputs are ticked in the line check, and a tick is taken off again", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "check");
-    await page.getByText("14 slots still to hear.").waitFor();
+    await page.getByText("14 inputs still to hear.").waitFor();
     await tabTo(page, "Bass heard");
     await page.keyboard.press("Space");
-    await page.getByText("13 slots still to hear.").waitFor();
+    await page.getByText("13 inputs still to hear.").waitFor();
     await tabTo(page, "Bass not heard");
     await page.keyboard.press("Enter");
-    await page.getByText("13 slots still to hear; not heard: Bass.").waitFor();
+    await page.getByText("13 inputs still to hear; not heard: Bass.").waitFor();
     await page.keyboard.press("Enter");
-    await page.getByText("14 slots still to hear.").waitFor();
+    await page.getByText("14 inputs still to hear.").waitFor();
     await context.close();
   });
 
@@ -216,9 +216,9 @@ describe("by keyboard alone", () => {
     await other.keyboard.press("Enter");
     await looksOn(other).waitFor({ state: "detached" });
     await looksOn(page).waitFor();
-    await tabTo(other, "House pan of Snare");
+    await tabTo(other, "Channel pan of Snare");
     await other.keyboard.press("End");
-    const pan = other.getByRole("slider", { name: "House pan of Snare" });
+    const pan = other.getByRole("slider", { name: "Channel pan of Snare" });
     await expect.poll(() => pan.getAttribute("aria-valuetext")).toMatch(/^R/);
     await context.close();
   });
@@ -282,14 +282,14 @@ describe("by keyboard alone", () => {
     await context.close();
   });
 
-  it("a source keeps the focus of its buttons while it is moved", async () => {
+  it("a channel keeps the focus of its buttons while it is moved", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
     await tabTo(page, /^Snare/);
     await page.keyboard.press("Enter");
     await tabTo(page, "Move Snare down");
     await page.keyboard.press("Enter");
-    const names = () => page.locator("li.source b").allTextContents();
+    const names = () => page.locator("li.channel b").allTextContents();
     await expect.poll(async () => (await names()).slice(0, 3)).toEqual(["Kick", "Hat", "Snare"]);
     await page.keyboard.press("Enter");
     await expect.poll(async () => (await names()).slice(0, 4)).toEqual(["Kick", "Hat", "Tom 1", "Snare"]);

@@ -3,7 +3,7 @@ import type { SetupFile } from "../../src/document/schema";
 import { stored } from "./hands";
 
 /** Its pan, to be moved by keys. */
-export const slider = (page: Page): Locator => page.getByRole("slider", { name: "House pan of Kick" });
+export const slider = (page: Page): Locator => page.getByRole("slider", { name: "Channel pan of Kick" });
 
 /** The pan that is shown, −100…+100. */
 export const panOf = async (page: Page): Promise<number> =>
@@ -23,9 +23,9 @@ export const openKick = async (page: Page): Promise<void> => {
 export const kickIn = (
   text: string,
 ): { readonly level: number | null; readonly peak: number | null; readonly pan: number } => {
-  const kick = (JSON.parse(text) as SetupFile).sources.find(({ name }) => name === "Kick");
+  const kick = (JSON.parse(text) as SetupFile).channels.find(({ name }) => name === "Kick");
   if (!kick) throw new Error("no kick in the file");
-  return { level: kick.level, peak: kick.peak, pan: kick.pan };
+  return { level: kick.gatedRms, peak: kick.peak, pan: kick.pan };
 };
 
 /** What the browser's storage says of it in the setup that was changed last. */

@@ -19,7 +19,7 @@ const MB = 2 ** 20;
 
 /** The fullest setup whose text is no longer than this; its correlations are alike, so that they pack well. */
 const largest = (most: number): SetupFile => {
-  for (let tracks = LIMITS.sources; tracks > 0; tracks -= 8) {
+  for (let tracks = LIMITS.channels; tracks > 0; tracks -= 8) {
     const file = fullest(tracks, () => 0.125);
     if (JSON.stringify(file).length <= most) return file;
   }
@@ -46,7 +46,7 @@ describe("at its limit, nothing holds the page up:", () => {
     await withFolder(async (folder) => {
       const path = join(folder, "full.json");
       const text = printSetup(
-        fullest(LIMITS.sources, (row, column) => Math.sin(row * column + row + column)),
+        fullest(LIMITS.channels, (row, column) => Math.sin(row * column + row + column)),
       );
       expect(text.length).toBeGreaterThan(7 * MB);
       writeFileSync(path, text.padEnd(12 * MB));
@@ -54,7 +54,7 @@ describe("at its limit, nothing holds the page up:", () => {
       const longest = await longestOf(async (page) => {
         await chooseFile(page, path);
         await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
-        await page.getByText("512 sources, 32 sums, 32 listeners").waitFor();
+        await page.getByText("512 channels, 32 sums, 32 listeners").waitFor();
       });
       expect(longest).toBeLessThan(FREEZE);
     });

@@ -39,7 +39,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
       });
       // In one go: once the write has failed, the button is gone.
       await agreeButton(page).evaluate((button) => {
-        const kick = document.querySelector('[role=slider][aria-label="House pan of Kick"]');
+        const kick = document.querySelector('[role=slider][aria-label="Channel pan of Kick"]');
         kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
         (button as HTMLElement).click();
       });

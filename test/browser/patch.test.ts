@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { alert, choose, downloaded, go, overhang, shown, slots, states, unfold } from "./hall";
+import { alert, choose, downloaded, go, inputs, overhang, shown, states, unfold } from "./hall";
 import { axeFindings, drawn, type Phone, phone, typeKeys } from "./harness";
 import { browser, site } from "./stage";
 
@@ -19,12 +19,12 @@ const startWith8 = async (page: Page): Promise<void> => {
   const start = page.getByRole("button", { name: "Start with 8 microphones" });
   if (!(await start.isVisible())) await unfold(page, "Start a new setup");
   await start.click();
-  await states(page, "8 sources make one pair");
+  await states(page, "8 channels make one pair");
   await go(page, "patch");
 };
 
-const setSlotCount = async (page: Page, count: string): Promise<void> => {
-  const field = page.getByLabel("Slots of the monitor system", { exact: true });
+const setInputCount = async (page: Page, count: string): Promise<void> => {
+  const field = page.getByLabel("Inputs of the monitor system", { exact: true });
   await typeKeys(field, count);
   await field.press("Enter");
 };
@@ -43,31 +43,31 @@ describe("the band's patch", () => {
   it("comes from a list, goes over the count, is put right, taken back and printed", async () => {
     const user = await toPatch();
     const { page } = user;
-    const example = await slots(page);
+    const example = await inputs(page);
     await unfold(page, LIST);
     const csv = await downloaded(page, "List as CSV");
     expect(csv.split("\r\n")).toHaveLength(20);
 
     await startWith8(page);
-    expect((await slots(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
+    expect((await inputs(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
     await unfold(page, LIST);
     await choose(page, "Take in a CSV list", "band.csv", csv);
     await page.getByText("Of 18 rows, 10 are new and 8 of a name that is there already").waitFor();
-    expect((await slots(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
-    await page.getByRole("button", { name: "Take these 18 sources" }).click();
-    await page.getByText("18 sources taken in").waitFor();
-    expect(await slots(page)).toEqual(example);
+    expect((await inputs(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
+    await page.getByRole("button", { name: "Take these 18 channels" }).click();
+    await page.getByText("18 channels taken in").waitFor();
+    expect(await inputs(page)).toEqual(example);
 
-    await setSlotCount(page, "12");
-    await states(page, "2 feeds too many for 12 slots");
+    await setInputCount(page, "12");
+    await states(page, "2 feeds too many for 12 inputs");
     const first = page.getByRole("button", { name: "Do this" }).first();
     await first.click();
     await states(page, /^(?!.*too many)/);
-    const room = await slots(page);
+    const room = await inputs(page);
     expect(room.filter((line) => line.includes("over"))).toEqual([]);
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
-    await states(page, "2 feeds too many for 12 slots");
-    expect((await slots(page)).filter((line) => line.includes("over"))).toHaveLength(2);
+    await states(page, "2 feeds too many for 12 inputs");
+    expect((await inputs(page)).filter((line) => line.includes("over"))).toHaveLength(2);
 
     await unfold(page, "Patch sheet for the console");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
@@ -79,7 +79,7 @@ describe("the band's patch", () => {
     await page.emulateMedia({ media: "print" });
     const printed = await shown(page.locator("body"));
     expect(printed).toMatch(
-      /^8 drum microphones\s+Patch sheet · \d+ \w+ \d{4} · 14 of 12 slots in use, 2 beyond the count/,
+      /^8 drum microphones\s+Patch sheet · \d+ \w+ \d{4} · 14 of 12 inputs in use, 2 beyond the count/,
     );
     for (const word of ["Backing voice 2", "OFF", "BEYOND THE COUNT", "Before fader", "Console", "Stage"])
       expect(printed).toContain(word);
@@ -89,7 +89,7 @@ describe("the band's patch", () => {
     await user.context.close();
   });
 
-  it.each(["8", "24", "64"])("fits on one page with %s slots and the longest names", async (count) => {
+  it.each(["8", "24", "64"])("fits on one page with %s inputs and the longest names", async (count) => {
     const user = await toPatch();
     const { page } = user;
     await unfold(page, LIST);
@@ -98,8 +98,8 @@ describe("the band's patch", () => {
     await page.getByLabel("Or paste rows from a spreadsheet").fill(["Name,Slot", ...rows].join("\n"));
     await page.getByRole("button", { name: "Look at what is pasted" }).click();
     await page.getByText("Go", { exact: true }).click();
-    await page.getByRole("button", { name: "Take these 14 sources" }).click();
-    if (count !== "8") await setSlotCount(page, count);
+    await page.getByRole("button", { name: "Take these 14 channels" }).click();
+    if (count !== "8") await setInputCount(page, count);
     await unfold(page, "Patch sheet for the console");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
     for (const format of ["A4", "Letter"]) expect(pages(await page.pdf({ format })).count).toBe(1);
@@ -109,25 +109,25 @@ describe("the band's patch", () => {
     await user.context.close();
   });
 
-  it("swaps the channels of a source with one tap, which is a mistake until it is swapped back", async () => {
+  it("swaps the channels of a channel with one tap, which is a mistake until it is swapped back", async () => {
     const user = await toPatch();
     const { page } = user;
-    const before = await slots(page);
-    await page.locator(".slot > summary").nth(4).click();
+    const before = await inputs(page);
+    await page.locator(".input > summary").nth(4).click();
     const swap = page.getByRole("button", { name: "Swap the channels of Keys" });
     await swap.click();
     await states(page, "1 fault in the patch");
-    expect((await slots(page))[4]).toContain("Keys R");
-    expect((await slots(page))[4]).toContain("reversed by mistake");
+    expect((await inputs(page))[4]).toContain("Keys R");
+    expect((await inputs(page))[4]).toContain("reversed by mistake");
     await swap.click();
     await states(page, /^14 feeds fit/);
-    expect(await slots(page)).toEqual(before);
-    await page.getByLabel("Slot 6 takes").evaluate((el) => el.closest("details")?.setAttribute("open", ""));
-    await page.getByLabel("Slot 6 takes").selectOption({ label: "nothing, free" });
-    const alone = await slots(page);
+    expect(await inputs(page)).toEqual(before);
+    await page.getByLabel("Input 6 takes").evaluate((el) => el.closest("details")?.setAttribute("open", ""));
+    await page.getByLabel("Input 6 takes").selectOption({ label: "nothing, free" });
+    const alone = await inputs(page);
     await swap.click();
-    await page.locator(".toast").getByText("Only one of the channels has a slot").waitFor();
-    expect(await slots(page)).toEqual(alone);
+    await page.locator(".toast").getByText("Only one of the channels has an input").waitFor();
+    expect(await inputs(page)).toEqual(alone);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
@@ -135,8 +135,8 @@ describe("the band's patch", () => {
   it("marks a pair that is swapped on purpose, on paper and in the CSV", async () => {
     const user = await toPatch();
     const { page } = user;
-    await page.locator(".slot > summary").first().click();
-    await page.getByRole("button", { name: "Swap the legs of Drums" }).click();
+    await page.locator(".input > summary").first().click();
+    await page.getByRole("button", { name: "Swap the sides of Drums" }).click();
     await unfold(page, "Patch sheet for the console");
     const csv = await downloaded(page, "Sheet as CSV");
     expect(csv.split("\r\n")[1]).toMatch(/^1,Drums R,.*on purpose$/);
@@ -182,29 +182,29 @@ const middle = async (part: Locator): Promise<Point> => {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 };
 
-describe.each(["mouse", "touch"] as const)("a slot dragged by %s", (by) => {
+describe.each(["mouse", "touch"] as const)("an input dragged by %s", (by) => {
   it.each([
     ["over occupied ones into a free one", false],
     // Its own row loses its handle at once, as nothing moves up into it.
     ["over a free one, leaving a gap", true],
   ])("goes %s and back by one undo", async (_, isGap) => {
-    // High enough for all slots: nothing scrolls.
+    // High enough for all inputs: nothing scrolls.
     const user = await toPatch({ viewport: { width: 360, height: 1800 } });
     const { page } = user;
-    const takes = page.getByLabel("Slot 4 takes");
+    const takes = page.getByLabel("Input 4 takes");
     if (isGap) {
-      await page.locator(".slot > summary").nth(3).click();
+      await page.locator(".input > summary").nth(3).click();
       await takes.selectOption({ label: "nothing, free" });
-      await page.locator(".slot > summary").nth(3).click();
+      await page.locator(".input > summary").nth(3).click();
     }
-    const before = await slots(page);
+    const before = await inputs(page);
     expect(before[2]).toContain("Bass");
     expect(before[3]).toContain(isGap ? "free" : "Guitar");
     expect(before[14]).toContain("free");
-    const handle = await middle(page.getByRole("button", { name: /^Move slot 3:/ }));
+    const handle = await middle(page.getByRole("button", { name: /^Move input 3:/ }));
     const goal = await middle(page.locator(".slot").nth(14));
     await drag[by](page, handle, { x: handle.x, y: goal.y });
-    const after = await slots(page);
+    const after = await inputs(page);
     expect(after[14]).toContain("Bass");
     expect(after[2]).toContain(isGap ? "free" : "Guitar");
     const names = (lines: readonly string[]) => lines.map((line) => line.replace(/^\d+ /, "")).sort();
@@ -213,16 +213,16 @@ describe.each(["mouse", "touch"] as const)("a slot dragged by %s", (by) => {
     // The list has let go: what moves now moves nothing.
     await page.mouse.move(handle.x, handle.y);
     await page.mouse.move(handle.x, goal.y, { steps: 5 });
-    expect(await slots(page)).toEqual(after);
+    expect(await inputs(page)).toEqual(after);
 
     // A second drag is a step of its own, upwards this time.
-    const again = await middle(page.getByRole("button", { name: /^Move slot 15:/ }));
+    const again = await middle(page.getByRole("button", { name: /^Move input 15:/ }));
     await drag[by](page, again, { x: again.x, y: handle.y });
-    expect((await slots(page))[2]).toContain("Bass");
+    expect((await inputs(page))[2]).toContain("Bass");
     await page.getByRole("button", { name: /^Undo/ }).click();
-    expect(await slots(page)).toEqual(after);
+    expect(await inputs(page)).toEqual(after);
     await page.getByRole("button", { name: /^Undo/ }).click();
-    expect(await slots(page)).toEqual(before);
+    expect(await inputs(page)).toEqual(before);
     expect(await page.getByRole("button", { name: /^Undo/ }).isEnabled()).toBe(isGap);
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -237,12 +237,12 @@ describe("a list from a spreadsheet", () => {
     await unfold(page, LIST);
     await choose(page, "Take in a CSV list", "odd.csv", "1|Congas, high|left side\n2|Cowbell|right side\n");
     await page.getByText("bar", { exact: true }).click();
-    await page.getByText("is a source", { exact: true }).click();
+    await page.getByText("is a channel", { exact: true }).click();
     await unfold(page, "Columns:");
     await page.getByLabel("Name is in").selectOption({ label: "B: “Congas, high”" });
-    await page.getByLabel("Slot is in").selectOption({ label: "A: “1”" });
-    await page.getByRole("button", { name: "Take these 2 sources" }).click();
-    const lines = await slots(page);
+    await page.getByLabel("Input is in").selectOption({ label: "A: “1”" });
+    await page.getByRole("button", { name: "Take these 2 channels" }).click();
+    const lines = await inputs(page);
     expect(lines.some((line) => line.includes("Congas, high"))).toBe(true);
     expect(lines.some((line) => line.includes("Cowbell"))).toBe(true);
     await user.context.close();
@@ -266,9 +266,9 @@ describe("a list from a spreadsheet", () => {
     expect(await field.inputValue()).toBe("§");
     expect(await field.evaluate((el) => el === document.activeElement)).toBe(true);
     await unfold(page, "Columns:");
-    await page.getByLabel("Slot is in").selectOption({ label: "B: “15”" });
-    await page.getByRole("button", { name: "Take these 2 sources" }).click();
-    const lines = await slots(page);
+    await page.getByLabel("Input is in").selectOption({ label: "B: “15”" });
+    await page.getByRole("button", { name: "Take these 2 channels" }).click();
+    const lines = await inputs(page);
     expect(lines[14]).toContain("Congas, high");
     expect(lines[15]).toContain("Cowbell");
 
@@ -277,7 +277,7 @@ describe("a list from a spreadsheet", () => {
     await page.getByLabel("The character between the cells").fill("x");
     await alert(page).getByText("Is the “x” really the delimiter?").waitFor();
     await page.getByRole("button", { name: "Back to how it was read at first" }).click();
-    await page.getByRole("button", { name: "Take this source" }).waitFor();
+    await page.getByRole("button", { name: "Take this channel" }).waitFor();
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
@@ -285,16 +285,16 @@ describe("a list from a spreadsheet", () => {
   it("is refused whole, cell by cell, and nothing changes", async () => {
     const user = await toPatch();
     const { page } = user;
-    const before = await slots(page);
+    const before = await inputs(page);
     await unfold(page, LIST);
-    const bad = "Name,Pan,Slot\nKick,sideways,1\nSnare,C,99999\n=cmd|calc,C,x\n";
+    const bad = "Name,Pan,Input\nKick,sideways,1\nSnare,C,99999\n=cmd|calc,C,x\n";
     await choose(page, "Take in a CSV list", "bad.csv", bad);
     const faults = alert(page);
     await faults.getByText("3 cells cannot be read.").waitFor();
     const said = await shown(faults);
     expect(said).toContain("Row 2, column B. Pan: “sideways” is not a pan.");
-    expect(said).toContain("Row 3, column C. Slot: 99999 is outside");
-    expect(said).toContain("Row 4, column C. Slot: “x” is no slot.");
+    expect(said).toContain("Row 3, column C. Input: 99999 is outside");
+    expect(said).toContain("Row 4, column C. Input: “x” is no input.");
     expect(await page.getByRole("button", { name: /^Take th/ }).count()).toBe(0);
     await page.getByRole("button", { name: "Leave it" }).click();
     for (const [content, says] of [
@@ -307,7 +307,7 @@ describe("a list from a spreadsheet", () => {
       await alert(page).getByText(says).waitFor();
       await page.getByRole("button", { name: "Leave it" }).click();
     }
-    expect(await slots(page)).toEqual(before);
+    expect(await inputs(page)).toEqual(before);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
@@ -319,8 +319,8 @@ describe("a list from a spreadsheet", () => {
     await unfold(page, LIST);
     await page.getByLabel("Or paste rows from a spreadsheet").fill(`Name\tSlot\n${hostile}\t15\n`);
     await page.getByRole("button", { name: "Look at what is pasted" }).click();
-    await page.getByRole("button", { name: "Take this source" }).click();
-    expect((await slots(page))[14]).toContain(hostile);
+    await page.getByRole("button", { name: "Take this channel" }).click();
+    expect((await inputs(page))[14]).toContain(hostile);
     await unfold(page, "Patch sheet for the console");
     await page.emulateMedia({ media: "print" });
     await page.locator(".sheet").getByText(hostile, { exact: true }).waitFor();
@@ -340,7 +340,7 @@ it.each(["dark", "light"])(
     for (const title of [LIST, "Patch sheet for the console", "Send this setup to another phone"])
       await unfold(page, title);
     await page.locator("svg.qr").waitFor();
-    await choose(page, "Take in a CSV list", "band.csv", "Name;Slot;Pan\nBass;15;L30\nKeys;16;R30\n");
+    await choose(page, "Take in a CSV list", "band.csv", "Name;Input;Pan\nBass;15;L30\nKeys;16;R30\n");
     await unfold(page, "Columns:");
     expect(await overhang(page)).toBe(0);
     expect(await axeFindings(page)).toEqual([]);

@@ -19,8 +19,8 @@ describe("the built page's policy", () => {
   const text = /<meta http-equiv="Content-Security-Policy" content="([^"]*)">/.exec(PAGE)?.[1] ?? "";
   const rules = new Map(
     text.split(";").map((rule) => {
-      const [name = "", ...sources] = rule.trim().split(/\s+/);
-      return [name, sources.join(" ")] as const;
+      const [name = "", ...channels] = rule.trim().split(/\s+/);
+      return [name, channels.join(" ")] as const;
     }),
   );
 

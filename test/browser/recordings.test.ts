@@ -20,7 +20,7 @@ afterAll(() => browser.close());
 
 const RATE = 48_000;
 const SECONDS = 4;
-/** What the files are called, and the source of the example that each of them is. */
+/** What the files are called, and the channel of the example that each of them is. */
 const TRACKS = [
   ["01 Kick In.wav", "Kick"],
   ["02 snare_top.wav", "Snare"],
@@ -80,12 +80,12 @@ interface Voice {
   readonly send: number;
 }
 
-/** The tracks' sources as they are stored. */
+/** The tracks' channels as they are stored. */
 const voicesIn = (setup: SetupFile): Voice[] =>
   TRACKS.map(([, name]) => {
-    const source = setup.sources.find((s) => s.name === name);
-    const send = setup.sums[0]?.sends.find((s) => s.source === source?.id);
-    return { pan: send?.pan ?? source?.pan ?? 9, send: 10 ** ((send?.level ?? 99) / 20) };
+    const channel = setup.channels.find((s) => s.name === name);
+    const send = setup.buses[0]?.sends.find((s) => s.channel === channel?.id);
+    return { pan: send?.pan ?? channel?.pan ?? 9, send: 10 ** ((send?.level ?? 99) / 20) };
   });
 
 const setupOf = async (page: Page): Promise<SetupFile> => {
@@ -93,9 +93,9 @@ const setupOf = async (page: Page): Promise<SetupFile> => {
   return JSON.parse(await stored(page));
 };
 
-/** Rms and highest sample of a leg, mixed sample by sample. */
-const mixed = (voices: readonly Voice[], leg: 0 | 1): { readonly rms: string; readonly peak: string } => {
-  const gains = voices.map(({ pan, send }) => send * panned(pan)[leg]);
+/** Rms and highest sample of a side, mixed sample by sample. */
+const mixed = (voices: readonly Voice[], side: 0 | 1): { readonly rms: string; readonly peak: string } => {
+  const gains = voices.map(({ pan, send }) => send * panned(pan)[side]);
   let energy = 0;
   let peak = 0;
   for (let i = 0; i < SECONDS * RATE; i += 1) {
@@ -109,9 +109,9 @@ const mixed = (voices: readonly Voice[], leg: 0 | 1): { readonly rms: string; re
 /** Frames of a step of the level over time: 50 ms. */
 const STEP = 2400;
 
-/** Mean power of a leg in each step, mixed sample by sample. */
-const stepPowers = (voices: readonly Voice[], leg: 0 | 1): number[] => {
-  const gains = voices.map(({ pan, send }) => send * panned(pan)[leg]);
+/** Mean power of a side in each step, mixed sample by sample. */
+const stepPowers = (voices: readonly Voice[], side: 0 | 1): number[] => {
+  const gains = voices.map(({ pan, send }) => send * panned(pan)[side]);
   return Array.from({ length: (SECONDS * RATE) / STEP }, (_, step) => {
     let energy = 0;
     for (let i = step * STEP; i < (step + 1) * STEP; i += 1)
@@ -151,7 +151,7 @@ const drawnCourse = (page: Page) =>
     };
   });
 
-/** Estimate, measured and difference of a figure of the leg that is looked at. */
+/** Estimate, measured and difference of a figure of the side that is looked at. */
 const figure = async (page: Page, name: string): Promise<string[]> => {
   const row = page.locator("details.card tr", { has: page.getByRole("rowheader", { name }) }).first();
   return row.locator("td").allInnerTexts();
@@ -160,7 +160,7 @@ const figure = async (page: Page, name: string): Promise<string[]> => {
 const measured = async (page: Page, name: string): Promise<string | undefined> =>
   (await figure(page, name))[1];
 
-const leg = (page: Page, name: string): Promise<void> =>
+const side = (page: Page, name: string): Promise<void> =>
   page.locator(".choice label", { hasText: name }).click();
 
 const beside = (page: Page): Locator => page.locator("#beside");
@@ -180,9 +180,9 @@ const chooseFiles = async (page: Page, files: Parameters<Locator["setInputFiles"
 
 const chooseAndMatch = async (page: Page, paths: readonly string[]): Promise<void> => {
   await chooseFiles(page, [...paths]);
-  await page.getByText("7 of 8 tracks matched to a source").waitFor();
-  await page.getByLabel("Source of 05 mystery.wav").selectOption("Tom 2");
-  await page.getByText("8 of 8 tracks matched to a source").waitFor();
+  await page.getByText("7 of 8 tracks matched to a channel").waitFor();
+  await page.getByLabel("Channel of 05 mystery.wav").selectOption("Tom 2");
+  await page.getByText("8 of 8 tracks matched to a channel").waitFor();
 };
 
 const measureAll = async (page: Page): Promise<void> => {
@@ -248,11 +248,11 @@ const FIRST = 10 ** (-30 / 20);
 /** Everything starts after the glide. */
 const LATE = 0.03 * RATE;
 
-type View = "house" | "now" | "repaired";
+type View = "foh" | "now" | "repaired";
 
 /**
- * Gains that a voice must have in each view: the pan law alone in the house, brought down to the loudness of the pair
- * (every send of the example has one level); the pair as it is patched, straight; and after the repair, swapped.
+ * Gains that a voice must have in each view: the pan law alone at FOH, brought down to the loudness of the pair
+ * (every send of the example has one level); the pair as it is patched, straight; and after the recommendation, swapped.
  */
 const heardAs = (view: View, { pan, send }: Voice): readonly [number, number] => {
   const [l, r] = panned(pan);
@@ -282,9 +282,9 @@ const farthest = (
 };
 
 const VIEWS: readonly (readonly [label: string, view: View])[] = [
-  ["The house", "house"],
+  ["FOH", "foh"],
   ["Mara now", "now"],
-  ["Mara after the repair", "repaired"],
+  ["Mara after the recommendation", "repaired"],
 ];
 
 const listen = async (page: Page): Promise<void> => {
@@ -313,18 +313,18 @@ describe("with the server stopped", () => {
       const user = await offline();
       const { page } = user;
       await chooseAndMatch(page, writeTracks(folder));
-      for (const [file, source] of TRACKS)
-        expect(await page.getByLabel(`Source of ${file}`).locator(":checked").textContent()).toBe(source);
+      for (const [file, channel] of TRACKS)
+        expect(await page.getByLabel(`Channel of ${file}`).locator(":checked").textContent()).toBe(channel);
       expect(await heldUp(page, () => measureAll(page))).toBeLessThan(50);
       expect(await heldUp(page, () => reckon(page))).toBeGreaterThan(50);
 
-      // Estimate beside measurement, leg by leg; the measured side mixed here sample by sample.
+      // Estimate beside measurement, side by side; the measured side mixed here sample by sample.
       const first = voicesIn(await setupOf(page));
       for (const [name, at] of [
-        ["Left leg", 0],
-        ["Right leg", 1],
+        ["Left side", 0],
+        ["Right side", 1],
       ] as const) {
-        await leg(page, name);
+        await side(page, name);
         const { rms, peak } = mixed(first, at);
         expect(await measured(page, "Level, −1.5 +2.5")).toBe(rms);
         expect(await measured(page, "Likely peak")).toBe(peak);
@@ -334,15 +334,15 @@ describe("with the server stopped", () => {
         expect(estimate).not.toBe(is);
         expect(Math.abs((apart ?? 99) - ((estimate ?? 0) - (is ?? 0)))).toBeLessThan(0.11);
       }
-      await page.getByText(/^Loudest at 0:0\d\.\d on the (left|right) leg, .*Overhead/).waitFor();
+      await page.getByText(/^Loudest at 0:0\d\.\d on the (left|right) side, .*Overhead/).waitFor();
 
-      // The mark stands where the louder leg is loudest, and says when; so does the sentence.
+      // The mark stands where the louder side is loudest, and says when; so does the sentence.
       const powers = [stepPowers(first, 0), stepPowers(first, 1)] as const;
       const top = Math.max(...powers[0], ...powers[1]);
       const loud = powers[0].includes(top) ? 0 : 1;
       const at = powers[loud].indexOf(top) / powers[loud].length;
       const when = `0:${(at * SECONDS).toFixed(1).padStart(4, "0")}`;
-      await page.getByText(`Loudest at ${when} on the ${["left", "right"][loud]} leg`).waitFor();
+      await page.getByText(`Loudest at ${when} on the ${["left", "right"][loud]} side`).waitFor();
       const course = await drawnCourse(page);
       expect(Math.abs(course.mark - at)).toBeLessThan(0.005);
       expect(course.height).toBeGreaterThan(50);
@@ -352,19 +352,19 @@ describe("with the server stopped", () => {
       const heights = [course.left, course.right].map((line) => line.map(({ y }) => y));
       const highest = Math.min(...heights.flat());
       expect(heights[loud]?.[powers[loud].indexOf(top)]).toBe(highest);
-      powers.forEach((leg, l) => {
-        expect(heights[l]).toHaveLength(leg.length);
+      powers.forEach((side, l) => {
+        expect(heights[l]).toHaveLength(side.length);
         const drop = (a: number, b: number): number =>
           ((heights[l]?.[a] ?? 0) - (heights[l]?.[b] ?? 0)) /
-          (10 * Math.log10((leg[b] ?? 1) / (leg[a] ?? 1)));
-        const [low, high] = [leg.indexOf(Math.min(...leg)), leg.indexOf(Math.max(...leg))];
+          (10 * Math.log10((side[b] ?? 1) / (side[a] ?? 1)));
+        const [low, high] = [side.indexOf(Math.min(...side)), side.indexOf(Math.max(...side))];
         // 86 units of the drawing are 60 dB.
         expect(Math.abs(drop(low, high) / (86 / 60) - 1)).toBeLessThan(0.05);
       });
 
       // A change that is the same for all tracks: levels and peaks follow. One that is not: levels follow.
-      await leg(page, "Left leg");
-      await unfold(page, "The same sum by every pan law");
+      await side(page, "Left side");
+      await unfold(page, "The same bus by every pan law");
       await page.getByText("Centre", { exact: true }).click();
       const louder = Number((await measured(page, "Likely peak"))?.replace("−", "-"));
       expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);
@@ -405,21 +405,21 @@ describe("with the server stopped", () => {
       const after = await words(page);
       expect(after).toBe(before);
 
-      // Kept with the setup and copied into the sources; one undo takes both back.
+      // Kept with the setup and copied into the channels; one undo takes both back.
       const old = await setupOf(page);
       await page.getByRole("button", { name: "Keep these figures" }).click();
-      await page.getByText("Figures of 8 sources kept").waitFor();
+      await page.getByText("Figures of 8 channels kept").waitFor();
       const kept = await setupOf(page);
-      expect(kept.recording?.sources).toHaveLength(8);
+      expect(kept.recording?.channels).toHaveLength(8);
       expect(kept.recording?.name).toBe("01 Kick In and 7 more files");
       TRACKS.forEach(([, name], t) => {
         const track = samples[t] ?? new Float64Array();
-        const source = kept.sources.find((s) => s.name === name);
+        const channel = kept.channels.find((s) => s.name === name);
         const peak = track.reduce((top, x) => Math.max(top, Math.abs(x)), 0);
         const rms = Math.sqrt(track.reduce((sum, x) => sum + x * x, 0) / track.length);
-        expect(Math.abs((source?.level ?? 99) - 20 * Math.log10(rms))).toBeLessThan(0.051);
-        expect((source?.peak ?? 99) - 20 * Math.log10(peak)).toBeGreaterThan(-0.002);
-        expect((source?.peak ?? 99) - 20 * Math.log10(peak)).toBeLessThan(0.1);
+        expect(Math.abs((channel?.gatedRms ?? 99) - 20 * Math.log10(rms))).toBeLessThan(0.051);
+        expect((channel?.peak ?? 99) - 20 * Math.log10(peak)).toBeGreaterThan(-0.002);
+        expect((channel?.peak ?? 99) - 20 * Math.log10(peak)).toBeLessThan(0.1);
       });
       await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
       expect(await setupOf(page)).toEqual(old);
@@ -439,10 +439,10 @@ describe("with the server stopped", () => {
         await stop(page);
       }
 
-      // Mara hears both legs in one: what the tracks share adds up, and all three are still equally loud.
+      // Mara hears both sides in one: what the tracks share adds up, and all three are still equally loud.
       await unfold(page, "Mara, drums");
       const mara = page.getByRole("group").filter({ hasText: "Mara, drums" });
-      await mara.getByLabel("Hears both legs in one").check();
+      await mara.getByLabel("Hears both sides in one").check();
       const loudness: number[] = [];
       for (const [label] of VIEWS) {
         await page.getByText(label, { exact: true }).click();
@@ -459,7 +459,7 @@ describe("with the server stopped", () => {
     });
   }, 240_000);
 
-  it("the hits are heard as the house, as Mara now and after the repair, switched while they play", async () => {
+  it("the hits are heard as FOH, as Mara now and after the recommendation, switched while they play", async () => {
     const user = await offline();
     const { page } = user;
     await go(page, "image");
@@ -499,42 +499,42 @@ describe("one file of many channels", () => {
       mimeType: "audio/wav",
       buffer: Buffer.from(wavFile(samples, { coding: "float", width: 4 })),
     });
-    await page.getByText("8 of 8 tracks matched to a source").waitFor();
-    const sourceOf = (channel: number): Locator =>
-      page.getByLabel(`Source of Friday rehearsal.wav, channel ${channel}`, { exact: true });
-    // The channels have no names: they are taken in the order of the sources.
-    for (const [i, [, source]] of TRACKS.entries())
+    await page.getByText("8 of 8 tracks matched to a channel").waitFor();
+    const channelOf = (channel: number): Locator =>
+      page.getByLabel(`Channel of Friday rehearsal.wav, channel ${channel}`, { exact: true });
+    // The channels have no names: they are taken in the order of the channels.
+    for (const [i, [, channel]] of TRACKS.entries())
       expect(
-        await sourceOf(i + 1)
+        await channelOf(i + 1)
           .locator(":checked")
           .textContent(),
-      ).toBe(source);
+      ).toBe(channel);
     await measureAll(page);
     const before = voicesIn(await setupOf(page));
-    await leg(page, "Left leg");
+    await side(page, "Left side");
     expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(before, 0).rms);
     expect(await measured(page, "Likely peak")).toBe(mixed(before, 0).peak);
-    await leg(page, "Right leg");
+    await side(page, "Right side");
     expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(before, 1).rms);
 
     // Each channel by itself: the peaks are those of the very samples.
     const rows = page.locator("section", { has: page.locator("#track-figures") }).locator("tbody tr");
-    for (const [i, [, source]] of TRACKS.entries()) {
+    for (const [i, [, channel]] of TRACKS.entries()) {
       const peak = (samples[i] ?? new Float64Array()).reduce((top, x) => Math.max(top, Math.abs(x)), 0);
-      const row = rows.filter({ has: page.getByRole("rowheader", { name: source, exact: true }) });
+      const row = rows.filter({ has: page.getByRole("rowheader", { name: channel, exact: true }) });
       expect(await row.first().locator("td").nth(1).textContent()).toBe(printed(peak));
     }
 
     // Two channels changed over by the user.
     await unfold(page, "8 of 8 tracks");
-    await sourceOf(3).selectOption("Floor tom");
-    await sourceOf(6).selectOption("Hat");
+    await channelOf(3).selectOption("Floor tom");
+    await channelOf(6).selectOption("Hat");
     await page.getByRole("button", { name: "Measure again", exact: true }).click();
     await page.getByText("Files or matches have changed since").waitFor({ state: "detached" });
     const [hat, floor] = [before[2], before[5]] as [Voice, Voice];
     const turned = before.with(2, floor).with(5, hat);
     expect(mixed(turned, 0)).not.toEqual(mixed(before, 0));
-    await leg(page, "Left leg");
+    await side(page, "Left side");
     await expect.poll(() => measured(page, "Likely peak")).toBe(mixed(turned, 0).peak);
     expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(turned, 0).rms);
     expect(user.faults).toEqual([]);
@@ -563,7 +563,7 @@ describe("files that are none", () => {
       file("Kick.wav", good.slice(0, good.length / 2)),
       file("Snare.wav", wavFile([samples[1] ?? []], { rate: 44_100 })),
     ]);
-    await page.getByText("2 of 2 tracks matched to a source").waitFor();
+    await page.getByText("2 of 2 tracks matched to a channel").waitFor();
     const said = (await page.locator("li.notice.bad").allInnerTexts()).join("\n");
     expect(said).toMatch(/“notes\.wav” .*(not|no) .*WAV/);
     expect(said).toContain("“nothing.wav” is empty.");
@@ -571,15 +571,15 @@ describe("files that are none", () => {
     expect(said).toContain("“poem.mp3” is neither WAV nor a sound file");
     expect(said).toContain("48000 Hz in “Kick.wav”, 44100 Hz in “Snare.wav”");
     expect(await page.getByRole("button", { name: /^Measure/ }).count()).toBe(0);
-    await page.getByLabel("Source of Snare.wav").selectOption("left out");
+    await page.getByLabel("Channel of Snare.wav").selectOption("left out");
     await page.getByRole("button", { name: "Measure 1 track" }).click();
     await beside(page).waitFor();
     const cut = page.getByText("“Kick.wav” is cut off: its header promises 0:04.0, it holds 0:01.9");
     await cut.waitFor();
-    // What was measured stays to be seen without a sum, and what is to be said of it too.
-    await unfold(page, "trims, legs and the chain behind it");
-    await page.getByRole("button", { name: "Delete the sum" }).click();
-    await page.locator("h1", { hasText: "No sum yet" }).waitFor();
+    // What was measured stays to be seen without a bus, and what is to be said of it too.
+    await unfold(page, "trims, sides and the chain behind it");
+    await page.getByRole("button", { name: "Delete the bus" }).click();
+    await page.locator("h1", { hasText: "No bus yet" }).waitFor();
     await cut.waitFor();
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -603,7 +603,7 @@ describe("files that come by other ways", () => {
         .querySelector(".drop")
         ?.dispatchEvent(new DragEvent("drop", { dataTransfer: carried, bubbles: true, cancelable: true }));
     }, bytes);
-    await page.getByLabel("Source of Kick.wav").waitFor();
+    await page.getByLabel("Channel of Kick.wav").waitFor();
     await page.evaluate(async (text) => {
       const form = new FormData();
       const shared = Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
@@ -614,8 +614,8 @@ describe("files that come by other ways", () => {
     }, bytes);
     await page.reload();
     await drawn(page);
-    await page.getByLabel("Source of Snare.wav").waitFor();
-    await page.getByLabel("Source of Hat", { exact: true }).waitFor();
+    await page.getByLabel("Channel of Snare.wav").waitFor();
+    await page.getByLabel("Channel of Hat", { exact: true }).waitFor();
     expect(await page.evaluate(() => location.hash)).toBe("#sum");
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -647,9 +647,9 @@ describe("files that come by other ways", () => {
       { wav: packed(wav), flac: packed(flacOf(wav)) },
     );
     await visit(user, site);
-    await page.getByText("4 of 4 tracks matched to a source").waitFor();
+    await page.getByText("4 of 4 tracks matched to a channel").waitFor();
     for (const name of ["Kick.bwf", "Snare.rf64", "Hat.FLAC", "Floor tom"])
-      expect(await page.getByLabel(`Source of ${name}`).locator(":checked").textContent()).toBe(
+      expect(await page.getByLabel(`Channel of ${name}`).locator(":checked").textContent()).toBe(
         name.replace(/\..*/, ""),
       );
     expect(await page.locator("li.notice.bad").allInnerTexts()).toEqual([

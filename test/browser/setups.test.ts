@@ -7,11 +7,11 @@ import {
   choose,
   downloaded,
   go,
+  inputs,
   keepIt,
   overhang,
   shelved,
   shown,
-  slots,
   states,
   unfold,
   visit,
@@ -93,14 +93,14 @@ describe("a setup by link", () => {
     await expect.poll(() => sender.page.getByText("The link is in the clipboard.").count()).toBe(0);
     await expect.poll(() => sender.page.getByLabel(/^The link, /).inputValue()).not.toBe(link);
     await go(sender.page, "patch");
-    const sent = await slots(sender.page);
+    const sent = await inputs(sender.page);
 
     const page = await receiver.context.newPage();
     await receiver.page.close();
     await page.goto(link);
     await states(page, `Take in “${HOSTILE}”?`);
     await page
-      .getByText("18 sources, 1 sum, 6 listeners and 14 of 16 slots in use; right-handed kit.")
+      .getByText("18 channels, 1 sum, 6 listeners and 14 of 16 inputs in use; right-handed kit.")
       .waitFor();
     expect(await kept(page)).toBe(1);
     await page.getByRole("button", { name: "Leave it" }).click();
@@ -110,10 +110,10 @@ describe("a setup by link", () => {
 
     await go(page, link.slice(link.indexOf("#") + 1));
     await keepIt(page);
-    await states(page, "8 sources make one pair");
+    await states(page, "8 channels make one pair");
     expect(await page.evaluate(() => location.hash)).toBe("#kit");
     await go(page, "patch");
-    expect(await slots(page)).toEqual(sent);
+    expect(await inputs(page)).toEqual(sent);
     await go(page, "setups");
     expect(await shelved(page)).toEqual([HOSTILE, EXAMPLE]);
     await page.reload();
@@ -234,10 +234,10 @@ describe("files", () => {
     await page.goto(site.url);
     await states(page, `Take in “${JSON.parse(FULL).name}”?`);
     await page.getByRole("button", { name: "Leave it" }).click();
-    await share("band.csv", "Name,Slot\nCongas,15\n");
+    await share("band.csv", "Name,Input\nCongas,15\n");
     await page.goto("about:blank");
     await page.goto(site.url);
-    await page.getByRole("button", { name: "Take this source" }).waitFor();
+    await page.getByRole("button", { name: "Take this channel" }).waitFor();
     await page.getByText("From “band.csv”").waitFor();
     expect(await kept(page)).toBe(1);
     expect(user.faults).toEqual([]);
@@ -259,7 +259,7 @@ describe("the shelf", () => {
     await page.getByLabel("Search by name").fill("NEXT week");
     expect(await shelved(page)).toEqual(["Next week's drummer"]);
     await page.getByRole("button", { name: /^Next week's drummer/ }).click();
-    await states(page, "8 sources make one pair");
+    await states(page, "8 channels make one pair");
     await page.getByRole("button", { name: "Mute Hat" }).click();
     await go(page, "setups");
     await page.getByLabel("Search by name").fill("");

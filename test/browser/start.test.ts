@@ -39,11 +39,11 @@ describe("the address", () => {
   it("leads back to the first place, which has none", async () => {
     const { page, context } = await phone(browser);
     await page.goto(site.url);
-    await states(page, "8 sources make one pair");
+    await states(page, "8 channels make one pair");
     await page.getByRole("link", { name: "Sum" }).click();
     await states(page, "left at the receiving input");
     await page.goBack();
-    await states(page, "8 sources make one pair");
+    await states(page, "8 channels make one pair");
     await page.goForward();
     await states(page, "left at the receiving input");
     await context.close();
@@ -55,10 +55,10 @@ describe("the address", () => {
     await page.evaluate(() => {
       location.hash = "nowhere";
     });
-    await states(page, "8 sources make one pair");
+    await states(page, "8 channels make one pair");
     await page.goto(`${site.url}#setup`);
     await drawn(page);
-    await states(page, "8 sources make one pair");
+    await states(page, "8 channels make one pair");
     await context.close();
   });
 });

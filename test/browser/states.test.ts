@@ -2,8 +2,8 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { checkOf, type FaultSet } from "../../src/core/check/check";
 import { isPlanned, judge, type Verdict } from "../../src/core/check/judge";
-import type { Answer, Hit, Id, Listener } from "../../src/core/setup";
-import { CHOOSE_SUM } from "../../src/core/statements";
+import type { Answer, Hit, Id, Listener } from "../../src/core/model/setup";
+import { CHOOSE_BUS } from "../../src/core/statements";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
@@ -70,7 +70,7 @@ const ODD = {
   kit: { ...EXAMPLE.kit, yaw: 999 },
 };
 /** Many rows as a spreadsheet has them. */
-const LIST = `Name,Kind,Pan,Slot\n${LONGEST},drum,L20,1\n${"Bell,,,\n".repeat(20)}`;
+const LIST = `Name,Kind,Pan,Input\n${LONGEST},drum,L20,1\n${"Bell,,,\n".repeat(20)}`;
 
 /** Letters that no packing makes shorter. */
 const letters = (count: number): string => {
@@ -127,10 +127,10 @@ const VERDICTS: readonly (readonly [what: string, says: string, file: () => Setu
   ["no known fault", "This fits no fault I know", () => slipping((v) => v.kind === "unknown")],
   [
     "none can be made",
-    CHOOSE_SUM,
+    CHOOSE_BUS,
     () => ({
       ...EXAMPLE,
-      listeners: EXAMPLE.listeners.map((l) => (l.id === MARA.id ? { ...l, sum: null } : l)),
+      listeners: EXAMPLE.listeners.map((l) => (l.id === MARA.id ? { ...l, bus: null } : l)),
       check: { listener: MARA.id, hits: [] },
     }),
   ],
@@ -146,9 +146,9 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
       await choose(page, "Take in a CSV list", `${LONGEST}.csv`, LIST);
-      await page.getByText("The first 8 of 21 sources, as understood").waitFor();
+      await page.getByText("The first 8 of 21 channels, as understood").waitFor();
       await page.getByText("Go", { exact: true }).click();
-      await page.getByText(/sources would go\.$/).waitFor();
+      await page.getByText(/channels would go\.$/).waitFor();
       await openAll(page);
       await page.getByText("another character").click();
       await typeKeys(page.getByLabel("The character between the cells"), "semicolon and a half");
@@ -161,7 +161,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
       await choose(page, "Take in a CSV list", "list.csv", `Name\n${"Bell\n".repeat(500)}`);
-      await page.getByText("sources in all: too many.").waitFor();
+      await page.getByText("channels in all: too many.").waitFor();
     },
   ],
   [
@@ -169,7 +169,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "patch",
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
-      await choose(page, "Take in a CSV list", "list.csv", `Name,Slot\nBell ${";".repeat(500)},1\n`);
+      await choose(page, "Take in a CSV list", "list.csv", `Name,Input\nBell ${";".repeat(500)},1\n`);
       await page.getByText("semicolon", { exact: true }).click();
       await page.getByRole("button", { name: "Back to how it was read at first" }).waitFor();
     },
@@ -258,7 +258,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     },
   ],
   [
-    "the picture after a repair, and while it is done",
+    "the picture after a recommendation, and while it is done",
     "image",
     async (page) => {
       await openAll(page);
@@ -268,7 +268,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
         .getByText(/^Afterwards: /)
         .first()
         .waitFor();
-      for (const view of ["As the house sees it", "The stage"]) {
+      for (const view of ["As FOH sees it", "The stage"]) {
         await page.getByText(view).click();
         await inspect(page, view);
       }
@@ -277,7 +277,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     },
   ],
   [
-    "a sum over every ceiling, and the level at the ear",
+    "a bus over every ceiling, and the level at the ear",
     "sum",
     async (page) => {
       await openAll(page);
@@ -293,8 +293,8 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "patch",
     async (page) => {
       const { monitor } = EXAMPLE;
-      const slots = [...monitor.slots].reverse();
-      await takeIn(page, printSetup({ ...EXAMPLE, monitor: { ...monitor, slots } }));
+      const inputs = [...monitor.inputs].reverse();
+      await takeIn(page, printSetup({ ...EXAMPLE, monitor: { ...monitor, inputs } }));
       await go(page, "patch");
       await page.getByText("Fault:").first().waitFor();
       await openAll(page);
@@ -308,7 +308,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
       await inspect(page, "measured");
       await typeKeys(page.getByLabel("Send of Kick, dB"), "40");
       await page.getByText("from before the change").first().waitFor();
-      await page.getByLabel("Source of Snare.wav").selectOption("left out");
+      await page.getByLabel("Channel of Snare.wav").selectOption("left out");
       await page.getByText("Files or matches have changed since").waitFor();
       await inspect(page, "from before");
       await page.getByRole("button", { name: "Keep these figures" }).click();
@@ -344,7 +344,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "check",
     async (page) => {
       await page.getByLabel("Who listens").selectOption("Audience");
-      await page.getByText("The audience hears the house, not a sum.").waitFor();
+      await page.getByText("The audience hears FOH, not a bus.").waitFor();
     },
   ],
   ...VERDICTS.map(

@@ -224,7 +224,7 @@ describe("where storage is full", () => {
       await refuseWrites(page);
       // In one go: once the write has failed, the button is gone.
       await agreeButton(page).evaluate((button) => {
-        const kick = document.querySelector('[role=slider][aria-label="House pan of Kick"]');
+        const kick = document.querySelector('[role=slider][aria-label="Channel pan of Kick"]');
         kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
         (button as HTMLElement).click();
       });
@@ -337,9 +337,9 @@ it("a setup of the first version of the file is opened from the shelf, edited, a
   expect(await onlyKey(page)).toBe(key);
   const kept = await stored(page);
   expectKick(kept, edited);
-  const { sources, ...others } = old;
+  const { sources: channels, ...others } = old;
   expect(JSON.parse(kept)).toMatchObject({ ...others, version: VERSION });
-  expect(JSON.parse(kept).sources).toHaveLength(sources.length);
+  expect(JSON.parse(kept).sources).toHaveLength(channels.length);
   expect(faults).toEqual([]);
   await context.close();
 });
@@ -415,7 +415,7 @@ it.each([
   for (let time = 1; time <= times; time += 1) {
     await page.evaluate((ms) => {
       addEventListener("beforeunload", () => {
-        const kick = document.querySelector('[role=slider][aria-label="House pan of Kick"]');
+        const kick = document.querySelector('[role=slider][aria-label="Channel pan of Kick"]');
         kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
         const until = performance.now() + ms;
         while (performance.now() < until);

@@ -43,7 +43,7 @@ it("an edit in the last moment, after the button and before the page goes, is no
     const before = await panOf(page);
     await page.evaluate(() => {
       navigator.serviceWorker.addEventListener("controllerchange", () => {
-        const kick = document.querySelector('[role=slider][aria-label="House pan of Kick"]');
+        const kick = document.querySelector('[role=slider][aria-label="Channel pan of Kick"]');
         if (!kick) document.title = "no slider";
         kick?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
       });

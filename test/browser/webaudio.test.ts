@@ -1,8 +1,8 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { twoChannelGains } from "../../src/core/channels";
-import { panGains } from "../../src/core/laws";
-import type { Legs } from "../../src/core/units";
+import type { Sides } from "../../src/core/model/units";
+import { panGains } from "../../src/core/pan/laws";
+import { stereoGains } from "../../src/core/pan/stereo";
 import { launch } from "./harness";
 
 /** 81 pans: the ends, the centre and every 1/40 between. */
@@ -19,7 +19,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 /** Gains of the browser's own StereoPannerNode for a steady input in some channels. */
-const rendered = (inputs: readonly number[]): Promise<Legs[]> =>
+const rendered = (inputs: readonly number[]): Promise<Sides[]> =>
   page.evaluate(
     async ({ pans, inputs }) => {
       const FRAMES = 256;
@@ -40,7 +40,7 @@ const rendered = (inputs: readonly number[]): Promise<Legs[]> =>
   );
 
 /** Largest distance between two rows of gains. */
-const apart = (a: readonly Legs[], b: readonly Legs[]): number => {
+const apart = (a: readonly Sides[], b: readonly Sides[]): number => {
   expect(a.length).toBe(b.length);
   return Math.max(
     ...a.flatMap(([l, r], at) => [Math.abs(l - (b[at]?.[0] ?? 9)), Math.abs(r - (b[at]?.[1] ?? 9))]),
@@ -58,14 +58,14 @@ describe("the browser's own panner", () => {
     ["left", [1, 0], 0],
     ["right", [0, 1], 1],
   ] as const)("gives the %s channel of two the gains of the two-channel pan", async (_, inputs, channel) => {
-    const ours = PANS.map((pan): Legs => twoChannelGains("pan", pan)[channel] ?? [9, 9]);
+    const ours = PANS.map((pan): Sides => stereoGains("pan", pan)[channel] ?? [9, 9]);
     expect(apart(await rendered(inputs), ours)).toBeLessThan(NEAR);
   });
 
   it("gives both channels together the sum of both", async () => {
     const inputs = [0.5, -0.25] as const;
-    const ours = PANS.map((pan): Legs => {
-      const [left = [9, 9], right = [9, 9]] = twoChannelGains("pan", pan);
+    const ours = PANS.map((pan): Sides => {
+      const [left = [9, 9], right = [9, 9]] = stereoGains("pan", pan);
       return [inputs[0] * left[0] + inputs[1] * right[0], inputs[0] * left[1] + inputs[1] * right[1]];
     });
     expect(apart(await rendered(inputs), ours)).toBeLessThan(NEAR);

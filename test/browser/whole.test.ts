@@ -55,7 +55,7 @@ const papersAndLinks = async (page: Page): Promise<void> => {
   await go(page, "patch");
   await openAll(page);
   await expect.poll(() => page.locator(".paper").textContent()).toContain("Bass, direct");
-  await downloads(page, "Sheet as CSV", /Slot/);
+  await downloads(page, "Sheet as CSV", /Input/);
   const list = await downloads(page, "List as CSV", /Bass/);
   await page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();
   expect(await page.getByLabel(/^The link, /).inputValue()).toContain("#s=");
@@ -74,7 +74,7 @@ const setups = async (page: Page): Promise<void> => {
   await page.getByRole("button", { name: "Leave them" }).click();
   await unfold(page, "Start a new setup");
   await page.getByRole("button", { name: "Start with 8 microphones" }).click();
-  await states(page, "8 sources make one pair: Drums");
+  await states(page, "8 channels make one pair: Drums");
 };
 
 const recordingsAndSound = async (page: Page): Promise<void> => {

@@ -1,24 +1,30 @@
 import { describe, expect, it } from "vitest";
-import { gainOf } from "../../src/core/decibels";
-import { angleSaid, countsSaid, differenceSaid, placeSaid, scoreSaid } from "../../src/core/heardsaid";
-import { type ImageRow, imagesOf } from "../../src/core/image";
-import { heardPlace, lateralPosition, levelDifference } from "../../src/core/position";
-import type { Legs } from "../../src/core/units";
+import {
+  formatAngle,
+  formatDifference,
+  formatPlace,
+  formatScore,
+  formatTally,
+} from "../../src/core/heardsaid";
+import { gainOf } from "../../src/core/level/decibels";
+import type { Sides } from "../../src/core/model/units";
+import { type ImageRow, imagesOf } from "../../src/core/stereo/image";
+import { heardPlace, lateralPosition, levelDifference } from "../../src/core/stereo/position";
 import { expectNear } from "../near";
 import { ANGLE_OF_DIFFERENCE } from "../tables/pulkki-1997";
-import { DRUMMER, kit, listener, randomSetup, source, withSource } from "./repair/setups";
+import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./repair/setups";
 
-const row = (legs: Legs): Pick<ImageRow, "legs" | "heard" | "difference" | "position"> => ({
-  legs,
-  heard: heardPlace(legs),
-  difference: levelDifference(legs),
-  position: lateralPosition(legs),
+const row = (sides: Sides): Pick<ImageRow, "sides" | "heard" | "difference" | "position"> => ({
+  sides,
+  heard: heardPlace(sides),
+  difference: levelDifference(sides),
+  position: lateralPosition(sides),
 });
 const apart = (difference: number) => row([1, gainOf(difference)]);
 
-describe("where a source is heard, in words", () => {
+describe("where a channel is heard, in words", () => {
   it("in ear-worn monitors: middle under 1 dB, fully at one side from 15 dB", () => {
-    const said = [0, 0.9, -0.9, 1.5, -6, 14.99, 15.01, -15.01].map((d) => placeSaid("sum", apart(d)));
+    const said = [0, 0.9, -0.9, 1.5, -6, 14.99, 15.01, -15.01].map((d) => formatPlace("bus", apart(d)));
     expect(said).toEqual([
       "middle",
       "middle",
@@ -29,51 +35,51 @@ describe("where a source is heard, in words", () => {
       "fully right",
       "fully left",
     ]);
-    expect([row([0, 0]), row([1, 0]), row([0, 1])].map((r) => placeSaid("sum", r))).toEqual([
+    expect([row([0, 0]), row([1, 0]), row([0, 1])].map((r) => formatPlace("bus", r))).toEqual([
       "silent",
       "fully left",
       "fully right",
     ]);
   });
 
-  it("in the house: the pan that sin/cos would need, fully only where one loudspeaker is silent", () => {
+  it("at FOH: the pan that sin/cos would need, fully only where one loudspeaker is silent", () => {
     const at = (pan: number) =>
       row([Math.cos((Math.PI / 4) * (1 + pan)), Math.sin((Math.PI / 4) * (1 + pan))]);
-    expect([0, 0.3, -0.7, 0.999].map((pan) => placeSaid("house", at(pan)))).toEqual([
+    expect([0, 0.3, -0.7, 0.999].map((pan) => formatPlace("foh", at(pan)))).toEqual([
       "middle",
       "30 % right",
       "70 % left",
       "99 % right",
     ]);
-    expect(placeSaid("house", row([0, 1]))).toBe("fully right");
+    expect(formatPlace("foh", row([0, 1]))).toBe("fully right");
   });
 
   it("the difference has its sign, the angle its side", () => {
-    expect([3, -3, 0, -0.04].map((d) => differenceSaid(apart(d)))).toEqual(["+3.0", "−3.0", "0.0", "0.0"]);
-    expect([row([0, 1]), row([1, 0]), row([0, 0])].map(differenceSaid)).toEqual(["+∞", "−∞", "–"]);
+    expect([3, -3, 0, -0.04].map((d) => formatDifference(apart(d)))).toEqual(["+3.0", "−3.0", "0.0", "0.0"]);
+    expect([row([0, 1]), row([1, 0]), row([0, 0])].map(formatDifference)).toEqual(["+∞", "−∞", "–"]);
     for (const [difference, angle] of ANGLE_OF_DIFFERENCE) {
       if (difference === 0) continue;
-      const [, right] = /^([\d.]+)° right$/.exec(angleSaid(apart(difference))) ?? [];
-      const [, left] = /^([\d.]+)° left$/.exec(angleSaid(apart(-difference))) ?? [];
+      const [, right] = /^([\d.]+)° right$/.exec(formatAngle(apart(difference))) ?? [];
+      const [, left] = /^([\d.]+)° left$/.exec(formatAngle(apart(-difference))) ?? [];
       expect(left).toBe(right);
       // Shown to one digit; the table has three.
       expectNear(Number(right), angle, 0.0505, `${difference} dB`);
     }
-    expect([row([1, 1]), row([0, 0]), row([1, 0])].map(angleSaid)).toEqual(["0°", "–", "30.0° left"]);
-    expect([0.944, -1, 0].map(scoreSaid)).toEqual(["+0.94", "−1.00", "0.00"]);
+    expect([row([1, 1]), row([0, 0]), row([1, 0])].map(formatAngle)).toEqual(["0°", "–", "30.0° left"]);
+    expect([0.944, -1, 0].map(formatScore)).toEqual(["+0.94", "−1.00", "0.00"]);
   });
 });
 
 describe("what a listener gets, counted", () => {
   it("right, wrong, flat, unplaceable, sides lost and the score", () => {
-    const click = withSource(kit(), source("click"));
+    const click = withChannel(kit(), channel("click"));
     const [audience, mara] = imagesOf(click);
-    expect([audience && countsSaid(audience), mara && countsSaid(mara)]).toEqual([
+    expect([audience && formatTally(audience), mara && formatTally(mara)]).toEqual([
       "5 correct, 0 wrong, 1 unplaceable (1 without a place), score +0.67",
       "1 correct, 4 wrong, 1 unplaceable (1 without a place), score −0.67",
     ]);
-    const side = { ...kit(), listeners: [listener("rafi", { facing: 90 }), { ...DRUMMER, sum: null }] };
-    expect(imagesOf(side).map(countsSaid)).toEqual(["0 correct, 0 wrong, 5 unplaceable, no score", ""]);
+    const side = { ...kit(), listeners: [listener("rafi", { facing: 90 }), { ...DRUMMER, bus: null }] };
+    expect(imagesOf(side).map(formatTally)).toEqual(["0 correct, 0 wrong, 5 unplaceable, no score", ""]);
   });
 
   it("is what the image says, in random setups", () => {
@@ -81,7 +87,7 @@ describe("what a listener gets, counted", () => {
       for (const image of imagesOf(randomSetup(seed))) {
         const { hears, count, sidesLost, score } = image;
         if (hears === "nothing") continue;
-        const said = countsSaid(image);
+        const said = formatTally(image);
         const of = (what: string): number => Number(new RegExp(`(\\d+) ${what}`).exec(said)?.[1] ?? 0);
         expect([of("correct"), of("wrong"), of("flat"), of("unplaceable")]).toEqual([
           count.right,
@@ -90,7 +96,7 @@ describe("what a listener gets, counted", () => {
           count.unplaceable,
         ]);
         expect(Number(/sides of (\d+) lost/.exec(said)?.[1] ?? 0)).toBe(sidesLost);
-        expect(said.endsWith(score === null ? "no score" : `score ${scoreSaid(score)}`)).toBe(true);
+        expect(said.endsWith(score === null ? "no score" : `score ${formatScore(score)}`)).toBe(true);
         expect(said).not.toMatch(/NaN|undefined|-/);
       }
   });

@@ -1,27 +1,27 @@
 import { describe, expect, it } from "vitest";
-import { imagesOf } from "../../src/core/image";
-import { withPairSwapped } from "../../src/core/patched";
-import type { Listener, Setup, Source, Sum } from "../../src/core/setup";
-import { imageStatement } from "../../src/core/statements";
+import { withBusSwapped } from "../../src/core/mix/pair-order";
+import type { Bus, Channel, Listener, Setup } from "../../src/core/model/setup";
+import { describeImage } from "../../src/core/statements";
+import { imagesOf } from "../../src/core/stereo/image";
 import { exampleSetup } from "../../src/document/example";
-import { DRUMMER, kit, listener, randomSetup, source, withSource } from "./repair/setups";
+import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./repair/setups";
 
 const said = (setup: Setup, id: string) => {
   const at = setup.listeners.findIndex((l) => l.id === id);
   const image = imagesOf(setup)[at];
   if (!image) throw new Error(`no ${id}`);
-  return imageStatement(setup, setup.listeners[at] as Listener, image);
+  return describeImage(setup, setup.listeners[at] as Listener, image);
 };
-const withSum = (setup: Setup, over: Partial<Sum>): Setup => ({
+const withBus = (setup: Setup, over: Partial<Bus>): Setup => ({
   ...setup,
-  sums: setup.sums.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
+  buses: setup.buses.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
 });
 const only = (listeners: readonly Listener[], setup = kit()): Setup => ({ ...setup, listeners });
-const panned = (change: (s: Source) => number): Setup => ({
+const panned = (change: (s: Channel) => number): Setup => ({
   ...kit(),
-  sources: kit().sources.map((s) => ({ ...s, pan: change(s) })),
+  channels: kit().channels.map((s) => ({ ...s, pan: change(s) })),
 });
-const swapped = (setup: Setup): Setup => withPairSwapped(setup, setup.sums[0] as Sum);
+const swapped = (setup: Setup): Setup => withBusSwapped(setup, setup.buses[0] as Bus);
 
 describe("one line on what a listener gets", () => {
   it("reversed, right, and the worked example", () => {
@@ -66,14 +66,14 @@ describe("one line on what a listener gets", () => {
     expect(said(two, "audience").says).toBe("Correct for the audience, but 2 of 5 have no clear side");
   });
 
-  it("the audience gets the house, whatever becomes of a sum that it is said to hear", () => {
+  it("the audience gets FOH, whatever becomes of a bus that it is said to hear", () => {
     const [audience, ...others] = kit().listeners as [Listener, ...Listener[]];
-    const setup = only([{ ...audience, sum: "m1" }, ...others]);
-    const slots = setup.monitor.slots.map((slot) => slot && { ...slot, on: false });
+    const setup = only([{ ...audience, bus: "m1" }, ...others]);
+    const inputs = setup.monitor.inputs.map((input) => input && { ...input, on: false });
     for (const over of [
-      withSum(setup, { stereo: false }),
-      { ...setup, monitor: { ...setup.monitor, slots } },
-      { ...setup, monitor: { ...setup.monitor, slots: [] } },
+      withBus(setup, { stereo: false }),
+      { ...setup, monitor: { ...setup.monitor, inputs } },
+      { ...setup, monitor: { ...setup.monitor, inputs: [] } },
     ])
       expect(said(over, "audience")).toEqual({
         tone: "fine",
@@ -91,45 +91,45 @@ describe("one line on what a listener gets", () => {
     });
   });
 
-  it("no sum, an empty sum, everything muted", () => {
-    expect(said(only([{ ...DRUMMER, sum: null }]), "mara")).toEqual({
+  it("no bus, an empty bus, everything muted", () => {
+    expect(said(only([{ ...DRUMMER, bus: null }]), "mara")).toEqual({
       tone: "care",
-      says: "Mara hears no sum",
-      more: "Choose which sum is heard.",
+      says: "Mara hears no bus",
+      more: "Choose which bus is heard.",
     });
     const nothing = {
       tone: "care",
       says: "Nothing sounds in Drums",
-      more: "Send a source into it that is not muted.",
+      more: "Send a channel into it that is not muted.",
     };
-    expect(said(withSum(kit(), { sends: [] }), "mara")).toEqual(nothing);
-    const muted = { ...kit(), sources: kit().sources.map((s) => ({ ...s, muted: true })) };
+    expect(said(withBus(kit(), { sends: [] }), "mara")).toEqual(nothing);
+    const muted = { ...kit(), channels: kit().channels.map((s) => ({ ...s, muted: true })) };
     expect(said(muted, "mara")).toEqual(nothing);
     expect(said(muted, "audience")).toEqual({
       tone: "care",
-      says: "Nothing is heard in the house",
-      more: "Every source is muted, or there is none.",
+      says: "Nothing is heard at FOH",
+      more: "Every channel is muted, or there is none.",
     });
   });
 
-  it("a sum in no slot says that it is not patched yet", () => {
-    const setup = kit({ monitor: { slotCount: 8, slots: [], inputMaxDbu: 20 } });
+  it("a bus in no input says that it is not patched yet", () => {
+    const setup = kit({ monitor: { inputCount: 8, inputs: [], maxInputDbu: 20 } });
     expect(said(setup, "mara").more).toBe(
-      "Wrong: HAT, TOM, FLOOR and RIDE. Drums is in no slot yet: this is what will be heard once it is patched.",
+      "Wrong: HAT, TOM, FLOOR and RIDE. Drums is in no input yet: this is what will be heard once it is patched.",
     );
   });
 
-  it("mono, folded, both legs in one", () => {
-    expect(said(withSum(kit(), { stereo: false }), "mara")).toEqual({
+  it("mono, folded, both sides in one", () => {
+    expect(said(withBus(kit(), { stereo: false }), "mara")).toEqual({
       tone: "care",
       says: "Drums is mono: no sides for Mara",
       more: "",
     });
-    expect(said(withSum(kit(), { folded: true }), "mara").says).toBe(
+    expect(said(withBus(kit(), { folded: true }), "mara").says).toBe(
       "Drums is folded to mono: no sides for Mara",
     );
     expect(said(only([{ ...DRUMMER, mono: true }]), "mara").says).toBe(
-      "Both legs in one for Mara: there are no sides",
+      "Both sides in one for Mara: there are no sides",
     );
   });
 
@@ -159,8 +159,8 @@ describe("one line on what a listener gets", () => {
     });
   });
 
-  it("one source only", () => {
-    const one = withSum(kit(), { sends: [{ source: "hat", level: 0, pan: null }] });
+  it("one channel only", () => {
+    const one = withBus(kit(), { sends: [{ channel: "hat", level: 0, pan: null }] });
     expect(said(one, "mara")).toEqual({
       tone: "wrong",
       says: "Only HAT can be placed for Mara: on the wrong side",
@@ -170,7 +170,7 @@ describe("one line on what a listener gets", () => {
       tone: "fine",
       says: "Only HAT can be placed for Mara: correct",
     });
-    const kick = withSum(kit(), { sends: [{ source: "hat", level: 0, pan: 0 }] });
+    const kick = withBus(kit(), { sends: [{ channel: "hat", level: 0, pan: 0 }] });
     expect(said(kick, "mara")).toEqual({
       tone: "care",
       says: "Only HAT can be placed for Mara: it has no clear side",
@@ -179,25 +179,25 @@ describe("one line on what a listener gets", () => {
   });
 
   it("nothing with a place", () => {
-    const setup = { ...kit(), sources: kit().sources.map((s) => ({ ...s, piece: null })) };
+    const setup = { ...kit(), channels: kit().channels.map((s) => ({ ...s, piece: null })) };
     expect(said(setup, "mara")).toEqual({
       tone: "care",
       says: "Nothing in Drums has a place at the kit",
-      more: "Say at which piece a source stands, and its side can be told.",
+      more: "Say at which piece a channel stands, and its side can be told.",
     });
-    expect(said(setup, "audience").says).toBe("Nothing in the house has a place at the kit");
-    const click = withSource(kit(), source("click"));
+    expect(said(setup, "audience").says).toBe("Nothing at FOH has a place at the kit");
+    const click = withChannel(kit(), channel("click"));
     expect(said(click, "mara").more).toBe(
-      "Wrong: HAT, TOM, FLOOR and RIDE. 1 source without a place at the kit.",
+      "Wrong: HAT, TOM, FLOOR and RIDE. 1 channel without a place at the kit.",
     );
-    // In the house there is always something without a place, a voice or a keyboard: no word about it.
+    // At FOH there is always something without a place, a voice or a keyboard: no word about it.
     expect(said(click, "audience").more).toBe("");
   });
 
   it("sides lost", () => {
-    const keys = withSource(kit(), source("keys", { name: "Keys", channels: 2, keepSides: true }));
+    const keys = withChannel(kit(), channel("keys", { name: "Keys", lines: 2, keepSides: true }));
     expect(said(swapped(keys), "mara").more).toContain("Keys must keep its sides and has lost them.");
-    const both = withSource(keys, source("organ", { name: "Organ", channels: 2, keepSides: true }));
+    const both = withChannel(keys, channel("organ", { name: "Organ", lines: 2, keepSides: true }));
     expect(said(swapped(both), "mara").more).toContain(
       "Keys and Organ must keep their sides and have lost them.",
     );
@@ -209,26 +209,28 @@ describe("one line on what a listener gets", () => {
     const three = panned((s) => (s.id === "hat" ? -s.pan : s.pan));
     expect(said(three, "mara").says).toBe("Reversed for Mara: 3 of 5 on the wrong side");
     // Three of the four at a side, and two in the middle.
-    const six = withSource(three, source("kick2", { piece: "kick" }));
+    const six = withChannel(three, channel("kick2", { piece: "kick" }));
     expect(said(six, "mara").says).toBe("Reversed for Mara: 3 of 6 on the wrong side");
   });
 
   it("five names are listed whole", () => {
-    const setup = withSource(kit(), source("a", { name: "A", piece: "hat", pan: 0.5 }));
+    const setup = withChannel(kit(), channel("a", { name: "A", piece: "hat", pan: 0.5 }));
     expect(said(setup, "mara").more).toBe("Wrong: HAT, TOM, FLOOR, RIDE and A.");
   });
 
-  it("a pair of which one leg has a slot is patched, by its first slot too", () => {
-    const leg = (side: "left" | "right") =>
-      ({ feed: { kind: "leg", sum: "m1", leg: side }, on: true, trim: 0 }) as const;
+  it("a pair of which one side has an input is patched, by its first input too", () => {
+    const side = (side: "left" | "right") =>
+      ({ feed: { kind: "bus", bus: "m1", side: side }, on: true, trim: 0 }) as const;
     const monitor = kit().monitor;
-    for (const slots of [[leg("left")], [leg("right")]])
-      expect(said({ ...kit(), monitor: { ...monitor, slots } }, "mara").more).not.toContain("in no slot yet");
+    for (const inputs of [[side("left")], [side("right")]])
+      expect(said({ ...kit(), monitor: { ...monitor, inputs } }, "mara").more).not.toContain(
+        "in no input yet",
+      );
   });
 
   it("a long list of names is cut", () => {
     let setup = kit();
-    for (const id of ["a", "b", "c"]) setup = withSource(setup, source(id, { piece: "hat", pan: 0.5 }));
+    for (const id of ["a", "b", "c"]) setup = withChannel(setup, channel(id, { piece: "hat", pan: 0.5 }));
     expect(said(setup, "mara").more).toBe("Wrong: HAT, TOM, FLOOR, RIDE and 3 more.");
   });
 

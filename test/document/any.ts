@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import type { Answer, Ear, Id, Measured } from "../../src/core/setup";
-import type { Db } from "../../src/core/units";
+import type { Answer, Earphone, Id, MeasuredChannel } from "../../src/core/model/setup";
+import type { Db } from "../../src/core/model/units";
 import { RANGES, type Range } from "../../src/document/limits";
 
 /** Anything a field takes, its ends often; no −0, which a file does not keep. */
@@ -11,7 +11,7 @@ export const within = ({ min, max }: Range): fc.Arbitrary<number> =>
 export const answers = fc.constantFrom<Answer>("left", "middle", "right", "nothing", "unclear");
 
 /** What each field of the data for the ear may be. */
-export const EAR: { readonly [K in keyof Ear]: fc.Arbitrary<Ear[K]> } = {
+export const EARPHONE: { readonly [K in keyof Earphone]: fc.Arbitrary<Earphone[K]> } = {
   unit: fc.constantFrom("dB/mW", "dB/V"),
   sensitivity: within(RANGES.sensitivity),
   impedance: within(RANGES.impedance),
@@ -21,10 +21,13 @@ export const EAR: { readonly [K in keyof Ear]: fc.Arbitrary<Ear[K]> } = {
   stage: within(RANGES.stage),
 };
 
-/** Figures of a source from a recording, whatever they have to do with each other. */
-export const measuredOf = (source: fc.Arbitrary<Id>, level: fc.Arbitrary<Db>): fc.Arbitrary<Measured> =>
+/** Figures of a channel from a recording, whatever they have to do with each other. */
+export const measuredOf = (
+  channel: fc.Arbitrary<Id>,
+  level: fc.Arbitrary<Db>,
+): fc.Arbitrary<MeasuredChannel> =>
   fc.record({
-    source,
+    channel,
     rms: level,
     playing: level,
     peak: level,

@@ -1,26 +1,26 @@
 import { describe, expect, it } from "vitest";
-import { isReversed } from "../../src/core/patched";
-import type { Slot } from "../../src/core/setup";
-import { answer, endCheck, startCheck, takeBackAnswer, tickSlot } from "../../src/document/commands/check";
+import { isSwapped } from "../../src/core/mix/pair-order";
+import type { MonitorInput } from "../../src/core/model/setup";
+import {
+  addBus,
+  duplicateBus,
+  editBus,
+  removeBus,
+  setSend,
+  swapBus,
+} from "../../src/document/commands/buses";
+import {
+  addChannel,
+  duplicateChannel,
+  editChannel,
+  moveChannel,
+  removeChannel,
+} from "../../src/document/commands/channels";
+import { answer, endCheck, startCheck, tickInput, undoAnswer } from "../../src/document/commands/check";
+import { editInput, moveInput, setInput, setInputCount, swapLines } from "../../src/document/commands/inputs";
 import { addPiece, editPiece, removePiece, setHand } from "../../src/document/commands/kit";
 import { addListener, removeListener } from "../../src/document/commands/listeners";
-import { editEar, editWishes } from "../../src/document/commands/settings";
-import { editSlot, moveSlot, setSlot, setSlotCount, swapChannels } from "../../src/document/commands/slots";
-import {
-  addSource,
-  duplicateSource,
-  editSource,
-  moveSource,
-  removeSource,
-} from "../../src/document/commands/sources";
-import {
-  addSum,
-  duplicateSum,
-  editSum,
-  removeSum,
-  setSend,
-  swapPair,
-} from "../../src/document/commands/sums";
+import { editEarphone, editPreferences } from "../../src/document/commands/settings";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
@@ -30,45 +30,45 @@ import { measured } from "./measured";
 const example = exampleSetup();
 const names = (list: readonly { readonly name: string }[]) => list.map((item) => item.name);
 
-/** What is in the slots, short: "m1L", "s11R", "s9", "-". */
-const inSlots = (file: SetupFile): string =>
-  file.monitor.slots
-    .map((slot) => {
-      if (!slot) return "-";
-      if (slot.feed.kind === "leg") return slot.feed.sum + (slot.feed.leg === "left" ? "L" : "R");
-      const { source, channel } = slot.feed;
-      return source + { both: "", left: "L", right: "R" }[channel];
+/** What is in the inputs, short: "m1L", "s11R", "s9", "-". */
+const inInputs = (file: SetupFile): string =>
+  file.monitor.inputs
+    .map((input) => {
+      if (!input) return "-";
+      if (input.feed.kind === "bus") return input.feed.bus + (input.feed.side === "left" ? "L" : "R");
+      const { channel, side } = input.feed;
+      return channel + { both: "", left: "L", right: "R" }[side];
     })
     .join(" ");
 
 const drums = (file: SetupFile) => {
-  const sum = file.sums[0];
-  if (!sum) throw new Error("no drums");
-  return sum;
+  const bus = file.buses[0];
+  if (!bus) throw new Error("no drums");
+  return bus;
 };
 
 describe("sources", () => {
   it("duplicates with name, id and sends of its own, right behind", () => {
-    const file = applied(example, duplicateSource("s4"));
-    expect(names(file.sources).slice(3, 6)).toEqual(["Tom 1", "Tom 3", "Tom 2"]);
-    expect(file.sources[4]?.id).toBe("s19");
-    expect(drums(file).sends.at(-1)).toEqual({ source: "s19", level: -5, pan: null });
+    const file = applied(example, duplicateChannel("s4"));
+    expect(names(file.channels).slice(3, 6)).toEqual(["Tom 1", "Tom 3", "Tom 2"]);
+    expect(file.channels[4]?.id).toBe("s19");
+    expect(drums(file).sends.at(-1)).toEqual({ channel: "s19", level: -5, pan: null });
   });
 
   it("sends a new one into the wanted sum only", () => {
-    expect(drums(applied(example, addSource("m1"))).sends.at(-1)).toEqual({
-      source: "s19",
+    expect(drums(applied(example, addChannel("m1"))).sends.at(-1)).toEqual({
+      channel: "s19",
       level: 0,
       pan: null,
     });
-    expect(drums(applied(example, addSource(null)))).toBe(drums(example));
+    expect(drums(applied(example, addChannel(null)))).toBe(drums(example));
   });
 
   it("takes everything that hung on it along, but not the piece", () => {
     const recording = {
       name: "Rehearsal",
       seconds: 60,
-      sources: [measured("s1"), measured("s11"), measured("s3")],
+      channels: [measured("s1"), measured("s11"), measured("s3")],
       correlation: [
         [1, 0.1, 0.2],
         [0.1, 1, 0.3],
@@ -77,22 +77,22 @@ describe("sources", () => {
     };
     const file = applied(
       { ...example, recording },
-      tickSlot(4, true),
-      removeSource("s11"),
-      removeSource("s1"),
+      tickInput(4, true),
+      removeChannel("s11"),
+      removeChannel("s1"),
     );
-    expect(file.sources).toHaveLength(16);
+    expect(file.channels).toHaveLength(16);
     expect(drums(file).sends).toHaveLength(7);
-    expect(inSlots(file)).toBe("m1L m1R s9 s10 - - s12 s13 s14 s15 s16 s18 s17L s17R - -");
-    expect(file.recording).toEqual({ ...recording, sources: [measured("s3")], correlation: [[1]] });
+    expect(inInputs(file)).toBe("m1L m1R s9 s10 - - s12 s13 s14 s15 s16 s18 s17L s17R - -");
+    expect(file.recording).toEqual({ ...recording, channels: [measured("s3")], correlation: [[1]] });
     expect(file.lineCheck).toEqual({});
     expect(file.kit.pieces).toBe(example.kit.pieces);
   });
 
   it("moves past another, however far away that is, and nowhere past itself or one that is not there", () => {
     const order = (id: string, past: string) =>
-      applied(example, moveSource(id, past))
-        .sources.slice(0, 4)
+      applied(example, moveChannel(id, past))
+        .channels.slice(0, 4)
         .map((s) => s.id);
     expect(order("s2", "s3")).toEqual(["s1", "s3", "s2", "s4"]);
     expect(order("s2", "s1")).toEqual(["s2", "s1", "s3", "s4"]);
@@ -103,93 +103,95 @@ describe("sources", () => {
       ["s1", "s99"],
       ["s99", "s1"],
     ] as const)
-      expect(applied(example, moveSource(id, past))).toBe(example);
+      expect(applied(example, moveChannel(id, past))).toBe(example);
   });
 
-  it("made mono fills its slots with the one channel", () => {
-    expect(inSlots(applied(example, editSource("s11", { channels: 1 })))).toContain("s10 s11 s11 s12");
+  it("made mono fills its inputs with the one channel", () => {
+    expect(inInputs(applied(example, editChannel("s11", { lines: 1 })))).toContain("s10 s11 s11 s12");
   });
 
   it("stops at the limit", () => {
-    const filled = Array.from({ length: LIMITS.sources }, () => addSource(null));
+    const filled = Array.from({ length: LIMITS.channels }, () => addChannel(null));
     const file = applied(example, ...filled);
-    expect(file.sources).toHaveLength(LIMITS.sources);
-    expect(applied(file, duplicateSource("s1"))).toBe(file);
+    expect(file.channels).toHaveLength(LIMITS.channels);
+    expect(applied(file, duplicateChannel("s1"))).toBe(file);
   });
 });
 
 describe("sums", () => {
   it("swaps a pair at the patch and back again", () => {
-    const swapped = applied(example, swapPair("m1"));
-    expect(inSlots(swapped).slice(0, 7)).toBe("m1R m1L");
-    expect(drums(swapped).reversed).toBe(true);
-    expect(isReversed(swapped, drums(swapped))).toBe(true);
-    expect(applied(swapped, swapPair("m1"))).toEqual(example);
+    const swapped = applied(example, swapBus("m1"));
+    expect(inInputs(swapped).slice(0, 7)).toBe("m1R m1L");
+    expect(drums(swapped).swapped).toBe(true);
+    expect(isSwapped(swapped, drums(swapped))).toBe(true);
+    expect(applied(swapped, swapBus("m1"))).toEqual(example);
   });
 
-  it("swaps the channels of a source and back, trims and switches stay, and one alone stays as it is", () => {
-    const at = example.monitor.slots.findIndex((x) => x?.feed.kind === "source" && x.feed.source === "s11");
-    const trimmed = applied(example, editSlot(at, { trim: -3, on: false }), tickSlot(at, true));
-    const swapped = applied(trimmed, swapChannels("s11"));
-    expect(inSlots(swapped)).toBe(inSlots(example).replace("s11L s11R", "s11R s11L"));
-    expect(swapped.monitor.slots.map((x) => [x?.trim, x?.on])).toEqual(
-      trimmed.monitor.slots.map((x) => [x?.trim, x?.on]),
+  it("swaps the channels of a channel and back, trims and switches stay, and one alone stays as it is", () => {
+    const at = example.monitor.inputs.findIndex(
+      (x) => x?.feed.kind === "channel" && x.feed.channel === "s11",
+    );
+    const trimmed = applied(example, editInput(at, { trim: -3, on: false }), tickInput(at, true));
+    const swapped = applied(trimmed, swapLines("s11"));
+    expect(inInputs(swapped)).toBe(inInputs(example).replace("s11L s11R", "s11R s11L"));
+    expect(swapped.monitor.inputs.map((x) => [x?.trim, x?.on])).toEqual(
+      trimmed.monitor.inputs.map((x) => [x?.trim, x?.on]),
     );
     expect(swapped.lineCheck).toEqual({});
-    expect(applied(swapped, swapChannels("s11")).monitor).toEqual(trimmed.monitor);
-    const alone = applied(example, setSlot(at, null));
-    expect(applied(alone, swapChannels("s11"))).toBe(alone);
-    expect(applied(example, swapChannels("s9"))).toBe(example);
+    expect(applied(swapped, swapLines("s11")).monitor).toEqual(trimmed.monitor);
+    const alone = applied(example, setInput(at, null));
+    expect(applied(alone, swapLines("s11"))).toBe(alone);
+    expect(applied(example, swapLines("s9"))).toBe(example);
   });
 
-  it("leaves a slot its trim and switch when legs change places", () => {
-    const file = applied(example, editSlot(0, { trim: -3, on: false }), swapPair("m1"));
-    expect(file.monitor.slots[0]).toEqual({
-      feed: { kind: "leg", sum: "m1", leg: "right" },
+  it("leaves an input its trim and switch when sides change places", () => {
+    const file = applied(example, editInput(0, { trim: -3, on: false }), swapBus("m1"));
+    expect(file.monitor.inputs[0]).toEqual({
+      feed: { kind: "bus", bus: "m1", side: "right" },
       trim: -3,
       on: false,
     });
   });
 
   it("turns the image round even where plan and patch did not agree", () => {
-    const crossed = applied(example, editSum("m1", { reversed: true }));
-    expect(isReversed(crossed, drums(crossed))).toBe(false);
-    const swapped = applied(crossed, swapPair("m1"));
-    expect(isReversed(swapped, drums(swapped))).toBe(true);
-    expect(drums(swapped).reversed).toBe(true);
+    const crossed = applied(example, editBus("m1", { swapped: true }));
+    expect(isSwapped(crossed, drums(crossed))).toBe(false);
+    const swapped = applied(crossed, swapBus("m1"));
+    expect(isSwapped(swapped, drums(swapped))).toBe(true);
+    expect(drums(swapped).swapped).toBe(true);
   });
 
-  it("swaps the plan only where a leg has no slot, and nothing in a mono sum", () => {
-    const partly = applied(example, setSlot(1, null), swapPair("m1"));
-    expect(inSlots(partly).slice(0, 5)).toBe("m1L -");
-    expect(isReversed(partly, drums(partly))).toBe(true);
-    const mono = applied(example, editSum("m1", { stereo: false }));
-    expect(applied(mono, swapPair("m1"))).toBe(mono);
+  it("swaps the plan only where a side has no input, and nothing in a mono bus", () => {
+    const partly = applied(example, setInput(1, null), swapBus("m1"));
+    expect(inInputs(partly).slice(0, 5)).toBe("m1L -");
+    expect(isSwapped(partly, drums(partly))).toBe(true);
+    const mono = applied(example, editBus("m1", { stereo: false }));
+    expect(applied(mono, swapBus("m1"))).toBe(mono);
   });
 
-  it("made mono gives the right leg's slot back", () => {
-    expect(inSlots(applied(example, editSum("m1", { stereo: false }))).slice(0, 5)).toBe("m1L -");
+  it("made mono gives the right side's input back", () => {
+    expect(inInputs(applied(example, editBus("m1", { stereo: false }))).slice(0, 5)).toBe("m1L -");
   });
 
-  it("taken away frees its slots and its listeners", () => {
-    const file = applied(example, removeSum("m1"));
-    expect(file.listeners.every((l) => l.sum === null)).toBe(true);
-    expect(inSlots(file).slice(0, 4)).toBe("- - ");
+  it("taken away frees its inputs and its listeners", () => {
+    const file = applied(example, removeBus("m1"));
+    expect(file.listeners.every((l) => l.bus === null)).toBe(true);
+    expect(inInputs(file).slice(0, 4)).toBe("- - ");
   });
 
   it("duplicates its sends but nobody hears the copy", () => {
-    const file = applied(example, addSum(true, "Horns"), duplicateSum("m1"));
-    expect(names(file.sums)).toEqual(["Drums", "Drums 2", "Horns"]);
-    expect(file.sums[1]?.sends).toEqual(drums(file).sends);
+    const file = applied(example, addBus(true, "Horns"), duplicateBus("m1"));
+    expect(names(file.buses)).toEqual(["Drums", "Drums 2", "Horns"]);
+    expect(file.buses[1]?.sends).toEqual(drums(file).sends);
     expect(file.listeners).toBe(example.listeners);
   });
 
-  it("puts a source in, changes and takes out its send", () => {
-    const sendOf = (file: SetupFile) => drums(file).sends.find((send) => send.source === "s9");
+  it("puts a channel in, changes and takes out its send", () => {
+    const sendOf = (file: SetupFile) => drums(file).sends.find((send) => send.channel === "s9");
     const put = applied(example, setSend("m1", "s9", { pan: 0.5 }));
-    expect(sendOf(put)).toEqual({ source: "s9", level: 0, pan: 0.5 });
+    expect(sendOf(put)).toEqual({ channel: "s9", level: 0, pan: 0.5 });
     expect(sendOf(applied(put, setSend("m1", "s9", { level: -3 })))).toEqual({
-      source: "s9",
+      channel: "s9",
       level: -3,
       pan: 0.5,
     });
@@ -225,7 +227,7 @@ describe("kit and listeners", () => {
     expect(new Set(names(file.kit.pieces)).size).toBe(file.kit.pieces.length);
   });
 
-  it("takes a piece from its source and the check, not the source with it", () => {
+  it("takes a piece from its source and the check, not the channel with it", () => {
     const file = applied(
       example,
       startCheck("l2"),
@@ -233,40 +235,40 @@ describe("kit and listeners", () => {
       answer("p3", "left"),
       removePiece("p3"),
     );
-    expect(file.sources.find((s) => s.name === "Hat")?.piece).toBeNull();
+    expect(file.channels.find((s) => s.name === "Hat")?.piece).toBeNull();
     expect(file.check?.hits).toEqual([{ piece: "p1", answer: "middle" }]);
   });
 
   it("keeps drummer and audience; gives the first place to the drummer when its holder goes", () => {
     expect(applied(example, removeListener("l1"))).toBe(example);
     expect(applied(example, removeListener("l2"))).toBe(example);
-    const file = applied(example, editWishes({ first: "l6" }), startCheck("l6"), removeListener("l6"));
-    expect([file.wishes.first, file.check]).toEqual(["l2", null]);
-    expect(applied(example, editWishes({ first: "nobody" }))).toEqual(example);
+    const file = applied(example, editPreferences({ first: "l6" }), startCheck("l6"), removeListener("l6"));
+    expect([file.preferences.first, file.check]).toEqual(["l2", null]);
+    expect(applied(example, editPreferences({ first: "nobody" }))).toEqual(example);
   });
 
   it("gives a new performer what the drummer hears", () => {
     expect(applied(example, addListener()).listeners.at(-1)).toMatchObject({
       id: "l7",
       kind: "performer",
-      sum: "m1",
+      bus: "m1",
     });
   });
 
   it("begins, changes and ends the estimate at the ear", () => {
-    const begun = applied(example, editEar({ impedance: 16 }));
-    expect(begun.ear?.impedance).toBe(16);
-    expect(applied(begun, editEar({ drive: 1 })).ear).toEqual({ ...begun.ear, drive: 1 });
-    expect(applied(begun, editEar(null))).toEqual(example);
+    const begun = applied(example, editEarphone({ impedance: 16 }));
+    expect(begun.earphone?.impedance).toBe(16);
+    expect(applied(begun, editEarphone({ drive: 1 })).earphone).toEqual({ ...begun.earphone, drive: 1 });
+    expect(applied(begun, editEarphone(null))).toEqual(example);
   });
 });
 
 describe("slots", () => {
-  const order = (from: number, to: number) => inSlots(applied(example, moveSlot(from, to)));
+  const order = (from: number, to: number) => inInputs(applied(example, moveInput(from, to)));
   const was = "m1L m1R s9 s10 s11L s11R s12 s13 s14 s15 s16 s18 s17L s17R - -";
 
   it("moves one past others", () => {
-    expect(inSlots(example)).toBe(was);
+    expect(inInputs(example)).toBe(was);
     expect(order(2, 3)).toBe(was.replace("s9 s10", "s10 s9"));
     expect(order(11, 2)).toBe(was.replace("s18 ", "").replace("s9", "s18 s9"));
     expect(order(14, 15)).toBe(was);
@@ -284,35 +286,35 @@ describe("slots", () => {
     expect(order(6, 5)).toBe(was.replace("s11L s11R s12", "s12 s11L s11R"));
   });
 
-  it("stops at the ends and ignores slots that are not there", () => {
+  it("stops at the ends and ignores inputs that are not there", () => {
     expect(order(0, -5)).toBe(was);
-    expect(applied(example, moveSlot(99, 0))).toBe(example);
+    expect(applied(example, moveInput(99, 0))).toBe(example);
     expect(order(2, 99).endsWith("s17L s17R - - s9")).toBe(true);
   });
 
-  it("keeps what is over the slot count, and shortens only what is free", () => {
-    const nine = applied(example, setSlotCount(9));
-    expect(inSlots(nine)).toBe(was.replace(" - -", ""));
-    expect(inSlots(applied(nine, setSlotCount(20)))).toBe(`${was} - - - -`);
-    expect(applied(example, setSlotCount(7))).toBe(example);
-    expect(applied(example, setSlotCount(8.5))).toBe(example);
+  it("keeps what is over the input count, and shortens only what is free", () => {
+    const nine = applied(example, setInputCount(9));
+    expect(inInputs(nine)).toBe(was.replace(" - -", ""));
+    expect(inInputs(applied(nine, setInputCount(20)))).toBe(`${was} - - - -`);
+    expect(applied(example, setInputCount(7))).toBe(example);
+    expect(applied(example, setInputCount(8.5))).toBe(example);
   });
 
-  it("forgets the tick of a slot that takes something else, keeps the others", () => {
-    const ticked = applied(example, tickSlot(2, true), tickSlot(3, false), tickSlot(6, true));
-    expect(applied(ticked, moveSlot(2, 3)).lineCheck).toEqual({ 6: true });
-    expect(applied(ticked, editSlot(2, { trim: -1 })).lineCheck).toEqual(ticked.lineCheck);
-    expect(applied(ticked, setSlot(3, null)).lineCheck).toEqual({ 2: true, 6: true });
-    expect(applied(ticked, tickSlot(2, null)).lineCheck).toEqual({ 3: false, 6: true });
-    expect(applied(ticked, tickSlot(2, true))).toBe(ticked);
-    expect(applied(example, tickSlot(15, true))).toBe(example);
+  it("forgets the tick of an input that takes something else, keeps the others", () => {
+    const ticked = applied(example, tickInput(2, true), tickInput(3, false), tickInput(6, true));
+    expect(applied(ticked, moveInput(2, 3)).lineCheck).toEqual({ 6: true });
+    expect(applied(ticked, editInput(2, { trim: -1 })).lineCheck).toEqual(ticked.lineCheck);
+    expect(applied(ticked, setInput(3, null)).lineCheck).toEqual({ 2: true, 6: true });
+    expect(applied(ticked, tickInput(2, null)).lineCheck).toEqual({ 3: false, 6: true });
+    expect(applied(ticked, tickInput(2, true))).toBe(ticked);
+    expect(applied(example, tickInput(15, true))).toBe(example);
   });
 
   it("takes no feed of something that is not there", () => {
-    const ghost: Slot = { feed: { kind: "leg", sum: "m9", leg: "left" }, on: true, trim: 0 };
-    expect(inSlots(applied(example, setSlot(15, ghost)))).toBe(was);
-    expect(applied(example, setSlot(-1, ghost))).toBe(example);
-    expect(applied(example, setSlot(LIMITS.slots, ghost))).toBe(example);
+    const ghost: MonitorInput = { feed: { kind: "bus", bus: "m9", side: "left" }, on: true, trim: 0 };
+    expect(inInputs(applied(example, setInput(15, ghost)))).toBe(was);
+    expect(applied(example, setInput(-1, ghost))).toBe(example);
+    expect(applied(example, setInput(LIMITS.inputs, ghost))).toBe(example);
   });
 });
 
@@ -326,7 +328,7 @@ describe("the check at the kit", () => {
         { piece: "p3", answer: "right" },
       ],
     });
-    expect(applied(begun, takeBackAnswer()).check?.hits).toHaveLength(1);
+    expect(applied(begun, undoAnswer()).check?.hits).toHaveLength(1);
     expect(applied(begun, endCheck())).toEqual(example);
     expect(applied(begun, startCheck("l6")).check).toEqual({ listener: "l6", hits: [] });
   });
@@ -335,7 +337,7 @@ describe("the check at the kit", () => {
     expect(applied(example, answer("p1", "left"))).toBe(example);
     expect(applied(example, startCheck("nobody"))).toBe(example);
     const begun = applied(example, startCheck("l2"));
-    expect(applied(begun, takeBackAnswer())).toBe(begun);
+    expect(applied(begun, undoAnswer())).toBe(begun);
     expect(applied(begun, answer("nothing", "left"))).toEqual(begun);
   });
 });
@@ -364,8 +366,8 @@ describe("a patch that changes nothing", () => {
       applied(
         example,
         editPiece("p1", { name: "Kick", kind: "kick" }),
-        editSource("s1", { pan: 0 }),
-        editSlot(0, { on: true }),
+        editChannel("s1", { pan: 0 }),
+        editInput(0, { on: true }),
       ),
     ).toBe(example);
   });

@@ -1,10 +1,29 @@
 import fc from "fast-check";
-import { PIECE_KINDS, SOURCE_KINDS } from "../../src/core/kinds";
-import { LAWS } from "../../src/core/laws";
-import type { Console, Ear, Listener, Piece, Recording, Source, Sum } from "../../src/core/setup";
+import { CHANNEL_KINDS, PIECE_KINDS } from "../../src/core/model/kinds";
+import type { Bus, Channel, Desk, Earphone, Listener, Piece, Recording } from "../../src/core/model/setup";
+import { LAWS } from "../../src/core/pan/laws";
 import type { Command } from "../../src/document/command";
 import { replaceSetup } from "../../src/document/commands/apply";
-import { answer, endCheck, startCheck, takeBackAnswer, tickSlot } from "../../src/document/commands/check";
+import { assignBus, assignChannel } from "../../src/document/commands/assign";
+import {
+  addBus,
+  duplicateBus,
+  editBus,
+  lowerSends,
+  removeBus,
+  setSend,
+  swapBus,
+} from "../../src/document/commands/buses";
+import {
+  addChannel,
+  dragPan,
+  duplicateChannel,
+  editChannel,
+  moveChannel,
+  removeChannel,
+} from "../../src/document/commands/channels";
+import { answer, endCheck, startCheck, tickInput, undoAnswer } from "../../src/document/commands/check";
+import { editInput, moveInput, setInput, setInputCount, swapLines } from "../../src/document/commands/inputs";
 import {
   addPiece,
   editPiece,
@@ -19,43 +38,24 @@ import {
   moveListener,
   removeListener,
 } from "../../src/document/commands/listeners";
-import { placeSource, placeSum } from "../../src/document/commands/place";
 import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
 import {
-  editConsole,
-  editEar,
-  editMonitor,
-  editWishes,
+  editDesk,
+  editEarphone,
+  editMonitorSystem,
+  editPreferences,
   rename,
   setNote,
 } from "../../src/document/commands/settings";
-import { editSlot, moveSlot, setSlot, setSlotCount, swapChannels } from "../../src/document/commands/slots";
-import {
-  addSource,
-  dragPan,
-  duplicateSource,
-  editSource,
-  moveSource,
-  removeSource,
-} from "../../src/document/commands/sources";
-import {
-  addSum,
-  duplicateSum,
-  editSum,
-  pullSends,
-  removeSum,
-  setSend,
-  swapPair,
-} from "../../src/document/commands/sums";
 import { RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
-import { answers, EAR, measuredOf, within } from "./any";
+import { answers, EARPHONE, measuredOf, within } from "./any";
 
 /** Ids that mostly exist: also one that never does. */
 const id = (prefix: string) => fc.integer({ min: 1, max: 20 }).map((n) => `${prefix}${n}`);
-const source = id("s");
+const channel = id("s");
 const piece = id("p");
-const sum = id("m").filter((m) => m.length === 2);
+const bus = id("m").filter((m) => m.length === 2);
 const listener = id("l");
 const flag = fc.boolean();
 const pan = fc.oneof(
@@ -79,41 +79,41 @@ const anyOf = <K extends string>(table: { readonly [name in K]: unknown }) =>
   fc.constantFrom(...(Object.keys(table) as K[]));
 const both = <T>(of: fc.Arbitrary<T>) => fc.tuple(of, of);
 
-const slot = fc.record({
+const input = fc.record({
   feed: fc.oneof(
     fc.record({
       kind: fc.constant("source" as const),
-      source,
-      channel: fc.constantFrom("both", "left", "right" as const),
+      channel,
+      side: fc.constantFrom("both", "left", "right" as const),
       tap: fc.constantFrom("before-eq", "after-fader" as const),
     }),
-    fc.record({ kind: fc.constant("leg" as const), sum, leg: fc.constantFrom("left", "right" as const) }),
+    fc.record({ kind: fc.constant("leg" as const), bus, side: fc.constantFrom("left", "right" as const) }),
   ),
   on: flag,
   trim,
 });
 
 /** Every field of a record but its id, each with what it may be. */
-const sourceFields = patch<Omit<Source, "id">>({
+const channelFields = patch<Omit<Channel, "id">>({
   name,
-  kind: anyOf(SOURCE_KINDS),
+  kind: anyOf(CHANNEL_KINDS),
   piece: orNull(piece),
-  channels: fc.constantFrom(1, 2),
+  lines: fc.constantFrom(1, 2),
   pan,
   muted: flag,
   inverted: flag,
-  level: orNull(within(RANGES.level)),
+  gatedRms: orNull(within(RANGES.level)),
   peak: orNull(within(RANGES.level)),
   keepSides: flag,
 });
-const sumFields = patch<Omit<Sum, "id" | "sends">>({
+const busFields = patch<Omit<Bus, "id" | "sends">>({
   name,
   stereo: flag,
   trim,
-  legTrim: both(trim),
-  legInverted: both(flag),
-  unevenLegs: flag,
-  reversed: flag,
+  sideTrim: both(trim),
+  sideInverted: both(flag),
+  unevenSides: flag,
+  swapped: flag,
   folded: flag,
   padDb: within(RANGES.pad),
 });
@@ -130,38 +130,38 @@ const listenerFields = patch<Omit<Listener, "id" | "kind">>({
   x: metres,
   y: metres,
   facing: degrees,
-  sum: orNull(sum),
+  bus: orNull(bus),
   flipped: flag,
   mono: flag,
 });
-const consoleFields = patch<Console>({
+const consoleFields = patch<Desk>({
   law: anyOf(LAWS),
   centreDb: within(RANGES.centre),
   reference: fc.constantFrom("sides", "centre"),
-  twoChannel: fc.constantFrom("balance-linear", "balance-sine", "pan"),
+  stereoLaw: fc.constantFrom("balance-linear", "balance-sine", "pan"),
   panStyle: fc.constantFrom("steps", "midi", "clock"),
   panSteps: fc.integer(RANGES.panSteps),
   levelStep: within(RANGES.levelStep),
   rms: fc.constantFrom("sample", "aes17"),
   outputDbu: within(RANGES.output),
 });
-const earFields = patch<Ear>(EAR);
+const earFields = patch<Earphone>(EARPHONE);
 
-/** Figures of some sources, correlated anyhow but alike both ways. */
+/** Figures of some channels, correlated anyhow but alike both ways. */
 const recording = fc
   .record({
     name,
     seconds: within(RANGES.seconds),
-    sources: fc.uniqueArray(measuredOf(source, within(RANGES.measured)), {
+    channels: fc.uniqueArray(measuredOf(channel, within(RANGES.measured)), {
       maxLength: 6,
-      selector: (m) => m.source,
+      selector: (m) => m.channel,
     }),
     each: fc.array(within(RANGES.correlation), { minLength: 15, maxLength: 15 }),
   })
   .map(({ each, ...rest }): Recording => {
     const of = (low: number, high: number): number => each[(high * (high - 1)) / 2 + low] ?? 0;
-    const correlation = rest.sources.map((_, row) =>
-      rest.sources.map((__, column) =>
+    const correlation = rest.channels.map((_, row) =>
+      rest.channels.map((__, column) =>
         row === column ? 1 : of(Math.min(row, column), Math.max(row, column)),
       ),
     );
@@ -170,24 +170,24 @@ const recording = fc
 
 /** Any command with any arguments that the types and fields allow, whether they fit the setup or not. */
 export const commands: fc.Arbitrary<Command> = fc.oneof(
-  orNull(sum).map(addSource),
-  source.map(duplicateSource),
-  source.map(removeSource),
-  fc.tuple(source, source).map((a) => moveSource(...a)),
-  fc.tuple(source, sourceFields).map((a) => editSource(...a)),
-  fc.tuple(source, pan).map((a) => dragPan(...a)),
-  fc.tuple(flag, name).map((a) => addSum(...a)),
-  sum.map(removeSum),
-  sum.map(duplicateSum),
-  fc.tuple(sum, sumFields).map((a) => editSum(...a)),
+  orNull(bus).map(addChannel),
+  channel.map(duplicateChannel),
+  channel.map(removeChannel),
+  fc.tuple(channel, channel).map((a) => moveChannel(...a)),
+  fc.tuple(channel, channelFields).map((a) => editChannel(...a)),
+  fc.tuple(channel, pan).map((a) => dragPan(...a)),
+  fc.tuple(flag, name).map((a) => addBus(...a)),
+  bus.map(removeBus),
+  bus.map(duplicateBus),
+  fc.tuple(bus, busFields).map((a) => editBus(...a)),
   fc
-    .tuple(sum, source, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
+    .tuple(bus, channel, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
     .map((a) => setSend(...a)),
   fc
-    .tuple(sum, fc.array(fc.record({ source, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
-    .map((a) => pullSends(...a)),
-  sum.map(swapPair),
-  source.map(swapChannels),
+    .tuple(bus, fc.array(fc.record({ channel, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
+    .map((a) => lowerSends(...a)),
+  bus.map(swapBus),
+  channel.map(swapLines),
   fc.tuple(anyOf(PIECE_KINDS), name).map((a) => addPiece(...a)),
   fc.tuple(piece, pieceFields).map((a) => editPiece(...a)),
   fc.tuple(piece, metres, metres).map((a) => movePiece(...a)),
@@ -198,29 +198,29 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc.tuple(listener, listenerFields).map((a) => editListener(...a)),
   fc.tuple(listener, metres, metres).map((a) => moveListener(...a)),
   listener.map(removeListener),
-  consoleFields.map(editConsole),
-  within(RANGES.input).map((inputMaxDbu) => editMonitor({ inputMaxDbu })),
-  patch({ first: listener, houseFixed: flag, slotsFixed: flag, margin: within(RANGES.margin) }).map(
-    editWishes,
+  consoleFields.map(editDesk),
+  within(RANGES.input).map((inputMaxDbu) => editMonitorSystem({ maxInputDbu: inputMaxDbu })),
+  patch({ first: listener, fohFixed: flag, inputsFixed: flag, margin: within(RANGES.margin) }).map(
+    editPreferences,
   ),
-  orNull(earFields).map(editEar),
+  orNull(earFields).map(editEarphone),
   name.map(rename),
   name.map(setNote),
-  source.map(placeSource),
-  sum.map(placeSum),
-  fc.tuple(index, orNull(slot)).map((a) => setSlot(...a)),
-  fc.tuple(index, index).map((a) => moveSlot(...a)),
-  fc.integer({ min: 7, max: 24 }).map(setSlotCount),
-  fc.tuple(index, patch({ on: flag, trim })).map((a) => editSlot(...a)),
+  channel.map(assignChannel),
+  bus.map(assignBus),
+  fc.tuple(index, orNull(input)).map((a) => setInput(...a)),
+  fc.tuple(index, index).map((a) => moveInput(...a)),
+  fc.integer({ min: 7, max: 24 }).map(setInputCount),
+  fc.tuple(index, patch({ on: flag, trim })).map((a) => editInput(...a)),
   listener.map(startCheck),
   fc.tuple(piece, answers).map((a) => answer(...a)),
-  fc.constant(takeBackAnswer()),
+  fc.constant(undoAnswer()),
   fc.constant(endCheck()),
-  fc.tuple(index, orNull(flag)).map((a) => tickSlot(...a)),
+  fc.tuple(index, orNull(flag)).map((a) => tickInput(...a)),
   fc.tuple(recording, flag).map((a) => keepRecording(...a)),
   fc.constant(forgetRecording()),
   within(RANGES.margin).map((margin) =>
-    replaceSetup("margin", (s) => ({ ...s, wishes: { ...s.wishes, margin } })),
+    replaceSetup("margin", (s) => ({ ...s, preferences: { ...s.preferences, targetHeadroom: margin } })),
   ),
 );
 

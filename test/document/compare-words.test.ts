@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import type { Listener, Recording, Slot, Source } from "../../src/core/setup";
-import { editEar } from "../../src/document/commands/settings";
-import { setSlot } from "../../src/document/commands/slots";
-import { addSource, dragPan, editSource, removeSource } from "../../src/document/commands/sources";
-import { addSum, duplicateSum, setSend } from "../../src/document/commands/sums";
+import type { Channel, Listener, MonitorInput, Recording } from "../../src/core/model/setup";
+import { addBus, duplicateBus, setSend } from "../../src/document/commands/buses";
+import { addChannel, dragPan, editChannel, removeChannel } from "../../src/document/commands/channels";
+import { setInput } from "../../src/document/commands/inputs";
+import { editEarphone } from "../../src/document/commands/settings";
 import { differences } from "../../src/document/compare";
 import { exampleSetup } from "../../src/document/example";
 import type { SetupFile } from "../../src/document/schema";
@@ -16,23 +16,23 @@ const said = (from: SetupFile, to: SetupFile): string[] =>
 
 describe("the words of a difference", () => {
   it("about earphones", () => {
-    const ear = applied(example, editEar({}));
+    const ear = applied(example, editEarphone({}));
     expect(said(ear, example)).toEqual(["Earphones | No earphone data"]);
-    expect(said(ear, applied(ear, editEar({ sensitivity: 112 })))).toEqual([
+    expect(said(ear, applied(ear, editEarphone({ sensitivity: 112 })))).toEqual([
       "Earphones | Sensitivity 112 dB/mW instead of 108 dB/mW",
     ]);
-    expect(said(ear, applied(ear, editEar({ sourceImpedance: 8 })))).toEqual([
+    expect(said(ear, applied(ear, editEarphone({ sourceImpedance: 8 })))).toEqual([
       "Earphones | Amplifier’s impedance 8 Ω instead of 1 Ω",
     ]);
-    expect(said(ear, applied(ear, editEar({ unit: "dB/V" })))).toEqual([
+    expect(said(ear, applied(ear, editEarphone({ unit: "dB/V" })))).toEqual([
       "Earphones | Sensitivity 108 dB/V instead of 108 dB/mW",
     ]);
   });
 
   it("about sums and listeners in another order", () => {
-    const two = applied(example, addSum(true, "Horns"));
-    expect(said(two, { ...two, sums: [...two.sums].reverse() })).toEqual([
-      "Sums | The sums are in another order",
+    const two = applied(example, addBus(true, "Horns"));
+    expect(said(two, { ...two, buses: [...two.buses].reverse() })).toEqual([
+      "Sums | The buses are in another order",
     ]);
     expect(said(example, { ...example, listeners: [...example.listeners].reverse() })).toEqual([
       "Listeners | The listeners are in another order",
@@ -40,13 +40,13 @@ describe("the words of a difference", () => {
   });
 
   it("about things without a name", () => {
-    const nameless = applied(example, addSource(null), editSource("s19", { name: "" }), addSum(false, ""));
+    const nameless = applied(example, addChannel(null), editChannel("s19", { name: "" }), addBus(false, ""));
     expect(said(example, nameless)).toEqual([
-      "Sources | Unnamed source is there as well",
-      "Sums | Unnamed sum is there as well",
+      "Channels | Unnamed channel is there as well",
+      "Sums | Unnamed bus is there as well",
     ]);
     expect(said(nameless, applied(nameless, setSend("m1", "s19", {})))).toEqual([
-      "Sums | Drums: Unnamed source goes into it as well",
+      "Sums | Drums: Unnamed channel goes into it as well",
     ]);
     const listener: Listener = { ...(example.listeners[2] as Listener), id: "l9", name: "" };
     expect(said(example, { ...example, listeners: [...example.listeners, listener] })).toEqual([
@@ -59,37 +59,37 @@ describe("the words of a difference", () => {
       list.map((thing, at) => (at === 0 ? { ...thing, name: "" } : thing));
     const from: SetupFile = {
       ...example,
-      sums: unnamed(example.sums),
-      sources: unnamed(example.sources),
+      buses: unnamed(example.buses),
+      channels: unnamed(example.channels),
       listeners: unnamed(example.listeners),
-      wishes: { ...example.wishes, first: (example.listeners[0] as Listener).id },
+      preferences: { ...example.preferences, first: (example.listeners[0] as Listener).id },
       kit: { ...example.kit, pieces: unnamed(example.kit.pieces).map((p) => ({ ...p, player: "" })) },
     };
     const [, , singer] = from.listeners as [Listener, Listener, Listener];
     const to: SetupFile = {
       ...from,
-      sources: from.sources.map((s) => (s.id === "s1" ? { ...s, piece: null } : s)),
-      listeners: from.listeners.map((l) => (l === singer ? { ...l, sum: null } : l)),
-      wishes: { ...from.wishes, first: singer.id },
+      channels: from.channels.map((s) => (s.id === "s1" ? { ...s, piece: null } : s)),
+      listeners: from.listeners.map((l) => (l === singer ? { ...l, bus: null } : l)),
+      preferences: { ...from.preferences, first: singer.id },
       kit: { ...from.kit, pieces: from.kit.pieces.map((p) => ({ ...p, player: "Mara" })) },
     };
     const all = said(to, from);
-    expect(all).toContain(`Listeners | ${singer.name}: hears an unnamed sum instead of no sum`);
+    expect(all).toContain(`Listeners | ${singer.name}: hears an unnamed bus instead of no bus`);
     expect(all).toContain(
-      "Sources | Unnamed source: stands at an unnamed piece instead of no place at the kit",
+      "Channels | Unnamed source: stands at an unnamed piece instead of no place at the kit",
     );
     expect(all).toContain("Kit | Hat: played by nobody instead of Mara");
     expect(all).toContain(`Wishes | Who matters most: an unnamed listener instead of “${singer.name}”`);
-    const fed = (feed: Slot["feed"]): SetupFile => ({
+    const fed = (feed: MonitorInput["feed"]): SetupFile => ({
       ...from,
-      monitor: { ...from.monitor, slots: [{ feed, on: true, trim: 0 }, ...from.monitor.slots.slice(1)] },
+      monitor: { ...from.monitor, inputs: [{ feed, on: true, trim: 0 }, ...from.monitor.inputs.slice(1)] },
     });
-    const leg = fed({ kind: "leg", sum: "m1", leg: "left" });
-    const direct = fed({ kind: "source", source: "s1", channel: "both", tap: "before-filter" });
-    expect(said(direct, leg).join()).toMatch(
+    const side = fed({ kind: "bus", bus: "m1", side: "left" });
+    const direct = fed({ kind: "channel", channel: "s1", side: "both", tap: "pre-hpf" });
+    expect(said(direct, side).join()).toMatch(
       /the left leg of an unnamed sum instead of an unnamed source, [^"]+/,
     );
-    expect(said(example, { ...example, sums: unnamed(example.sums) })).toContain(
+    expect(said(example, { ...example, buses: unnamed(example.buses) })).toContain(
       "Sums | Drums: called nothing instead of Drums",
     );
   });
@@ -102,8 +102,8 @@ describe("the words about what a thing is", () => {
       kit: { ...example.kit, pieces: example.kit.pieces.map((p) => ({ ...p, kind: "floor" as const })) },
     };
     expect(said(example, floor)).toContain("Kit | Kick: kind Floor tom instead of Kick");
-    const talk = applied(example, editSource("s1", { kind: "talk" }));
-    expect(said(example, talk)).toEqual(["Sources | Kick: kind Talk-back instead of Drum or percussion"]);
+    const talk = applied(example, editChannel("s1", { kind: "talkback" }));
+    expect(said(example, talk)).toEqual(["Channels | Kick: kind Talk-back instead of Drum or percussion"]);
   });
 });
 
@@ -111,7 +111,7 @@ describe("the words about a recording", () => {
   const recording = (name: string, rms: number, seconds: number): Recording => ({
     name,
     seconds,
-    sources: [measured("s1", { rms })],
+    channels: [measured("s1", { rms })],
     correlation: [[1]],
   });
   const recorded = (name: string, rms = -30, seconds = 9): SetupFile => ({
@@ -145,7 +145,7 @@ describe("the words about a recording", () => {
     expect(said(recorded("Night"), recorded("Concert", -31))).toHaveLength(1);
   });
 
-  it("are none where only the ids of its sources are others", () => {
+  it("are none where only the ids of its channels are others", () => {
     const other = JSON.parse(JSON.stringify(recorded("Rehearsal")), (_, value) =>
       value === "s1" ? "x1" : value,
     );
@@ -155,44 +155,44 @@ describe("the words about a recording", () => {
 });
 
 describe("a thing is known again", () => {
-  const [kick, snare] = example.sources as [Source, Source];
+  const [kick, snare] = example.channels as [Channel, Channel];
 
   it("by id and name before by name: two of one name that changed places are only in another order", () => {
-    const twice = applied(example, editSource("s2", { name: "Kick" }), dragPan("s2", -1));
-    const [first, second, ...rest] = twice.sources as [Source, Source, ...Source[]];
-    expect(said(twice, { ...twice, sources: [second, first, ...rest] })).toEqual([
-      "Sources | The sources are in another order",
+    const twice = applied(example, editChannel("s2", { name: "Kick" }), dragPan("s2", -1));
+    const [first, second, ...rest] = twice.channels as [Channel, Channel, ...Channel[]];
+    expect(said(twice, { ...twice, channels: [second, first, ...rest] })).toEqual([
+      "Channels | The channels are in another order",
     ]);
-    const sums = applied(example, duplicateSum("m1"));
-    expect(said(sums, sums)).toEqual([]);
+    const buses = applied(example, duplicateBus("m1"));
+    expect(said(buses, buses)).toEqual([]);
   });
 
   it("by its name, and what is gone is not what has its id now", () => {
     // The snare is gone, and the kick has its id.
-    const without = applied(example, removeSource("s2"));
+    const without = applied(example, removeChannel("s2"));
     const other = JSON.parse(JSON.stringify(without), (_, value) => (value === kick.id ? snare.id : value));
-    const slots = example.monitor.slots;
-    const feed = { kind: "source", source: snare.id, channel: "both", tap: "before-eq" } as const;
-    const before = applied(example, setSlot(14, { feed, on: true, trim: 0 }));
-    expect(said(before, { ...other, monitor: { ...other.monitor, slots } })).toEqual([
-      "Sources | Snare is not there",
+    const inputs = example.monitor.inputs;
+    const feed = { kind: "channel", channel: snare.id, side: "both", tap: "before-eq" } as const;
+    const before = applied(example, setInput(14, { feed, on: true, trim: 0 }));
+    expect(said(before, { ...other, monitor: { ...other.monitor, inputs } })).toEqual([
+      "Channels | Snare is not there",
       "Sums | Drums: Snare does not go into it",
-      "Slots | Slot 15: nothing instead of “Snare”, before EQ",
+      "Inputs | Input 15: nothing instead of “Snare”, before EQ",
     ]);
   });
 
   it("never as a stranger, even one that took the id of what is gone", () => {
-    const without = applied(example, removeSource("s9"), removeSource("s10"));
+    const without = applied(example, removeChannel("s9"), removeChannel("s10"));
     const strangers = ["gone s9", "gone s10"].map(
-      (id, at): Source => ({ ...kick, id, name: `Stranger ${at + 1}` }),
+      (id, at): Channel => ({ ...kick, id, name: `Stranger ${at + 1}` }),
     );
-    expect(said(example, { ...without, sources: [...without.sources, ...strangers] })).toEqual([
-      "Sources | Stranger 1 is there as well",
-      "Sources | Stranger 2 is there as well",
-      "Sources | Bass is not there",
-      "Sources | Guitar is not there",
-      "Slots | Slot 3: nothing instead of “Bass”, before fader",
-      "Slots | Slot 4: nothing instead of “Guitar”, before fader",
+    expect(said(example, { ...without, channels: [...without.channels, ...strangers] })).toEqual([
+      "Channels | Stranger 1 is there as well",
+      "Channels | Stranger 2 is there as well",
+      "Channels | Bass is not there",
+      "Channels | Guitar is not there",
+      "Inputs | Input 3: nothing instead of “Bass”, before fader",
+      "Inputs | Input 4: nothing instead of “Guitar”, before fader",
     ]);
   });
 });

@@ -2,20 +2,26 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Slot } from "../../src/core/setup";
+import type { MonitorInput } from "../../src/core/model/setup";
+import { addBus, editBus, setSend, swapBus } from "../../src/document/commands/buses";
+import {
+  addChannel,
+  dragPan,
+  duplicateChannel,
+  editChannel,
+  moveChannel,
+  removeChannel,
+} from "../../src/document/commands/channels";
+import { editInput, moveInput, setInput, setInputCount } from "../../src/document/commands/inputs";
 import { addPiece, editPiece, movePiece } from "../../src/document/commands/kit";
 import { addListener, editListener, moveListener } from "../../src/document/commands/listeners";
-import { editConsole, editEar, editWishes, rename, setNote } from "../../src/document/commands/settings";
-import { editSlot, moveSlot, setSlot, setSlotCount } from "../../src/document/commands/slots";
 import {
-  addSource,
-  dragPan,
-  duplicateSource,
-  editSource,
-  moveSource,
-  removeSource,
-} from "../../src/document/commands/sources";
-import { addSum, editSum, setSend, swapPair } from "../../src/document/commands/sums";
+  editDesk,
+  editEarphone,
+  editPreferences,
+  rename,
+  setNote,
+} from "../../src/document/commands/settings";
 import { differences } from "../../src/document/compare";
 import { exampleSetup } from "../../src/document/example";
 import { readSetup } from "../../src/document/read-setup";
@@ -28,71 +34,71 @@ const example = exampleSetup();
 const said = (from: SetupFile, to: SetupFile): string[] =>
   differences(from, to).map(({ part, says }) => `${part} | ${says}`);
 const pieceOf = (name: string): string => example.kit.pieces.find((p) => p.name === name)?.id ?? "";
-const idOf = (name: string): string => example.sources.find((s) => s.name === name)?.id ?? "";
+const idOf = (name: string): string => example.channels.find((s) => s.name === name)?.id ?? "";
 
-/** A setup as far as a comparison is about it: without its name, ticks and answers, sends in the order of sources. */
+/** A setup as far as a comparison is about it: without its name, ticks and answers, sends in the order of channels. */
 const compared = ({ name: _, check: __, lineCheck: ___, ...file }: SetupFile) => {
-  const slots: (Slot | null)[] = [...file.monitor.slots];
-  while (slots.at(-1) === null) slots.pop();
+  const inputs: (MonitorInput | null)[] = [...file.monitor.inputs];
+  while (inputs.at(-1) === null) inputs.pop();
   return JSON.stringify({
     ...file,
-    monitor: { ...file.monitor, slots },
-    sums: file.sums.map((s) => ({
+    monitor: { ...file.monitor, inputs },
+    buses: file.buses.map((s) => ({
       ...s,
-      sends: [...s.sends].sort((a, b) => a.source.localeCompare(b.source)),
+      sends: [...s.sends].sort((a, b) => a.channel.localeCompare(b.channel)),
     })),
   });
 };
 
 describe("one change at a time", () => {
   it.each([
-    [dragPan(idOf("Hat"), -0.4), ["Sources | Hat: pan L40 instead of R70"]],
+    [dragPan(idOf("Hat"), -0.4), ["Channels | Hat: pan L40 instead of R70"]],
     [
-      editSource(idOf("Bass"), { level: -20, muted: true }),
-      ["Sources | Bass: muted instead of not muted", "Sources | Bass: level −20 dBFS instead of −22 dBFS"],
+      editChannel(idOf("Bass"), { gatedRms: -20, muted: true }),
+      ["Channels | Bass: muted instead of not muted", "Channels | Bass: level −20 dBFS instead of −22 dBFS"],
     ],
-    [editSource(idOf("Hat"), { name: "Hi-hat" }), ["Sources | Hat: called Hi-hat instead of Hat"]],
-    [addSource(null), ["Sources | Source is there as well"]],
-    [moveSource(idOf("Hat"), idOf("Tom 1")), ["Sources | The sources are in another order"]],
-    [editSource(idOf("Bass"), { peak: null }), ["Sources | Bass: peak not known instead of −10 dBFS"]],
+    [editChannel(idOf("Hat"), { name: "Hi-hat" }), ["Channels | Hat: called Hi-hat instead of Hat"]],
+    [addChannel(null), ["Channels | Channel is there as well"]],
+    [moveChannel(idOf("Hat"), idOf("Tom 1")), ["Channels | The channels are in another order"]],
+    [editChannel(idOf("Bass"), { peak: null }), ["Channels | Bass: peak not known instead of −10 dBFS"]],
     [
-      editSource(idOf("Bass"), { piece: "p1" }),
-      ["Sources | Bass: stands at “Kick” instead of no place at the kit"],
+      editChannel(idOf("Bass"), { piece: "p1" }),
+      ["Channels | Bass: stands at “Kick” instead of no place at the kit"],
     ],
     [
-      swapPair("m1"),
+      swapBus("m1"),
       [
-        "Sums | Drums: legs swapped at the patch instead of legs patched straight",
-        "Slots | Slot 1: the right leg of “Drums” instead of the left leg of “Drums”",
-        "Slots | Slot 2: the left leg of “Drums” instead of the right leg of “Drums”",
+        "Sums | Drums: sides swapped at the patch instead of sides patched straight",
+        "Inputs | Input 1: the right side of “Drums” instead of the left side of “Drums”",
+        "Inputs | Input 2: the left side of “Drums” instead of the right side of “Drums”",
       ],
     ],
-    [editSum("m1", { trim: -3 }), ["Sums | Drums: trim −3 dB instead of 0 dB"]],
-    [addSum(false, "Voices"), ["Sums | Voices is there as well"]],
+    [editBus("m1", { trim: -3 }), ["Sums | Drums: trim −3 dB instead of 0 dB"]],
+    [addBus(false, "Voices"), ["Sums | Voices is there as well"]],
     [setSend("m1", idOf("Hat"), null), ["Sums | Drums: Hat does not go into it"]],
     [setSend("m1", idOf("Bass"), {}), ["Sums | Drums: Bass goes into it as well"]],
-    [setSend("m1", idOf("Hat"), { pan: 0.4 }), ["Sums | Drums: Hat with pan R40 instead of as in the house"]],
+    [setSend("m1", idOf("Hat"), { pan: 0.4 }), ["Sums | Drums: Hat with pan R40 instead of as at FOH"]],
     [addListener("Sol, guitar"), ["Listeners | Sol, guitar is there as well"]],
     [
       editListener("l3", { flipped: true }),
       ["Listeners | Tobi, lead voice: flipped at their own mixer instead of not flipped at their own mixer"],
     ],
-    [editListener("l3", { sum: null }), ["Listeners | Tobi, lead voice: hears no sum instead of “Drums”"]],
+    [editListener("l3", { bus: null }), ["Listeners | Tobi, lead voice: hears no bus instead of “Drums”"]],
     [
-      editConsole({ law: "linear", outputDbu: 18 }),
+      editDesk({ law: "linear", outputDbu: 18 }),
       [
         "Console | Pan law Linear instead of Constant power, sin/cos",
         "Console | Output at 0 dBFS 18 dBu instead of 22 dBu",
       ],
     ],
-    [editWishes({ first: "l1" }), ["Wishes | Who matters most: “Audience” instead of “Mara, drums”"]],
-    [editEar({}), ["Earphones | Earphone data added"]],
-    [setSlotCount(12), ["Slots | Number of slots 12 instead of 16"]],
-    [setSlot(2, null), ["Slots | Slot 3: nothing instead of “Bass”, before fader"]],
+    [editPreferences({ first: "l1" }), ["Wishes | Who matters most: “Audience” instead of “Mara, drums”"]],
+    [editEarphone({}), ["Earphones | Earphone data added"]],
+    [setInputCount(12), ["Inputs | Number of inputs 12 instead of 16"]],
+    [setInput(2, null), ["Inputs | Input 3: nothing instead of “Bass”, before fader"]],
     [
-      editSlot(10, { on: true, trim: -2 }),
+      editInput(10, { on: true, trim: -2 }),
       [
-        "Slots | Slot 11: “Backing voice 2”, before fader, trim −2 dB instead of “Backing voice 2”, before fader, off",
+        "Inputs | Input 11: “Backing voice 2”, before fader, trim −2 dB instead of “Backing voice 2”, before fader, off",
       ],
     ],
     [
@@ -118,7 +124,7 @@ describe("one change at a time", () => {
       ["Kit | Kick: sounded by the whole kit instead of the kick foot"],
     ],
     [
-      editConsole({ law: "custom", centreDb: 4 }),
+      editDesk({ law: "custom", centreDb: 4 }),
       [
         "Console | Pan law Centre attenuation of your own instead of Constant power, sin/cos",
         "Console | Centre attenuation of your own 4 dB instead of 3 dB",
@@ -137,29 +143,29 @@ describe("one change at a time", () => {
       ],
     ],
     [
-      setSlot(17, example.monitor.slots[2] ?? null),
-      ["Slots | Slot 18: “Bass”, before fader instead of nothing"],
+      setInput(17, example.monitor.inputs[2] ?? null),
+      ["Inputs | Input 18: “Bass”, before fader instead of nothing"],
     ],
   ])("%#: $label", (command, says) => {
     expect(said(example, applied(example, command))).toEqual(says);
   });
 
-  it("says of a source that is gone what went with it", () => {
-    const [first, ...more] = said(example, applied(example, removeSource(idOf("Bass"))));
-    expect(first).toBe("Sources | Bass is not there");
-    expect(more).toEqual(["Slots | Slot 3: nothing instead of “Bass”, before fader"]);
+  it("says of a channel that is gone what went with it", () => {
+    const [first, ...more] = said(example, applied(example, removeChannel(idOf("Bass"))));
+    expect(first).toBe("Channels | Bass is not there");
+    expect(more).toEqual(["Inputs | Input 3: nothing instead of “Bass”, before fader"]);
   });
 
   it("tells two pans apart that the console prints alike", () => {
     const near = applied(example, dragPan(idOf("Hat"), 0.701));
-    expect(said(example, near)).toEqual(["Sources | Hat: pan R70 (0.701) instead of R70 (0.7)"]);
+    expect(said(example, near)).toEqual(["Channels | Hat: pan R70 (0.701) instead of R70 (0.7)"]);
   });
 
-  it("says both slots when a feed moves", () => {
-    const moved = applied(example, moveSlot(2, 3));
+  it("says both inputs when a feed moves", () => {
+    const moved = applied(example, moveInput(2, 3));
     expect(said(example, moved)).toEqual([
-      "Slots | Slot 3: “Guitar”, before fader instead of “Bass”, before fader",
-      "Slots | Slot 4: “Bass”, before fader instead of “Guitar”, before fader",
+      "Inputs | Input 3: “Guitar”, before fader instead of “Bass”, before fader",
+      "Inputs | Input 4: “Bass”, before fader instead of “Guitar”, before fader",
     ]);
   });
 });
@@ -168,35 +174,35 @@ describe("what is the same thing", () => {
   it("is known by its name where the ids are those of another setup", () => {
     const small = templateSetup(3, "right");
     const large = templateSetup(4, "right");
-    expect(small.sources[1]?.id).toBe(large.sources[1]?.id);
+    expect(small.channels[1]?.id).toBe(large.channels[1]?.id);
     expect(said(small, large)).toEqual([
       "Kit | The pieces are in another order",
-      "Sources | Snare is there as well",
+      "Channels | Snare is there as well",
       "Sums | Drums: Snare goes into it as well",
     ]);
   });
 
   it("is known by id and name first, so that two of one name stay themselves", () => {
-    const twice = applied(example, duplicateSource(idOf("Hat")), editSource("s19", { name: "Hat" }));
+    const twice = applied(example, duplicateChannel(idOf("Hat")), editChannel("s19", { name: "Hat" }));
     const changed = applied(twice, dragPan("s19", -1));
-    expect(twice.sources.map((s) => s.name).filter((n) => n === "Hat")).toHaveLength(2);
-    expect(said(twice, changed)).toEqual(["Sources | Hat: pan L100 instead of R70"]);
+    expect(twice.channels.map((s) => s.name).filter((n) => n === "Hat")).toHaveLength(2);
+    expect(said(twice, changed)).toEqual(["Channels | Hat: pan L100 instead of R70"]);
   });
 
   it("is followed through all that refers to it", () => {
     const ids: { readonly [id: string]: string } = { s3: "x1", p3: "x2", m1: "x3", l2: "x4" };
     const other = JSON.parse(JSON.stringify(example), (_, value) => ids[value] ?? value) as SetupFile;
-    expect(other.sources.some((s) => s.id === "x1")).toBe(true);
+    expect(other.channels.some((s) => s.id === "x1")).toBe(true);
     expect(said(example, other)).toEqual([]);
     expect(said(other, example)).toEqual([]);
   });
 
   it("is not another thing that happens to have its id", () => {
-    const without = applied(example, removeSource(idOf("Bass")));
-    const stranger = { ...example.sources[0], id: "gone s9", name: "Stranger", piece: null } as const;
-    const hostile = { ...without, sources: [...without.sources, stranger] } as SetupFile;
-    expect(said(example, hostile)).toContain("Sources | Stranger is there as well");
-    expect(said(example, hostile)).toContain("Sources | Bass is not there");
+    const without = applied(example, removeChannel(idOf("Bass")));
+    const stranger = { ...example.channels[0], id: "gone s9", name: "Stranger", piece: null } as const;
+    const hostile = { ...without, channels: [...without.channels, stranger] } as SetupFile;
+    expect(said(example, hostile)).toContain("Channels | Stranger is there as well");
+    expect(said(example, hostile)).toContain("Channels | Bass is not there");
   });
 });
 
@@ -220,7 +226,7 @@ it("sees every value that a setup has, one by one", () => {
   const none = /^\.(format|version|name|check|lineCheck)\b|\.id$/;
   const unseen = all.filter(([, other]) => differences(file, other as SetupFile).length === 0);
   expect(all.length).toBeGreaterThan(300);
-  expect(file.recording && file.ear).not.toBeNull();
+  expect(file.recording && file.earphone).not.toBeNull();
   expect(unseen.map(([at]) => at).filter((at) => !none.test(at))).toEqual([]);
 });
 

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
-import { imagesOf } from "../../src/core/image";
+import { imagesOf } from "../../src/core/stereo/image";
 import { exampleSetup } from "../../src/document/example";
 import { mend } from "../../src/document/mend";
 import type { SetupFile } from "../../src/document/schema";
@@ -34,9 +34,9 @@ describe("the worked example", () => {
   it("has its snare a little to the drummer's left, and panned so, unlike the template", () => {
     const moved = example.kit.pieces.filter((p, at) => p.x !== templateSetup(8, "right").kit.pieces[at]?.x);
     expect(moved.map((p) => [p.kind, p.x])).toEqual([["snare", -0.15]]);
-    const panned = example.sources
+    const panned = example.channels
       .slice(0, 8)
-      .filter((s, at) => s.pan !== templateSetup(8, "right").sources[at]?.pan);
+      .filter((s, at) => s.pan !== templateSetup(8, "right").channels[at]?.pan);
     expect(panned.map((s) => [s.name, s.pan])).toEqual([["Snare", 0.1]]);
   });
 
@@ -53,15 +53,15 @@ describe("the worked example", () => {
     expect(imageOf("Lene")?.sideOn).toBe(true);
   });
 
-  it("fills all but two of sixteen slots, one of them off", () => {
-    const { slots, slotCount } = example.monitor;
-    expect([slotCount, slots.length]).toEqual([16, 16]);
-    expect(slots.filter((slot) => slot === null)).toHaveLength(2);
-    expect(slots.filter((slot) => slot && !slot.on)).toHaveLength(1);
+  it("fills all but two of sixteen inputs, one of them off", () => {
+    const { inputs, inputCount } = example.monitor;
+    expect([inputCount, inputs.length]).toEqual([16, 16]);
+    expect(inputs.filter((input) => input === null)).toHaveLength(2);
+    expect(inputs.filter((input) => input && !input.on)).toHaveLength(1);
   });
 
   it("has its margin everywhere but at the receiving input", () => {
-    const drums = evaluate(example).sums.get("m1");
+    const drums = evaluate(example).buses.get("m1");
     expect(drums?.ceilings.map((c) => [c.place, c.state])).toEqual([
       ["sum", "fine"],
       ["output", "fine"],
@@ -70,6 +70,6 @@ describe("the worked example", () => {
   });
 
   it("has nothing amiss in the patch but the feed that was forgotten", () => {
-    expect(evaluate(example).patch.flags.map((flag) => [flag.code, flag.slots])).toEqual([["off", [10]]]);
+    expect(evaluate(example).patch.flags.map((flag) => [flag.code, flag.inputs])).toEqual([["off", [10]]]);
   });
 });

@@ -1,6 +1,6 @@
+import { duplicateBus } from "../../src/document/commands/buses";
+import { addChannel } from "../../src/document/commands/channels";
 import { addListener } from "../../src/document/commands/listeners";
-import { addSource } from "../../src/document/commands/sources";
-import { duplicateSum } from "../../src/document/commands/sums";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
@@ -16,19 +16,19 @@ export const fullest = (
   const example = exampleSetup();
   const crowded = applied(
     example,
-    ...times(LIMITS.sources - example.sources.length, addSource("m1")),
-    ...times(LIMITS.sums - 1, duplicateSum("m1")),
+    ...times(LIMITS.channels - example.channels.length, addChannel("m1")),
+    ...times(LIMITS.sums - 1, duplicateBus("m1")),
     ...times(LIMITS.listeners - example.listeners.length, addListener()),
   );
-  const measured = crowded.sources.slice(0, tracks);
+  const measured = crowded.channels.slice(0, tracks);
   return {
     ...crowded,
     note: "n".repeat(LIMITS.note),
     recording: {
       name: "Everything",
       seconds: 180,
-      sources: measured.map(({ id }) => ({
-        source: id,
+      channels: measured.map(({ id }) => ({
+        channel: id,
         rms: -30,
         playing: -25,
         peak: -10,

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { drag, step } from "../../src/document/command";
-import { dragPan } from "../../src/document/commands/sources";
+import { dragPan } from "../../src/document/commands/channels";
 import { exampleSetup } from "../../src/document/example";
 import {
   back,

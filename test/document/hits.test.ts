@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { answer, startCheck, takeBackAnswer } from "../../src/document/commands/check";
+import { answer, startCheck, undoAnswer } from "../../src/document/commands/check";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { applied } from "./commands";
@@ -10,7 +10,7 @@ const hit = (piece: string) => ({ piece, answer: "left" }) as const;
 it("only the last answer is taken back", () => {
   const pieces = ["p1", "p2", "p3", "p4"];
   const asked = applied(example, startCheck("l2"), ...pieces.map((piece) => answer(piece, "left")));
-  expect(applied(asked, takeBackAnswer()).check?.hits).toEqual(["p1", "p2", "p3"].map(hit));
+  expect(applied(asked, undoAnswer()).check?.hits).toEqual(["p1", "p2", "p3"].map(hit));
 });
 
 it("a check takes as many answers as it may hold, and no more", () => {

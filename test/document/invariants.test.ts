@@ -3,12 +3,12 @@ import { describe, expect, it } from "vitest";
 import { checkOf } from "../../src/core/check/check";
 import { judge } from "../../src/core/check/judge";
 import { evaluate } from "../../src/core/evaluate";
-import { fits } from "../../src/core/patch/fit";
+import { waysToFree } from "../../src/core/inputs/free";
+import type { Hit } from "../../src/core/model/setup";
 import { whatWouldChange } from "../../src/core/repair/changes";
 import { repairsFor } from "../../src/core/repair/repairs";
 import { situationOf } from "../../src/core/repair/situation";
-import type { Hit } from "../../src/core/setup";
-import { setSlotCount } from "../../src/document/commands/slots";
+import { setInputCount } from "../../src/document/commands/inputs";
 import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
@@ -25,37 +25,37 @@ const setups = fc
 
 /** The schema's rules, written down a second time and plainly. */
 const expectWhole = (file: SetupFile): void => {
-  const lists = [file.sources, file.kit.pieces, file.sums, file.listeners];
+  const lists = [file.channels, file.kit.pieces, file.buses, file.listeners];
   for (const list of lists) expect(new Set(list.map((item) => item.id)).size).toBe(list.length);
-  const [sources, pieces, sums, listeners] = lists.map((list) => list.map((item) => item.id)) as [
+  const [channels, pieces, buses, listeners] = lists.map((list) => list.map((item) => item.id)) as [
     string[],
     string[],
     string[],
     string[],
   ];
-  for (const source of file.sources) expect([null, ...pieces]).toContain(source.piece);
-  for (const sum of file.sums) {
-    const sent = sum.sends.map((send) => send.source);
+  for (const channel of file.channels) expect([null, ...pieces]).toContain(channel.piece);
+  for (const bus of file.buses) {
+    const sent = bus.sends.map((send) => send.channel);
     expect(new Set(sent).size).toBe(sent.length);
-    for (const id of sent) expect(sources).toContain(id);
+    for (const id of sent) expect(channels).toContain(id);
   }
-  for (const listener of file.listeners) expect([null, ...sums]).toContain(listener.sum);
+  for (const listener of file.listeners) expect([null, ...buses]).toContain(listener.bus);
   expect(file.listeners.filter((l) => l.kind === "drummer")).toHaveLength(1);
   expect(file.listeners.some((l) => l.kind === "audience")).toBe(true);
-  expect(listeners).toContain(file.wishes.first);
-  expect(file.monitor.slots.length).toBeGreaterThanOrEqual(file.monitor.slotCount);
-  for (const slot of file.monitor.slots) {
-    if (slot?.feed.kind === "source") {
-      const { source, channel } = slot.feed;
-      expect(sources).toContain(source);
-      if (channel !== "both") expect(file.sources.find((s) => s.id === source)?.channels).toBe(2);
-    } else if (slot) {
-      const { sum, leg } = slot.feed;
-      expect(sums).toContain(sum);
-      if (leg === "right") expect(file.sums.find((s) => s.id === sum)?.stereo).toBe(true);
+  expect(listeners).toContain(file.preferences.first);
+  expect(file.monitor.inputs.length).toBeGreaterThanOrEqual(file.monitor.inputCount);
+  for (const input of file.monitor.inputs) {
+    if (input?.feed.kind === "channel") {
+      const { channel, side } = input.feed;
+      expect(channels).toContain(channel);
+      if (side !== "both") expect(file.channels.find((s) => s.id === channel)?.lines).toBe(2);
+    } else if (input) {
+      const { bus, side } = input.feed;
+      expect(buses).toContain(bus);
+      if (side === "right") expect(file.buses.find((s) => s.id === bus)?.stereo).toBe(true);
     }
   }
-  for (const at of Object.keys(file.lineCheck)) expect(file.monitor.slots[Number(at)]).toBeTruthy();
+  for (const at of Object.keys(file.lineCheck)) expect(file.monitor.inputs[Number(at)]).toBeTruthy();
   if (file.check) expect(listeners).toContain(file.check.listener);
   for (const hit of file.check?.hits ?? []) expect(pieces).toContain(hit.piece);
 };
@@ -94,13 +94,13 @@ describe("any commands in any order", () => {
     );
   });
 
-  it("never make repairs or ways back under the slot count NaN", () => {
+  it("never make recommendations or ways back under the input count NaN", () => {
     fc.assert(
       fc.property(setups, (file) => {
-        const situations = file.sums.map((sum) => situationOf(file, sum));
+        const situations = file.buses.map((bus) => situationOf(file, bus));
         expect(hasNaN(situations.map(repairsFor))).toBe(false);
         expect(hasNaN(situations.map(whatWouldChange))).toBe(false);
-        expect(hasNaN(fits(applied(file, setSlotCount(RANGES.slotCount.min))))).toBe(false);
+        expect(hasNaN(waysToFree(applied(file, setInputCount(RANGES.inputCount.min))))).toBe(false);
       }),
       { numRuns: 100 },
     );

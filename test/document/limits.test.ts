@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { applyFit, fits } from "../../src/core/patch/fit";
-import { withList } from "../../src/core/patch/list";
+import { applyWay, waysToFree } from "../../src/core/inputs/free";
+import { withList } from "../../src/core/inputs/list";
+import type { Bus, Setup } from "../../src/core/model/setup";
 import { withStep } from "../../src/core/repair/steps";
-import type { Setup, Sum } from "../../src/core/setup";
 import { replaceSetup } from "../../src/document/commands/apply";
-import { setSlotCount } from "../../src/document/commands/slots";
-import { addSum, duplicateSum } from "../../src/document/commands/sums";
+import { addBus, duplicateBus } from "../../src/document/commands/buses";
+import { setInputCount } from "../../src/document/commands/inputs";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS, tooMuch } from "../../src/document/limits";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
@@ -16,16 +16,16 @@ const many = <T>(count: number, item: T): T[] => Array.from({ length: count }, (
 
 /** The example with as many sums as a setup holds. */
 const full = (): SetupFile =>
-  applied(exampleSetup(), ...many(LIMITS.sums - exampleSetup().sums.length, addSum(true)));
+  applied(exampleSetup(), ...many(LIMITS.sums - exampleSetup().buses.length, addBus(true)));
 
 const ownPair = (setup: Setup): Setup => {
-  const [of] = setup.sums as [Sum];
+  const [of] = setup.buses as [Bus];
   return withStep(setup, {
     step: "own pair",
     listener: "l2",
     of: of.id,
     copy: { ...of, id: "m99", name: "Drums for Mara" },
-    slots: [14, 15],
+    inputs: [14, 15],
     trims: [0, 0],
     off: [false, false],
     pans: [],
@@ -45,28 +45,28 @@ describe("a change that would hold more than a setup may", () => {
     expect(after).not.toBe(file);
     expect(readSetupText(printSetup(after))).toEqual({ ok: true, file: after, notes: [] });
   };
-  const SUMS = "33 sums in all: too many. Allowed: 32.";
+  const BUSES = "33 sums in all: too many. Allowed: 32.";
 
   it("is refused with a word: a pair of one's own", () => {
-    refused(full(), ownPair, SUMS);
+    refused(full(), ownPair, BUSES);
     taken(exampleSetup(), ownPair);
   });
 
-  it("is refused with a word: sources summed to get back under the slot count", () => {
+  it("is refused with a word: channels summed to get back under the input count", () => {
     const together = (file: SetupFile) => {
-      const fit = fits(file, 30).find((f) => f.moves.some((m) => m.move === "together"));
-      if (!fit) throw new Error("no way back that sums");
-      return (s: Setup) => applyFit(s, fit);
+      const fit = waysToFree(file, 30).find((f) => f.moves.some((m) => m.move === "together"));
+      if (!fit) throw new Error("no way back that buses");
+      return (s: Setup) => applyWay(s, fit);
     };
-    const over = setSlotCount(9).apply(exampleSetup());
+    const over = setInputCount(9).apply(exampleSetup());
     taken(over, together(over));
-    const fullOver = setSlotCount(9).apply(full());
-    refused(fullOver, together(fullOver), SUMS);
+    const fullOver = setInputCount(9).apply(full());
+    refused(fullOver, together(fullOver), BUSES);
   });
 
-  it("is refused with a word: a list of too many sources", () => {
+  it("is refused with a word: a list of too many channels", () => {
     const row = { kind: "other", piece: null, channels: 1, pan: 0, muted: false, inverted: false } as const;
-    const rows = Array.from({ length: LIMITS.sources }, (_, i) => ({
+    const rows = Array.from({ length: LIMITS.channels }, (_, i) => ({
       ...row,
       name: `New ${i}`,
       level: null,
@@ -74,7 +74,7 @@ describe("a change that would hold more than a setup may", () => {
       keepSides: false,
       feeds: [],
     }));
-    refused(exampleSetup(), (s) => withList(s, rows, "add"), "530 sources in all: too many. Allowed: 512.");
+    refused(exampleSetup(), (s) => withList(s, rows, "add"), "530 channels in all: too many. Allowed: 512.");
     taken(exampleSetup(), (s) => withList(s, rows, "replace"));
   });
 
@@ -82,14 +82,14 @@ describe("a change that would hold more than a setup may", () => {
     const example = exampleSetup();
     const [piece] = example.kit.pieces;
     const [listener] = example.listeners;
-    const [slot] = example.monitor.slots;
+    const [input] = example.monitor.inputs;
     expect(tooMuch(example)).toBeNull();
     expect(tooMuch({ ...example, kit: { ...example.kit, pieces: many(129, piece as never) } })).toContain(
       "129 pieces in all",
     );
     expect(tooMuch({ ...example, listeners: many(33, listener as never) })).toContain("33 listeners in all");
-    const slots = many(193, slot as never);
-    expect(tooMuch({ ...example, monitor: { ...example.monitor, slots } })).toContain("193 slots in all");
-    expect(tooMuch(duplicateSum("m1").apply(full()))).toBeNull();
+    const inputs = many(193, input as never);
+    expect(tooMuch({ ...example, monitor: { ...example.monitor, inputs } })).toContain("193 inputs in all");
+    expect(tooMuch(duplicateBus("m1").apply(full()))).toBeNull();
   });
 });

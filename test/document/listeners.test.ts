@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { addListener, editListener } from "../../src/document/commands/listeners";
-import { editWishes } from "../../src/document/commands/settings";
+import { editPreferences } from "../../src/document/commands/settings";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { applied } from "./commands";
@@ -20,8 +20,8 @@ it("what is changed of a listener or a wish is that and nothing else", () => {
     ...example,
     listeners: [audience, drummer, { ...singer, flipped: true }, ...others],
   });
-  expect(applied(example, editWishes({ margin: 3 }))).toEqual({
+  expect(applied(example, editPreferences({ targetHeadroom: 3 }))).toEqual({
     ...example,
-    wishes: { ...example.wishes, margin: 3 },
+    wishes: { ...example.preferences, margin: 3 },
   });
 });

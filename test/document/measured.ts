@@ -1,10 +1,10 @@
-import type { Measured } from "../../src/core/setup";
+import type { MeasuredChannel } from "../../src/core/model/setup";
 
-/** Figures of one source as a recording has them, where only some of them matter. */
-export const measured = (source: string, more: Partial<Measured> = {}): Measured => ({
-  source,
+/** Figures of one channel as a recording has them, where only some of them matter. */
+export const measured = (channel: string, more: Partial<MeasuredChannel> = {}): MeasuredChannel => ({
+  channel,
   rms: -30,
-  playing: -24,
+  gatedRms: -24,
   peak: -9,
   truePeak: -8.5,
   fast: -20,

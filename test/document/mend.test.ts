@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Measured } from "../../src/core/setup";
+import type { MeasuredChannel } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
@@ -19,14 +19,14 @@ const twice = <T>(list: readonly T[]): readonly T[] => [...list, ...list.slice(0
 it("of two with one id the later gets a free one of its own kind", () => {
   const { file, notes } = mended({
     ...example,
-    sources: twice(example.sources),
+    channels: twice(example.channels),
     kit: { ...example.kit, pieces: twice(example.kit.pieces) },
-    sums: twice(example.sums),
+    buses: twice(example.buses),
     listeners: twice(example.listeners),
   });
-  const ids = [file.sources, file.kit.pieces, file.sums, file.listeners].map((list) => list.at(-1)?.id);
+  const ids = [file.channels, file.kit.pieces, file.buses, file.listeners].map((list) => list.at(-1)?.id);
   expect(ids.map((id) => id?.replace(/\d+$/, ""))).toEqual(["s", "p", "m", "l"]);
-  expect(new Set(file.sources.map((s) => s.id)).size).toBe(example.sources.length + 1);
+  expect(new Set(file.channels.map((s) => s.id)).size).toBe(example.channels.length + 1);
   expect(notes).toEqual([
     "“Kick” had no id of its own and got one.",
     "“Kick” had no id of its own and got one.",
@@ -38,10 +38,10 @@ it("of two with one id the later gets a free one of its own kind", () => {
 it("what has an empty id gets one too", () => {
   const { file, notes } = mended({
     ...example,
-    sums: [...example.sums, { ...example.sums[0], id: "" }],
+    buses: [...example.buses, { ...example.buses[0], id: "" }],
   } as SetupFile);
-  expect(file.sums[0]?.id).toBe("m1");
-  expect(file.sums[1]?.id).toMatch(/^m[2-9]$/);
+  expect(file.buses[0]?.id).toBe("m1");
+  expect(file.buses[1]?.id).toMatch(/^m[2-9]$/);
   expect(notes).toEqual(["“Drums” had no id of its own and got one."]);
 });
 
@@ -75,36 +75,36 @@ it("of two drummers the first stays one, and the other is a performer, else as b
 });
 
 describe("figures of a recording", () => {
-  const recorded = (...sources: readonly Measured[]): SetupFile => ({
+  const recorded = (...channels: readonly MeasuredChannel[]): SetupFile => ({
     ...example,
     recording: {
       name: "Hall",
       seconds: 9,
-      sources,
-      correlation: sources.map((_, row) =>
-        sources.map((__, column) => (row === column ? 1 : (row + column) / 10)),
+      channels,
+      correlation: channels.map((_, row) =>
+        channels.map((__, column) => (row === column ? 1 : (row + column) / 10)),
       ),
     },
   });
 
-  it("stay as they are where each is of a source of its own", () => {
+  it("stay as they are where each is of a channel of its own", () => {
     const file = recorded(measured("s1", { rms: -30 }), measured("s2", { rms: -31 }));
     expect(mended(file)).toEqual({ file, notes: [] });
     expect(mend(file)).toBe(file);
   });
 
-  it("of one source twice: the first stay, with their correlations", () => {
+  it("of one channel twice: the first stay, with their correlations", () => {
     const { file, notes } = mended(
       recorded(measured("s1", { rms: -30 }), measured("s1", { rms: -40 }), measured("s2", { rms: -31 })),
     );
     expect(file.recording).toMatchObject({
-      sources: [measured("s1", { rms: -30 }), measured("s2", { rms: -31 })],
+      channels: [measured("s1", { rms: -30 }), measured("s2", { rms: -31 })],
       correlation: [
         [1, 0.2],
         [0.2, 1],
       ],
     });
-    expect(notes).toEqual(["“Hall” had figures of a source that is not there or twice: taken out."]);
+    expect(notes).toEqual(["“Hall” had figures of a channel that is not there or twice: taken out."]);
   });
 });
 
@@ -117,8 +117,8 @@ it("hits of a piece that is not there leave the check, with a word; others stay 
   expect(mended(after).notes).toEqual([]);
 });
 
-it.each(["00", "0x1", "1e0", " 1", "-0", "1.0", "+1", "0 "])("a tick of %j is of no slot", (at) => {
+it.each(["00", "0x1", "1e0", " 1", "-0", "1.0", "+1", "0 "])("a tick of %j is of no input", (at) => {
   const { file, notes } = mended({ ...example, lineCheck: { 0: true, 13: false, [at]: true } });
   expect(file.lineCheck).toEqual({ 0: true, 13: false });
-  expect(notes).toEqual(["The line check had ticks of free slots: taken out."]);
+  expect(notes).toEqual(["The line check had ticks of free inputs: taken out."]);
 });

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
-import { editEar } from "../../src/document/commands/settings";
+import { editEarphone } from "../../src/document/commands/settings";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
@@ -45,18 +45,18 @@ describe("a setup file", () => {
     expect(result).toMatchObject({ ok: true, notes: [] });
     if (!result.ok) return;
     expect(JSON.parse(printSetup(result.file))).toEqual(JSON.parse(frozen));
-    expect(result.file.recording?.sources[1]?.peak).toBe(Number.NEGATIVE_INFINITY);
-    expect(result.file.sums[1]?.sends).toEqual([{ source: "s14", level: null, pan: null }]);
+    expect(result.file.recording?.channels[1]?.peak).toBe(Number.NEGATIVE_INFINITY);
+    expect(result.file.buses[1]?.sends).toEqual([{ channel: "s14", level: null, pan: null }]);
     expect(result.file.lineCheck).toEqual({ 0: true, 3: false });
   });
 
-  it("of version 1 is the same, and a repair may take free slots as it did", () => {
+  it("of version 1 is the same, and a recommendation may take free inputs as it did", () => {
     const result = readSetupText(fixture(1));
     expect(result).toMatchObject({ ok: true, notes: [] });
     const same = JSON.parse(frozen);
     expect(result.ok && JSON.parse(printSetup(result.file))).toEqual({
       ...same,
-      wishes: { ...same.wishes, slotsFixed: false },
+      wishes: { ...same.wishes, inputsFixed: false },
     });
   });
 
@@ -94,12 +94,12 @@ describe("a setup file", () => {
     expect(notes).toContain("console: missing; defaults taken.");
     expect(notes).toContain("sources: missing; a list taken.");
     expect(notes).toContain("There was no drummer among the listeners: added.");
-    expect(file.monitor.slots).toHaveLength(16);
+    expect(file.monitor.inputs).toHaveLength(16);
   });
 
   it("takes the earphones that an estimate begins with where a field of them is missing", () => {
     const { file } = withChange((f) => set(f, "ear", { isolation: 30 }));
-    expect(file.ear).toEqual({ ...applied(exampleSetup(), editEar({})).ear, isolation: 30 });
+    expect(file.earphone).toEqual({ ...applied(exampleSetup(), editEarphone({})).earphone, isolation: 30 });
   });
 
   it("puts a listener without a place at the throne", () => {
@@ -122,11 +122,11 @@ describe("a setup file", () => {
       "kit.yaw: a list is not a number from −180 to 180; 0 taken.",
       "console.law: “mine” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.",
       "console.panSteps: missing; 100 taken.",
-      "sources[2].muted: “yes” is not true or false; false taken.",
+      "channels[2].muted: “yes” is not true or false; false taken.",
       "sums[0].sends[1].level: “loud” is not a number from −120 to 40; 0 taken.",
       "listeners[1].facing: an object is not a number from −180 to 180; 0 taken.",
     ]);
-    expect(file.sources).toEqual(exampleSetup().sources);
+    expect(file.channels).toEqual(exampleSetup().channels);
     expect(file).not.toHaveProperty("colour");
   });
 
@@ -139,14 +139,14 @@ describe("a setup file", () => {
       set(f.sums[0], "legTrim", [-61]);
     });
     expect(notes).toEqual([
-      "sources[0].pan: 1.5 is not a number from −1 to 1; 0 taken.",
-      "sources[1].pan: NaN is not a number from −1 to 1; 0 taken.",
-      "sources[2].level: Infinity is not a number from −120 to 24; nothing taken.",
+      "channels[0].pan: 1.5 is not a number from −1 to 1; 0 taken.",
+      "channels[1].pan: NaN is not a number from −1 to 1; 0 taken.",
+      "channels[2].level: Infinity is not a number from −120 to 24; nothing taken.",
       "sums[0].legTrim[0]: −61 is not a number from −60 to 20; 0 taken.",
       "sums[0].legTrim[1]: missing; 0 taken.",
       "monitor.slotCount: 12.5 is not a whole number; 16 taken.",
     ]);
-    expect([file.sources[0]?.pan, file.sources[1]?.pan, file.sources[2]?.level]).toEqual([0, 0, null]);
+    expect([file.channels[0]?.pan, file.channels[1]?.pan, file.channels[2]?.gatedRms]).toEqual([0, 0, null]);
     const huge = readSetupText(printSetup(exampleSetup()).replace('"yaw": 0', '"yaw": 1e999'));
     expect(huge).toMatchObject({
       ok: true,
@@ -162,12 +162,14 @@ describe("a setup file", () => {
   it("is refused when a part of it would be lost, the limit named", () => {
     const file = example();
     const many = Array.from({ length: 10_000 }, (_, at) => ({ ...file.sources[0], id: `x${at}` }));
-    expect(refused({ ...file, sources: many })).toBe("“sources” holds 10000: too many. Allowed: up to 512.");
-    expect(refused({ ...file, sources: many.slice(0, LIMITS.sources + 1) })).toContain("513");
-    expect(read({ ...file, sources: many.slice(0, LIMITS.sources) }).file.sources).toHaveLength(512);
-    const slots = Array(LIMITS.slots + 1).fill(null);
-    expect(refused({ ...file, monitor: { ...file.monitor, slots } })).toContain(
-      "“monitor.slots” holds 193: too many",
+    expect(refused({ ...file, channels: many })).toBe(
+      "“channels” holds 10000: too many. Allowed: up to 512.",
+    );
+    expect(refused({ ...file, channels: many.slice(0, LIMITS.channels + 1) })).toContain("513");
+    expect(read({ ...file, channels: many.slice(0, LIMITS.channels) }).file.channels).toHaveLength(512);
+    const inputs = Array(LIMITS.inputs + 1).fill(null);
+    expect(refused({ ...file, monitor: { ...file.monitor, inputs } })).toContain(
+      "“monitor.inputs” holds 193: too many",
     );
   });
 
@@ -186,21 +188,21 @@ describe("a setup file", () => {
     expect(notes).toEqual([
       "“Snare” had no id of its own and got one.",
       "“Lene, keys” was a second drummer and is a performer now.",
-      "“Tobi, lead voice” heard a sum that is not there and hears none now.",
+      "“Tobi, lead voice” heard a bus that is not there and hears none now.",
       "“Kick” stood at a piece that is not there and stands at none now.",
-      "“Drums” had a send of a source that is not there or twice: taken out.",
-      "Slot 3 took something that is not there: it is free now.",
+      "“Drums” had a send of a channel that is not there or twice: taken out.",
+      "Input 3 took something that is not there: it is free now.",
       "The listener who matters most is not there: it is the drummer now.",
       "The check at the kit was for a listener who is not there: ended.",
-      "The line check had ticks of free slots: taken out.",
+      "The line check had ticks of free inputs: taken out.",
     ]);
-    expect(file.sources[1]?.id).toMatch(/^s\d+$/);
+    expect(file.channels[1]?.id).toMatch(/^s\d+$/);
     expect(file.lineCheck).toEqual({ 0: true });
   });
 
-  it("takes each source into a sum once", () => {
-    const { file, notes } = withChange((f) => f.sums[0].sends.push({ source: "s1", level: 3, pan: null }));
-    expect(file.sums).toEqual(exampleSetup().sums);
+  it("takes each channel into a bus once", () => {
+    const { file, notes } = withChange((f) => f.sums[0].sends.push({ channel: "s1", level: 3, pan: null }));
+    expect(file.buses).toEqual(exampleSetup().buses);
     expect(notes).toHaveLength(1);
   });
 
@@ -250,9 +252,9 @@ describe("a setup file", () => {
       set(f.sources[0], "name", long);
       set(f, "note", "n".repeat(LIMITS.note));
     });
-    expect(file.sources[0]?.name).toBe(`${"x".repeat(LIMITS.note - 1)}🥁`);
+    expect(file.channels[0]?.name).toBe(`${"x".repeat(LIMITS.note - 1)}🥁`);
     expect(file.note).toHaveLength(LIMITS.note);
-    expect(notes).toEqual(["sources[0].name: 2001 characters are too many; the first 2000 kept."]);
+    expect(notes).toEqual(["channels[0].name: 2001 characters are too many; the first 2000 kept."]);
   });
 
   it("names fields and things in its words by no more than a few quoted letters", () => {
@@ -267,7 +269,7 @@ describe("a setup file", () => {
       "“<img src=x>yyyyyyyyyyyyy…”: not known here; left out.",
       "lineCheck.“<img src=x>yyyyyyyyyyyyy…”: 3 is not true or false; false taken.",
       `“${"z".repeat(24)}…” stood at a piece that is not there and stands at none now.`,
-      "The line check had ticks of free slots: taken out.",
+      "The line check had ticks of free inputs: taken out.",
     ]);
   });
 
@@ -279,9 +281,9 @@ describe("a setup file", () => {
     expect(notes).toEqual(["recording.correlation: not 2 rows of 2; the recording is left out."]);
   });
 
-  it("frees a slot whose feed is nothing known", () => {
+  it("frees an input whose feed is nothing known", () => {
     const { file } = withChange((f) => set(f.monitor.slots[0], "feed", { kind: "cable" }));
-    expect(file.monitor.slots[0]).toBeNull();
+    expect(file.monitor.inputs[0]).toBeNull();
   });
 
   it("reads a list with holes as one with nothing in them", () => {
@@ -295,7 +297,7 @@ describe("a setup file", () => {
   it("keeps hostile names as text", () => {
     const name = "<img src=x onerror=alert(1)>\u202E\u0000=cmd|'/c calc'!A1";
     const { file, notes } = withChange((f) => set(f.sources[0], "name", name));
-    expect([file.sources[0]?.name, notes]).toEqual([name, []]);
+    expect([file.channels[0]?.name, notes]).toEqual([name, []]);
   });
 
   it("lets no key reach a prototype", () => {
@@ -314,12 +316,12 @@ describe("a setup file", () => {
   });
 
   it("tells of at most a hundred things, and how many more", () => {
-    const sources = Array.from({ length: 200 }, (_, at) => ({
+    const channels = Array.from({ length: 200 }, (_, at) => ({
       ...example().sources[0],
       id: `x${at}`,
       pan: 9,
     }));
-    const { notes } = read({ ...example(), sums: [], sources });
+    const { notes } = read({ ...example(), buses: [], channels });
     expect(notes).toHaveLength(101);
     expect(notes.at(-1)).toMatch(/^And \d+ more of the kind\.$/);
   });

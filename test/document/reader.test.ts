@@ -24,7 +24,7 @@ describe("what cannot be taken is named with its value and what is allowed", () 
       (f) => {
         f.sources[0].name = 5;
       },
-      ["sources[0].name: 5 is not a text; “Source” taken."],
+      ["channels[0].name: 5 is not a text; “Channel” taken."],
     ],
     [
       "a list",
@@ -53,7 +53,7 @@ describe("what cannot be taken is named with its value and what is allowed", () 
         delete f.sources[0].piece;
         delete f.ear;
       },
-      ["sources[0].piece: missing; left empty.", "ear: missing; left empty."],
+      ["channels[0].piece: missing; left empty.", "ear: missing; left empty."],
     ],
     [
       "ticks that are none",
@@ -103,7 +103,7 @@ describe("what cannot be taken is named with its value and what is allowed", () 
       f.sums[0].sends = true;
       delete f.sources[0].piece;
     });
-    expect([file.lineCheck, file.sums[0]?.sends, file.sources[0]?.piece]).toEqual([{}, [], null]);
+    expect([file.lineCheck, file.buses[0]?.sends, file.channels[0]?.piece]).toEqual([{}, [], null]);
   });
 });
 
@@ -123,7 +123,7 @@ it("a text is counted and cut by characters, as the field it is typed in counts 
 it("a recording whose correlations lack one in a row is left out", () => {
   const recording = (correlation: readonly (readonly number[])[]) =>
     withChange((f) => {
-      f.recording = { name: "Hall", seconds: 9, sources: [measured("s1"), measured("s2")], correlation };
+      f.recording = { name: "Hall", seconds: 9, channels: [measured("s1"), measured("s2")], correlation };
     });
   expect(recording([[1, 0], [0]])).toMatchObject({
     file: { recording: null },
@@ -151,7 +151,7 @@ describe("of many notes", () => {
   it("a hundred are told, and how many more there are", () => {
     expect(wrong(99)).toHaveLength(99);
     expect(wrong(100)).toHaveLength(100);
-    expect(wrong(100).at(-1)).toBe("sources[99].pan: 9 is not a number from −1 to 1; 0 taken.");
+    expect(wrong(100).at(-1)).toBe("channels[99].pan: 9 is not a number from −1 to 1; 0 taken.");
     expect(wrong(101)).toHaveLength(101);
     expect(wrong(101).at(-1)).toBe("And 1 more of the kind.");
   });

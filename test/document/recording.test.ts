@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
-import type { Measured, Recording } from "../../src/core/setup";
+import type { MeasuredChannel, Recording } from "../../src/core/model/setup";
 import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
 import { exampleSetup } from "../../src/document/example";
 import { readSetup } from "../../src/document/read-setup";
 
-const measured = (source: string, playing: number, peak: number): Measured => ({
-  source,
+const measured = (channel: string, playing: number, peak: number): MeasuredChannel => ({
+  channel,
   rms: playing - 3,
-  playing,
+  gatedRms: playing,
   peak,
   truePeak: peak + 0.4,
   fast: playing + 2,
@@ -17,7 +17,7 @@ const measured = (source: string, playing: number, peak: number): Measured => ({
 const recording: Recording = {
   name: "Rehearsal",
   seconds: 90,
-  sources: [
+  channels: [
     measured("s1", -23.456, -8.46),
     measured("s2", Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY),
     measured("s3", -30, -12.0001),
@@ -31,13 +31,13 @@ const recording: Recording = {
   ],
 };
 const example = exampleSetup();
-const find = (setup: typeof example, id: string) => setup.sources.find((s) => s.id === id);
+const find = (setup: typeof example, id: string) => setup.channels.find((s) => s.id === id);
 
 describe("figures of a recording", () => {
-  it("are kept without touching the sources", () => {
+  it("are kept without touching the channels", () => {
     const kept = keepRecording(recording, false).apply(example);
     expect(kept.recording).toEqual(recording);
-    expect(kept.sources).toBe(example.sources);
+    expect(kept.channels).toBe(example.channels);
   });
 
   it("are copied to a tenth of a dB, the peak upwards; silence and what no field takes stay out", () => {
@@ -46,16 +46,16 @@ describe("figures of a recording", () => {
     expect(find(kept, "s3")).toMatchObject({ level: -30, peak: -12 });
     for (const id of ["s2", "s4", "s5"]) expect(find(kept, id)).toBe(find(example, id));
     const again = keepRecording(recording, true).apply(kept);
-    expect(again.sources).toBe(kept.sources);
+    expect(again.channels).toBe(kept.channels);
   });
 
   it("are copied up to the ends of what a field takes, and no further", () => {
     const copied = (playing: number, peak: number) => {
-      const of = { ...recording, sources: [measured("s1", playing, peak)], correlation: [[1]] };
-      const { level, peak: top } = find(keepRecording(of, true).apply(example), "s1") ?? {};
+      const of = { ...recording, channels: [measured("s1", playing, peak)], correlation: [[1]] };
+      const { gatedRms: level, peak: top } = find(keepRecording(of, true).apply(example), "s1") ?? {};
       return [level, top];
     };
-    const { level, peak } = find(example, "s1") ?? {};
+    const { gatedRms: level, peak } = find(example, "s1") ?? {};
     expect(copied(-120, -120)).toEqual([-120, -120]);
     expect(copied(24, 24)).toEqual([24, 24]);
     expect(copied(-120.1, -120.1)).toEqual([level, peak]);
@@ -63,7 +63,7 @@ describe("figures of a recording", () => {
   });
 
   it("a level is copied in the console's convention, a peak as it is", () => {
-    const aes17 = { ...example, console: { ...example.console, rms: "aes17" as const } };
+    const aes17 = { ...example, console: { ...example.desk, rms: "aes17" as const } };
     // A full-scale sine reads −3.01 dBFS by samples and 0 by AES17: −23.456 becomes −20.446.
     expect(find(keepRecording(recording, true).apply(aes17), "s1")).toMatchObject({
       level: -20.4,
@@ -82,7 +82,7 @@ describe("figures of a recording", () => {
     const kept = keepRecording(recording, true).apply(example);
     const after = forgetRecording().apply(kept);
     expect(after.recording).toBeNull();
-    expect(after.sources).toBe(kept.sources);
+    expect(after.channels).toBe(kept.channels);
     expect(forgetRecording().apply(example)).toBe(example);
   });
 });

@@ -1,7 +1,7 @@
 import { effect } from "@preact/signals-core";
 import { beforeEach, describe, expect, it } from "vitest";
+import { addChannel, dragPan } from "../../src/document/commands/channels";
 import { rename } from "../../src/document/commands/settings";
-import { addSource, dragPan } from "../../src/document/commands/sources";
 import { exampleSetup } from "../../src/document/example";
 import {
   canRedo,
@@ -27,10 +27,10 @@ beforeEach(() => {
 describe("the store", () => {
   it("says what can be undone and redone", () => {
     expect([canUndo.value, canRedo.value]).toEqual([null, null]);
-    run(addSource(null));
+    run(addChannel(null));
     run(rename("Other"));
     undo();
-    expect([canUndo.value, canRedo.value]).toEqual(["add source", "rename"]);
+    expect([canUndo.value, canRedo.value]).toEqual(["add channel", "rename"]);
     redo();
     expect([canUndo.value, canRedo.value]).toEqual(["rename", null]);
   });
@@ -40,7 +40,7 @@ describe("the store", () => {
     endDrag();
     run(dragPan("s1", 0.4));
     undo();
-    expect(current.value.sources[0]?.pan).toBe(0.3);
+    expect(current.value.channels[0]?.pan).toBe(0.3);
     undo();
     expect(current.value).toBe(example);
   });
@@ -76,7 +76,7 @@ describe("the store", () => {
     run(dragPan("s1", 0.5));
     readOnly.value = true;
     nameAsKept("Other hall 2");
-    expect([current.value.name, current.value.sources[0]?.pan]).toEqual(["Other hall 2", 0.5]);
+    expect([current.value.name, current.value.channels[0]?.pan]).toEqual(["Other hall 2", 0.5]);
     readOnly.value = false;
     undo();
     expect(current.value).toEqual({ ...example, name: "Other hall 2" });

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
-import { imagesOf } from "../../src/core/image";
+import { imagesOf } from "../../src/core/stereo/image";
 import { mend } from "../../src/document/mend";
 import type { SetupFile } from "../../src/document/schema";
 import { MICROPHONE_COUNTS, templateSetup } from "../../src/document/templates";
@@ -15,14 +15,14 @@ describe.each(all)("the template of $count microphones, $hand-handed", ({ count,
     setup = templateSetup(count, hand);
   });
   const image = (kind: string) => imagesOf(setup).find((_, at) => setup.listeners[at]?.kind === kind);
-  const name = (at: number) => setup.sources[at]?.name;
+  const name = (at: number) => setup.channels[at]?.name;
 
   it("has that many microphones, all in the pair, at a piece each, under names of their own", () => {
-    expect(setup.sources).toHaveLength(count);
-    expect(setup.sums[0]?.sends.map((s) => s.source)).toEqual(setup.sources.map((s) => s.id));
-    expect(setup.sources.every((s) => s.piece !== null)).toBe(true);
-    expect(new Set(setup.sources.map((s) => s.name)).size).toBe(count);
-    expect(setup.sums[0]?.sends.every((s) => s.level !== null && s.level <= 0)).toBe(true);
+    expect(setup.channels).toHaveLength(count);
+    expect(setup.buses[0]?.sends.map((s) => s.channel)).toEqual(setup.channels.map((s) => s.id));
+    expect(setup.channels.every((s) => s.piece !== null)).toBe(true);
+    expect(new Set(setup.channels.map((s) => s.name)).size).toBe(count);
+    expect(setup.buses[0]?.sends.every((s) => s.level !== null && s.level <= 0)).toBe(true);
   });
 
   it("has a whole kit, each piece once and in a place of its own, with or without a microphone", () => {
@@ -44,18 +44,18 @@ describe.each(all)("the template of $count microphones, $hand-handed", ({ count,
     expect(setup.kit.pieces.map((p) => [p.id, p.player])).toEqual(
       setup.kit.pieces.map((_, at) => [`p${at + 1}`, "drummer"]),
     );
-    expect(setup.monitor.slots.slice(0, 2).every((s) => s?.on)).toBe(true);
-    expect(setup.listeners.map((l) => [l.kind, l.sum])).toEqual([
+    expect(setup.monitor.inputs.slice(0, 2).every((s) => s?.on)).toBe(true);
+    expect(setup.listeners.map((l) => [l.kind, l.bus])).toEqual([
       ["audience", null],
       ["drummer", "m1"],
     ]);
-    for (const source of setup.sources) {
-      expect([source.muted, source.keepSides]).toEqual([false, false]);
-      expect(source.inverted).toBe(source.name === "Snare bottom");
+    for (const channel of setup.channels) {
+      expect([channel.muted, channel.keepSides]).toEqual([false, false]);
+      expect(channel.inverted).toBe(channel.name === "Snare bottom");
     }
-    expect(setup.monitor.slots.slice(0, 3).map((s) => s?.feed)).toEqual([
-      { kind: "leg", sum: "m1", leg: "left" },
-      { kind: "leg", sum: "m1", leg: "right" },
+    expect(setup.monitor.inputs.slice(0, 3).map((s) => s?.feed)).toEqual([
+      { kind: "bus", bus: "m1", side: "left" },
+      { kind: "bus", bus: "m1", side: "right" },
       undefined,
     ]);
   });
@@ -63,20 +63,20 @@ describe.each(all)("the template of $count microphones, $hand-handed", ({ count,
   it("is right for the audience from side to side, and turned round for the drummer", () => {
     expect(image("audience")?.count).toMatchObject({ wrong: 0, flat: 0, unplaceable: 0 });
     const sided = image("audience")?.rows.flatMap((row, at) => (row.stands === "middle" ? [] : [name(at)]));
-    const wrong = image("drummer")?.rows.flatMap((row, at) => (row.agreement === "wrong" ? [name(at)] : []));
+    const wrong = image("drummer")?.rows.flatMap((row, at) => (row.placement === "wrong" ? [name(at)] : []));
     expect(wrong).toEqual(sided);
     expect(image("drummer")?.count.flat).toBe(0);
   });
 
   it("fits under every ceiling with its margin", () => {
-    const ceilings = evaluate(setup).sums.get("m1")?.ceilings ?? [];
+    const ceilings = evaluate(setup).buses.get("m1")?.ceilings ?? [];
     expect(ceilings.map((c) => c.state)).toEqual(["fine", "fine", "fine"]);
   });
 
   it("leaves the peaks below full scale", () => {
-    for (const source of setup.sources) {
-      expect(source.peak).toBeLessThan(0);
-      expect(source.level ?? 0).toBeLessThan(source.peak ?? 0);
+    for (const channel of setup.channels) {
+      expect(channel.peak).toBeLessThan(0);
+      expect(channel.gatedRms ?? 0).toBeLessThan(channel.peak ?? 0);
     }
   });
 });

@@ -1,35 +1,35 @@
 import { expect, it } from "vitest";
-import { applyFit, fits } from "../../src/core/patch/fit";
+import { applyWay, waysToFree } from "../../src/core/inputs/free";
 import { replaceSetup } from "../../src/document/commands/apply";
-import { tickSlot } from "../../src/document/commands/check";
-import { editSlot, setSlotCount } from "../../src/document/commands/slots";
-import { swapPair } from "../../src/document/commands/sums";
+import { swapBus } from "../../src/document/commands/buses";
+import { tickInput } from "../../src/document/commands/check";
+import { editInput, setInputCount } from "../../src/document/commands/inputs";
 import { exampleSetup } from "../../src/document/example";
 import type { SetupFile } from "../../src/document/schema";
 
-/** The example with every patched slot ticked as heard. */
+/** The example with every patched input ticked as heard. */
 const ticked = (): SetupFile => {
   const file = exampleSetup();
-  return file.monitor.slots.reduce((now, _, at) => tickSlot(at, true).apply(now), file);
+  return file.monitor.inputs.reduce((now, _, at) => tickInput(at, true).apply(now), file);
 };
 
 const feedsTicked = (file: SetupFile) =>
-  Object.keys(file.lineCheck).map((at) => JSON.stringify(file.monitor.slots[Number(at)]?.feed));
+  Object.keys(file.lineCheck).map((at) => JSON.stringify(file.monitor.inputs[Number(at)]?.feed));
 
-it("a tick stays with what was heard: swapped legs lose theirs, the others keep them", () => {
+it("a tick stays with what was heard: swapped sides lose theirs, the others keep them", () => {
   const before = ticked();
-  const legs = before.monitor.slots.flatMap((s, at) => (s?.feed.kind === "leg" ? [String(at)] : []));
-  const after = swapPair(before.sums[0]?.id ?? "").apply(before);
+  const sides = before.monitor.inputs.flatMap((s, at) => (s?.feed.kind === "bus" ? [String(at)] : []));
+  const after = swapBus(before.buses[0]?.id ?? "").apply(before);
   expect(Object.keys(after.lineCheck)).toEqual(
-    Object.keys(before.lineCheck).filter((at) => !legs.includes(at)),
+    Object.keys(before.lineCheck).filter((at) => !sides.includes(at)),
   );
 });
 
-it("a way back under the count leaves no tick on a slot that takes something else now", () => {
-  const before = setSlotCount(8).apply(ticked());
-  const [fit] = fits(before);
+it("a way back under the count leaves no tick on an input that takes something else now", () => {
+  const before = setInputCount(8).apply(ticked());
+  const [fit] = waysToFree(before);
   if (!fit) throw new Error("no way back");
-  const after = replaceSetup("make room", (s) => applyFit(s, fit)).apply(before);
+  const after = replaceSetup("make room", (s) => applyWay(s, fit)).apply(before);
   const heard = new Map(Object.keys(before.lineCheck).map((at, i) => [at, feedsTicked(before)[i]]));
   Object.keys(after.lineCheck).forEach((at, i) => {
     expect(feedsTicked(after)[i]).toBe(heard.get(at));
@@ -44,5 +44,5 @@ it("a change that changes nothing is the very same setup, with all its ticks", (
 
 it("a trim changes no tick", () => {
   const before = ticked();
-  expect(editSlot(0, { trim: -3 }).apply(before).lineCheck).toEqual(before.lineCheck);
+  expect(editInput(0, { trim: -3 }).apply(before).lineCheck).toEqual(before.lineCheck);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { PieceKind } from "../../src/core/setup";
+import type { PieceKind } from "../../src/core/model/setup";
 import { GAPS, hitOf, roundOf } from "../../src/listen/hits";
 
 const KINDS: readonly PieceKind[] = [

@@ -5,7 +5,7 @@ const sounds = {
   voices: [Float32Array.of(0.5, 0.5)],
   rate: 48_000,
   products: Float64Array.of(0.25),
-  views: { house: [[1, 0]], now: [[0, 1]], repaired: [[1, 0]] },
+  views: { foh: [[1, 0]], now: [[0, 1]], repaired: [[1, 0]] },
 } as const;
 
 describe("before the first tap", () => {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Legs } from "../../src/core/units";
+import type { Sides } from "../../src/core/model/units";
 import { gainsOf, levelled, unrelated, type ViewGains, type Views } from "../../src/listen/views";
 import { runJob } from "../../src/measure/engine";
 import { atStretch, productsOver, readExcerpt } from "../../src/measure/excerpt";
@@ -20,15 +20,15 @@ const energy = (gains: ViewGains): number =>
 describe("three views at one loudness", () => {
   it("all have the energy of the softest, none is raised, no image moves", () => {
     fc.assert(
-      fc.property(view, view, view, (house, now, repaired) => {
-        const before = { house, now, repaired };
+      fc.property(view, view, view, (foh, now, repaired) => {
+        const before = { foh, now, repaired };
         fc.pre(Object.values(before).every((g) => energy(g) > 1e-9));
         const after = levelled(before, products);
         const softest = Math.min(...Object.values(before).map(energy));
         for (const name of ["house", "now", "repaired"] as const) {
           expect(Math.abs(energy(after[name]) / softest - 1)).toBeLessThan(1e-12);
           after[name].forEach(([l, r], i) => {
-            const [wasL, wasR] = before[name][i] as Legs;
+            const [wasL, wasR] = before[name][i] as Sides;
             expect(Math.abs(l)).toBeLessThanOrEqual(Math.abs(wasL) * (1 + 1e-12));
             expect(Math.abs(l * wasR - r * wasL)).toBeLessThan(1e-12);
           });
@@ -39,14 +39,14 @@ describe("three views at one loudness", () => {
 
   it("a silent view stays silent and silences no other", () => {
     const loud: ViewGains = [[1, 0]];
-    const after = levelled({ house: loud, now: [[0, 0]], repaired: [[0, 0.5]] }, Float64Array.of(1));
-    expect(after).toEqual({ house: [[0.5, 0]], now: [[0, 0]], repaired: [[0, 0.5]] });
+    const after = levelled({ foh: loud, now: [[0, 0]], repaired: [[0, 0.5]] }, Float64Array.of(1));
+    expect(after).toEqual({ foh: [[0.5, 0]], now: [[0, 0]], repaired: [[0, 0.5]] });
   });
 });
 
 describe("gains of a view", () => {
-  it("are the listener's legs; what the listener does not get is silent", () => {
-    const rows = [{ source: "kick", legs: [0.7, 0.7] }] as unknown as Parameters<typeof gainsOf>[0]["rows"];
+  it("are the listener's sides; what the listener does not get is silent", () => {
+    const rows = [{ channel: "kick", sides: [0.7, 0.7] }] as unknown as Parameters<typeof gainsOf>[0]["rows"];
     expect(gainsOf({ rows }, ["hat", "kick"])).toEqual([
       [0, 0],
       [0.7, 0.7],
@@ -79,15 +79,15 @@ const mixedPower = (gains: ViewGains, voices: readonly ArrayLike<number>[]): num
   const length = voices[0]?.length ?? 0;
   for (let i = 0; i < length; i += 1)
     for (const ear of [0, 1] as const) {
-      const x = gains.reduce((all, legs, v) => all + legs[ear] * (voices[v]?.[i] ?? 0), 0);
+      const x = gains.reduce((all, sides, v) => all + sides[ear] * (voices[v]?.[i] ?? 0), 0);
       sum += x * x;
     }
   return sum / length;
 };
 
-/** Wide, swapped at another level, and both legs in one. */
+/** Wide, swapped at another level, and both sides in one. */
 const folding: Views = {
-  house: [
+  foh: [
     [0.9, 0.1],
     [0.2, 0.8],
     [0.7, 0.7],
@@ -149,8 +149,8 @@ describe("recorded voices, which correlate", () => {
       [gain, 0],
       [0, gain],
     ];
-    const after = levelled({ house: wide(1), now: fold, repaired: wide(0.5) }, turned);
-    expect(after).toEqual({ house: wide(0.5), now: fold, repaired: wide(0.5) });
+    const after = levelled({ foh: wide(1), now: fold, repaired: wide(0.5) }, turned);
+    expect(after).toEqual({ foh: wide(0.5), now: fold, repaired: wide(0.5) });
   });
 
   it("where the stretches were too many to keep, the whole recording stands for the part", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { levelOf, levelOfPower } from "../../src/core/decibels";
+import { levelOf, levelOfPower } from "../../src/core/level/decibels";
 import { levelThrough } from "../../src/core/measure/levels";
-import type { Legs } from "../../src/core/units";
+import type { Sides } from "../../src/core/model/units";
 import { expectNear } from "../near";
 import { TABLE_4 } from "../tables/iec61672";
 import { noise } from "../tools/chance.mjs";
@@ -120,7 +120,7 @@ describe("level while playing", () => {
   });
 });
 
-const gains: readonly Legs[] = [
+const gains: readonly Sides[] = [
   [1, 0],
   [-0.5, 0.5],
   [0.3, 0.9],
@@ -132,11 +132,11 @@ const hits = (seed: number): Float64Array => {
   return make(1.3, (i) => random() * Math.exp(-((i + seed * 977) % 11_003) / 900));
 };
 const tracks = [1, 2, 3, 4, 5].map(hits);
-const mixed = (gain: (legs: Legs) => number): Float64Array =>
-  make(1.3, (i) => tracks.reduce((sum, x, t) => sum + gain(gains[t] as Legs) * (x[i] as number), 0));
+const mixed = (gain: (sides: Sides) => number): Float64Array =>
+  make(1.3, (i) => tracks.reduce((sum, x, t) => sum + gain(gains[t] as Sides) * (x[i] as number), 0));
 
 describe("the real sum", () => {
-  const mixes = { left: ([l]: Legs) => l, right: ([, r]: Legs) => r, mono: ([l, r]: Legs) => l + r };
+  const mixes = { left: ([l]: Sides) => l, right: ([, r]: Sides) => r, mono: ([l, r]: Sides) => l + r };
   it.each(Object.entries(mixes))("%s is what its samples, mixed beforehand, measure", async (name, gain) => {
     const figures = await figuresOf(tracks, gains);
     const [alone] = (await figuresOf([mixed(gain)])).tracks;
@@ -148,12 +148,12 @@ describe("the real sum", () => {
     const at = Math.round(mix.peakAt * RATE);
     expectNear(Math.abs(mix.parts.reduce((sum, p) => sum + p, 0)), 10 ** (mix.peak / 20), 1e-12);
     mix.parts.forEach((part, t) => {
-      expectNear(part, gain(gains[t] as Legs) * (tracks[t]?.[at] as number), 1e-12);
+      expectNear(part, gain(gains[t] as Sides) * (tracks[t]?.[at] as number), 1e-12);
     });
   });
 
   it("levels through other gains follow without the samples", async () => {
-    const other: readonly Legs[] = [
+    const other: readonly Sides[] = [
       [0.2, 1],
       [1, -1],
       [0, 0],
@@ -162,20 +162,20 @@ describe("the real sum", () => {
     ];
     const first = await figuresOf(tracks, gains);
     const again = await figuresOf(tracks, other);
-    for (const [name, leg] of [
+    for (const [name, side] of [
       ["left", 0],
       ["right", 1],
     ] as const) {
       const level = levelThrough(
         first,
-        other.map((g) => g[leg]),
+        other.map((g) => g[side]),
       );
       expectNear(level.rms, again.mixes[name].rms, 1e-9);
       expectNear(level.playing, again.mixes[name].playing, 1e-4);
     }
   });
 
-  it("a track that plays nothing hides no peak of the leg that it does not go to", async () => {
+  it("a track that plays nothing hides no peak of the side that it does not go to", async () => {
     const { mixes, tracks: alone } = await figuresOf(
       [sine(400, 0.1, 0.5), new Float64Array(4800)],
       [
@@ -205,7 +205,7 @@ describe("the real sum", () => {
     expect(left.parts).toEqual([0.5, 0]);
   });
 
-  it("a source against itself turned over cancels to −∞", async () => {
+  it("a channel against itself turned over cancels to −∞", async () => {
     const turned = (tracks[0] as Float64Array).map((x) => -x);
     const figures = await figuresOf(
       [tracks[0] as Float64Array, turned],
@@ -266,7 +266,7 @@ describe("level over time", () => {
         [0.1, 1],
       ],
     );
-    expect(figures.loudest?.leg).toBe("right");
+    expect(figures.loudest?.side).toBe("right");
     expectNear(figures.loudest?.at ?? null, 1.5, 1e-9);
     expectNear(figures.loudest?.shares[1] ?? null, 0.25 / (0.25 + 0.25 * 0.01), 1e-6);
     expectNear(figures.loudest?.shares.reduce((s, x) => s + x, 0) ?? null, 1, 1e-12);

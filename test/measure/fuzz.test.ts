@@ -68,9 +68,9 @@ it(`${RUNS} broken files: each is opened or refused with a sentence, in a bounde
   let opened = 0;
   for (let run = 0; run < RUNS; run += 1) {
     const bytes = mutate();
-    const source = counted(bytes);
-    const result = await openWav(source);
-    must(source.reads() <= bytes.length / 8 + 6, "reads without end", bytes);
+    const channel = counted(bytes);
+    const result = await openWav(channel);
+    must(channel.reads() <= bytes.length / 8 + 6, "reads without end", bytes);
     if (!result.ok) {
       must(result.why.length > 7, "no sentence", bytes);
       continue;

@@ -1,5 +1,5 @@
 import type { MeasuredFigures } from "../../src/core/measure/figures";
-import type { Legs } from "../../src/core/units";
+import type { Sides } from "../../src/core/model/units";
 import { runJob } from "../../src/measure/engine";
 import type { Job, Outcome } from "../../src/measure/protocol";
 import { type WavPlan, wavFile } from "./wavfile";
@@ -12,7 +12,7 @@ export const file = (name: string, bytes: Uint8Array): Job["inputs"][number] => 
 });
 
 /** Measures one file's channels through these gains. */
-export const measureBytes = (bytes: Uint8Array, gains: readonly Legs[]): Promise<Outcome> =>
+export const measureBytes = (bytes: Uint8Array, gains: readonly Sides[]): Promise<Outcome> =>
   runJob(
     {
       inputs: [file("take.wav", bytes)],
@@ -25,7 +25,7 @@ export const measureBytes = (bytes: Uint8Array, gains: readonly Legs[]): Promise
 /** MeasuredFigures of channels written as a WAV file; 64-bit floating point unless the plan says otherwise. */
 export const figuresOf = async (
   channels: readonly ArrayLike<number>[],
-  gains: readonly Legs[] = channels.map(() => [1, 0]),
+  gains: readonly Sides[] = channels.map(() => [1, 0]),
   plan: WavPlan = { coding: "float", width: 8 },
 ): Promise<MeasuredFigures> => {
   const outcome = await measureBytes(wavFile(channels, plan), gains);

@@ -1,18 +1,18 @@
 import { describe, expect, it } from "vitest";
-import type { Source } from "../../src/core/setup";
+import type { Channel } from "../../src/core/model/setup";
 import { type Candidate, matchTracks } from "../../src/measure/match";
 import { wordsOf } from "../../src/measure/match-words";
 
-const source = (name: string, channels: 1 | 2 = 1): Source => ({
+const channel = (name: string, channels: 1 | 2 = 1): Channel => ({
   id: name,
   name,
   kind: "drum",
   piece: null,
-  channels,
+  lines: channels,
   pan: 0,
   muted: false,
   inverted: false,
-  level: null,
+  gatedRms: null,
   peak: null,
   keepSides: false,
 });
@@ -29,11 +29,11 @@ const kit = [
   "Floor tom",
   "OH left",
   "OH right",
-].map((n) => source(n));
-const found = (candidates: readonly Candidate[], sources: readonly Source[]) =>
-  matchTracks(candidates, sources).map((p) => (p === null ? null : p.source));
+].map((n) => channel(n));
+const found = (candidates: readonly Candidate[], channels: readonly Channel[]) =>
+  matchTracks(candidates, channels).map((p) => (p === null ? null : p.channel));
 
-describe("names of files against names of sources", () => {
+describe("names of files against names of channels", () => {
   const names: readonly [file: string, source: string | null][] = [
     ["01 Kick In.wav", "Kick in"],
     ["KickOut_02.wav", "Kick out"],
@@ -75,12 +75,12 @@ describe("names of files against names of sources", () => {
     expect(found(mono(...files), kit)).toEqual(kit.map((s) => s.id));
   });
 
-  it("each source once: the likest file has it", () => {
-    expect(found(mono("Snare.wav", "Snare Top.wav"), [source("Snare top")])).toEqual([null, "Snare top"]);
+  it("each channel once: the likest file has it", () => {
+    expect(found(mono("Snare.wav", "Snare Top.wav"), [channel("Snare top")])).toEqual([null, "Snare top"]);
   });
 
   it("equal names: the running number decides", () => {
-    const toms = [source("Tom high"), source("Tom low")];
+    const toms = [channel("Tom high"), channel("Tom low")];
     expect(found(mono("02 Tom.wav", "01 Tom.wav"), toms)).toEqual(["Tom low", "Tom high"]);
   });
 });
@@ -88,25 +88,25 @@ describe("names of files against names of sources", () => {
 describe("channels", () => {
   const stereo = (name: string): Candidate[] => [0, 1].map((channel) => ({ input: 0, channel, name, of: 2 }));
 
-  it("a two-channel file for a source of two", () => {
-    expect(matchTracks(stereo("Overheads.wav"), [source("OH", 2)])).toEqual([
-      { source: "OH", channel: 0 },
-      { source: "OH", channel: 1 },
+  it("a two-channel file for a channel of two", () => {
+    expect(matchTracks(stereo("Overheads.wav"), [channel("OH", 2)])).toEqual([
+      { channel: "OH", line: 0 },
+      { channel: "OH", line: 1 },
     ]);
   });
 
-  it("a two-channel file for two sources", () => {
+  it("a two-channel file for two channels", () => {
     expect(found(stereo("OH.wav"), kit)).toEqual(["OH left", "OH right"]);
   });
 
-  it("two files for one source of two channels", () => {
-    expect(matchTracks(mono("OH R.wav", "OH L.wav"), [source("Overheads", 2)])).toEqual([
-      { source: "Overheads", channel: 1 },
-      { source: "Overheads", channel: 0 },
+  it("two files for one channel of two channels", () => {
+    expect(matchTracks(mono("OH R.wav", "OH L.wav"), [channel("Overheads", 2)])).toEqual([
+      { channel: "Overheads", line: 1 },
+      { channel: "Overheads", line: 0 },
     ]);
   });
 
-  it("one many-channel file: in the order of the sources", () => {
+  it("one many-channel file: in the order of the channels", () => {
     const many = Array.from({ length: 12 }, (_, channel) => ({
       input: 0,
       channel,
@@ -120,9 +120,9 @@ describe("channels", () => {
 describe("corrections", () => {
   it("stand, and what they take is not given again", () => {
     const files = mono("Kick In.wav", "Kick Out.wav");
-    const corrected = matchTracks(files, kit, new Map([[1, { source: "Kick in", channel: 0 }]]));
-    expect(corrected[1]).toEqual({ source: "Kick in", channel: 0 });
-    expect(corrected[0]?.source).not.toBe("Kick in");
+    const corrected = matchTracks(files, kit, new Map([[1, { channel: "Kick in", line: 0 }]]));
+    expect(corrected[1]).toEqual({ channel: "Kick in", line: 0 });
+    expect(corrected[0]?.channel).not.toBe("Kick in");
     expect(matchTracks(files, kit, new Map([[0, null]]))[0]).toBeNull();
   });
 });

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { levelOf } from "../../src/core/decibels";
+import { levelOf } from "../../src/core/level/decibels";
 import type { TrackFigures } from "../../src/core/measure/figures";
 import { expectNear } from "../near";
 import { noise } from "../tools/chance.mjs";

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
-import { levelOf, levelOfPower } from "../../src/core/decibels";
-import type { TrackPlace } from "../../src/core/measure/through";
+import { levelOf, levelOfPower } from "../../src/core/level/decibels";
+import type { TrackPlace } from "../../src/core/measure/bus-gains";
 import { toRecording } from "../../src/measure/recording";
 import { expectNear } from "../near";
 import { noise } from "../tools/chance.mjs";
@@ -16,26 +16,26 @@ const [a, b, c] = random.map((next) => Float64Array.from({ length: 48_000 }, () 
 const left = a.map((x, i) => 0.5 * x + (b[i] as number));
 const right = a.map((x, i) => -0.2 * x + 0.5 * (c[i] as number));
 const places: readonly TrackPlace[] = [
-  { source: "oh", channel: 0 },
-  { source: "snare", channel: 0 },
-  { source: "oh", channel: 1 },
+  { channel: "oh", line: 0 },
+  { channel: "snare", line: 0 },
+  { channel: "oh", line: 1 },
 ];
 
-it("figures of sources of one and of two channels", async () => {
+it("figures of channels of one and of two channels", async () => {
   const figures = await figuresOf([left, a, right]);
-  const { name, seconds, sources, correlation } = toRecording("Rehearsal", figures, places);
+  const { name, seconds, channels, correlation } = toRecording("Rehearsal", figures, places);
   expect([name, seconds]).toEqual(["Rehearsal", 1]);
-  expect(sources.map((s) => s.source)).toEqual(["oh", "snare"]);
+  expect(channels.map((s) => s.channel)).toEqual(["oh", "snare"]);
 
   const { rms, playing, peak, truePeak, fast, slow } = figures.tracks[1] ?? {};
-  expect(sources[1]).toEqual({ source: "snare", rms, playing, peak, truePeak, fast, slow });
+  expect(channels[1]).toEqual({ channel: "snare", rms, playing, peak, truePeak, fast, slow });
 
   const power = (x: Float64Array) => x.reduce((sum, v) => sum + v * v, 0) / x.length;
   const largest = (x: Float64Array) => x.reduce((top, v) => Math.max(top, Math.abs(v)), 0);
-  expectNear(sources[0]?.rms ?? null, levelOfPower((power(left) + power(right)) / 2), 1e-9);
-  expectNear(sources[0]?.peak ?? null, levelOf(Math.max(largest(left), largest(right))), 1e-9);
+  expectNear(channels[0]?.rms ?? null, levelOfPower((power(left) + power(right)) / 2), 1e-9);
+  expectNear(channels[0]?.peak ?? null, levelOf(Math.max(largest(left), largest(right))), 1e-9);
 
-  // Correlation of two sources is that of their channels added plainly.
+  // Correlation of two channels is that of their channels added plainly.
   const both = left.map((x, i) => x + (right[i] as number));
   const product = both.reduce((sum, x, i) => sum + x * (a[i] as number), 0) / both.length;
   const expected = product / Math.sqrt(power(both) * power(a));
@@ -45,13 +45,13 @@ it("figures of sources of one and of two channels", async () => {
   expect([correlation[0]?.[0], correlation[1]?.[1]]).toEqual([1, 1]);
 });
 
-it("a source of silence has −∞ and no correlation", async () => {
+it("a channel of silence has −∞ and no correlation", async () => {
   const figures = await figuresOf([new Float64Array(4800), a.slice(0, 4800)]);
-  const { sources, correlation } = toRecording("x", figures, [
-    { source: "off", channel: 0 },
-    { source: "snare", channel: 0 },
+  const { channels, correlation } = toRecording("x", figures, [
+    { channel: "off", line: 0 },
+    { channel: "snare", line: 0 },
   ]);
-  expect(sources[0]).toMatchObject({ rms: Number.NEGATIVE_INFINITY, peak: Number.NEGATIVE_INFINITY });
+  expect(channels[0]).toMatchObject({ rms: Number.NEGATIVE_INFINITY, peak: Number.NEGATIVE_INFINITY });
   expect(correlation).toEqual([
     [1, 0],
     [0, 1],

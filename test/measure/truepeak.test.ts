@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { OVERSHOOT, peakFinder, REACH } from "../../src/core/measure/interpolate";
-import { PLAIN_LOOPS } from "../../src/core/measure/plainloops";
+import { PLAIN_LOOPS } from "../../src/core/measure/plain-loops";
 import { expectNear } from "../near";
 import { BURSTS, SINES, TRUE_PEAK_TOLERANCE } from "../tables/ebu3341";
 import { noise } from "../tools/chance.mjs";

@@ -302,7 +302,7 @@ describe("several files", () => {
     expect(track?.offset).toBeCloseTo((5000 / 12_000) * 0.5, 12);
   });
 
-  it("start times shift, and the sum is that of the shifted samples", async () => {
+  it("start times shift, and the bus is that of the shifted samples", async () => {
     const at = 3600 * 48_000;
     const early = wavFile([[0.25, 0.5, 0, 0]], { between: [["bext", bext(at)]] });
     const late = wavFile([[0.375, 0.125]], { between: [["bext", bext(at + 1)]] });

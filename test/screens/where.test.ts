@@ -10,7 +10,7 @@ it.each([
   expect(across(x)).toBe(said);
 });
 
-it("sides of the house are named as such", () => {
+it("sides of FOH are named as such", () => {
   expect(across(-2, "house right", "house left")).toBe("2.00 m house left");
 });
 

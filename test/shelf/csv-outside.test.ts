@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import Papa from "papaparse";
 import { expect, it } from "vitest";
-import { listOf } from "../../src/core/patch/list";
-import { sheetRows } from "../../src/core/patch/sheet";
-import type { Setup } from "../../src/core/setup";
+import { listOf } from "../../src/core/inputs/list";
+import { sheetRows } from "../../src/core/inputs/sheet";
+import type { Setup } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";
 import { csvStyle, listToCsv, sheetToCsv } from "../../src/shelf/csv-write";
-import { anySetup } from "../core/patch/setups";
+import { anySetup } from "../core/inputs/setups";
 
 // A reader of RFC 4180 that is not this project's own: what it sees is what a spreadsheet sees.
 const opened = (text: string, delimiter: string): string[][] => {
@@ -33,7 +33,7 @@ const HOSTILE = [
 ];
 const NUMBER = /^[+-]?\d+([.,]\d+)?$/;
 
-/** A setup whose sources and sums have any names. */
+/** A setup whose channels and sums have any names. */
 const named = fc
   .tuple(
     anySetup(6, 12),
@@ -43,8 +43,8 @@ const named = fc
     const called = (i: number) => names[i % names.length] || "Name";
     return {
       ...s,
-      sources: s.sources.map((x, i) => ({ ...x, name: called(i) })),
-      sums: s.sums.map((x, i) => ({ ...x, name: called(i + 6) })),
+      channels: s.channels.map((x, i) => ({ ...x, name: called(i) })),
+      buses: s.buses.map((x, i) => ({ ...x, name: called(i + 6) })),
     };
   });
 
@@ -58,14 +58,14 @@ it("a list opens in another reader: every cell in its place, none a formula", ()
       const style = csvStyle(language);
       const [header = [], ...lines] = opened(listToCsv(listOf(s), style), style.delimiter);
       expect(header[0]).toBe("Name");
-      expect(lines).toHaveLength(s.sources.length);
+      expect(lines).toHaveLength(s.channels.length);
       for (const [i, line] of lines.entries()) {
         expect(line).toHaveLength(header.length);
         expect(line.filter((cell) => !isHarmless(cell))).toEqual([]);
-        const name = s.sources[i]?.name ?? "";
+        const name = s.channels[i]?.name ?? "";
         expect([name, plain(name)]).toContain(plain(line[0] ?? ""));
         const level = line[header.indexOf("Level dBFS")] ?? "";
-        expect(level === "" ? null : Number(level.replace(",", "."))).toBe(s.sources[i]?.level);
+        expect(level === "" ? null : Number(level.replace(",", "."))).toBe(s.channels[i]?.gatedRms);
       }
     }),
     { numRuns: 300 },
@@ -78,7 +78,7 @@ it("so does the patch sheet", () => {
       const style = csvStyle(language);
       const rows = sheetRows(s);
       const [header = [], ...lines] = opened(sheetToCsv(rows, style), style.delimiter);
-      expect(lines.map((line) => line[0])).toEqual(rows.map((row) => String(row.slot)));
+      expect(lines.map((line) => line[0])).toEqual(rows.map((row) => String(row.input)));
       for (const [i, line] of lines.entries()) {
         expect(line).toHaveLength(header.length);
         expect(line.filter((cell) => !isHarmless(cell))).toEqual([]);
@@ -92,8 +92,8 @@ it("so does the patch sheet", () => {
 
 it("the cells that are made harmless are there, with their apostrophe", () => {
   const example = exampleSetup();
-  const sources = example.sources.map((x, i) => ({ ...x, name: HOSTILE[i % HOSTILE.length] ?? "" }));
-  const lines = opened(listToCsv(listOf({ ...example, sources })), ",").slice(1);
+  const channels = example.channels.map((x, i) => ({ ...x, name: HOSTILE[i % HOSTILE.length] ?? "" }));
+  const lines = opened(listToCsv(listOf({ ...example, channels })), ",").slice(1);
   expect(lines.slice(0, 8).map((line) => line[0])).toEqual([
     "'=1+1",
     "'=HYPERLINK(0)",

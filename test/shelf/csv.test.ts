@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type ListRow, listOf, withList } from "../../src/core/patch/list";
-import { sheetRows } from "../../src/core/patch/sheet";
+import { type ListRow, listOf, withList } from "../../src/core/inputs/list";
+import { sheetRows } from "../../src/core/inputs/sheet";
 import { blankSetup } from "../../src/document/blank";
 import { exampleSetup } from "../../src/document/example";
 import { CSV_LIMITS, type CsvTable, type Delimiter, isDelimiter, openCsv } from "../../src/shelf/csv";
@@ -9,7 +9,7 @@ import { guard, kindOfName, unguard } from "../../src/shelf/csv-cells";
 import type { Field } from "../../src/shelf/csv-columns";
 import { type CellFault, readList } from "../../src/shelf/csv-list";
 import { csvStyle, listToCsv, sheetToCsv } from "../../src/shelf/csv-write";
-import { anySetup } from "../core/patch/setups";
+import { anySetup } from "../core/inputs/setups";
 
 const utf16 = (text: string, littleEndian: boolean, mark: boolean): Uint8Array<ArrayBuffer> => {
   const marked = mark ? `\uFEFF${text}` : text;
@@ -57,7 +57,7 @@ describe("a table", () => {
     const table = await open(text);
     expect(table).toMatchObject({ delimiter, header: true });
     expect(mapped(table)).toEqual({ name: 0, pan: 1, level: 2 });
-    expect(rowsOf(table).map((r) => [r.name, r.pan, r.level])).toEqual([
+    expect(rowsOf(table).map((r) => [r.name, r.pan, r.gatedRms])).toEqual([
       ["Kick", 0, -20],
       ["Hat", 0.3, -30],
     ]);
@@ -84,7 +84,7 @@ describe("a table", () => {
   });
 
   it("keeps decimal commas apart from semicolons", async () => {
-    expect(rowsOf(await open("Name;Level\nKick;-6,5\nHat;\u22127,25\n")).map((r) => r.level)).toEqual([
+    expect(rowsOf(await open("Name;Level\nKick;-6,5\nHat;\u22127,25\n")).map((r) => r.gatedRms)).toEqual([
       -6.5, -7.25,
     ]);
   });
@@ -151,7 +151,10 @@ describe("a table", () => {
   });
 
   it("guesses the name column: “Channel” with numbers in it is none", async () => {
-    expect(mapped(await open("Channel,Instrument,Slot\n1,Kick,3\n2,Bass,4\n"))).toEqual({ name: 1, slot: 2 });
+    expect(mapped(await open("Channel,Instrument,Input\n1,Kick,3\n2,Bass,4\n"))).toEqual({
+      name: 1,
+      input: 2,
+    });
     expect(mapped(await open("Channel,House Pan,Peak (dBFS)\nKick,C,-9\n"))).toEqual({
       name: 0,
       pan: 1,
@@ -164,7 +167,7 @@ describe("a table", () => {
 describe("an input list", () => {
   it("is all or nothing, every fault with its row, column, value and what is allowed", async () => {
     const faults = await faultsOf(
-      "Name,Pan,Level,Stereo,Slot,Tap point\nKick,L300,loud,perhaps,0,roof\n,C,-20,,,\n",
+      "Name,Pan,Level,Stereo,Input,Tap point\nKick,L300,loud,perhaps,0,roof\n,C,-20,,,\n",
     );
     expect(faults.map((f) => [f.row, f.column, f.field])).toEqual([
       [2, 2, "pan"],
@@ -178,24 +181,24 @@ describe("an input list", () => {
       "Pan: L300 is outside L100 to R100.",
       "Level: “loud” is not a number. Allowed: −120 to 24 dBFS.",
       "Stereo: “perhaps” is neither yes nor no. Allowed: stereo or mono, or nothing.",
-      "Slot: 0 is outside 1 to 192.",
+      "Input: 0 is outside 1 to 192.",
       "Tap point: “roof” is not known. Allowed: before filter, before EQ, before fader, after fader.",
       "Name: nothing is written here. Allowed: a name.",
     ]);
   });
 
-  it("says which tap points and kinds there are, and slots taken twice", async () => {
-    const [tap] = await faultsOf("Name,Slot,Tap point\nKick,3,roof\n");
+  it("says which tap points and kinds there are, and inputs taken twice", async () => {
+    const [tap] = await faultsOf("Name,Input,Tap point\nKick,3,roof\n");
     expect(tap?.says).toBe(
       "Tap point: “roof” is not known. Allowed: before filter, before EQ, before fader, after fader.",
     );
     const [kind] = await faultsOf("Name,Kind\nKick,anvil\n");
     expect(kind?.says).toContain("Kind: “anvil” is not known. Allowed: bass, drum,");
-    const [slot] = await faultsOf("Name,Slot\nKick,3\nHat,3\n");
-    expect(slot).toMatchObject({
+    const [input] = await faultsOf("Name,Input\nKick,3\nHat,3\n");
+    expect(input).toMatchObject({
       row: 3,
       column: 2,
-      says: "Slot: 3 is taken by row 2. Allowed: each slot once.",
+      says: "Input: 3 is taken by row 2. Allowed: each input once.",
     });
   });
 
@@ -212,22 +215,22 @@ describe("an input list", () => {
     expect(read).toMatchObject({ ok: true, rows: [{ name: "Boom" }] });
   });
 
-  it("reads slots of two channels, and one value for all or one for each", async () => {
+  it("reads inputs of two channels, and one value for all or one for each", async () => {
     const text =
-      "Name,Stereo,Slot,Tap,On,Trim\nKeys,yes,5/6,before EQ,yes,-3 & 0\nTracks,2,8R 9L,,no & yes,\n";
+      "Name,Stereo,Input,Tap,On,Trim\nKeys,yes,5/6,before EQ,yes,-3 & 0\nTracks,2,8R 9L,,no & yes,\n";
     const [keys, tracks] = rowsOf(await open(text));
     expect(keys?.feeds).toEqual([
-      { slot: 5, channel: "left", tap: "before-eq", on: true, trim: -3 },
-      { slot: 6, channel: "right", tap: "before-eq", on: true, trim: 0 },
+      { input: 5, side: "left", tap: "before-eq", on: true, trim: -3 },
+      { input: 6, side: "right", tap: "before-eq", on: true, trim: 0 },
     ]);
-    expect(tracks?.feeds.map((f) => [f.slot, f.channel, f.on])).toEqual([
+    expect(tracks?.feeds.map((f) => [f.input, f.side, f.on])).toEqual([
       [8, "right", false],
       [9, "left", true],
     ]);
-    expect((await faultsOf("Name,Slot,Trim\nKick,3,1 & 2\n"))[0]?.says).toBe(
-      "Trim dB: 2 values for 1 slots. Allowed: one, or one for each.",
+    expect((await faultsOf("Name,Input,Trim\nKick,3,1 & 2\n"))[0]?.says).toBe(
+      "Trim dB: 2 values for 1 inputs. Allowed: one, or one for each.",
     );
-    expect((await faultsOf("Name,Slot\nKick,3L\n"))[0]?.says).toContain("one channel");
+    expect((await faultsOf("Name,Input\nKick,3L\n"))[0]?.says).toContain("one channel");
   });
 
   it("takes what a name sounds like where no column says the kind", () => {
@@ -266,7 +269,7 @@ describe("out and in again", () => {
     expect(listOf(withList(blank, rows, "add"))).toEqual(listOf(example));
   });
 
-  const feed = { slot: 1, channel: "both", tap: "before-fader", on: true, trim: 0 } as const;
+  const feed = { input: 1, side: "both", tap: "before-fader", on: true, trim: 0 } as const;
   const nasty = fc.constantFrom(
     "=1+1",
     "+A1",
@@ -323,7 +326,7 @@ describe("out and in again", () => {
   it("keeps negative numbers numbers, and makes every formula harmless", async () => {
     const [row] = listOf(exampleSetup());
     const text = await listToCsv([
-      { ...(row as ListRow), name: "=HYPERLINK(1)", level: -6, feeds: [{ ...feed, trim: -3 }] },
+      { ...(row as ListRow), name: "=HYPERLINK(1)", gatedRms: -6, feeds: [{ ...feed, trim: -3 }] },
     ]);
     expect(text.startsWith("\uFEFFName,")).toBe(true);
     expect(text.endsWith("\r\n")).toBe(true);
@@ -335,11 +338,11 @@ describe("out and in again", () => {
     fc.assert(fc.property(fc.string(), (cell) => unguard(guard(cell)) === cell));
   });
 
-  it("writes the patch sheet, one line for each slot", async () => {
+  it("writes the patch sheet, one line for each input", async () => {
     const text = await sheetToCsv(sheetRows(exampleSetup()), csvStyle("de"));
     const lines = text.trim().split("\r\n");
     expect(lines).toHaveLength(17);
-    expect(lines[1]).toBe('1;Drums L;"Drums, left leg";;yes;0;');
+    expect(lines[1]).toBe('1;Drums L;"Drums, left side";;yes;0;');
     expect(lines[11]).toBe('11;Backing voice 2;"Backing voice 2, direct";Before fader;no;0;');
     expect(lines[16]).toBe("16;;;;;;");
   });
@@ -360,11 +363,11 @@ describe("bad files", () => {
       'Name,Pan\nKick,C\n"Hat,R30\nTom,L20\n',
       "Row 3: a quotation mark is opened and never closed. Nothing was taken in.",
     ],
-    [`Name\n${"Kick\n".repeat(513)}`, "514 rows: too many. Allowed: 512 sources."],
+    [`Name\n${"Kick\n".repeat(513)}`, "514 rows: too many. Allowed: 512 channels."],
     ["a\n".repeat(100_000), "100,000 rows: too many"],
     [
       `Name,Pan,Level\n${"Kick drum inside,L30,-20\n".repeat(100_000)}`,
-      "2.5 MB: too large for an input list. Allowed: 1 MB and 512 sources.",
+      "2.5 MB: too large for an input list. Allowed: 1 MB and 512 channels.",
     ],
     [",".repeat(500), "Row 1: more than 64 columns."],
     [`Name\n"${"x".repeat(1001)}"\n`, "Row 2: a cell with more than 1,000 characters."],
@@ -375,7 +378,7 @@ describe("bad files", () => {
     expect(await refusal(content)).toMatch(new RegExp(says.replace(/[.?]/g, "\\$&")));
   });
 
-  it("of 512 sources is taken, of a name too long is not", async () => {
+  it("of 512 channels is taken, of a name too long is not", async () => {
     expect(await names(`Name\n${"Kick\n".repeat(512)}`)).toHaveLength(512);
     expect((await faultsOf(`Name\n${"x".repeat(81)}\n`))[0]?.says).toContain(
       "has 81 characters. Allowed: 80.",

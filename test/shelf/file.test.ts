@@ -23,8 +23,8 @@ describe("a setup's file", () => {
     expect(await readFile(new File([blob], name))).toEqual([{ ok: true, file: example, notes: [] }]);
   });
 
-  it("is read back exactly with as much in it as one holds, and a recording of every source", async () => {
-    const most = fullest(LIMITS.sources, (row, column) => Math.sin(row * column + row + column));
+  it("is read back exactly with as much in it as one holds, and a recording of every channel", async () => {
+    const most = fullest(LIMITS.channels, (row, column) => Math.sin(row * column + row + column));
     const { name, blob } = exportFile(most);
     const [read] = await readFile(new File([blob], name));
     if (!read?.ok) throw new Error(read?.why);

@@ -6,7 +6,7 @@ import { exampleSetup } from "../../src/document/example";
 import { readSetup } from "../../src/document/read-setup";
 import { carriesSetup } from "../../src/shelf/carries";
 import { fromLink, LINK_LIMITS, toFragment, toLink } from "../../src/shelf/link";
-import { anySetup } from "../core/patch/setups";
+import { anySetup } from "../core/inputs/setups";
 import { forged, packed } from "./forged";
 
 const ADDRESS = "https://example.org/hall/";

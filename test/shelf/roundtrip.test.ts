@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Measured, Recording } from "../../src/core/setup";
+import type { MeasuredChannel, Recording } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
@@ -9,7 +9,7 @@ import type { CheckSession, SetupFile } from "../../src/document/schema";
 import { printBackup } from "../../src/shelf/backup";
 import { exportFile, readFile } from "../../src/shelf/file";
 import { fromLink, toFragment } from "../../src/shelf/link";
-import { answers, EAR, measuredOf, within } from "../document/any";
+import { answers, EARPHONE, measuredOf, within } from "../document/any";
 import { applied, commands } from "../document/commands";
 
 /** A measured level; silence is −∞. */
@@ -17,19 +17,19 @@ const level = fc.oneof(
   { weight: 3, arbitrary: within(RANGES.measured) },
   fc.constant(Number.NEGATIVE_INFINITY),
 );
-const measured = (source: string): fc.Arbitrary<Measured> => measuredOf(fc.constant(source), level);
+const measured = (channel: string): fc.Arbitrary<MeasuredChannel> => measuredOf(fc.constant(channel), level);
 
-const recordingOf = ({ sources }: SetupFile): fc.Arbitrary<Recording> =>
+const recordingOf = ({ channels }: SetupFile): fc.Arbitrary<Recording> =>
   fc
     .subarray(
-      sources.map((s) => s.id),
+      channels.map((s) => s.id),
       { maxLength: 6 },
     )
     .chain((ids) =>
       fc.record({
         name: fc.string({ unit: "binary", maxLength: 20 }),
         seconds: within(RANGES.seconds),
-        sources: fc.tuple(...ids.map(measured)),
+        channels: fc.tuple(...ids.map(measured)),
         correlation: fc.tuple(...ids.map(() => fc.tuple(...ids.map(() => within(RANGES.correlation))))),
       }),
     );
@@ -56,7 +56,7 @@ const setups: fc.Arbitrary<SetupFile> = fc
         name: fc.string({ unit: "binary", maxLength: 40 }),
         note: fc.string({ unit: "grapheme", maxLength: 60 }),
         recording: fc.option(recordingOf(file)),
-        ear: fc.option(fc.record(EAR)),
+        ear: fc.option(fc.record(EARPHONE)),
         check: fc.option(checkOf(file)),
       })
       .map((more) => mend({ ...file, ...more })),
@@ -104,9 +104,9 @@ describe("a setup with recordings, earphones and a check", () => {
   it("is often of the kind that is hard to keep", () => {
     const some = fc.sample(setups, 200);
     const silent = some.filter((s) =>
-      s.recording?.sources.some((m) => m.truePeak === Number.NEGATIVE_INFINITY),
+      s.recording?.channels.some((m) => m.truePeak === Number.NEGATIVE_INFINITY),
     );
     expect(silent.length).toBeGreaterThan(20);
-    expect(some.filter((s) => s.ear && s.check?.hits.length).length).toBeGreaterThan(20);
+    expect(some.filter((s) => s.earphone && s.check?.hits.length).length).toBeGreaterThan(20);
   });
 });

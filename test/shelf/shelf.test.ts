@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { dragPan } from "../../src/document/commands/channels";
 import { rename } from "../../src/document/commands/settings";
-import { dragPan } from "../../src/document/commands/sources";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import { type SetupFile, VERSION } from "../../src/document/schema";
@@ -168,7 +168,7 @@ describe("saving", () => {
     for (let at = 1; at <= 60; at += 1) {
       run(dragPan("s1", at / 100));
       await later(16);
-      const safe = (await stored(KEY)).sources[0]?.pan ?? 0;
+      const safe = (await stored(KEY)).channels[0]?.pan ?? 0;
       expect(at / 100 - safe).toBeLessThanOrEqual(Math.ceil(SAVE_AFTER / 16) / 100);
     }
     expect(cupboard.written.length).toBeLessThanOrEqual(10);
@@ -389,8 +389,8 @@ describe("several setups", () => {
     await shelf.add({ ...example, name: "B" });
     run(dragPan("s1", 0.42));
     await shelf.open(KEY);
-    expect((await stored(idOf("B"))).sources[0]?.pan).toBe(0.42);
-    expect(current.value.sources[0]?.pan).toBe(0);
+    expect((await stored(idOf("B"))).channels[0]?.pan).toBe(0.42);
+    expect(current.value.channels[0]?.pan).toBe(0);
   });
 
   it("are duplicated with what was changed last, without opening the copy", async () => {
@@ -398,7 +398,7 @@ describe("several setups", () => {
     await shelf.duplicate(KEY);
     expect(shelf.openId.value).toBe(KEY);
     const copy = await stored(idOf("A 2"));
-    expect([copy.name, copy.sources[0]?.pan]).toEqual(["A 2", 0.5]);
+    expect([copy.name, copy.channels[0]?.pan]).toEqual(["A 2", 0.5]);
   });
 
   it("are renamed, open or not, readable or not", async () => {
@@ -432,7 +432,7 @@ describe("several setups", () => {
     expect([current.value.name, names()]).toEqual(["A", ["A"]]);
     await putBack();
     expect(current.value.name).toBe("B");
-    expect(current.value.sources[1]?.pan).toBe(0.9);
+    expect(current.value.channels[1]?.pan).toBe(0.9);
     await later(10_000);
     expect(names().sort()).toEqual(["A", "B"]);
   });
@@ -472,11 +472,11 @@ describe("two tabs at one cupboard", () => {
     expect((await stored(KEY)).name).toBe("Theirs");
     const mine = shelf.openId.value ?? "";
     expect(mine).not.toBe(KEY);
-    expect((await stored(mine)).sources[0]?.pan).toBe(0.7);
+    expect((await stored(mine)).channels[0]?.pan).toBe(0.7);
     expect(shelf.news.value.at(-1)?.says).toContain("Another tab changed “Mine”");
     run(dragPan("s1", 0.8));
     await later(1000);
-    expect((await stored(mine)).sources[0]?.pan).toBe(0.8);
+    expect((await stored(mine)).channels[0]?.pan).toBe(0.8);
     expect(await setups()).toHaveLength(2);
   });
 
@@ -502,7 +502,7 @@ describe("two tabs at one cupboard", () => {
     await later(2000);
     await first;
     expect((await stored(KEY)).name).toBe("Theirs");
-    expect((await stored(shelf.openId.value ?? "")).sources[0]?.pan).toBe(0.7);
+    expect((await stored(shelf.openId.value ?? "")).channels[0]?.pan).toBe(0.7);
   });
 
   it("keep one copy, however the writes to it overlap", async () => {
@@ -516,7 +516,7 @@ describe("two tabs at one cupboard", () => {
     await later(1000);
     await Promise.all([first, second]);
     expect(await setups()).toHaveLength(2);
-    expect((await stored(shelf.openId.value ?? "")).sources[0]?.pan).toBe(0.7);
+    expect((await stored(shelf.openId.value ?? "")).channels[0]?.pan).toBe(0.7);
     expect(shelf.news.value).toHaveLength(1);
   });
 
@@ -602,7 +602,7 @@ describe("two tabs at one cupboard", () => {
     await later(5000);
     expect(await setups()).toHaveLength(2);
     const mine = await stored(shelf.openId.value ?? "");
-    expect([mine.name, mine.sources[0]?.pan]).toEqual(["Mine", 0.8]);
+    expect([mine.name, mine.channels[0]?.pan]).toEqual(["Mine", 0.8]);
     expect(shelf.news.value).toHaveLength(1);
   });
 

@@ -1,4 +1,4 @@
-import type { LawId } from "../../src/core/setup";
+import type { LawId } from "../../src/core/model/setup";
 
 /*
  * Sums of an invented kit of eight sources, computed at 40 digits from the formulae of the laws, four digits printed:

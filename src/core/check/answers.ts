@@ -1,8 +1,8 @@
-import { OFF_MIDDLE_DB } from "../agreement";
-import { levelOf } from "../decibels";
-import { levelDifference, MIDDLE_DB, SIDE_DB } from "../position";
-import type { Answer } from "../setup";
-import type { Db } from "../units";
+import { levelOf } from "../level/decibels";
+import type { Answer } from "../model/setup";
+import type { Db } from "../model/units";
+import { OFF_CENTRE_DB } from "../stereo/placement";
+import { CENTRE_DB, levelDifference, SIDE_DB } from "../stereo/position";
 import type { EarImage } from "./wiring";
 
 /** The five answers, in the order of the buttons and of every list of chances. */
@@ -23,9 +23,9 @@ export const ANSWER_MODEL: {
 } = {
   /** Share of "left" or "right" by the difference between the ears; the rest says "middle", or "unclear" when inverted. */
   side: [
-    { at: MIDDLE_DB, share: 0, why: "smallest difference heard, Mills, JASA 32 (1960)" },
+    { at: CENTRE_DB, share: 0, why: "smallest difference heard, Mills, JASA 32 (1960)" },
     { at: 3, share: 0.6, why: "common practice, no source: clearly off the middle" },
-    { at: OFF_MIDDLE_DB, share: 0.9, why: "design choice: two fifths of the way to one side" },
+    { at: OFF_CENTRE_DB, share: 0.9, why: "design choice: two fifths of the way to one side" },
     { at: 10, share: 0.98, why: "a secondary text: the image begins to widen about here" },
     { at: SIDE_DB, share: 1, why: "a secondary text: from 15–20 dB fully at one side" },
   ],
@@ -46,7 +46,7 @@ const graded = (grades: readonly Grade[], at: Db): number => {
   return from.share + ((to.share - from.share) * (at - from.at)) / (to.at - from.at);
 };
 
-const louder = ({ legs }: EarImage): number => Math.max(legs[0], legs[1]);
+const louder = ({ sides }: EarImage): number => Math.max(sides[0], sides[1]);
 
 /**
  * Share of each answer for what the ears get, in the order of `ANSWERS`, before slips; sums to 1.
@@ -55,7 +55,7 @@ const louder = ({ legs }: EarImage): number => Math.max(legs[0], legs[1]);
 export const answerShares = (image: EarImage, planned: EarImage): readonly number[] => {
   if (louder(image) === 0) return [0, 0, 0, 1, 0];
   const nothing = graded(ANSWER_MODEL.nothing, levelOf(louder(planned)) - levelOf(louder(image)));
-  const difference = levelDifference(image.legs);
+  const difference = levelDifference(image.sides);
   const side = (1 - nothing) * graded(ANSWER_MODEL.side, Math.abs(difference));
   const rest = 1 - nothing - side;
   return [

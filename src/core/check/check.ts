@@ -1,8 +1,8 @@
-import { called, sumCalled } from "../called";
-import { sumOf } from "../ears";
-import type { Listener, Setup } from "../setup";
-import { CHOOSE_SUM } from "../statements";
-import { sentence } from "../words";
+import { busOf } from "../mix/ear-gains";
+import type { Listener, Setup } from "../model/setup";
+import { busName, listenerName } from "../names";
+import { CHOOSE_BUS } from "../statements";
+import { capitalised } from "../words";
 import { ANSWER_MODEL, answerShares, withSlips } from "./answers";
 import { type Fault, faultsOf } from "./faults";
 import { type Strike, strikesOf } from "./strikes";
@@ -35,7 +35,7 @@ const TOLD_APART = 0.5;
 type Chances = FaultSet["chances"];
 
 const differs = (a: readonly number[], b: readonly number[]): boolean => {
-  // Most faults of one source leave most strikes as planned: the very same row.
+  // Most faults of one channel leave most strikes as planned: the very same row.
   if (a === b) return false;
   let apart = 0;
   for (let at = 0; at < a.length; at++) apart += Math.abs((a[at] as number) - (b[at] as number));
@@ -95,10 +95,10 @@ const impossible = (obstacle: string): Check => ({ strikes: [], sets: [], obstac
 
 /** Prepares a check of what a listener hears: what can be hit, what can be wrong, how each would be answered. */
 export const checkOf = (setup: Setup, listener: Listener): Check => {
-  if (listener.kind === "audience") return impossible("The audience hears the house, not a sum.");
-  const sum = sumOf(setup, listener);
-  if (!sum) return impossible(`${sentence(called(listener))} hears no sum. ${CHOOSE_SUM}`);
-  const strikes = strikesOf(setup, sum);
-  if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${sumCalled(sum)}.`);
-  return { strikes, sets: merge(faultsOf(setup, listener, sum, strikes)), obstacle: null };
+  if (listener.kind === "audience") return impossible("The audience hears FOH, not a bus.");
+  const bus = busOf(setup, listener);
+  if (!bus) return impossible(`${capitalised(listenerName(listener))} hears no bus. ${CHOOSE_BUS}`);
+  const strikes = strikesOf(setup, bus);
+  if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${busName(bus)}.`);
+  return { strikes, sets: merge(faultsOf(setup, listener, bus, strikes)), obstacle: null };
 };

@@ -1,4 +1,4 @@
-import type { Answer } from "../setup";
+import type { Answer } from "../model/setup";
 import { ANSWER_MODEL, ANSWERS, withSlips } from "./answers";
 import type { Check } from "./check";
 
@@ -38,7 +38,7 @@ export interface Elsewise {
  * @param heard the answers so far of each strike, in the order of the check's strikes
  */
 export const elsewise = (check: Check, heard: HeardAnswers): Elsewise => {
-  const bases = check.sets.filter((s) => s.faults.some((f) => f.source === null));
+  const bases = check.sets.filter((s) => s.faults.some((f) => f.channel === null));
   const weight = bases.reduce((sum, b) => sum + b.prior, 0);
   const hits = heard.reduce((sum, answers) => sum + answers.length, 0);
   // How well a strike fits that goes its own way, so far and with each answer more.

@@ -1,22 +1,22 @@
-import { nameOf, sumCalled } from "../called";
-import { type ChannelGains, scaledGains } from "../channels";
-import { gainOf } from "../decibels";
-import { type Part, partsOf } from "../mix";
-import { mirrorPan } from "../pannotation";
-import { isReversed, legsOff, slotGains, slotTrims } from "../patched";
-import type { Id, Listener, Send, Setup, Sum } from "../setup";
+import { gainOf } from "../level/decibels";
+import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
+import { inputGains, inputTrims, isSwapped, sidesOff } from "../mix/pair-order";
+import type { Bus, Id, Listener, Send, Setup } from "../model/setup";
+import { busName, nameOr } from "../names";
+import { mirrorPan } from "../pan/notation";
+import { type ChannelGains, scaledGains } from "../pan/stereo";
 import { type FaultKind, KINDS } from "./kinds";
 import { neighbourChannels } from "./neighbours";
 import { type Strike, soundThrough } from "./strikes";
 import { chain, type EarImage, earImage, FOLDED, gains, STRAIGHT, SWAPPED, type Wiring } from "./wiring";
 
-/** One state the path from a sum to a listener's ears can be in. */
+/** One state the path from a bus to a listener's ears can be in. */
 export interface Fault {
-  /** Kind, and the source's id behind it where the fault is one source's: unique in a check. */
+  /** Kind, and the channel's id behind it where the fault is one channel's: unique in a check. */
   readonly id: string;
   readonly kind: FaultKind;
-  /** The source at fault, if it is one source's. */
-  readonly source: Id | null;
+  /** The channel at fault, if it is one channel's. */
+  readonly channel: Id | null;
   readonly name: string;
   readonly remedy: string;
   /** Weight before the first hit, against the other faults. */
@@ -35,13 +35,13 @@ const RIGHT_IN_BOTH: Wiring = [
   [0, 1],
 ];
 
-/** Faults of the legs on their way to the patch. */
-const ON_LEGS: readonly (readonly [FaultKind, Wiring])[] = [
+/** Faults of the sides on their way to the patch. */
+const ON_SIDES: readonly (readonly [FaultKind, Wiring])[] = [
   ["reversed", SWAPPED],
-  ["left leg only", gains(1, 0)],
-  ["right leg only", gains(0, 1)],
-  ["left leg in both", LEFT_IN_BOTH],
-  ["right leg in both", RIGHT_IN_BOTH],
+  ["left side only", gains(1, 0)],
+  ["right side only", gains(0, 1)],
+  ["left side in both", LEFT_IN_BOTH],
+  ["right side in both", RIGHT_IN_BOTH],
   ["folded", FOLDED],
   ["inverted", gains(1, -1)],
   ["silent", zero],
@@ -53,81 +53,83 @@ const AT_EARS: readonly (readonly [FaultKind, Wiring])[] = [
   ["right ear dead", gains(1, 0)],
 ];
 
-/** Faults that only a sum with two legs can have. */
+/** Faults that only a bus with two sides can have. */
 const OF_A_PAIR: ReadonlySet<FaultKind> = new Set<FaultKind>([
-  ...ON_LEGS.map(([kind]) => kind).filter((kind) => kind !== "silent"),
+  ...ON_SIDES.map(([kind]) => kind).filter((kind) => kind !== "silent"),
   "flipped",
   "all at centre",
-  "source wrong",
+  "channel wrong",
 ]);
 
-/** A send turned to the other side in its sum. */
-export const turned = (part: Part): Send => ({ ...part.send, pan: mirrorPan(part.pan) });
+/** A send turned to the other side in its bus. */
+export const turned = (part: MixedChannel): Send => ({ ...part.send, pan: mirrorPan(part.pan) });
 
-const struckChannels = (parts: readonly Part[], strike: Strike): ChannelGains =>
-  parts.flatMap(({ source, channels }) => {
-    const gain = soundThrough(strike, source);
-    return gain === 0 ? [] : scaledGains(channels, [gain, gain]);
+const struckChannels = (parts: readonly MixedChannel[], strike: Strike): ChannelGains =>
+  parts.flatMap(({ channel, gains }) => {
+    const gain = soundThrough(strike, channel);
+    return gain === 0 ? [] : scaledGains(gains, [gain, gain]);
   });
 
 /**
- * Every fault between a sum and a listener's ears that a check looks for, "as planned" first.
- * A source that no strike sounds through has no faults of its own here: no hit could find them.
+ * Every fault between a bus and a listener's ears that a check looks for, "as planned" first.
+ * A channel that no strike sounds through has no faults of its own here: no hit could find them.
  */
 export const faultsOf = (
   setup: Setup,
   listener: Pick<Listener, "flipped" | "mono">,
-  sum: Sum,
+  bus: Bus,
   strikes: readonly Strike[],
 ): Fault[] => {
-  const parts = partsOf(setup, sum);
-  const patch = isReversed(setup, sum) ? SWAPPED : STRAIGHT;
+  const parts = mixedChannelsOf(setup, bus);
+  const patch = isSwapped(setup, bus) ? SWAPPED : STRAIGHT;
   const mixer = listener.mono ? FOLDED : listener.flipped ? SWAPPED : STRAIGHT;
-  const slots = gains(...slotGains(setup.monitor, sum));
-  const planned = chain(slots, patch, mixer);
-  const [left, right] = slotTrims(setup.monitor, sum);
+  const inputs = gains(...inputGains(setup.monitor, bus));
+  const planned = chain(inputs, patch, mixer);
+  const [left, right] = inputTrims(setup.monitor, bus);
   const allOn = gains(gainOf(left), gainOf(right));
   const desk = strikes.map((s) => struckChannels(parts, s));
 
-  const fault = (kind: FaultKind, images: readonly EarImage[], part: Part | null = null): Fault => {
-    const it = part ? nameOf(part.source, "source") : sumCalled(sum);
+  const fault = (kind: FaultKind, images: readonly EarImage[], part: MixedChannel | null = null): Fault => {
+    const it = part ? nameOr(part.channel, "source") : busName(bus);
     return {
-      id: part ? `${kind} ${part.source.id}` : kind,
+      id: part ? `${kind} ${part.channel.id}` : kind,
       kind,
-      source: part?.source.id ?? null,
+      channel: part?.channel.id ?? null,
       name: KINDS[kind].name(it),
       remedy: KINDS[kind].remedy(it),
       weight: KINDS[kind].weight,
       images,
     };
   };
-  const wired = (kind: FaultKind, wiring: Wiring, channels: readonly ChannelGains[] = desk): Fault =>
+  const wired = (kind: FaultKind, wiring: Wiring, gains: readonly ChannelGains[] = desk): Fault =>
     fault(
       kind,
-      channels.map((c) => earImage(c, wiring)),
+      gains.map((c) => earImage(c, wiring)),
     );
 
   const asPlanned = desk.map((c) => earImage(c, planned));
-  /** One source otherwise than planned: only the strikes that sound through it change. */
-  const ofSource = (kind: FaultKind, part: Part, instead: readonly Part[]): Fault => {
+  /** One channel otherwise than planned: only the strikes that sound through it change. */
+  const ofChannel = (kind: FaultKind, part: MixedChannel, instead: readonly MixedChannel[]): Fault => {
     const now = parts.flatMap((p) => (p === part ? instead : [p]));
     const images = strikes.map((s, at) =>
-      soundThrough(s, part.source) > 0
+      soundThrough(s, part.channel) > 0
         ? earImage(struckChannels(now, s), planned)
         : (asPlanned[at] as EarImage),
     );
     return fault(kind, images, part);
   };
-  const checked = parts.filter((p) => strikes.some((s) => soundThrough(s, p.source) > 0));
-  const centred = partsOf(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: 0 })) });
+  const checked = parts.filter((p) => strikes.some((s) => soundThrough(s, p.channel) > 0));
+  const centred = mixedChannelsOf(setup, { ...bus, sends: bus.sends.map((s) => ({ ...s, pan: 0 })) });
 
   const all = [
     fault("planned", asPlanned),
-    ...ON_LEGS.map(([kind, wiring]) => wired(kind, chain(wiring, planned))),
-    ...(legsOff(setup.monitor, sum).includes(true) ? [wired("switched on", chain(allOn, patch, mixer))] : []),
+    ...ON_SIDES.map(([kind, wiring]) => wired(kind, chain(wiring, planned))),
+    ...(sidesOff(setup.monitor, bus).includes(true)
+      ? [wired("switched on", chain(allOn, patch, mixer))]
+      : []),
     ...AT_EARS.map(([kind, wiring]) => wired(kind, chain(planned, wiring))),
-    wired("slots up", mixer, neighbourChannels(setup, sum, strikes, 1)),
-    wired("slots down", mixer, neighbourChannels(setup, sum, strikes, -1)),
+    wired("inputs up", mixer, neighbourChannels(setup, bus, strikes, 1)),
+    wired("inputs down", mixer, neighbourChannels(setup, bus, strikes, -1)),
     wired(
       "all at centre",
       planned,
@@ -135,8 +137,8 @@ export const faultsOf = (
     ),
     ...checked
       .filter((p) => p.pan !== 0)
-      .map((p) => ofSource("source wrong", p, partsOf(setup, { ...sum, sends: [turned(p)] }))),
-    ...checked.map((p) => ofSource("source missing", p, [])),
+      .map((p) => ofChannel("channel wrong", p, mixedChannelsOf(setup, { ...bus, sends: [turned(p)] }))),
+    ...checked.map((p) => ofChannel("channel missing", p, [])),
   ];
-  return sum.stereo ? all : all.filter((f) => !OF_A_PAIR.has(f.kind));
+  return bus.stereo ? all : all.filter((f) => !OF_A_PAIR.has(f.kind));
 };

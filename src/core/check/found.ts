@@ -1,84 +1,84 @@
-import { sumOf } from "../ears";
-import { legsOf } from "../legs";
-import { partsOf } from "../mix";
-import { legsOff, patchedOrder, slotOfLeg, withLegsExchanged } from "../patched";
-import type { Id, Listener, Send, Setup, Sum } from "../setup";
-import type { Side } from "../units";
-import { withSum } from "../withsum";
+import { mixedChannelsOf } from "../mix/bus";
+import { busOf } from "../mix/ear-gains";
+import { inputOfSide, pairOrder, sidesOff, withSidesExchanged } from "../mix/pair-order";
+import type { Bus, Id, Listener, Send, Setup } from "../model/setup";
+import { sidesOf } from "../model/sides";
+import type { Side } from "../model/units";
+import { withBus } from "../model/update";
 import { type Fault, turned } from "./faults";
 
-const put = (setup: Setup, sum: Sum): Setup => withSum(setup, sum.id, () => sum);
+const put = (setup: Setup, bus: Bus): Setup => withBus(setup, bus.id, () => bus);
 
-const withSend = (setup: Setup, sum: Sum, source: Id | null, change: (send: Send) => Send): Setup =>
-  put(setup, { ...sum, sends: sum.sends.map((s) => (s.source === source ? change(s) : s)) });
+const withSend = (setup: Setup, bus: Bus, channel: Id | null, change: (send: Send) => Send): Setup =>
+  put(setup, { ...bus, sends: bus.sends.map((s) => (s.channel === channel ? change(s) : s)) });
 
-/** The legs the other way round: in the slots if they lie there as neighbours, else in the plan. */
-const reversed = (setup: Setup, sum: Sum): Setup => {
-  const order = patchedOrder(setup.monitor, sum);
-  if (order !== "straight" && order !== "reversed") return put(setup, { ...sum, reversed: !sum.reversed });
-  return { ...setup, monitor: withLegsExchanged(setup.monitor, sum) };
+/** The sides the other way round: in the inputs if they lie there as neighbours, else in the plan. */
+const reversed = (setup: Setup, bus: Bus): Setup => {
+  const order = pairOrder(setup.monitor, bus);
+  if (order !== "normal" && order !== "swapped") return put(setup, { ...bus, swapped: !bus.swapped });
+  return { ...setup, monitor: withSidesExchanged(setup.monitor, bus) };
 };
 
-/** Every slot of some legs switched; null when one of them has no slot to switch. */
-const switched = (setup: Setup, sum: Sum, legs: readonly Side[], on: boolean): Setup | null => {
-  if (legs.some((leg) => slotOfLeg(setup.monitor, sum, leg) < 0)) return null;
-  const slots = setup.monitor.slots.map((slot) =>
-    slot?.feed.kind === "leg" && slot.feed.sum === sum.id && legs.includes(slot.feed.leg)
-      ? { ...slot, on }
-      : slot,
+/** Every input of some sides switched; null when one of them has no input to switch. */
+const switched = (setup: Setup, bus: Bus, sides: readonly Side[], on: boolean): Setup | null => {
+  if (sides.some((side) => inputOfSide(setup.monitor, bus, side) < 0)) return null;
+  const inputs = setup.monitor.inputs.map((input) =>
+    input?.feed.kind === "bus" && input.feed.bus === bus.id && sides.includes(input.feed.side)
+      ? { ...input, on }
+      : input,
   );
-  return { ...setup, monitor: { ...setup.monitor, slots } };
+  return { ...setup, monitor: { ...setup.monitor, inputs } };
 };
 
 /**
  * The setup as it was found to be, so that image and patch agree with reality.
- * A missing source is put in as its send being off: the house is not touched.
- * A leg that does not arrive is put in as its slot being off.
- * @returns null where a setup has no words for the fault (a dead ear, one leg in both ears, wrong slots chosen at the
- * listener's mixer, a lost leg that has no slot), or the listener hears no sum
+ * A missing channel is put in as its send being off: FOH is not touched.
+ * A side that does not arrive is put in as its input being off.
+ * @returns null where a setup has no words for the fault (a dead ear, one side in both ears, wrong inputs chosen at the
+ * listener's mixer, a lost side that has no input), or the listener hears no bus
  */
 export const putIntoSetup = (setup: Setup, listener: Listener, fault: Fault): Setup | null => {
-  const sum = sumOf(setup, listener);
-  if (!sum) return null;
+  const bus = busOf(setup, listener);
+  if (!bus) return null;
   switch (fault.kind) {
     case "planned":
       return setup;
     case "reversed":
-      return reversed(setup, sum);
+      return reversed(setup, bus);
     case "flipped":
       return {
         ...setup,
         listeners: setup.listeners.map((l) => (l.id === listener.id ? { ...l, flipped: !l.flipped } : l)),
       };
     case "folded":
-      return put(setup, { ...sum, folded: true });
+      return put(setup, { ...bus, folded: true });
     case "inverted": {
-      const [left, right] = sum.legInverted;
-      return put(setup, { ...sum, legInverted: [left, !right] });
+      const [left, right] = bus.sideInverted;
+      return put(setup, { ...bus, sideInverted: [left, !right] });
     }
-    case "left leg only":
-      return switched(setup, sum, ["right"], false);
-    case "right leg only":
-      return switched(setup, sum, ["left"], false);
+    case "left side only":
+      return switched(setup, bus, ["right"], false);
+    case "right side only":
+      return switched(setup, bus, ["left"], false);
     case "silent":
-      return switched(setup, sum, legsOf(sum), false);
+      return switched(setup, bus, sidesOf(bus), false);
     case "switched on": {
-      const off = legsOff(setup.monitor, sum);
+      const off = sidesOff(setup.monitor, bus);
       return switched(
         setup,
-        sum,
-        legsOf(sum).filter((_, at) => off[at]),
+        bus,
+        sidesOf(bus).filter((_, at) => off[at]),
         true,
       );
     }
     case "all at centre":
-      return put(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: 0 })) });
-    case "source wrong": {
-      const part = partsOf(setup, sum).find((p) => p.source.id === fault.source);
-      return part ? withSend(setup, sum, fault.source, () => turned(part)) : null;
+      return put(setup, { ...bus, sends: bus.sends.map((s) => ({ ...s, pan: 0 })) });
+    case "channel wrong": {
+      const part = mixedChannelsOf(setup, bus).find((p) => p.channel.id === fault.channel);
+      return part ? withSend(setup, bus, fault.channel, () => turned(part)) : null;
     }
-    case "source missing":
-      return withSend(setup, sum, fault.source, (send) => ({ ...send, level: null }));
+    case "channel missing":
+      return withSend(setup, bus, fault.channel, (send) => ({ ...send, level: null }));
     default:
       return null;
   }

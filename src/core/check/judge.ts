@@ -1,4 +1,4 @@
-import type { Answer, Hit, Id } from "../setup";
+import type { Answer, Hit, Id } from "../model/setup";
 import { ANSWERS } from "./answers";
 import type { Check, FaultSet } from "./check";
 import { placeOf } from "./elsewise";

@@ -1,82 +1,82 @@
-import type { ChannelGains } from "../channels";
-import { gainOf } from "../decibels";
-import { channelsOf } from "../legs";
-import { partsOf, polarity } from "../mix";
-import { isReversed, slotOfLeg } from "../patched";
-import type { Feed, Setup, Slot, Source, Sum } from "../setup";
-import type { Gain, Legs, Side } from "../units";
+import { gainOf } from "../level/decibels";
+import { mixedChannelsOf, polarity } from "../mix/bus";
+import { inputOfSide, isSwapped } from "../mix/pair-order";
+import type { Bus, Channel, Feed, MonitorInput, Setup } from "../model/setup";
+import { linesOf } from "../model/sides";
+import type { Gain, Side, Sides } from "../model/units";
+import type { ChannelGains } from "../pan/stereo";
 import { type Strike, soundThrough } from "./strikes";
 
-/** What lies in the slots, and which slot each ear takes as planned. */
+/** What lies in the inputs, and which input each ear takes as planned. */
 interface Taken {
-  readonly slots: readonly (Pick<Slot, "feed" | "trim"> | null)[];
-  readonly ears: Legs<number>;
+  readonly inputs: readonly (Pick<MonitorInput, "feed" | "trim"> | null)[];
+  readonly ears: Sides<number>;
 }
 
-/** A sum that is not patched yet is thought of as lying between two empty slots. */
-const takenSlots = (setup: Setup, sum: Sum): Taken => {
-  const left = slotOfLeg(setup.monitor, sum, "left");
-  const right = sum.stereo ? slotOfLeg(setup.monitor, sum, "right") : left;
-  const reversed = isReversed(setup, sum);
+/** A bus that is not patched yet is thought of as lying between two empty inputs. */
+const takenInputs = (setup: Setup, bus: Bus): Taken => {
+  const left = inputOfSide(setup.monitor, bus, "left");
+  const right = bus.stereo ? inputOfSide(setup.monitor, bus, "right") : left;
+  const reversed = isSwapped(setup, bus);
   if (left >= 0 && right >= 0) {
-    const slots = setup.monitor.slots.map((s) => (s?.on ? s : null));
-    return { slots, ears: reversed ? [right, left] : [left, right] };
+    const inputs = setup.monitor.inputs.map((s) => (s?.on ? s : null));
+    return { inputs, ears: reversed ? [right, left] : [left, right] };
   }
-  const leg = (side: Side) => ({ feed: { kind: "leg", sum: sum.id, leg: side } as const, trim: 0 });
-  if (!sum.stereo) return { slots: [null, leg("left"), null], ears: [1, 1] };
-  const pair = reversed ? [leg("right"), leg("left")] : [leg("left"), leg("right")];
-  return { slots: [null, ...pair, null], ears: [1, 2] };
+  const side = (side: Side) => ({ feed: { kind: "bus", bus: bus.id, side: side } as const, trim: 0 });
+  if (!bus.stereo) return { inputs: [null, side("left"), null], ears: [1, 1] };
+  const pair = reversed ? [side("right"), side("left")] : [side("left"), side("right")];
+  return { inputs: [null, ...pair, null], ears: [1, 2] };
 };
 
-/** One channel of a source as it lies in a slot. */
+/** One channel of a channel as it lies in an input. */
 interface Content {
-  readonly source: Source;
+  readonly channel: Channel;
   readonly channel: number;
   readonly gain: Gain;
 }
 
 const contentOf = (setup: Setup, feed: Feed | null | undefined): Content[] => {
-  if (feed?.kind === "leg") {
-    const sum = setup.sums.find((s) => s.id === feed.sum);
-    const leg = feed.leg === "left" ? 0 : 1;
-    return (sum ? partsOf(setup, sum) : []).flatMap(({ source, channels }) =>
-      channels.map((gains, channel) => ({ source, channel, gain: gains[leg] })),
+  if (feed?.kind === "bus") {
+    const bus = setup.buses.find((s) => s.id === feed.bus);
+    const side = feed.side === "left" ? 0 : 1;
+    return (bus ? mixedChannelsOf(setup, bus) : []).flatMap(({ channel, gains }) =>
+      gains.map((gains, line) => ({ channel, line, gain: gains[side] })),
     );
   }
-  const source = setup.sources.find((s) => s.id === feed?.source);
-  if (!feed || !source || source.muted) return [];
-  return channelsOf(source).flatMap((side, channel) =>
-    feed.channel === "both" || side === "both" || feed.channel === side
-      ? [{ source, channel, gain: polarity(source.inverted) }]
+  const channel = setup.channels.find((s) => s.id === feed?.channel);
+  if (!feed || !channel || channel.muted) return [];
+  return linesOf(channel).flatMap((side, line) =>
+    feed.side === "both" || side === "both" || feed.side === side
+      ? [{ channel, line, gain: polarity(channel.inverted) }]
       : [],
   );
 };
 
 /**
- * What a listener's two inputs get of every hit when the slots are taken one too far: each input gets what lies
- * in the neighbouring slot, silence where that is free, off or past the end.
- * @param by 1 is one slot up, −1 one down
+ * What a listener's two inputs get of every hit when the inputs are taken one too far: each input gets what lies
+ * in the neighbouring input, silence where that is free, off or past the end.
+ * @param by 1 is one input up, −1 one down
  */
 export const neighbourChannels = (
   setup: Setup,
-  sum: Sum,
+  bus: Bus,
   strikes: readonly Strike[],
   by: 1 | -1,
 ): ChannelGains[] => {
-  const { slots, ears } = takenSlots(setup, sum);
+  const { inputs, ears } = takenInputs(setup, bus);
   const contents = ears.map((at) => {
-    const slot = slots[at + by];
-    const through = gainOf(slot?.trim ?? 0);
-    return contentOf(setup, slot?.feed).map((c) => ({ ...c, gain: c.gain * through }));
+    const input = inputs[at + by];
+    const through = gainOf(input?.trim ?? 0);
+    return contentOf(setup, input?.feed).map((c) => ({ ...c, gain: c.gain * through }));
   });
   return strikes.map((strike) => {
     // The same channel in both ears is one signal: only then can its polarity be compared.
     const rows = new Map<string, [left: Gain, right: Gain]>();
     contents.forEach((content, ear) => {
-      for (const { source, channel, gain } of content) {
-        const through = soundThrough(strike, source);
+      for (const { channel, channel: line, gain } of content) {
+        const through = soundThrough(strike, channel);
         if (through === 0) continue;
-        const key = `${channel} ${source.id}`;
+        const key = `${line} ${channel.id}`;
         const row = rows.get(key) ?? [0, 0];
         row[ear] = gain * through;
         rows.set(key, row);

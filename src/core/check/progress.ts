@@ -1,4 +1,4 @@
-import type { Hit } from "../setup";
+import type { Hit } from "../model/setup";
 import type { Check } from "./check";
 import { judge } from "./judge";
 import { posterior } from "./session";

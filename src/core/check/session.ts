@@ -1,4 +1,4 @@
-import type { Hit, Id } from "../setup";
+import type { Hit, Id } from "../model/setup";
 import { ANSWERS } from "./answers";
 import type { Check } from "./check";
 import { ELSE_PRIOR, elsewise, type HeardAnswers, placeOf } from "./elsewise";

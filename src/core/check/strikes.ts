@@ -1,15 +1,15 @@
-import { gainOf } from "../decibels";
-import { isStruck } from "../kinds";
-import { partsOf } from "../mix";
-import type { Id, Piece, Setup, Source, Sum } from "../setup";
-import type { Gain, Metres } from "../units";
+import { gainOf } from "../level/decibels";
+import { mixedChannelsOf } from "../mix/bus";
+import { isStruck } from "../model/kinds";
+import type { Bus, Channel, Id, Piece, Setup } from "../model/setup";
+import type { Gain, Metres } from "../model/units";
 
-/** Something that can be hit in a check, and the sources through which it is heard. */
+/** Something that can be hit in a check, and the channels through which it is heard. */
 export interface Strike {
   readonly piece: Id;
   /** By microphones of its own, or only by those that hear the whole kit. */
   readonly through: "own" | "whole";
-  readonly sources: readonly Id[];
+  readonly channels: readonly Id[];
   /** Whole-kit microphones on the far side, which hear it as well, but later and softer. */
   readonly far: readonly Id[];
 }
@@ -24,45 +24,45 @@ const FAR: Gain = gainOf(-10);
 const distance = (a: Piece, b: Piece): Metres => Math.hypot(a.x - b.x, a.y - b.y);
 
 /** The whole-kit microphones nearest to a piece. */
-const nearest = (piece: Piece, overKit: readonly (readonly [Source, Piece])[]): Source[] => {
+const nearest = (piece: Piece, overKit: readonly (readonly [Channel, Piece])[]): Channel[] => {
   const least = Math.min(...overKit.map(([, place]) => distance(piece, place)));
-  return overKit.filter(([, place]) => distance(piece, place) <= least + AS_NEAR).map(([source]) => source);
+  return overKit.filter(([, place]) => distance(piece, place) <= least + AS_NEAR).map(([channel]) => channel);
 };
 
 /**
- * What can be hit to check a sum: every struck piece with a microphone of its own that sounds in it.
+ * What can be hit to check a bus: every struck piece with a microphone of its own that sounds in it.
  * Only if those are fewer than five, pieces without one are added through the whole-kit microphones: a model, since the
  * nearest hears a piece first and loudest, the others later and softer.
- * A two-channel source over the kit is left out of that: nobody has said which of its channels is on which side.
+ * A stereo channel over the kit is left out of that: nobody has said which of its channels is on which side.
  */
-export const strikesOf = (setup: Setup, sum: Sum): Strike[] => {
+export const strikesOf = (setup: Setup, bus: Bus): Strike[] => {
   const places = new Map(setup.kit.pieces.map((p) => [p.id, p]));
-  const heard = partsOf(setup, sum);
+  const heard = mixedChannelsOf(setup, bus);
   const struck = setup.kit.pieces.filter(isStruck);
   const own = (piece: Piece): Strike => ({
     piece: piece.id,
     through: "own",
-    sources: heard.filter((p) => p.source.piece === piece.id).map((p) => p.source.id),
+    channels: heard.filter((p) => p.channel.piece === piece.id).map((p) => p.channel.id),
     far: [],
   });
   const strikes = struck.map(own);
-  if (strikes.filter((s) => s.sources.length > 0).length < ENOUGH) {
-    const overKit = heard.flatMap(({ source }): [Source, Piece][] => {
-      const place = source.piece === null ? undefined : places.get(source.piece);
-      return place?.limbs.includes("whole") && source.channels === 1 ? [[source, place]] : [];
+  if (strikes.filter((s) => s.channels.length > 0).length < ENOUGH) {
+    const overKit = heard.flatMap(({ channel }): [Channel, Piece][] => {
+      const place = channel.piece === null ? undefined : places.get(channel.piece);
+      return place?.limbs.includes("whole") && channel.lines === 1 ? [[channel, place]] : [];
     });
     struck.forEach((piece, at) => {
-      if (overKit.length === 0 || strikes[at]?.sources.length !== 0) return;
-      const sources = nearest(piece, overKit).map((s) => s.id);
-      const far = overKit.map(([{ id }]) => id).filter((id) => !sources.includes(id));
-      strikes[at] = { piece: piece.id, through: "whole", sources, far };
+      if (overKit.length === 0 || strikes[at]?.channels.length !== 0) return;
+      const channels = nearest(piece, overKit).map((s) => s.id);
+      const far = overKit.map(([{ id }]) => id).filter((id) => !channels.includes(id));
+      strikes[at] = { piece: piece.id, through: "whole", channels, far };
     });
   }
-  return strikes.filter((s) => s.sources.length > 0);
+  return strikes.filter((s) => s.channels.length > 0);
 };
 
-/** How a hit sounds through a source, in this sum or past it: 1 close by, less from afar, 0 not at all. */
-export const soundThrough = (strike: Strike, source: Source): Gain => {
-  if (strike.sources.includes(source.id) || source.piece === strike.piece) return 1;
-  return strike.far.includes(source.id) ? FAR : 0;
+/** How a hit sounds through a channel, in this bus or past it: 1 close by, less from afar, 0 not at all. */
+export const soundThrough = (strike: Strike, channel: Channel): Gain => {
+  if (strike.channels.includes(channel.id) || channel.piece === strike.piece) return 1;
+  return strike.far.includes(channel.id) ? FAR : 0;
 };

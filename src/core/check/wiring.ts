@@ -1,32 +1,32 @@
-import { type ChannelGains, energyLegs } from "../channels";
-import type { Legs } from "../units";
+import type { Sides } from "../model/units";
+import { type ChannelGains, energySides } from "../pan/stereo";
 
-/** How two legs reach two ears: for each ear, the gains of the left and the right leg in it. */
-export type Wiring = readonly [leftEar: Legs, rightEar: Legs];
+/** How two sides reach two ears: for each ear, the gains of the left and the right side in it. */
+export type Wiring = readonly [leftEar: Sides, rightEar: Sides];
 
-/** Each leg in its own ear. */
+/** Each side in its own ear. */
 export const STRAIGHT: Wiring = [
   [1, 0],
   [0, 1],
 ];
-/** Each leg in the other ear. */
+/** Each side in the other ear. */
 export const SWAPPED: Wiring = [
   [0, 1],
   [1, 0],
 ];
-/** Both legs in both ears. */
+/** Both sides in both ears. */
 export const FOLDED: Wiring = [
   [1, 1],
   [1, 1],
 ];
 
-/** Gains on the two legs themselves, nothing crossed. */
+/** Gains on the two sides themselves, nothing crossed. */
 export const gains = (left: number, right: number): Wiring => [
   [left, 0],
   [0, right],
 ];
 
-const ear = ([l, r]: Legs, [left, right]: Wiring): Legs => [
+const ear = ([l, r]: Sides, [left, right]: Wiring): Sides => [
   l * left[0] + r * right[0],
   l * left[1] + r * right[1],
 ];
@@ -38,18 +38,18 @@ export const chain = (...wirings: readonly Wiring[]): Wiring =>
 /** What both ears get of one hit. */
 export interface EarImage {
   /** Gains in the left and right ear, never negative. */
-  readonly legs: Legs;
+  readonly sides: Sides;
   /** The ears get it in opposite polarity. */
   readonly inverted: boolean;
 }
 
-/** What both ears get of signed gains at the legs; several channels count as uncorrelated. */
-export const earImage = (channels: ChannelGains, [left, right]: Wiring): EarImage => {
+/** What both ears get of signed gains at the sides; several channels count as uncorrelated. */
+export const earImage = (gains: ChannelGains, [left, right]: Wiring): EarImage => {
   let product = 0;
-  const ears = channels.map(([l, r]): Legs => {
-    const both: Legs = [left[0] * l + left[1] * r, right[0] * l + right[1] * r];
+  const ears = gains.map(([l, r]): Sides => {
+    const both: Sides = [left[0] * l + left[1] * r, right[0] * l + right[1] * r];
     product += both[0] * both[1];
     return both;
   });
-  return { legs: energyLegs(ears), inverted: product < 0 };
+  return { sides: energySides(ears), inverted: product < 0 };
 };

@@ -1,4 +1,4 @@
-import type { Hertz, Legs } from "../units";
+import type { Hertz, Sides } from "../model/units";
 import { mixedEnergy, productAt, productCount, productsOf } from "./covariance";
 import type { MeasuredFigures } from "./figures";
 import { STRETCH_STEPS, stepFrames } from "./gate";
@@ -6,7 +6,7 @@ import type { Loops } from "./loops";
 import { BEFORE, newPeaks } from "./peaks";
 import { newRows } from "./rows";
 import { summarise } from "./summary";
-import { timeWeighting } from "./timeweighting";
+import { timeWeighting } from "./time-weighting";
 
 /** Products of stretches that are kept at most: 16 MB, six hours of eight tracks or six minutes of 64. */
 const KEPT_PRODUCTS = 2 ** 21;
@@ -24,28 +24,28 @@ export interface Bank {
   readonly finish: () => MeasuredFigures;
 }
 
-const addTo = (sum: Float64Array, more: Float64Array): void => {
+const addPlacement = (sum: Float64Array, more: Float64Array): void => {
   for (let i = 0; i < sum.length; i += 1) sum[i] = (sum[i] as number) + (more[i] as number);
 };
 
 /**
  * A measurement of several tracks side by side and of their sum through the given gains.
  * The memory it takes grows with the length only by the course (4 bytes a column and step) and the kept stretches.
- * @param gains signed gain of each track into the left and right leg
+ * @param gains signed gain of each track into the left and right side
  */
-export const newBank = (rate: Hertz, gains: readonly Legs[], loops: Loops): Bank => {
+export const newBank = (rate: Hertz, gains: readonly Sides[], loops: Loops): Bank => {
   const tracks = gains.length;
   const step = stepFrames(rate);
   const rows = gains.map(() => loops.numbers(BEFORE + step));
   const peaks = newPeaks(loops, rows, gains, step);
   const meters = gains.map(() => timeWeighting(rate, loops));
   const size = productCount(tracks);
-  const sumProducts = productsOf(loops, rows);
+  const busProducts = productsOf(loops, rows);
   const now = new Float64Array(size);
   const stretch = new Float64Array(size);
   const whole = new Float64Array(size);
-  const legs = [peaks.pair.left, peaks.pair.right, peaks.pair.mono].map((mix) => mix.gains);
-  const course = newRows(tracks + legs.length);
+  const sides = [peaks.pair.left, peaks.pair.right, peaks.pair.mono].map((mix) => mix.gains);
+  const course = newRows(tracks + sides.length);
   const powers = new Float64Array(course.columns);
   let stretches: number[] | null = [];
   let inStretch = 0;
@@ -60,11 +60,11 @@ export const newBank = (rate: Hertz, gains: readonly Legs[], loops: Loops): Bank
   };
 
   const takeProducts = (count: number): void => {
-    sumProducts(now, BEFORE, BEFORE + count);
-    addTo(stretch, now);
-    addTo(whole, now);
+    busProducts(now, BEFORE, BEFORE + count);
+    addPlacement(stretch, now);
+    addPlacement(whole, now);
     for (let t = 0; t < tracks; t += 1) powers[t] = (now[productAt(t, t)] as number) / count;
-    legs.forEach((gain, i) => {
+    sides.forEach((gain, i) => {
       powers[tracks + i] = mixedEnergy(now, gain) / count;
     });
     course.add(powers);

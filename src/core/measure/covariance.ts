@@ -1,4 +1,4 @@
-import type { Gain } from "../units";
+import type { Gain } from "../model/units";
 import type { Loops } from "./loops";
 
 /**

@@ -1,4 +1,4 @@
-import type { Db, Gain, Hertz, Outlet, Seconds } from "../units";
+import type { Db, Gain, Hertz, Outlet, Seconds } from "../model/units";
 import type { Products } from "./covariance";
 
 /** What one track measures. Levels re full scale by samples: the rms of a full-scale sine is −3.01 dBFS. */
@@ -27,7 +27,7 @@ export interface TrackFigures {
   readonly silent: boolean;
 }
 
-/** What one leg, or the mono fold of the pair, measures. */
+/** What one side, or the mono fold of the pair, measures. */
 export interface MixFigures {
   readonly rms: Db;
   readonly playing: Db;
@@ -49,12 +49,12 @@ export interface Course {
   readonly powers: Float32Array;
 }
 
-/** The step in which the louder leg is loudest. */
+/** The step in which the louder side is loudest. */
 export interface Moment {
   readonly at: Seconds;
-  readonly leg: "left" | "right";
+  readonly side: "left" | "right";
   readonly level: Db;
-  /** Share of each track in the energies of that leg and step, 0…1; they add up to 1. */
+  /** Share of each track in the energies of that side and step, 0…1; they add up to 1. */
   readonly shares: readonly number[];
 }
 

@@ -1,4 +1,4 @@
-import type { Db, Hertz, Seconds } from "../units";
+import type { Db, Hertz, Seconds } from "../model/units";
 
 /** Time of one step of the level over time. */
 export const STEP: Seconds = 0.05;

@@ -1,5 +1,5 @@
-import { levelOfPower } from "../decibels";
-import type { Db, Gain } from "../units";
+import { levelOfPower } from "../level/decibels";
+import type { Db, Gain } from "../model/units";
 import { mixedEnergy, productCount } from "./covariance";
 import type { MeasuredFigures } from "./figures";
 import { playingPower } from "./gate";

@@ -1,4 +1,4 @@
-import type { Gain } from "../units";
+import type { Gain } from "../model/units";
 
 /**
  * Neighbouring samples that share one look at their largest value and step. Even, so that they can be taken two at a

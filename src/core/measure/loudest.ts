@@ -1,15 +1,15 @@
-import { levelOfPower } from "../decibels";
-import type { Id } from "../setup";
-import type { Db } from "../units";
+import { levelOfPower } from "../level/decibels";
+import type { Id } from "../model/setup";
+import type { Db } from "../model/units";
+import type { TrackPlace } from "./bus-gains";
 import type { Course, MeasuredFigures } from "./figures";
-import type { TrackPlace } from "./through";
 
-/** What one source put into the loudest moment and into the highest sample of each leg. */
+/** What one channel put into the loudest moment and into the highest sample of each side. */
 export interface Maker {
-  readonly source: Id;
-  /** Share of the energy of the louder leg in its loudest step, 0…1. */
+  readonly channel: Id;
+  /** Share of the energy of the louder side in its loudest step, 0…1. */
   readonly moment: number;
-  /** Share of the highest sample of the left and right leg; below 0 where it worked against it. They add up to 1. */
+  /** Share of the highest sample of the left and right side; below 0 where it worked against it. They add up to 1. */
   readonly left: number;
   readonly right: number;
 }
@@ -19,18 +19,18 @@ const shares = (parts: readonly number[]): readonly number[] => {
   return all === 0 ? parts.map(() => 0) : parts.map((x) => x / all);
 };
 
-/** Which sources made the loudest moment and the highest samples, the one that put most into the moment first. */
+/** Which channels made the loudest moment and the highest samples, the one that put most into the moment first. */
 export const makersOf = (figures: MeasuredFigures, places: readonly TrackPlace[]): Maker[] => {
   const { loudest, mixes } = figures;
   const [left, right] = [shares(mixes.left.parts), shares(mixes.right.parts)];
-  const sum = (of: readonly number[], source: Id): number =>
-    places.reduce((all, p, t) => (p.source === source ? all + (of[t] ?? 0) : all), 0);
-  return [...new Set(places.map((p) => p.source))]
-    .map((source) => ({
-      source,
-      moment: sum(loudest?.shares ?? [], source),
-      left: sum(left, source),
-      right: sum(right, source),
+  const sum = (of: readonly number[], channel: Id): number =>
+    places.reduce((all, p, t) => (p.channel === channel ? all + (of[t] ?? 0) : all), 0);
+  return [...new Set(places.map((p) => p.channel))]
+    .map((channel) => ({
+      channel,
+      moment: sum(loudest?.shares ?? [], channel),
+      left: sum(left, channel),
+      right: sum(right, channel),
     }))
     .sort((a, b) => b.moment - a.moment);
 };

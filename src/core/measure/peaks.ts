@@ -1,7 +1,7 @@
-import type { Legs } from "../units";
+import type { Sides } from "../model/units";
 import { OVERSHOOT, peakFinder, REACH } from "./interpolate";
 import type { Loops } from "./loops";
-import { newPairPeaks, type PairPeaks, pairTaker } from "./pairpeaks";
+import { newPairPeaks, type PairPeaks, pairTaker } from "./pair-peaks";
 import { newScan, type Scan, scanner } from "./scan";
 
 /** Samples kept before each step, for the filter between samples. */
@@ -27,12 +27,12 @@ export interface Peaks {
 /**
  * Peaks before the first sample.
  * @param rows samples of each track: BEFORE and one step, in the memory of the loops
- * @param gains of each track into the left and right leg
+ * @param gains of each track into the left and right side
  */
 export const newPeaks = (
   loops: Loops,
   rows: readonly Float64Array[],
-  gains: readonly Legs[],
+  gains: readonly Sides[],
   step: number,
 ): Peaks => {
   const grain = Math.ceil(step / Math.ceil(step / GRAIN));

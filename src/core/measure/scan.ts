@@ -49,7 +49,7 @@ export const scanner = (loops: Loops) => {
   const found = loops.numbers(2);
   return (scan: Scan, x: Float64Array, from: number, to: number): number => {
     loops.scan(found, x, from, to);
-    // A sample that is no number shows in the sum only.
+    // A sample that is no number shows in the bus only.
     if (Number.isNaN(found[0]) || (found[1] as number) > PLAUSIBLE) {
       clean(scan, x, from, to);
       loops.scan(found, x, from, to);

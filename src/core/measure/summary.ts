@@ -1,13 +1,13 @@
-import { levelOf, levelOfPower } from "../decibels";
-import type { Hertz } from "../units";
+import { levelOf, levelOfPower } from "../level/decibels";
+import type { Hertz } from "../model/units";
 import { correlationOf, mixedEnergy, productAt } from "./covariance";
 import type { MeasuredFigures, MixFigures, Moment, TrackFigures } from "./figures";
 import { playingPower, STRETCH_STEPS, stepFrames } from "./gate";
-import type { MixPeak } from "./pairpeaks";
+import type { MixPeak } from "./pair-peaks";
 import type { Peaks } from "./peaks";
 import type { Rows } from "./rows";
 import type { Scan } from "./scan";
-import type { TimeWeighting } from "./timeweighting";
+import type { TimeWeighting } from "./time-weighting";
 
 /** What has run through the samples, ready to be put into figures. */
 export interface RunThrough {
@@ -79,7 +79,7 @@ const mixFigures = (m: RunThrough, mix: MixPeak, column: number): MixFigures => 
   };
 };
 
-/** The step in which the louder leg is loudest, and who made it. */
+/** The step in which the louder side is loudest, and who made it. */
 const loudestMoment = (m: RunThrough): Moment | null => {
   const tracks = m.meters.length;
   const { columns } = m.course;
@@ -97,12 +97,12 @@ const loudestMoment = (m: RunThrough): Moment | null => {
   if (best === 0) return null;
   const column = at % columns;
   const row = (at - column) / columns;
-  const leg = column === tracks ? "left" : "right";
-  const energies = m.peaks.pair[leg].gains.map((g, t) => g * g * (values[row * columns + t] as number));
+  const side = column === tracks ? "left" : "right";
+  const energies = m.peaks.pair[side].gains.map((g, t) => g * g * (values[row * columns + t] as number));
   const all = energies.reduce((sum, e) => sum + e, 0);
   return {
     at: (row * stepFrames(m.rate)) / m.rate,
-    leg,
+    side,
     level: levelOfPower(best),
     shares: energies.map((e) => e / all),
   };

@@ -1,5 +1,13 @@
-import { addTo, type Count, finish, losesSides, type Standing, startCount, type Tally } from "../agreement";
-import type { Db } from "../units";
+import type { Db } from "../model/units";
+import {
+  addPlacement,
+  finishTally,
+  type Location,
+  losesSides,
+  newTally,
+  type RunningTally,
+  type Tally,
+} from "../stereo/placement";
 import type { Hearing } from "./hearing";
 import type { Member, Situation } from "./situation";
 import type { Voice } from "./voices";
@@ -17,21 +25,21 @@ export interface Added {
   readonly weight: readonly number[];
 }
 
-/** Base of those digits: more than a sum has sources; five of them are a whole number that is exact. */
+/** Base of those digits: more than a bus has channels; five of them are a whole number that is exact. */
 const BASE = 2 ** 10;
 const ROOM = [1, BASE, BASE ** 2, BASE ** 3, BASE ** 4] as const;
 const WRONG = 1;
 const LOST = 4;
 
-const packed = ({ right, wrong, flat, unplaceable, sidesLost }: Count): number =>
+const packed = ({ right, wrong, centred: flat, unplaced: unplaceable, sidesLost }: RunningTally): number =>
   right + wrong * ROOM[WRONG] + flat * ROOM[2] + unplaceable * ROOM[3] + sidesLost * ROOM[LOST];
 
 const digit = (counts: number, at: 0 | 1 | 2 | 3 | 4): number => Math.floor(counts / ROOM[at]) % BASE;
 
-/** How a voice is heard by a hearing: panned over in it or not, in the house or not. */
+/** How a voice is heard by a hearing: panned over in it or not, at FOH or not. */
 interface Pans {
   readonly over: boolean;
-  readonly house: boolean;
+  readonly foh: boolean;
 }
 
 const differenceOf = (voice: Voice, hearing: Hearing, { over }: Pans, mono: boolean): Db | null => {
@@ -41,33 +49,33 @@ const differenceOf = (voice: Voice, hearing: Hearing, { over }: Pans, mono: bool
 };
 
 const countOf = (
-  { reversed, sum }: Situation,
+  { reversed, bus }: Situation,
   listener: Member["listener"],
-  standing: Standing,
+  standing: Location,
   voice: Voice,
   hearing: Hearing,
   pans: Pans,
-): Count => {
+): RunningTally => {
   const straight = differenceOf(voice, hearing, pans, listener.mono);
   const flips = hearing.flipped && !listener.mono;
   const difference = flips && straight !== null ? -straight : straight;
   const lost =
-    voice.source.keepSides &&
+    voice.channel.keepSides &&
     losesSides(
-      voice.source,
+      voice.channel,
       {
         turned: (reversed !== (hearing.order !== "as now")) !== flips,
-        collapsed: listener.mono || hearing.folded || sum.folded || !sum.stereo,
+        collapsed: listener.mono || hearing.folded || bus.folded || !bus.stereo,
       },
-      voice.house[pans.house ? 1 : 0],
+      voice.foh[pans.foh ? 1 : 0],
       difference,
     );
-  const count = startCount();
-  addTo(count, standing, difference, lost);
+  const count = newTally();
+  addPlacement(count, standing, difference, lost);
   return count;
 };
 
-/** Number of a way of hearing a sum: its order, folded or not. Six of them. */
+/** Number of a way of hearing a bus: its order, folded or not. Six of them. */
 export const numberOfWay = ({ order, folded }: Hearing): number =>
   (order === "as now" ? 0 : order === "swapped" ? 1 : 2) + (folded ? 3 : 0);
 
@@ -77,13 +85,13 @@ const allAdded = (
   member: Member,
   hearing: Hearing,
   over: boolean,
-  house: boolean,
+  foh: boolean,
 ): Added => {
-  const way = numberOfWay(hearing) + (hearing.flipped ? 6 : 0) + (over ? 12 : 0) + (house ? 24 : 0);
+  const way = numberOfWay(hearing) + (hearing.flipped ? 6 : 0) + (over ? 12 : 0) + (foh ? 24 : 0);
   const known = member.added.get(way);
   if (known) return known;
   const counts = situation.voices.map((voice, at) =>
-    countOf(situation, member.listener, member.standing[at] as Standing, voice, hearing, { over, house }),
+    countOf(situation, member.listener, member.standing[at] as Location, voice, hearing, { over, foh }),
   );
   const fresh = {
     counts: counts.map(packed),
@@ -94,18 +102,18 @@ const allAdded = (
   return fresh;
 };
 
-/** What voices add by a hearing, by whether each is panned over in it (+1) and in the house (+2). */
+/** What voices add by a hearing, by whether each is panned over in it (+1) and at FOH (+2). */
 const addedBy = (situation: Situation, member: Member, hearing: Hearing): readonly Added[] => {
-  const of = (over: boolean, house: boolean): Added => allAdded(situation, member, hearing, over, house);
+  const of = (over: boolean, foh: boolean): Added => allAdded(situation, member, hearing, over, foh);
   const now = of(false, false);
-  const { over, house } = hearing;
-  if (!house) return over ? [now, of(true, false)] : [now];
+  const { over, foh } = hearing;
+  if (!foh) return over ? [now, of(true, false)] : [now];
   return over ? [now, of(true, false), of(false, true), of(true, true)] : [now, now, of(false, true)];
 };
 
-const wayAt = ({ over, house }: Hearing, at: number): number => (over?.[at] ? 1 : 0) + (house?.[at] ? 2 : 0);
+const wayAt = ({ over, foh }: Hearing, at: number): number => (over?.[at] ? 1 : 0) + (foh?.[at] ? 2 : 0);
 
-/** What somebody who hears the sum gets of a hearing, counted as `imageOf` counts. */
+/** What somebody who hears the bus gets of a hearing, counted as `imageOf` counts. */
 export const tallyOf = (situation: Situation, member: Member, hearing: Hearing): Tally => {
   const by = addedBy(situation, member, hearing);
   const size = situation.voices.length;
@@ -118,11 +126,11 @@ export const tallyOf = (situation: Situation, member: Member, hearing: Hearing):
     heard += its.heard[at] as number;
     weight += its.weight[at] as number;
   }
-  return finish({
+  return finishTally({
     right: digit(counts, 0),
     wrong: digit(counts, WRONG),
-    flat: digit(counts, 2),
-    unplaceable: digit(counts, 3),
+    centred: digit(counts, 2),
+    unplaced: digit(counts, 3),
     sidesLost: digit(counts, LOST),
     heard,
     weight,

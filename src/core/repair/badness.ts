@@ -1,9 +1,9 @@
-import type { Tally } from "../agreement";
-import type { Db } from "../units";
+import type { Db } from "../model/units";
+import type { Tally } from "../stereo/placement";
 
 /**
  * How far from right something sounds; smaller is better, compared from the first figure on:
- * sources on the wrong side and sources that lost the sides they must keep; then sources that are flat;
+ * channels on the wrong side and channels that lost the sides they must keep; then channels that are flat;
  * then the score, in whole tenths and negative, so that a hair's breadth never decides.
  */
 export type Badness = readonly [sides: number, flat: number, score: number];
@@ -11,11 +11,11 @@ export type Badness = readonly [sides: number, flat: number, score: number];
 /** Badness of what one listener gets. */
 export const badnessOf = (tally: Tally): Badness => [
   tally.wrong + tally.sidesLost,
-  tally.flat,
+  tally.centred,
   -Math.round((tally.score ?? 0) * 10) || 0,
 ];
 
-/** Room for each figure of a badness of all listeners together: more than 32 listeners of 512 sources can reach. */
+/** Room for each figure of a badness of all listeners together: more than 32 listeners of 512 channels can reach. */
 const FLAT_ROOM = 2 ** 11;
 const SIDES_ROOM = FLAT_ROOM * 2 ** 15;
 
@@ -23,17 +23,17 @@ const SIDES_ROOM = FLAT_ROOM * 2 ** 15;
 export const weightOf = ([sides, flat, score]: Badness): number =>
   sides * SIDES_ROOM + flat * FLAT_ROOM + score;
 
-/** What one part of a repair costs: a state of the pair, or a choice for one listener. */
+/** What one part of a recommendation costs: a state of the pair, or a choice for one listener. */
 export interface Cost {
-  /** Further slots of the monitor system. */
-  readonly slots: number;
+  /** Further inputs of the monitor system. */
+  readonly inputs: number;
   /** Things done at the patch: swapping a pair, folding one, making a copy, patching it. */
   readonly patch: number;
-  /** Pans set, in sums and in the house. */
+  /** Pans set, in buses and at FOH. */
   readonly pans: number;
   /** Flips at players' own mixers. */
   readonly flips: number;
-  /** How far the louder ear is from an exact mirror of what it was, dB, at the worst source and listener. */
+  /** How far the louder ear is from an exact mirror of what it was, dB, at the worst channel and listener. */
   readonly residual: Db;
 }
 
@@ -41,4 +41,4 @@ export interface Cost {
 export const movesOf = ({ patch, pans, flips }: Cost): number => patch + pans + flips;
 
 /** Costs nothing. */
-export const FREE: Cost = { slots: 0, patch: 0, pans: 0, flips: 0, residual: 0 };
+export const FREE: Cost = { inputs: 0, patch: 0, pans: 0, flips: 0, residual: 0 };

@@ -1,21 +1,21 @@
-import { called, sourceCalled, sumCalled } from "../called";
-import type { Id, Listener, Setup, Sum } from "../setup";
-import { withSum } from "../withsum";
+import type { Bus, Id, Listener, Setup } from "../model/setup";
+import { withBus } from "../model/update";
+import { busName, channelName, listenerName } from "../names";
 import { optionsOf, type PairOptions } from "./options";
-import { isOnSum, keyOf } from "./parts";
+import { isOnBus, keyOf } from "./parts";
 import { stepMaker } from "./plansteps";
-import { freeSlots, partsOfPlan } from "./repairs";
+import { freeInputs, partsOfPlan } from "./repairs";
 import { sayRepair } from "./say";
 import { type Plan, searchBest } from "./search";
 import { type Situation, situationOf } from "./situation";
 
-/** A single fact that would make another repair the best. */
+/** A single fact that would make another recommendation the best. */
 export interface Change {
   /** "If Ines faced the other way" */
   readonly fact: string;
   /** What would be best then, in one line. */
   readonly instead: string;
-  /** Id of that repair. */
+  /** Id of that recommendation. */
   readonly id: string;
 }
 
@@ -23,8 +23,8 @@ export interface Change {
 interface Otherwise {
   readonly fact: string;
   readonly setup: Setup;
-  /** Only the number of slots that may be taken differs. */
-  readonly onlySlots?: true;
+  /** Only the number of inputs that may be taken differs. */
+  readonly onlyInputs?: true;
 }
 
 /** Half a turn on, within −180…180. */
@@ -38,92 +38,95 @@ const turned = (setup: Setup, listener: Listener): Setup =>
         listeners: setup.listeners.map((l) => (l === listener ? { ...l, facing: round(l.facing) } : l)),
       };
 
-const withFirst = (setup: Setup, first: Id): Setup => ({ ...setup, wishes: { ...setup.wishes, first } });
-
-const withSlots = (setup: Setup, more: number): Setup => ({
+const withFirst = (setup: Setup, first: Id): Setup => ({
   ...setup,
-  monitor: { ...setup.monitor, slotCount: setup.monitor.slotCount + more },
+  preferences: { ...setup.preferences, first },
 });
 
-/** Slots more or fewer; where no free one may be taken, that they may. */
-const slotFacts = (setup: Setup): Otherwise[] => {
-  const { wishes } = setup;
-  if (wishes.slotsFixed) {
-    const taking = { ...setup, wishes: { ...wishes, slotsFixed: false } };
-    return freeSlots(taking) > 0
-      ? [{ fact: "If free slots might be taken", setup: taking, onlySlots: true }]
+const withInputs = (setup: Setup, more: number): Setup => ({
+  ...setup,
+  monitor: { ...setup.monitor, inputCount: setup.monitor.inputCount + more },
+});
+
+/** Inputs more or fewer; where no free one may be taken, that they may. */
+const inputFacts = (setup: Setup): Otherwise[] => {
+  const { preferences: wishes } = setup;
+  if (wishes.inputsFixed) {
+    const taking = { ...setup, wishes: { ...wishes, inputsFixed: false } };
+    return freeInputs(taking) > 0
+      ? [{ fact: "If free inputs might be taken", setup: taking, onlyInputs: true }]
       : [];
   }
   const facts: [string, number][] = [
-    ["If there were one more slot", 1],
-    ["If there were two more slots", 2],
+    ["If there were one more input", 1],
+    ["If there were two more inputs", 2],
   ];
-  const some = freeSlots(setup) > 0;
-  if (some) facts.push(["If there were one slot fewer", -1]);
-  const numbers = facts.map(([fact, more]) => ({ fact, setup: withSlots(setup, more) }));
-  const kept = { ...setup, wishes: { ...wishes, slotsFixed: true } };
-  const none = some ? [{ fact: "If no free slot might be taken", setup: kept }] : [];
-  return [...numbers, ...none].map((other) => ({ ...other, onlySlots: true }));
+  const some = freeInputs(setup) > 0;
+  if (some) facts.push(["If there were one input fewer", -1]);
+  const numbers = facts.map(([fact, more]) => ({ fact, setup: withInputs(setup, more) }));
+  const kept = { ...setup, wishes: { ...wishes, inputsFixed: true } };
+  const none = some ? [{ fact: "If no free input might be taken", setup: kept }] : [];
+  return [...numbers, ...none].map((other) => ({ ...other, onlyInputs: true }));
 };
 
-/** So many sources that must keep their sides are taken out of the sum one by one; more all at once, as one fact. */
+/** So many channels that must keep their sides are taken out of the bus one by one; more all at once, as one fact. */
 const ONE_BY_ONE = 3;
 
-/** Sources that must keep their sides, out of the sum. */
-const withoutKeeping = (setup: Setup, sum: Sum): Otherwise[] => {
-  const inSum = new Set(sum.sends.map((s) => s.source));
-  const keeping = setup.sources.filter((s) => s.keepSides && inSum.has(s.id)).map((s) => s.id);
+/** Channels that must keep their sides, out of the bus. */
+const withoutKeeping = (setup: Setup, bus: Bus): Otherwise[] => {
+  const inBus = new Set(bus.sends.map((s) => s.channel));
+  const keeping = setup.channels.filter((s) => s.keepSides && inBus.has(s.id)).map((s) => s.id);
   const groups = keeping.length > ONE_BY_ONE ? [keeping] : keeping.map((id) => [id]);
   return groups.map((gone) => ({
-    fact: `If ${gone.length === 1 ? sourceCalled(setup, gone[0] as Id) : `the ${gone.length} sources that must keep their sides`} were not in ${sumCalled(sum)}`,
-    setup: withSum(setup, sum.id, (s) => ({
+    fact: `If ${gone.length === 1 ? channelName(setup, gone[0] as Id) : `the ${gone.length} channels that must keep their sides`} were not in ${busName(bus)}`,
+    setup: withBus(setup, bus.id, (s) => ({
       ...s,
-      sends: s.sends.filter((send) => !gone.includes(send.source)),
+      sends: s.sends.filter((send) => !gone.includes(send.channel)),
     })),
   }));
 };
 
-/** Every single fact that may be otherwise and can bear on a sum. */
-const otherwise = (setup: Setup, sum: Sum): Otherwise[] => {
-  const members = setup.listeners.filter((l) => isOnSum(l, sum));
-  const { houseFixed, first } = setup.wishes;
+/** Every single fact that may be otherwise and can bear on a bus. */
+const otherwise = (setup: Setup, bus: Bus): Otherwise[] => {
+  const members = setup.listeners.filter((l) => isOnBus(l, bus));
+  const { fohFixed, first } = setup.preferences;
   return [
-    ...members.map((l) => ({ fact: `If ${called(l)} faced the other way`, setup: turned(setup, l) })),
+    ...members.map((l) => ({ fact: `If ${listenerName(l)} faced the other way`, setup: turned(setup, l) })),
     ...setup.listeners
       .filter((l) => l.id !== first && (l.kind === "audience" || members.includes(l)))
-      .map((l) => ({ fact: `If ${called(l)} mattered most`, setup: withFirst(setup, l.id) })),
-    ...withoutKeeping(setup, sum),
+      .map((l) => ({ fact: `If ${listenerName(l)} mattered most`, setup: withFirst(setup, l.id) })),
+    ...withoutKeeping(setup, bus),
     {
-      fact: houseFixed ? "If the house might change" : "If the house had to stay as it is",
-      setup: { ...setup, wishes: { ...setup.wishes, houseFixed: !houseFixed } },
+      fact: fohFixed ? "If FOH might change" : "If FOH had to stay as it is",
+      setup: { ...setup, preferences: { ...setup.preferences, fohFixed: !fohFixed } },
     },
-    ...slotFacts(setup),
+    ...inputFacts(setup),
   ];
 };
 
 /** One after the other, so that the first can be had alone. */
 function* changesOf(now: Situation): Generator<Change, undefined> {
-  const { setup, sum } = now;
+  const { setup, bus } = now;
   const asNow = optionsOf(now);
   const bestOf = (situation: Situation, options?: readonly PairOptions[]): Plan | undefined =>
-    searchBest(situation, freeSlots(situation.setup), options);
+    searchBest(situation, freeInputs(situation.setup), options);
   const idOf = (situation: Situation, plan: Plan): string => keyOf(partsOfPlan(situation, plan));
   const best = bestOf(now, asNow);
   const id = best && idOf(now, best);
-  for (const { fact, setup: changed, onlySlots } of otherwise(setup, sum)) {
-    const itsSum = changed.sums.find((s) => s.id === sum.id);
-    if (!itsSum) continue;
-    const situation = situationOf(changed, itsSum, now);
-    const plan = bestOf(situation, onlySlots && asNow);
+  for (const { fact, setup: changed, onlyInputs } of otherwise(setup, bus)) {
+    const itsBus = changed.buses.find((s) => s.id === bus.id);
+    if (!itsBus) continue;
+    const situation = situationOf(changed, itsBus, now);
+    const plan = bestOf(situation, onlyInputs && asNow);
     if (!plan || idOf(situation, plan) === id) continue;
     const parts = partsOfPlan(situation, plan);
     const steps = stepMaker(situation)(plan);
-    yield { fact, instead: sayRepair(changed, itsSum, { parts, steps }), id: keyOf(parts) };
+    yield { fact, instead: sayRepair(changed, itsBus, { parts, steps }), id: keyOf(parts) };
   }
   return undefined;
 }
 
-/** Every single fact that would make another repair the best, and which. Empty where nothing would. */
+/** Every single fact that would make another recommendation the best, and which. Empty where nothing would. */
 export const whatWouldChange = (situation: Situation): Change[] => [...changesOf(situation)];
 
 /** The first of `whatWouldChange` alone, sooner. */

@@ -1,4 +1,4 @@
-import type { Id, Listener } from "../setup";
+import type { Id, Listener } from "../model/setup";
 import { badSides, lostSides } from "./added";
 import type { Member, Situation } from "./situation";
 
@@ -9,27 +9,27 @@ export type Over = readonly boolean[];
 export interface Hearing {
   /** Voices panned over in what is fed. */
   readonly over: Over | null;
-  /** Voices panned over in the house. */
-  readonly house: Over | null;
-  /** "mirror": the other order in slots with the trims of their own that go with the legs. */
+  /** Voices panned over at FOH. */
+  readonly foh: Over | null;
+  /** "mirror": the other order in inputs with the trims of their own that go with the sides. */
   readonly order: "as now" | "swapped" | "mirror";
   readonly folded: boolean;
   readonly flipped: boolean;
 }
 
-/** The sources that must keep their sides and have lost them in a hearing. */
+/** The channels that must keep their sides and have lost them in a hearing. */
 export const sidesLostIn = (situation: Situation, member: Member, hearing: Hearing): Id[] => {
   const lost = lostSides(situation, member, hearing);
-  return situation.voices.filter((_, at) => lost[at]).map((v) => v.source.id);
+  return situation.voices.filter((_, at) => lost[at]).map((v) => v.channel.id);
 };
 
 /** Voices that are panned over, or null where none is. */
 export const someOver = (over: Over): Over | null => (over.includes(true) ? over : null);
 
-/** What is heard as the sum is now, for one who hears it. */
+/** What is heard as the bus is now, for one who hears it. */
 export const hearingNow = (listener: Listener): Hearing => ({
   over: null,
-  house: null,
+  foh: null,
   order: "as now",
   folded: false,
   flipped: listener.flipped,

@@ -1,25 +1,25 @@
-import { nameOf, sumCalled } from "../called";
-import { printNumber } from "../number";
-import { slotTrims } from "../patched";
-import type { Db } from "../units";
-import { listed } from "../words";
+import { formatNumber } from "../lib/number";
+import { inputTrims } from "../mix/pair-order";
+import type { Db } from "../model/units";
+import { busName, nameOr } from "../names";
+import { formatList } from "../words";
 import type { Plan } from "./search";
 import type { Situation } from "./situation";
 import type { Voice } from "./voices";
 
-/** What there is to know of a repair beside its steps. */
+/** What there is to know of a recommendation beside its steps. */
 export type NoteCode =
-  /** Sources that must keep their sides lose them. */
+  /** Channels that must keep their sides lose them. */
   | "sides lost"
   /** The house hears something else. */
   | "house"
-  | "leg trims"
-  | "slot trims"
+  | "side trims"
+  | "input trims"
   | "rounding"
   /** Legs of different polarity. */
   | "polarity"
   /** Processing on one leg only. */
-  | "uneven legs"
+  | "uneven sides"
   /** A source of two channels is panned over, which exchanges nothing. */
   | "two channels"
   | "folded";
@@ -32,8 +32,8 @@ export interface RepairNote {
 
 /** How a plan turns things round. */
 export interface Turns {
-  /** With the legs: at the patch, or in a copy in reverse order. */
-  readonly legs: boolean;
+  /** With the sides: at the patch, or in a copy in reverse order. */
+  readonly sides: boolean;
   readonly swap: boolean;
   /** By pan. */
   readonly pans: boolean;
@@ -41,68 +41,68 @@ export interface Turns {
 
 /** A note. */
 export const note = (code: NoteCode, says: string): RepairNote => ({ code, says });
-const db = (value: Db): string => `${printNumber(value, value < 0.1 ? 2 : 1)} dB`;
+const formatDb = (value: Db): string => `${formatNumber(value, value < 0.1 ? 2 : 1)} dB`;
 /** Below this a rounding is not worth a word, dB. */
 const SLIGHT: Db = 0.005;
 
-/** Names of the voices' sources, for a sentence. */
+/** Names of the voices' channels, for a sentence. */
 export const namesOf = (voices: readonly Voice[]): string =>
-  listed(voices.map((v) => nameOf(v.source, "source")));
+  formatList(voices.map((v) => nameOr(v.channel, "source")));
 
-/** What unequal trims of legs and of slots keep from being an exact mirror. */
-export const trimNotes = ({ sum, setup }: Situation, { residual }: Plan, turns: Turns): RepairNote[] => {
-  const off = `up to ${db(residual)} off an exact mirror`;
+/** What unequal trims of sides and of inputs keep from being an exact mirror. */
+export const trimNotes = ({ bus, setup }: Situation, { residual }: Plan, turns: Turns): RepairNote[] => {
+  const off = `up to ${formatDb(residual)} off an exact mirror`;
   const notes: RepairNote[] = [];
-  const legs = Math.abs(sum.legTrim[0] - sum.legTrim[1]);
-  const [left, right] = slotTrims(setup.monitor, sum);
-  const slots = Math.abs(left - right);
-  if (legs > 0) {
-    const apart = `The legs of ${sumCalled(sum)} are trimmed ${db(legs)} apart`;
-    if (turns.legs) notes.push(note("leg trims", `${apart}: the trims change ears with the legs.`));
-    if (turns.pans) notes.push(note("leg trims", `${apart} and stay so: what is panned over is ${off}.`));
+  const sides = Math.abs(bus.sideTrim[0] - bus.sideTrim[1]);
+  const [left, right] = inputTrims(setup.monitor, bus);
+  const inputs = Math.abs(left - right);
+  if (sides > 0) {
+    const apart = `The sides of ${busName(bus)} are trimmed ${formatDb(sides)} apart`;
+    if (turns.sides) notes.push(note("side trims", `${apart}: the trims change ears with the sides.`));
+    if (turns.pans) notes.push(note("side trims", `${apart} and stay so: what is panned over is ${off}.`));
   }
-  if (slots > 0 && (turns.swap || turns.pans)) {
-    const says = `The slots of its legs are trimmed ${db(slots)} apart and keep that: ${off}.`;
-    notes.push(note("slot trims", says));
+  if (inputs > 0 && (turns.swap || turns.pans)) {
+    const says = `The inputs of its sides are trimmed ${formatDb(inputs)} apart and keep that: ${off}.`;
+    notes.push(note("input trims", says));
   }
   return notes;
 };
 
-/** What the legs have beside trims, by what turns things round: the legs themselves, or pans. */
-const LEG_SAYS = {
+/** What the sides have beside trims, by what turns things round: the sides themselves, or pans. */
+const SIDE_SAYS = {
   polarity: {
-    legs: "One leg is inverted: the inversion changes ears with it.",
-    pans: "One leg is inverted: what is panned over changes polarity, the ear does not.",
+    sides: "One side is inverted: the inversion changes ears with it.",
+    pans: "One side is inverted: what is panned over changes polarity, the ear does not.",
   },
-  "uneven legs": {
-    legs: "One leg is processed: the processing changes ears with it.",
-    pans: "One leg is processed: what is panned over goes into or out of that processing, so it is no exact mirror.",
+  "uneven sides": {
+    sides: "One side is processed: the processing changes ears with it.",
+    pans: "One side is processed: what is panned over goes into or out of that processing, so it is no exact mirror.",
   },
 } as const;
 
-/** What else the legs have that is not alike. */
-export const legNotes = ({ sum }: Situation, turns: Turns): RepairNote[] => {
-  const has = { polarity: sum.legInverted[0] !== sum.legInverted[1], "uneven legs": sum.unevenLegs };
-  return (["polarity", "uneven legs"] as const).flatMap((code) =>
+/** What else the sides have that is not alike. */
+export const sideNotes = ({ bus }: Situation, turns: Turns): RepairNote[] => {
+  const has = { polarity: bus.sideInverted[0] !== bus.sideInverted[1], "uneven sides": bus.unevenSides };
+  return (["polarity", "uneven sides"] as const).flatMap((code) =>
     (["legs", "pans"] as const)
       .filter((by) => has[code] && turns[by])
-      .map((by) => note(code, LEG_SAYS[code][by])),
+      .map((by) => note(code, SIDE_SAYS[code][by])),
   );
 };
 
-/** What panning over does not do exactly: roundings, and sources of two channels. */
-export const panNotes = (panned: readonly Voice[], inHouse: readonly Voice[]): RepairNote[] => {
+/** What panning over does not do exactly: roundings, and channels of two channels. */
+export const panNotes = (panned: readonly Voice[], inFoh: readonly Voice[]): RepairNote[] => {
   const notes: RepairNote[] = [];
   const errors: [Voice, Db][] = [
     ...panned.map((v): [Voice, Db] => [v, v.over.error]),
-    ...inHouse.map((v): [Voice, Db] => [v, v.houseOver.error]),
+    ...inFoh.map((v): [Voice, Db] => [v, v.fohOver.error]),
   ];
   const worst = errors.reduce<[Voice, Db] | null>((a, b) => (a && a[1] >= b[1] ? a : b), null);
   if (worst && worst[1] > SLIGHT) {
-    const says = `The console’s steps cost up to ${db(worst[1])}, most for ${namesOf([worst[0]])}.`;
+    const says = `The console’s steps cost up to ${formatDb(worst[1])}, most for ${namesOf([worst[0]])}.`;
     notes.push(note("rounding", says));
   }
-  const two = [...new Set([...panned, ...inHouse])].filter((v) => v.source.channels === 2);
+  const two = [...new Set([...panned, ...inFoh])].filter((v) => v.channel.lines === 2);
   if (two.length > 0) {
     const says = `${namesOf(two)}: panning moves the balance, it does not exchange the two channels.`;
     notes.push(note("two channels", says));

@@ -1,22 +1,22 @@
-import { called, sumCalled } from "../called";
-import { remembered } from "../remember";
-import type { Id } from "../setup";
-import { listed } from "../words";
+import { remembered } from "../lib/memo";
+import type { Id } from "../model/setup";
+import { busName, listenerName } from "../names";
+import { formatList } from "../words";
 import { hearingNow, type Over, sidesLostIn } from "./hearing";
-import { legNotes, namesOf, note, panNotes, type RepairNote, type Turns, trimNotes } from "./mirror";
+import { namesOf, note, panNotes, type RepairNote, sideNotes, type Turns, trimNotes } from "./mirror";
 import type { Option } from "./options";
 import type { Plan } from "./search";
 import type { Member, Situation } from "./situation";
 import type { Voice } from "./voices";
 
-/** Who loses the sides of which sources that must keep them. */
+/** Who loses the sides of which channels that must keep them. */
 const lostNotes = ({ members, voices }: Situation, { picks }: Plan, lostBy: LostBy): RepairNote[] => {
   const lost = members.map((member, at) => lostBy(member, picks[at] as Option));
-  const sources = voices.filter((v) => lost.some((ids) => ids.includes(v.source.id)));
-  if (sources.length === 0) return [];
-  const [their, lose] = sources.length > 1 ? ["their", "lose"] : ["its", "loses"];
-  const who = listed(members.filter((_, at) => lost[at]?.length).map((m) => called(m.listener)));
-  return [note("sides lost", `${namesOf(sources)} must keep ${their} sides and ${lose} them for ${who}.`)];
+  const channels = voices.filter((v) => lost.some((ids) => ids.includes(v.channel.id)));
+  if (channels.length === 0) return [];
+  const [their, lose] = channels.length > 1 ? ["their", "lose"] : ["its", "loses"];
+  const who = formatList(members.filter((_, at) => lost[at]?.length).map((m) => listenerName(m.listener)));
+  return [note("sides lost", `${namesOf(channels)} must keep ${their} sides and ${lose} them for ${who}.`)];
 };
 
 type LostBy = (member: Member, option: Option) => readonly Id[];
@@ -32,36 +32,36 @@ const lossesOf = (situation: Situation): LostBy => {
   return (member, option) => (option.tally.sidesLost === 0 ? [] : lost(member)(option));
 };
 
-/** What is not exactly mirrored by a plan, who loses what, and what the house notices. */
+/** What is not exactly mirrored by a plan, who loses what, and what FOH notices. */
 export const noteMaker = (situation: Situation): ((plan: Plan) => RepairNote[]) => {
-  const { voices, sum } = situation;
+  const { voices, bus } = situation;
   const lostBy = lossesOf(situation);
   const pick = (over: Over | null | undefined): Voice[] => (over ? voices.filter((_, at) => over[at]) : []);
-  const forPans = remembered((house: Over | null) =>
-    remembered((over: Over | null) => panNotes(pick(over), pick(house))),
+  const forPans = remembered((foh: Over | null) =>
+    remembered((over: Over | null) => panNotes(pick(over), pick(foh))),
   );
   return (plan) => {
-    const { pair, over, house } = plan.options;
+    const { pair, over, foh } = plan.options;
     const copies = plan.picks.flatMap(({ choice, hearing }) =>
       choice === "own panned" ? [hearing.over] : [],
     );
-    const overs = [pair.pan === "sum" ? over : null, ...copies].filter((o) => o !== null);
+    const overs = [pair.pan === "bus" ? over : null, ...copies].filter((o) => o !== null);
     const turns: Turns = {
       swap: pair.swap,
-      legs: pair.swap || plan.picks.some((p) => p.choice === "own reversed"),
+      sides: pair.swap || plan.picks.some((p) => p.choice === "own reversed"),
       pans: overs.length > 0 || over !== null,
     };
     const [one = null, ...more] = overs;
     const all = more.length === 0 ? one : voices.map((_, at) => overs.some((o) => o[at]));
     return [
-      ...(house ? [note("house", `The house hears ${namesOf(pick(house))} on the other side.`)] : []),
+      ...(foh ? [note("house", `FOH hears ${namesOf(pick(foh))} on the other side.`)] : []),
       ...lostNotes(situation, plan, lostBy),
       ...(pair.fold
-        ? [note("folded", `Everybody on ${sumCalled(sum)} gets the same in both ears: no sides are left.`)]
+        ? [note("folded", `Everybody on ${busName(bus)} gets the same in both ears: no sides are left.`)]
         : []),
       ...trimNotes(situation, plan, turns),
-      ...legNotes(situation, turns),
-      ...forPans(house)(all),
+      ...sideNotes(situation, turns),
+      ...forPans(foh)(all),
     ];
   };
 };

@@ -1,5 +1,5 @@
-import type { Tally } from "../agreement";
-import type { Db } from "../units";
+import type { Db } from "../model/units";
+import type { Tally } from "../stereo/placement";
 import { numberOfWay, tallyOf } from "./added";
 import { badnessOf, type Cost, FREE, weightOf } from "./badness";
 import { type Hearing, hearingNow, type Over } from "./hearing";
@@ -49,18 +49,18 @@ const option = (
 /** A state of the pair with all that may be done for each listener in it. */
 export interface PairOptions {
   readonly pair: PairState;
-  /** Voices panned over in the sum, and in the house. */
+  /** Voices panned over in the bus, and at FOH. */
   readonly over: Over | null;
-  readonly house: Over | null;
+  readonly foh: Over | null;
   readonly cost: Cost;
   /** For each member their options, "none" first. */
   readonly members: readonly (readonly Option[])[];
-  /** For those who do not hear the sum, what they get. */
+  /** For those who do not hear the bus, what they get. */
   readonly others: readonly Tally[];
 }
 
-/** How many slots a pair of one's own takes. */
-const OWN_SLOTS = 2;
+/** How many inputs a pair of one's own takes. */
+const OWN_INPUTS = 2;
 /** Making the copy, and patching it. */
 const OWN_MOVES = 2;
 
@@ -86,12 +86,12 @@ const sharedOption = (
   return option(situation, member, choice, { ...pair, flipped: listener.flipped !== flips }, cost);
 };
 
-/** What comes of a pair of one's own, whatever is done with the pair; only the house can bear on it. */
-const ownOptions = (situation: Situation, member: Member, house: Over | null): readonly Option[] =>
-  once(member.own, patternOf(situation, house), () => {
+/** What comes of a pair of one's own, whatever is done with the pair; only FOH can bear on it. */
+const ownOptions = (situation: Situation, member: Member, foh: Over | null): readonly Option[] =>
+  once(member.own, patternOf(situation, foh), () => {
     const { listener } = member;
-    const cost: Cost = { ...FREE, slots: OWN_SLOTS, patch: OWN_MOVES };
-    const now: Hearing = { ...hearingNow(listener), house };
+    const cost: Cost = { ...FREE, inputs: OWN_INPUTS, patch: OWN_MOVES };
+    const now: Hearing = { ...hearingNow(listener), foh };
     const over = ownOver(situation, member);
     const exact = worst(situation, (at) => (over?.[at] ? (situation.voices[at]?.residual[1][0] ?? 0) : 0));
     const panned = { ...cost, pans: count(over), residual: listener.mono ? 0 : exact };
@@ -104,13 +104,13 @@ const ownOptions = (situation: Situation, member: Member, house: Over | null): r
 
 /** All that may be done for one listener with the pair in one state, "none" first. */
 const optionsFor = (situation: Situation, member: Member, pair: Hearing, residual: Db): readonly Option[] => {
-  const { over, house } = pair;
-  const patterns = patternOf(situation, over) * PATTERNS + patternOf(situation, house);
+  const { over, foh } = pair;
+  const patterns = patternOf(situation, over) * PATTERNS + patternOf(situation, foh);
   return once(member.options, numberOfWay(pair) * PATTERNS ** 2 + patterns, () => {
     const shared = (choice: (typeof SHARED_CHOICES)[number]): Option =>
       sharedOption(situation, member, choice, pair, residual);
-    return hasSides(situation.sum)
-      ? [...SHARED_CHOICES.map(shared), ...ownOptions(situation, member, house)]
+    return hasSides(situation.bus)
+      ? [...SHARED_CHOICES.map(shared), ...ownOptions(situation, member, foh)]
       : [shared("none")];
   });
 };
@@ -118,15 +118,15 @@ const optionsFor = (situation: Situation, member: Member, pair: Hearing, residua
 /** All that may be done, state by state; a state in which no pan would move is the same as keeping the pans and left out. */
 export const optionsOf = (situation: Situation): PairOptions[] => {
   const asNow = talliesOfOthers(situation, null);
-  return pairStates(situation.setup, situation.sum).flatMap((pair): PairOptions[] => {
-    const { over, house } = oversOf(situation, pair);
-    if (pair.pan !== "keep" && !over && !house) return [];
+  return pairStates(situation.setup, situation.bus).flatMap((pair): PairOptions[] => {
+    const { over, foh } = oversOf(situation, pair);
+    if (pair.pan !== "keep" && !over && !foh) return [];
     const residual = worst(situation, (at) =>
       pair.fold ? 0 : (situation.voices[at]?.residual[over?.[at] ? 1 : 0][pair.swap ? 1 : 0] ?? 0),
     );
     const hearing: Hearing = {
       over,
-      house,
+      foh,
       order: pair.swap ? "swapped" : "as now",
       folded: pair.fold,
       flipped: false,
@@ -135,15 +135,15 @@ export const optionsOf = (situation: Situation): PairOptions[] => {
       {
         pair,
         over,
-        house,
+        foh,
         cost: {
           ...FREE,
           patch: (pair.swap ? 1 : 0) + (pair.fold ? 1 : 0),
-          pans: count(pair.pan === "sum" ? over : house),
-          residual: worst(situation, (at) => (house?.[at] ? (situation.voices[at]?.houseResidual ?? 0) : 0)),
+          pans: count(pair.pan === "bus" ? over : foh),
+          residual: worst(situation, (at) => (foh?.[at] ? (situation.voices[at]?.fohResidual ?? 0) : 0)),
         },
         members: situation.members.map((member) => optionsFor(situation, member, hearing, residual)),
-        others: house ? talliesOfOthers(situation, house) : asNow,
+        others: foh ? talliesOfOthers(situation, foh) : asNow,
       },
     ];
   });

@@ -1,7 +1,7 @@
-import type { Tally } from "../agreement";
-import { slotsLeft } from "../patch/usage";
-import { remembered } from "../remember";
-import type { Id, Setup } from "../setup";
+import { inputsLeft } from "../inputs/usage";
+import { remembered } from "../lib/memo";
+import type { Id, Setup } from "../model/setup";
+import type { Tally } from "../stereo/placement";
 import { type Advice, adviceOf } from "./advice";
 import type { RepairNote } from "./mirror";
 import { noteMaker } from "./notes";
@@ -11,7 +11,7 @@ import { type Criteria, type Plan, search } from "./search";
 import type { Situation } from "./situation";
 import { type Step, withStep } from "./steps";
 
-/** What one listener gets once a repair is done. */
+/** What one listener gets once a recommendation is done. */
 export interface Outcome {
   readonly listener: Id;
   readonly tally: Tally;
@@ -27,13 +27,13 @@ export interface Repair {
   /** Of every listener, in the setup's order. */
   readonly outcomes: readonly Outcome[];
   readonly steps: readonly Step[];
-  /** Sources that the house hears differently; empty when it notices nothing. */
-  readonly house: readonly Id[];
+  /** Channels that FOH hears differently; empty when it notices nothing. */
+  readonly foh: readonly Id[];
   /** What is not exactly mirrored, and what else there is to know. */
   readonly notes: readonly RepairNote[];
 }
 
-/** Every repair worth considering, and which one is best and why. */
+/** Every recommendation worth considering, and which one is best and why. */
 export interface Repairs {
   /** None is beaten by another in everything; the best first. Always has one: to leave it. */
   readonly ranked: readonly Repair[];
@@ -56,28 +56,29 @@ const outcomesOf = (situation: Situation, plan: Plan): Outcome[] => {
   return situation.setup.listeners.map(({ id }) => ({ listener: id, tally: tallies.get(id) as Tally }));
 };
 
-/** Slots that a repair may still take: none where the user keeps them. */
-export const freeSlots = (setup: Setup): number => (setup.wishes.slotsFixed ? 0 : slotsLeft(setup.monitor));
+/** Inputs that a recommendation may still take: none where the user keeps them. */
+export const freeInputs = (setup: Setup): number =>
+  setup.preferences.inputsFixed ? 0 : inputsLeft(setup.monitor);
 
-/** Every repair of a sum that nothing else beats in everything, best first, with advice. */
+/** Every recommendation of a bus that nothing else beats in everything, best first, with advice. */
 export const repairsFor = (situation: Situation): Repairs => {
   const { setup } = situation;
   const stepsFor = remembered(stepMaker(situation));
   const notesFor = remembered(noteMaker(situation));
-  const ranked = search(situation, freeSlots(setup)).map((plan): Repair => {
+  const ranked = search(situation, freeInputs(setup)).map((plan): Repair => {
     const parts = partsOfPlan(situation, plan);
     const outcomes = outcomesOf(situation, plan);
-    const { options, first, others, slots, moves, residual } = plan;
+    const { options, first, others, inputs, moves, residual } = plan;
     return {
       id: keyOf(parts),
       parts,
-      criteria: { first, others, slots, moves, residual },
+      criteria: { first, others, inputs, moves, residual },
       outcomes,
-      // Of dozens of repairs a handful is looked into: the rest never is spelt out.
+      // Of dozens of recommendations a handful is looked into: the rest never is spelt out.
       get steps() {
         return stepsFor(plan);
       },
-      house: situation.voices.filter((_, at) => options.house?.[at]).map((v) => v.source.id),
+      foh: situation.voices.filter((_, at) => options.foh?.[at]).map((v) => v.channel.id),
       get notes() {
         return notesFor(plan);
       },
@@ -86,6 +87,6 @@ export const repairsFor = (situation: Situation): Repairs => {
   return { ranked, advice: adviceOf(situation, ranked) };
 };
 
-/** The setup with a repair done. */
+/** The setup with a recommendation done. */
 export const applyRepair = (setup: Setup, repair: Pick<Repair, "steps">): Setup =>
   repair.steps.reduce(withStep, setup);

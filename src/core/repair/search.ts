@@ -1,4 +1,4 @@
-import type { Id } from "../setup";
+import type { Id } from "../model/setup";
 import { badnessOf, movesOf, weightOf } from "./badness";
 import { type Option, optionsOf, type PairOptions } from "./options";
 import type { Situation } from "./situation";
@@ -9,7 +9,7 @@ export interface Criteria {
   readonly first: number;
   /** Badness of all others together. */
   readonly others: number;
-  readonly slots: number;
+  readonly inputs: number;
   readonly moves: number;
   readonly residual: number;
 }
@@ -20,17 +20,17 @@ export interface Plan extends Criteria {
   readonly picks: readonly Option[];
 }
 
-/** The order of weight: who matters most, the others, slots, moves, exactness. Negative when the former is better. */
+/** The order of weight: who matters most, the others, inputs, moves, exactness. Negative when the former is better. */
 export const compare = (a: Criteria, b: Criteria): number =>
   a.first - b.first ||
   a.others - b.others ||
-  a.slots - b.slots ||
+  a.inputs - b.inputs ||
   a.moves - b.moves ||
   a.residual - b.residual;
 
 /** Whether nothing speaks for the latter, which does not come before the former: that is as good in all but who matters most. */
 const isAsGood = (a: Criteria, b: Criteria): boolean =>
-  a.others <= b.others && a.moves <= b.moves && a.slots <= b.slots && a.residual <= b.residual;
+  a.others <= b.others && a.moves <= b.moves && a.inputs <= b.inputs && a.residual <= b.residual;
 
 /**
  * Keeps what nothing else is as good as in everything, best first; of equals the earliest.
@@ -51,7 +51,7 @@ interface PartPlan extends Criteria {
 const NOTHING: PartPlan = {
   first: 0,
   others: 0,
-  slots: 0,
+  inputs: 0,
   moves: 0,
   residual: 0,
   pick: null,
@@ -61,7 +61,7 @@ const NOTHING: PartPlan = {
 const withPick = (plan: PartPlan, pick: Option, isFirst: boolean): PartPlan => ({
   first: isFirst ? plan.first + pick.weight : plan.first,
   others: isFirst ? plan.others : plan.others + pick.weight,
-  slots: plan.slots + pick.cost.slots,
+  inputs: plan.inputs + pick.cost.inputs,
   moves: plan.moves + movesOf(pick.cost),
   residual: Math.max(plan.residual, pick.cost.residual),
   pick,
@@ -74,19 +74,19 @@ const picksOf = (plan: PartPlan): Option[] => {
   return picks.reverse();
 };
 
-/** What comes of a state of the pair for those who do not hear the sum, whatever is picked for the rest. */
+/** What comes of a state of the pair for those who do not hear the bus, whatever is picked for the rest. */
 const startOf = ({ others }: Situation, options: PairOptions, first: Id): PartPlan => {
   const weights = options.others.map((tally) => weightOf(badnessOf(tally)));
   const sum = (isFirst: boolean): number =>
     weights.reduce((all, weight, at) => ((others[at]?.id === first) === isFirst ? all + weight : all), 0);
-  const { slots, residual } = options.cost;
+  const { inputs, residual } = options.cost;
   const moves = movesOf(options.cost);
-  return { ...NOTHING, first: sum(true), others: sum(false), slots, moves, residual };
+  return { ...NOTHING, first: sum(true), others: sum(false), inputs, moves, residual };
 };
 
 const finished = (plan: PartPlan, options: PairOptions): Plan => {
-  const { first, others, slots, moves, residual } = plan;
-  return { options, picks: picksOf(plan), first, others, slots, moves, residual };
+  const { first, others, inputs, moves, residual } = plan;
+  return { options, picks: picksOf(plan), first, others, inputs, moves, residual };
 };
 
 /** Each choice for one listener, weighed by itself: among these it is the same who matters most. */
@@ -94,7 +94,7 @@ const alone = (options: PairOptions, at: number): PartPlan[] =>
   (options.members[at] as readonly Option[]).map((o) => withPick(NOTHING, o, false));
 
 const plansOf = (situation: Situation, options: PairOptions, free: number): Plan[] => {
-  const { first } = situation.setup.wishes;
+  const { first } = situation.setup.preferences;
   let plans = [startOf(situation, options, first)];
   situation.members.forEach(({ listener }, at) => {
     const isFirst = listener.id === first;
@@ -102,7 +102,7 @@ const plansOf = (situation: Situation, options: PairOptions, free: number): Plan
     plans = best(
       plans
         .flatMap((plan) => picks.map((pick) => withPick(plan, pick, isFirst)))
-        .filter((plan) => plan.slots <= free),
+        .filter((plan) => plan.inputs <= free),
     );
   });
   return plans.map((plan) => finished(plan, options));
@@ -113,14 +113,14 @@ const plansOf = (situation: Situation, options: PairOptions, free: number): Plan
  * other is as good as in everything. All criteria add up listener by listener (of residuals the largest counts), and
  * what is beaten for some listeners stays beaten whatever is done for the rest; so it is dropped on the way and the
  * result is that of trying everything.
- * @param free slots that are free
+ * @param free inputs that are free
  */
 export const search = (situation: Situation, free: number): Plan[] =>
   best(optionsOf(situation).flatMap((options) => plansOf(situation, options, free)));
 
 /**
  * The first of `search` alone, sooner: the order of weight adds up too, so what is best for each listener by itself is
- * best together, unless it takes more slots than are free.
+ * best together, unless it takes more inputs than are free.
  * @param all what there is to choose from, where that is known
  */
 export const searchBest = (
@@ -128,14 +128,14 @@ export const searchBest = (
   free: number,
   all: readonly PairOptions[] = optionsOf(situation),
 ): Plan | undefined => {
-  const { first } = situation.setup.wishes;
+  const { first } = situation.setup.preferences;
   const plans = all.flatMap((options): Plan[] => {
     let plan = startOf(situation, options, first);
     situation.members.forEach(({ listener }, at) => {
       const least = alone(options, at).reduce((a, b) => (compare(b, a) < 0 ? b : a));
       plan = withPick(plan, least.pick as Option, listener.id === first);
     });
-    return plan.slots <= free ? [finished(plan, options)] : plansOf(situation, options, free).slice(0, 1);
+    return plan.inputs <= free ? [finished(plan, options)] : plansOf(situation, options, free).slice(0, 1);
   });
   return plans.sort(compare)[0];
 };

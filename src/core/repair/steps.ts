@@ -1,16 +1,16 @@
-import { firstFree, usageOf } from "../patch/usage";
-import { hasBothSlots, slotOfLeg, withPairSwapped } from "../patched";
-import type { Id, Monitor, Setup, Slot, Sum } from "../setup";
-import type { Db, Legs, Pan } from "../units";
-import { withSum } from "../withsum";
+import { firstFree, usageOf } from "../inputs/usage";
+import { hasBothInputs, inputOfSide, withBusSwapped } from "../mix/pair-order";
+import type { Bus, Id, MonitorInput, MonitorSystem, Setup } from "../model/setup";
+import type { Db, Pan, Sides } from "../model/units";
+import { withBus } from "../model/update";
 
 /** A pan that is set. */
 export interface PanMove {
-  readonly source: Id;
+  readonly channel: Id;
   readonly from: Pan;
   /** On the console's steps. */
   readonly to: Pan;
-  /** It followed the house pan before. */
+  /** It followed the channel pan before. */
   readonly followed: boolean;
   /** What rounding to the console's steps costs, dB. */
   readonly error: Db;
@@ -18,52 +18,52 @@ export interface PanMove {
 
 /** One thing to do. */
 export type Step =
-  /** The legs change places; `slots` are those of the left and right leg afterwards, null when they have none. */
-  | { readonly step: "swap"; readonly sum: Id; readonly slots: Legs<number> | null }
-  | { readonly step: "fold"; readonly sum: Id }
-  | ({ readonly step: "pan"; readonly sum: Id } & PanMove)
-  | ({ readonly step: "house pan" } & PanMove)
+  /** The sides change places; `inputs` are those of the left and right side afterwards, null when they have none. */
+  | { readonly step: "swap"; readonly bus: Id; readonly inputs: Sides<number> | null }
+  | { readonly step: "fold"; readonly bus: Id }
+  | ({ readonly step: "pan"; readonly bus: Id } & PanMove)
+  | ({ readonly step: "channel pan" } & PanMove)
   | { readonly step: "flip"; readonly listener: Id; readonly flipped: boolean }
   /** A copy of a sum for one listener alone, with the slots of its left and right leg and what is panned in it. */
   | {
       readonly step: "own pair";
       readonly listener: Id;
       readonly of: Id;
-      readonly copy: Sum;
-      readonly slots: Legs<number>;
-      readonly trims: Legs<Db>;
-      readonly off: Legs<boolean>;
+      readonly copy: Bus;
+      readonly inputs: Sides<number>;
+      readonly trims: Sides<Db>;
+      readonly off: Sides<boolean>;
       readonly pans: readonly PanMove[];
     };
 
-/** Where the legs of a pair lie once it is swapped; null where one of them has no slot. */
-export const slotsSwapped = (monitor: Monitor, sum: Sum): Legs<number> | null => {
-  if (!hasBothSlots(monitor, sum)) return null;
-  return [slotOfLeg(monitor, sum, "right"), slotOfLeg(monitor, sum, "left")];
+/** Where the sides of a pair lie once it is swapped; null where one of them has no input. */
+export const inputsSwapped = (monitor: MonitorSystem, bus: Bus): Sides<number> | null => {
+  if (!hasBothInputs(monitor, bus)) return null;
+  return [inputOfSide(monitor, bus, "right"), inputOfSide(monitor, bus, "left")];
 };
 
-/** Two free slots: neighbours where there are any. Null without room. */
-export const roomForPair = (setup: Setup): Legs<number> | null => {
+/** Two free inputs: neighbours where there are any. Null without room. */
+export const roomForPair = (setup: Setup): Sides<number> | null => {
   const [first, second] = firstFree(setup.monitor, 2) ?? usageOf(setup).free;
   return first === undefined || second === undefined ? null : [first, second];
 };
 
 const withOwnPair = (setup: Setup, step: Step & { readonly step: "own pair" }): Setup => {
-  const leg = (at: 0 | 1): Slot => ({
-    feed: { kind: "leg", sum: step.copy.id, leg: at === 0 ? "left" : "right" },
+  const side = (at: 0 | 1): MonitorInput => ({
+    feed: { kind: "bus", bus: step.copy.id, side: at === 0 ? "left" : "right" },
     on: !step.off[at],
     trim: step.trims[at],
   });
-  const length = Math.max(setup.monitor.slots.length, step.slots[0] + 1, step.slots[1] + 1);
-  const slots = Array.from({ length }, (_, i) => setup.monitor.slots[i] ?? null);
-  slots[step.slots[0]] = leg(0);
-  slots[step.slots[1]] = leg(1);
-  const at = setup.sums.findIndex((s) => s.id === step.of) + 1;
+  const length = Math.max(setup.monitor.inputs.length, step.inputs[0] + 1, step.inputs[1] + 1);
+  const inputs = Array.from({ length }, (_, i) => setup.monitor.inputs[i] ?? null);
+  inputs[step.inputs[0]] = side(0);
+  inputs[step.inputs[1]] = side(1);
+  const at = setup.buses.findIndex((s) => s.id === step.of) + 1;
   return {
     ...setup,
-    sums: [...setup.sums.slice(0, at), step.copy, ...setup.sums.slice(at)],
-    listeners: setup.listeners.map((l) => (l.id === step.listener ? { ...l, sum: step.copy.id } : l)),
-    monitor: { ...setup.monitor, slots },
+    buses: [...setup.buses.slice(0, at), step.copy, ...setup.buses.slice(at)],
+    listeners: setup.listeners.map((l) => (l.id === step.listener ? { ...l, bus: step.copy.id } : l)),
+    monitor: { ...setup.monitor, inputs },
   };
 };
 
@@ -71,20 +71,20 @@ const withOwnPair = (setup: Setup, step: Step & { readonly step: "own pair" }): 
 export const withStep = (setup: Setup, step: Step): Setup => {
   switch (step.step) {
     case "swap": {
-      const sum = setup.sums.find((s) => s.id === step.sum);
-      return sum ? withPairSwapped(setup, sum) : setup;
+      const bus = setup.buses.find((s) => s.id === step.bus);
+      return bus ? withBusSwapped(setup, bus) : setup;
     }
     case "fold":
-      return withSum(setup, step.sum, (sum) => ({ ...sum, folded: true }));
+      return withBus(setup, step.bus, (bus) => ({ ...bus, folded: true }));
     case "pan":
-      return withSum(setup, step.sum, (sum) => ({
-        ...sum,
-        sends: sum.sends.map((s) => (s.source === step.source ? { ...s, pan: step.to } : s)),
+      return withBus(setup, step.bus, (bus) => ({
+        ...bus,
+        sends: bus.sends.map((s) => (s.channel === step.channel ? { ...s, pan: step.to } : s)),
       }));
-    case "house pan":
+    case "channel pan":
       return {
         ...setup,
-        sources: setup.sources.map((s) => (s.id === step.source ? { ...s, pan: step.to } : s)),
+        channels: setup.channels.map((s) => (s.id === step.channel ? { ...s, pan: step.to } : s)),
       };
     case "flip":
       return {

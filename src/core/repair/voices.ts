@@ -1,51 +1,51 @@
-import { type ChannelGains, energyLegs, foldedGains, scaledGains, swappedGains } from "../channels";
-import { levelOf } from "../decibels";
-import { houseLegs } from "../image";
-import { type Part, partsOf } from "../mix";
-import { mirrorPan, type RoundedPan, roundPan } from "../pannotation";
-import { hasBothSlots, isReversed, slotGains } from "../patched";
-import { levelDifference } from "../position";
-import type { Send, Setup, Source, Sum } from "../setup";
-import type { Db, Legs, Pan } from "../units";
+import { levelOf } from "../level/decibels";
+import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
+import { hasBothInputs, inputGains, isSwapped } from "../mix/pair-order";
+import type { Bus, Channel, Send, Setup } from "../model/setup";
+import type { Db, Pan, Sides } from "../model/units";
+import { mirrorPan, type RoundedPan, roundPan } from "../pan/notation";
+import { type ChannelGains, energySides, foldedGains, scaledGains, swappedGains } from "../pan/stereo";
+import { fohSides } from "../stereo/image";
+import { levelDifference } from "../stereo/position";
 
 /** A figure for each pan (as now, panned over) and each patch (as now, swapped). */
 type Table<T> = readonly [asNow: readonly [asNow: T, swapped: T], over: readonly [asNow: T, swapped: T]];
 
-/** One source that sounds in the sum, with what every pan and patch makes of it: right over left in dB, null when silent. */
+/** One channel that sounds in the bus, with what every pan and patch makes of it: right over left in dB, null when silent. */
 export interface Voice {
-  readonly source: Source;
+  readonly channel: Channel;
   readonly send: Send;
   /** Pan in force now. */
   readonly pan: Pan;
   /** The pan as far on the other side, on the console's steps. */
   readonly over: RoundedPan;
-  /** The house pan as far on the other side, on the console's steps. */
-  readonly houseOver: RoundedPan;
-  /** At the ears of who hears both legs apart. */
+  /** The channel pan as far on the other side, on the console's steps. */
+  readonly fohOver: RoundedPan;
+  /** At the ears of who hears both sides apart. */
   readonly ears: Table<Db | null>;
-  /** At the ears of who hears both legs in one. */
+  /** At the ears of who hears both sides in one. */
   readonly inOne: Table<Db | null>;
   /** How far from an exact mirror (or from no change, where two turns cancel) the louder ear gets, dB. */
   readonly residual: Table<Db>;
-  /** The same two with the sum folded to mono. */
+  /** The same two with the bus folded to mono. */
   readonly folded: { readonly ears: Db | null; readonly inOne: Db | null };
-  /** Right over left in the house as now and panned over, dB. */
-  readonly house: Legs<Db>;
-  /** How far from an exact mirror the house gets when panned over, dB. */
-  readonly houseResidual: Db;
+  /** Right over left at FOH as now and panned over, dB. */
+  readonly foh: Sides<Db>;
+  /** How far from an exact mirror FOH gets when panned over, dB. */
+  readonly fohResidual: Db;
 }
 
-const swap = <T>([left, right]: Legs<T>): Legs<T> => [right, left];
-const differenceOf = (legs: Legs): Db | null =>
-  legs[0] === 0 && legs[1] === 0 ? null : levelDifference(legs);
-const apartOf = (channels: ChannelGains): Db | null => differenceOf(energyLegs(channels));
-const inOneOf = (channels: ChannelGains): Db | null => apartOf(foldedGains(channels));
+const swap = <T>([left, right]: Sides<T>): Sides<T> => [right, left];
+const differenceOf = (sides: Sides): Db | null =>
+  sides[0] === 0 && sides[1] === 0 ? null : levelDifference(sides);
+const apartOf = (gains: ChannelGains): Db | null => differenceOf(energySides(gains));
+const inOneOf = (gains: ChannelGains): Db | null => apartOf(foldedGains(gains));
 
 /** Digits of a residual that are kept: below a billionth of a dB is arithmetic, not sound. */
 const GRAIN = 1e9;
 
 /** Largest change of level of an ear, dB; an ear that goes to or from silence is left out. */
-const apart = (to: Legs, from: Legs): Db => {
+const apart = (to: Sides, from: Sides): Db => {
   let most = 0;
   for (const ear of [0, 1] as const)
     if (to[ear] !== 0 && from[ear] !== 0)
@@ -53,51 +53,54 @@ const apart = (to: Legs, from: Legs): Db => {
   return Math.round(most * GRAIN) / GRAIN;
 };
 
-/** The sum with every send panned over to the other side. */
-const pannedOver = (sum: Sum, setup: Setup, overs: ReadonlyMap<Send, RoundedPan>): Part[] =>
-  partsOf(setup, { ...sum, sends: sum.sends.map((s) => ({ ...s, pan: overs.get(s)?.pan ?? s.pan })) });
+/** The bus with every send panned over to the other side. */
+const pannedOver = (bus: Bus, setup: Setup, overs: ReadonlyMap<Send, RoundedPan>): MixedChannel[] =>
+  mixedChannelsOf(setup, {
+    ...bus,
+    sends: bus.sends.map((s) => ({ ...s, pan: overs.get(s)?.pan ?? s.pan })),
+  });
 
-/** Every source that sounds in a sum, in the order of its sends. */
-export const voicesOf = (setup: Setup, sum: Sum): Voice[] => {
-  const parts = partsOf(setup, sum);
-  const overs = new Map(parts.map((p) => [p.send, roundPan(mirrorPan(p.pan), setup.console)]));
-  const over = pannedOver(sum, setup, overs);
-  const folded = partsOf(setup, { ...sum, folded: true });
-  const turned = isReversed(setup, sum);
-  const slots = slotGains(setup.monitor, sum);
-  // A slot keeps its trim and switch when the legs change places; without slots there is nothing to change.
-  const exchanged = hasBothSlots(setup.monitor, sum) ? swap(slots) : slots;
-  const patched = (channels: ChannelGains, swapped: boolean): ChannelGains => {
-    const out = scaledGains(channels, swapped ? exchanged : slots);
+/** Every channel that sounds in a bus, in the order of its sends. */
+export const voicesOf = (setup: Setup, bus: Bus): Voice[] => {
+  const parts = mixedChannelsOf(setup, bus);
+  const overs = new Map(parts.map((p) => [p.send, roundPan(mirrorPan(p.pan), setup.desk)]));
+  const over = pannedOver(bus, setup, overs);
+  const folded = mixedChannelsOf(setup, { ...bus, folded: true });
+  const turned = isSwapped(setup, bus);
+  const inputs = inputGains(setup.monitor, bus);
+  // An input keeps its trim and switch when the sides change places; without inputs there is nothing to change.
+  const exchanged = hasBothInputs(setup.monitor, bus) ? swap(inputs) : inputs;
+  const patched = (gains: ChannelGains, swapped: boolean): ChannelGains => {
+    const out = scaledGains(gains, swapped ? exchanged : inputs);
     return turned !== swapped ? swappedGains(out) : out;
   };
   return parts.map((part, at): Voice => {
     const back = overs.get(part.send) as RoundedPan;
-    const desk: Legs<ChannelGains> = [part.channels, (over[at] as Part).channels];
-    const now = energyLegs(patched(desk[0], false));
-    const table = <T>(of: (channels: ChannelGains, mirrored: boolean) => T): Table<T> => {
+    const desk: Sides<ChannelGains> = [part.gains, (over[at] as MixedChannel).gains];
+    const now = energySides(patched(desk[0], false));
+    const table = <T>(of: (gains: ChannelGains, mirrored: boolean) => T): Table<T> => {
       const row = (panned: 0 | 1): readonly [T, T] => [
         of(patched(desk[panned], false), panned === 1),
         of(patched(desk[panned], true), panned === 0),
       ];
       return [row(0), row(1)];
     };
-    const inMono = patched((folded[at] as Part).channels, false);
-    const house = houseLegs(setup, part.source);
-    const houseBack = roundPan(mirrorPan(part.source.pan), setup.console);
-    const houseOver = houseLegs(setup, { ...part.source, pan: houseBack.pan });
+    const inMono = patched((folded[at] as MixedChannel).gains, false);
+    const foh = fohSides(setup, part.channel);
+    const fohBack = roundPan(mirrorPan(part.channel.pan), setup.desk);
+    const fohOver = fohSides(setup, { ...part.channel, pan: fohBack.pan });
     return {
-      source: part.source,
+      channel: part.channel,
       send: part.send,
       pan: part.pan,
       over: back,
-      houseOver: houseBack,
+      fohOver: fohBack,
       ears: table(apartOf),
       inOne: table(inOneOf),
-      residual: table((channels, mirrored) => apart(energyLegs(channels), mirrored ? swap(now) : now)),
+      residual: table((gains, mirrored) => apart(energySides(gains), mirrored ? swap(now) : now)),
       folded: { ears: apartOf(inMono), inOne: inOneOf(inMono) },
-      house: [levelDifference(house), levelDifference(houseOver)],
-      houseResidual: apart(houseOver, swap(house)),
+      foh: [levelDifference(foh), levelDifference(fohOver)],
+      fohResidual: apart(fohOver, swap(foh)),
     };
   });
 };

@@ -1,4 +1,4 @@
-import type { Setup } from "../../core/setup";
+import type { Setup } from "../../core/model/setup";
 import { amend } from "../amend";
 import { type Command, step } from "../command";
 import { tooMuch } from "../limits";
@@ -7,7 +7,7 @@ import type { SetupFile } from "../schema";
 import { withoutStaleTicks } from "../ticks";
 
 /**
- * Runs a change that the arithmetic worked out: a repair, a way back under the slot count, an input list.
+ * Runs a change that the arithmetic worked out: a recommendation, a way back under the input count, an input list.
  * One that would hold more than a setup may is refused: it could not be read again.
  */
 export const replaceSetup = (label: string, change: (setup: Setup) => Setup): Command => {

@@ -1,4 +1,4 @@
-import type { Answer, Hit, Id } from "../../core/setup";
+import type { Answer, Hit, Id } from "../../core/model/setup";
 import { amend } from "../amend";
 import { type Command, step } from "../command";
 import { LIMITS } from "../limits";
@@ -21,16 +21,16 @@ export const answer = (piece: Id, said: Answer): Command =>
   );
 
 /** Takes the last answer back. */
-export const takeBackAnswer = (): Command =>
+export const undoAnswer = (): Command =>
   step("take back answer", (file) => withHits(file, (hits) => (hits.length > 0 ? hits.slice(0, -1) : hits)));
 
 /** Ends the check at the kit; its answers are gone. */
 export const endCheck = (): Command => step("end check", (file) => amend(file, { check: null }));
 
-/** Ticks a slot on the line check: heard or not; null takes the tick off. A free slot has none. */
-export const tickSlot = (index: number, heard: boolean | null): Command =>
-  step("tick slot", (file) => {
+/** Ticks an input on the line check: heard or not; null takes the tick off. A free input has none. */
+export const tickInput = (index: number, heard: boolean | null): Command =>
+  step("tick input", (file) => {
     const { [index]: was, ...others } = file.lineCheck;
-    if (!file.monitor.slots[index] || (was ?? null) === heard) return file;
+    if (!file.monitor.inputs[index] || (was ?? null) === heard) return file;
     return { ...file, lineCheck: heard === null ? others : { ...others, [index]: heard } };
   });

@@ -1,6 +1,6 @@
-import { nextId, uniqueName } from "../../core/naming";
-import type { Hand, Id, Piece, PieceKind } from "../../core/setup";
-import type { Degrees, Metres } from "../../core/units";
+import { nextId, uniqueName } from "../../core/model/ids";
+import type { Hand, Id, Piece, PieceKind } from "../../core/model/setup";
+import type { Degrees, Metres } from "../../core/model/units";
 import { alike, amend, amendIn, kept, mapped } from "../amend";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";

@@ -1,6 +1,6 @@
-import { nextId, uniqueName } from "../../core/naming";
-import type { Id, Listener } from "../../core/setup";
-import type { Metres } from "../../core/units";
+import { nextId, uniqueName } from "../../core/model/ids";
+import type { Id, Listener } from "../../core/model/setup";
+import type { Metres } from "../../core/model/units";
 import { amend, amendIn, kept } from "../amend";
 import { type Command, drag, step } from "../command";
 import { LIMITS } from "../limits";
@@ -18,7 +18,7 @@ export const addListener = (name = "Performer"): Command =>
       x: 0,
       y: 2,
       facing: 0,
-      sum: listeners.find((l) => l.kind === "drummer")?.sum ?? null,
+      bus: listeners.find((l) => l.kind === "drummer")?.bus ?? null,
       flipped: false,
       mono: false,
     };

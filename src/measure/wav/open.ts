@@ -1,5 +1,5 @@
-import { clockSaid } from "../../core/number";
-import type { Seconds } from "../../core/units";
+import { formatClock } from "../../core/lib/number";
+import type { Seconds } from "../../core/model/units";
 import type { Bytes } from "../bytes";
 import { type Chunk, listChunks } from "./chunks";
 import { type Format, readFormat } from "./format";
@@ -47,15 +47,15 @@ const measureData = (
     Math.floor(length / (format.width * format.channels)) / format.rate;
   // A recorder that was not closed leaves 0 or an open length; an empty chunk is followed by another.
   if (data.size === null || (data.size === 0 && there > 0 && !behind)) {
-    const length = clockSaid(seconds(there));
+    const length = formatClock(seconds(there));
     return {
       length: there,
       notes: [`has no length in its header (it was not closed properly); read to its end, ${length}`],
     };
   }
   if (data.size <= there) return { length: data.size, notes: [] };
-  const held = clockSaid(seconds(there));
-  const promised = clockSaid(seconds(data.size));
+  const held = formatClock(seconds(there));
+  const promised = formatClock(seconds(data.size));
   return {
     length: there,
     notes: [`is cut off: its header promises ${promised}, it holds ${held}; measured up to the cut`],

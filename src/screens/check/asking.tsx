@@ -1,9 +1,9 @@
-import { called } from "../../core/called";
-import type { Answer, Id } from "../../core/setup";
-import { sentence } from "../../core/words";
-import { answer, endCheck, takeBackAnswer } from "../../document/commands/check";
+import type { Answer, Id } from "../../core/model/setup";
+import { listenerName } from "../../core/names";
+import { capitalised } from "../../core/words";
+import { answer, endCheck, undoAnswer } from "../../document/commands/check";
 import { run } from "../../document/store";
-import { Progress } from "../../pieces/progress";
+import { Progress } from "../../ui/progress";
 import { buzz, useAwake } from "./awake";
 import { useKeys } from "./keys";
 import { checkedListener, hits, progress } from "./session";
@@ -17,8 +17,8 @@ let answered = Number.NEGATIVE_INFINITY;
 export const Question = ({ piece }: { piece: Id }) => (
   <>
     <p class="soft">
-      {hits.value.length === 0 ? "First hit" : "Next hit"}. {sentence(called(checkedListener.value))} says
-      where: own left, own right.
+      {hits.value.length === 0 ? "First hit" : "Next hit"}. {capitalised(listenerName(checkedListener.value))}{" "}
+      says where: own left, own right.
     </p>
     <h1 class="question">Hit the {pieceName(piece)}. Where is it?</h1>
   </>
@@ -49,7 +49,7 @@ export const Asking = ({ piece }: { piece: Id }) => {
         ))}
       </div>
       <div class="row apart">
-        <button type="button" disabled={hits.value.length === 0} onClick={() => run(takeBackAnswer())}>
+        <button type="button" disabled={hits.value.length === 0} onClick={() => run(undoAnswer())}>
           Take back
         </button>
         <button type="button" onClick={() => run(endCheck())}>

@@ -1,29 +1,29 @@
-import { called } from "../../core/called";
+import { listenerName } from "../../core/names";
 import { startCheck } from "../../document/commands/check";
 import { run } from "../../document/store";
-import { Explain } from "../../pieces/explain";
-import { lazy } from "../../pieces/lazy";
-import { Verdict } from "../../pieces/verdict";
+import { Explain } from "../../ui/explain";
+import { lazy } from "../../ui/lazy";
+import { Verdict } from "../../ui/verdict";
+import { BusFlags } from "../headroom/issues";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
-import { SumFlags } from "../sum/flags";
 
 const CheckHelp = lazy(async () => (await import("./help")).CheckHelp);
 
 /** Before a check: who listens, how it works, how to stay safe. */
 export const Begin = () => {
   const listener = chosenListener.value;
-  const who = called(listener);
+  const who = listenerName(listener);
   const audience = listener?.kind === "audience";
   return (
     <>
       <Verdict tone="care" says={`Is it what ${who} hears?`}>
         Somebody hits a piece, {who} says where it is. After a handful of hits you know what is wrong between
-        the sum and the ears. <SumFlags only={listener?.sum ?? null} />
+        the bus and the ears. <BusFlags only={listener?.bus ?? null} />
       </Verdict>
       <ListenerPick label="Who listens" />
       {audience ? (
-        <p class="notice">The audience hears the house, not a sum. Choose somebody with ear-worn monitors.</p>
+        <p class="notice">The audience hears FOH, not a bus. Choose somebody with ear-worn monitors.</p>
       ) : (
         <button
           type="button"

@@ -1,6 +1,6 @@
 import { useLayoutEffect } from "preact/hooks";
-import type { Answer } from "../../core/setup";
-import { takeBackAnswer } from "../../document/commands/check";
+import type { Answer } from "../../core/model/setup";
+import { undoAnswer } from "../../document/commands/check";
 import { run } from "../../document/store";
 import { ANSWER_WORDS } from "./words";
 
@@ -14,7 +14,7 @@ export const useKeys = (say?: (said: Answer) => void): void => {
       if (isTyping(e.target) || e.ctrlKey || e.metaKey || e.altKey || e.repeat) return;
       const word = ANSWER_WORDS[Number(e.key) - 1];
       if (word && say) say(word[0]);
-      else if (e.key === "Backspace") run(takeBackAnswer());
+      else if (e.key === "Backspace") run(undoAnswer());
       else return;
       e.preventDefault();
     };

@@ -1,30 +1,30 @@
-import { counted } from "../../core/words";
-import { tickSlot } from "../../document/commands/check";
+import { formatCount } from "../../core/words";
+import { tickInput } from "../../document/commands/check";
 import { current, endDrag, figures, run } from "../../document/store";
 import { typing } from "../act";
 
-/** Every patched slot, ticked as heard or not: the plain line check. */
+/** Every patched input, ticked as heard or not: the plain line check. */
 export const LineCheck = () => {
   const { lineCheck } = current.value;
   const rows = figures.value.patch.rows.filter((r) => r.name !== "");
-  const open = rows.filter((r) => lineCheck[r.slot - 1] === undefined).length;
-  const missing = rows.filter((r) => lineCheck[r.slot - 1] === false);
+  const open = rows.filter((r) => lineCheck[r.input - 1] === undefined).length;
+  const missing = rows.filter((r) => lineCheck[r.input - 1] === false);
   if (rows.length === 0) return null;
   return (
     <section class="stack" aria-labelledby="line-check">
       <h2 id="line-check">Line check</h2>
       <p class="soft" role="status">
-        {open === 0 ? "Every slot is ticked" : `${counted(open, "slot")} still to hear`}
+        {open === 0 ? "Every input is ticked" : `${formatCount(open, "slot")} still to hear`}
         {missing.length > 0 ? `; not heard: ${missing.map((r) => r.name).join(", ")}` : ""}.
       </p>
       <ol class="line-check">
         {rows.map((row) => {
-          const at = row.slot - 1;
+          const at = row.input - 1;
           const said = lineCheck[at];
-          const tick = (heard: boolean) => run(tickSlot(at, said === heard ? null : heard));
+          const tick = (heard: boolean) => run(tickInput(at, said === heard ? null : heard));
           return (
-            <li class="row" key={row.slot}>
-              <span class="slot-number">{row.slot}</span>
+            <li class="row" key={row.input}>
+              <span class="slot-number">{row.input}</span>
               <span class="grow">
                 {row.name}
                 {row.on ? null : <span class="small soft"> switched off</span>}
@@ -53,7 +53,7 @@ export const LineCheck = () => {
         <button
           type="button"
           onClick={() => {
-            for (const row of rows) typing(tickSlot(row.slot - 1, null));
+            for (const row of rows) typing(tickInput(row.input - 1, null));
             endDrag();
           }}
         >

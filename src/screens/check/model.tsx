@@ -1,13 +1,13 @@
-import { Table } from "../../pieces/table";
+import { Table } from "../../ui/table";
 import "./check.css";
 import { ANSWER_MODEL, type Grade } from "../../core/check/answers";
-import { printNumber, printPercent } from "../../core/number";
+import { formatNumber, formatPercent } from "../../core/lib/number";
 
 const Rows = ({ grades }: { grades: readonly Grade[] }) =>
   grades.map(({ at, share, why }) => (
     <tr key={at}>
-      <th scope="row">{printNumber(at, 0)} dB</th>
-      <td>{printPercent(share)}</td>
+      <th scope="row">{formatNumber(at, 0)} dB</th>
+      <td>{formatPercent(share)}</td>
       <td>{why}</td>
     </tr>
   ));
@@ -35,7 +35,7 @@ export const Model = () => (
     </Table>
     <p>
       The rest is heard in the middle, or cannot be placed where the ears get opposite polarity. Slips:{" "}
-      {printPercent(ANSWER_MODEL.slip.share)}, {ANSWER_MODEL.slip.why}.
+      {formatPercent(ANSWER_MODEL.slip.share)}, {ANSWER_MODEL.slip.why}.
     </p>
   </>
 );

@@ -1,15 +1,15 @@
 import type { Fault } from "../../core/check/faults";
 import { putIntoSetup } from "../../core/check/found";
 import { isPlanned, type Proof, type Verdict } from "../../core/check/judge";
-import { printPercent } from "../../core/number";
-import type { Listener } from "../../core/setup";
-import { counted } from "../../core/words";
+import { formatPercent } from "../../core/lib/number";
+import type { Listener } from "../../core/model/setup";
+import { formatCount } from "../../core/words";
 import type { Command } from "../../document/command";
 import { replaceSetup } from "../../document/commands/apply";
-import { endCheck, startCheck, takeBackAnswer } from "../../document/commands/check";
+import { endCheck, startCheck, undoAnswer } from "../../document/commands/check";
 import { current, run } from "../../document/store";
-import { Table } from "../../pieces/table";
-import { Stated } from "../../pieces/verdict";
+import { Table } from "../../ui/table";
+import { Stated } from "../../ui/verdict";
 import { runWithWord } from "../act";
 import { useKeys } from "./keys";
 import { checkedListener, hits } from "./session";
@@ -79,7 +79,7 @@ export const Concluded = ({ judged }: { judged: Found | Unknown }) => {
       tone={planned ? "fine" : judged.sure ? "wrong" : "care"}
       says={planned ? plannedHeadline(set.faults.length - 1) : headline(set.faults)}
     >
-      {printPercent(confidence)} sure after {counted(hits.value.length, "hit")}
+      {formatPercent(confidence)} sure after {formatCount(hits.value.length, "hit")}
       {judged.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
       measurement.
     </Stated>
@@ -113,7 +113,7 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
       {planned ? null : <p>Mend it, then check again: two faults at once happen.</p>}
       {found.second ? (
         <p class="soft">
-          Next likeliest, {printPercent(found.second.confidence)}: {headline(found.second.set.faults)}.
+          Next likeliest, {formatPercent(found.second.confidence)}: {headline(found.second.set.faults)}.
         </p>
       ) : null}
     </>
@@ -152,7 +152,7 @@ export const Outcome = ({ judged }: { judged: Found | Unknown }) => {
         <button type="button" class="main" onClick={() => run(startCheck(listener.id))}>
           Check again
         </button>
-        <button type="button" disabled={hits.value.length === 0} onClick={() => run(takeBackAnswer())}>
+        <button type="button" disabled={hits.value.length === 0} onClick={() => run(undoAnswer())}>
           Take the last answer back
         </button>
         <button type="button" onClick={() => run(endCheck())}>

@@ -1,6 +1,6 @@
 import "./check.css";
-import { Explain } from "../../pieces/explain";
-import { lazy } from "../../pieces/lazy";
+import { Explain } from "../../ui/explain";
+import { lazy } from "../../ui/lazy";
 import { Asking, Question } from "./asking";
 import { Begin } from "./begin";
 import { Concluded, Outcome } from "./outcome";

@@ -2,7 +2,7 @@ import { computed } from "@preact/signals";
 import { checkOf } from "../../core/check/check";
 import { judge } from "../../core/check/judge";
 import { progressOf } from "../../core/check/progress";
-import type { Hit, Setup } from "../../core/setup";
+import type { Hit, Setup } from "../../core/model/setup";
 import { current } from "../../document/store";
 
 /** The listener of the check under way. */
@@ -16,8 +16,8 @@ export const hits = computed<readonly Hit[]>(() => current.value.check?.hits ?? 
 
 /** The setup without the check itself: an answer changes nothing of it, so the check is prepared once. */
 const asked = computed<readonly Setup[keyof Setup][]>((): readonly Setup[keyof Setup][] => {
-  const { kit, console, sources, sums, listeners, monitor } = current.value;
-  return [kit, console, sources, sums, listeners, monitor];
+  const { kit, desk: console, channels, buses, listeners, monitor } = current.value;
+  return [kit, console, channels, buses, listeners, monitor];
 });
 
 let prepared: { readonly from: readonly unknown[]; readonly check: ReturnType<typeof checkOf> } | null = null;

@@ -1,5 +1,5 @@
-import { pieceCalled } from "../../core/kinds";
-import type { Answer, Id } from "../../core/setup";
+import { kitPieceName } from "../../core/model/kinds";
+import type { Answer, Id } from "../../core/model/setup";
 import { current } from "../../document/store";
 
 /** The five answers as they stand on the buttons, with their keys 1–5. */
@@ -23,4 +23,4 @@ export const answerSaid = (answer: Answer): string =>
 
 /** Name of a piece inside a sentence. */
 export const pieceName = (id: Id): string =>
-  pieceCalled(current.value.kit.pieces.find((p) => p.id === id) ?? { name: "", kind: "other" });
+  kitPieceName(current.value.kit.pieces.find((p) => p.id === id) ?? { name: "", kind: "other" });

@@ -1,4 +1,4 @@
-import { printEntry } from "../../core/number";
+import { formatEntry } from "../../core/lib/number";
 import { RULES } from "../rules";
 import { toast } from "../state";
 
@@ -7,7 +7,7 @@ export const allowed = (x: number, y: number): boolean => {
   const { min, max } = RULES.metres;
   if ([x, y].every((v) => v >= min && v <= max)) return true;
   toast.value = {
-    says: `Not moved: places are ${printEntry(min)} to ${printEntry(max)} m from the throne`,
+    says: `Not moved: places are ${formatEntry(min)} to ${formatEntry(max)} m from the throne`,
     undo: false,
   };
   return false;

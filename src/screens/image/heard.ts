@@ -1,6 +1,6 @@
 import { computed } from "@preact/signals";
-import type { Image } from "../../core/image";
-import type { Sum } from "../../core/setup";
+import type { Bus } from "../../core/model/setup";
+import type { Image } from "../../core/stereo/image";
 import { current, figures } from "../../document/store";
 import { chosenListener } from "../state";
 
@@ -9,9 +9,9 @@ export const chosenImage = computed<Image | undefined>(() =>
   figures.value.images.find((i) => i.listener === chosenListener.value?.id),
 );
 
-/** The sum that the chosen listener hears; none for the audience. */
-export const heardSum = computed<Sum | undefined>(() =>
-  chosenImage.value?.hears === "sum"
-    ? current.value.sums.find((s) => s.id === chosenListener.value?.sum)
+/** The bus that the chosen listener hears; none for the audience. */
+export const heardBus = computed<Bus | undefined>(() =>
+  chosenImage.value?.hears === "bus"
+    ? current.value.buses.find((s) => s.id === chosenListener.value?.bus)
     : undefined,
 );

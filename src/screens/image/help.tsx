@@ -1,26 +1,26 @@
-import { OFF_MIDDLE_DB } from "../../core/agreement";
-import { printNumber } from "../../core/number";
-import { MIDDLE_DB, SIDE_DB } from "../../core/position";
+import { formatNumber } from "../../core/lib/number";
+import { OFF_CENTRE_DB } from "../../core/stereo/placement";
+import { CENTRE_DB, SIDE_DB } from "../../core/stereo/position";
 
 /** What decides whether a side is right, and from which difference on something is at a side. */
 export const ImageHelp = () => (
   <>
     <p>
       Stands: how far the piece lies across the listener’s facing. Heard: right ear over left, 20 lg(R / L).
-      Under {printNumber(MIDDLE_DB, 0)} dB is the middle; from {printNumber(SIDE_DB, 0)} dB on it is fully at
-      one side. Before loudspeakers the lower line is the pan instead.
+      Under {formatNumber(CENTRE_DB, 0)} dB is the middle; from {formatNumber(SIDE_DB, 0)} dB on it is fully
+      at one side. Before loudspeakers the lower line is the pan instead.
     </p>
     <p>
       Right: heard on the side where it stands. Reversed: on the other. Flat: it stands at a side but is heard
-      in the middle, or it stands in the middle and is more than {printNumber(OFF_MIDDLE_DB, 0)} dB off.
+      in the middle, or it stands in the middle and is more than {formatNumber(OFF_CENTRE_DB, 0)} dB off.
     </p>
     <p>
       Assumed: only levels count, both earpieces are alike, the places are those of the plan, typical until
       you drag them.
     </p>
     <p>
-      Source: Mills 1960 for the middle; a secondary text for {printNumber(SIDE_DB, 0)} dB;{" "}
-      {printNumber(OFF_MIDDLE_DB, 0)} dB is a design choice.
+      Source: Mills 1960 for the middle; a secondary text for {formatNumber(SIDE_DB, 0)} dB;{" "}
+      {formatNumber(OFF_CENTRE_DB, 0)} dB is a design choice.
     </p>
   </>
 );
@@ -33,7 +33,7 @@ export const RankHelp = () => (
       is tried. What breaks a wish below, or is beaten by another in everything, is left out.
     </p>
     <p>
-      The rest in this order: the listener who matters most, then the others, then fewer slots, fewer moves,
+      The rest in this order: the listener who matters most, then the others, then fewer inputs, fewer moves,
       and what mirrors most exactly. For a listener count first the wrong sides, then the flat ones, then the
       score: the mean over the pieces of side × heard, outer pieces more, from −1 reversed to +1 correct, in
       tenths.

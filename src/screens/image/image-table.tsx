@@ -1,51 +1,51 @@
-import type { Agreement } from "../../core/agreement";
-import { called } from "../../core/called";
-import { levelOf } from "../../core/decibels";
-import { angleSaid, differenceSaid, placeSaid } from "../../core/heardsaid";
-import type { Image } from "../../core/image";
-import { printNumber } from "../../core/number";
-import { BASE } from "../../core/position";
-import type { Listener } from "../../core/setup";
-import { Table } from "../../pieces/table";
-import { sourceName } from "../names";
+import { formatAngle, formatDifference, formatPlace } from "../../core/heardsaid";
+import { levelOf } from "../../core/level/decibels";
+import { formatNumber } from "../../core/lib/number";
+import type { Listener } from "../../core/model/setup";
+import { listenerName } from "../../core/names";
+import type { Image } from "../../core/stereo/image";
+import type { Placement } from "../../core/stereo/placement";
+import { BASE } from "../../core/stereo/position";
+import { Table } from "../../ui/table";
+import { channelTitle } from "../shown-names";
 
-const WORD: { readonly [agreement in Agreement]: string } = {
+const WORD: { readonly [agreement in Placement]: string } = {
   right: "correct",
   wrong: "reversed",
-  flat: "flat",
-  unplaceable: "no side",
+  centred: "flat",
+  unplaced: "no side",
 };
 
-const level = (gain: number): string => (gain === 0 ? "silent" : printNumber(levelOf(gain), 1));
+const level = (gain: number): string => (gain === 0 ? "silent" : formatNumber(levelOf(gain), 1));
 
 const HEADS = ["Source", "Stands", "Heard", "L dB", "R dB", "R − L dB", "Place"];
 
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
 export const ImageTable = ({ image, listener }: { image: Image; listener: Listener }) => {
-  const house = image.hears === "house";
+  const foh = image.hears === "foh";
   return (
     <Table
-      caption={`Each source as it reaches ${called(listener)}`}
-      heads={house ? [...HEADS, `Angle, loudspeakers at ±${BASE}°`] : HEADS}
+      caption={`Each channel as it reaches ${listenerName(listener)}`}
+      heads={foh ? [...HEADS, `Angle, loudspeakers at ±${BASE}°`] : HEADS}
     >
       <tbody>
         {image.rows.map((row) => (
-          <tr key={row.source}>
+          <tr key={row.channel}>
             <th scope="row">
-              {sourceName(row.source)}
-              <span class={`small ${row.agreement === "wrong" ? "bad" : "soft"}`}>
+              {channelTitle(row.channel)}
+              <span class={`small ${row.placement === "wrong" ? "bad" : "soft"}`}>
                 {" "}
-                {WORD[row.agreement]}
+                {WORD[row.placement]}
               </span>
               {row.sidesLost ? <span class="small bad"> · its sides are lost</span> : null}
             </th>
             <td>{row.stands ?? "–"}</td>
             <td>{row.heard ?? "silent"}</td>
-            <td>{level(row.legs[0])}</td>
-            <td>{level(row.legs[1])}</td>
-            <td>{differenceSaid(row)}</td>
-            <td>{placeSaid(image.hears, row)}</td>
-            {house ? <td>{angleSaid(row)}</td> : null}
+            <td>{level(row.sides[0])}</td>
+            <td>{level(row.sides[1])}</td>
+            <td>{formatDifference(row)}</td>
+            <td>{formatPlace(image.hears, row)}</td>
+            {foh ? <td>{formatAngle(row)}</td> : null}
           </tr>
         ))}
       </tbody>

@@ -1,16 +1,16 @@
-import { isReversed } from "../../core/patched";
-import { imageStatement } from "../../core/statements";
-import { swapPair } from "../../document/commands/sums";
+import { isSwapped } from "../../core/mix/pair-order";
+import { describeImage } from "../../core/statements";
+import { swapBus } from "../../document/commands/buses";
 import { current, run } from "../../document/store";
-import { Explain } from "../../pieces/explain";
-import { Icon } from "../../pieces/icon";
-import { lazy } from "../../pieces/lazy";
-import { Verdict } from "../../pieces/verdict";
+import { Explain } from "../../ui/explain";
+import { Icon } from "../../ui/icon";
+import { lazy } from "../../ui/lazy";
+import { Verdict } from "../../ui/verdict";
+import { BusFlags } from "../headroom/issues";
 import { ListenerPick } from "../listener-pick";
-import { sumName } from "../names";
+import { busTitle } from "../shown-names";
 import { chosenListener } from "../state";
-import { SumFlags } from "../sum/flags";
-import { chosenImage, heardSum } from "./heard";
+import { chosenImage, heardBus } from "./heard";
 import { ThreadView } from "./thread-view";
 
 const ImageHelp = lazy(async () => (await import("./help")).ImageHelp);
@@ -23,13 +23,13 @@ const Notes = lazy(async () => (await import("./notes")).Notes);
 const LawsCompare = lazy(async () => (await import("./laws-compare")).LawsCompare);
 
 const SwapButton = () => {
-  const sum = heardSum.value;
-  if (!sum?.stereo) return null;
+  const bus = heardBus.value;
+  if (!bus?.stereo) return null;
   return (
-    <button type="button" aria-pressed={isReversed(current.value, sum)} onClick={() => run(swapPair(sum.id))}>
+    <button type="button" aria-pressed={isSwapped(current.value, bus)} onClick={() => run(swapBus(bus.id))}>
       <span class="row">
         <Icon name="swap" />
-        Patch {sumName(sum.id)} in reverse
+        Patch {busTitle(bus.id)} in reverse
       </span>
     </button>
   );
@@ -40,20 +40,20 @@ export const ImageScreen = () => {
   const setup = current.value;
   const listener = chosenListener.value;
   const image = chosenImage.value;
-  const sum = heardSum.value;
+  const bus = heardBus.value;
   if (!listener || !image) return null;
-  const { tone, says, more } = imageStatement(setup, listener, image);
-  const turn = `${sum && isReversed(setup, sum)} ${listener.flipped} ${listener.id}`;
+  const { tone, says, more } = describeImage(setup, listener, image);
+  const turn = `${bus && isSwapped(setup, bus)} ${listener.flipped} ${listener.id}`;
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {more} <SumFlags only={sum?.id ?? null} />
+        {more} <BusFlags only={bus?.id ?? null} />
       </Verdict>
       <ListenerPick label="As heard by" />
       <div class="two">
         <div class="stack">
           <ThreadView image={image} listener={listener} says={says} turn={turn} />
-          {sum ? <RepairList /> : null}
+          {bus ? <RepairList /> : null}
           <SwapButton />
         </div>
         <div class="stack">

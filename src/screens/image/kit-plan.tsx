@@ -1,9 +1,9 @@
-import { pieceCalled } from "../../core/kinds";
-import type { Piece, PieceKind } from "../../core/setup";
-import { offStage, onStage } from "../../core/stage";
+import { kitPieceName } from "../../core/model/kinds";
+import type { Piece, PieceKind } from "../../core/model/setup";
+import { offStage, onStage } from "../../core/stereo/geometry";
 import { movePiece } from "../../document/commands/kit";
 import { current, endDrag, run } from "../../document/store";
-import { type Mark, Plan } from "../../pieces/plan";
+import { type Mark, Plan } from "../../ui/plan";
 import { across, inFront } from "../where";
 import { allowed } from "./allowed";
 
@@ -27,17 +27,17 @@ const lookOf = (piece: Piece): Mark["look"] =>
 
 /**
  * The kit from above. The drummer's view has the throne below and the kit's front up;
- * the house's view is the stage as the audience has it before them, the audience below.
+ * FOH's view is the stage as the audience has it before them, the audience below.
  */
 export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
   const { kit } = current.value;
-  const house = view === "house";
+  const foh = view === "house";
   const drawn = (at: { x: number; y: number }) => {
-    if (!house) return at;
+    if (!foh) return at;
     const spot = onStage(kit, at);
     return { x: spot.x, y: -spot.y };
   };
-  const back = (x: number, y: number) => (house ? offStage(kit, { x, y: -y }) : { x, y });
+  const back = (x: number, y: number) => (foh ? offStage(kit, { x, y: -y }) : { x, y });
   const throne: Mark = {
     id: "throne",
     name: "throne",
@@ -45,11 +45,11 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
     size: 0.16,
     fixed: true,
     look: "throne",
-    facing: house ? 180 + kit.yaw : 0,
+    facing: foh ? 180 + kit.yaw : 0,
     says: "The throne",
   };
   const marks = kit.pieces.map((piece): Mark => {
-    const name = pieceCalled(piece);
+    const name = kitPieceName(piece);
     return {
       id: piece.id,
       name,
@@ -61,12 +61,10 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
   });
   return (
     <Plan
-      label={
-        house ? "The kit from above, as the house sees it" : "The kit from above, as the drummer sees it"
-      }
+      label={foh ? "The kit from above, as FOH sees it" : "The kit from above, as the drummer sees it"}
       marks={[throne, ...marks]}
       reach={1.1}
-      middle={house ? [0, -0.35] : [0, 0.35]}
+      middle={foh ? [0, -0.35] : [0, 0.35]}
       step={0.05}
       onMove={(id, x, y) => {
         const at = back(x, y);
@@ -75,12 +73,12 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
       onDone={endDrag}
     >
       <text x="8" y="20" class="plan-word">
-        {house ? "house left" : "drummer’s left"}
+        {foh ? "house left" : "drummer’s left"}
       </text>
       <text x="332" y="20" text-anchor="end" class="plan-word">
-        {house ? "house right" : "drummer’s right"}
+        {foh ? "house right" : "drummer’s right"}
       </text>
-      {house ? (
+      {foh ? (
         <text x="170" y="332" text-anchor="middle" class="plan-word">
           audience
         </text>

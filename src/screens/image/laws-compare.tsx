@@ -1,33 +1,33 @@
 import { useSignal } from "@preact/signals";
-import { acrossLaws } from "../../core/acrosslaws";
-import { LAWS } from "../../core/laws";
-import { printNumber, printSigned } from "../../core/number";
-import { BASE, MIDDLE_DB, SIDE_DB } from "../../core/position";
-import type { Db } from "../../core/units";
+import { formatNumber, formatSigned } from "../../core/lib/number";
+import type { Db } from "../../core/model/units";
+import { compareLaws } from "../../core/pan/compare";
+import { LAWS } from "../../core/pan/laws";
+import { BASE, CENTRE_DB, SIDE_DB } from "../../core/stereo/position";
 import { current } from "../../document/store";
-import { Pick } from "../../pieces/choice";
-import { Explain } from "../../pieces/explain";
-import { Fold } from "../../pieces/fold";
-import { Table } from "../../pieces/table";
-import { sourceName } from "../names";
+import { Pick } from "../../ui/choice";
+import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
+import { Table } from "../../ui/table";
+import { channelTitle } from "../shown-names";
 
-const change = (value: Db): string => printSigned(value, 1);
+const change = (value: Db): string => formatSigned(value, 1);
 
-/** One source's pan by every law: what moves if the console's law is another than believed. */
+/** One channel's pan by every law: what moves if the console's law is another than believed. */
 export const LawsCompare = () => {
-  const { sources, console } = current.value;
+  const { channels, desk: console } = current.value;
   const wanted = useSignal("");
-  const single = sources.filter((s) => s.channels === 1);
-  const source = single.find((s) => s.id === wanted.value) ?? single.find((s) => s.pan !== 0) ?? single[0];
-  if (!source) return null;
+  const single = channels.filter((s) => s.lines === 1);
+  const channel = single.find((s) => s.id === wanted.value) ?? single.find((s) => s.pan !== 0) ?? single[0];
+  if (!channel) return null;
   return (
     <Fold title="If the console’s pan law is another">
       {() => (
         <>
           <Pick
             label="Source"
-            value={source.id}
-            options={single.map((s) => [s.id, sourceName(s.id)] as const)}
+            value={channel.id}
+            options={single.map((s) => [s.id, channelTitle(s.id)] as const)}
             onValue={(id) => {
               wanted.value = id;
             }}
@@ -37,7 +37,7 @@ export const LawsCompare = () => {
             heads={["Law", "R\u00A0−\u00A0L", "Image moves", "L moves", "R moves", "Angle"]}
           >
             <tbody>
-              {acrossLaws(console, source.pan).map((row) => (
+              {compareLaws(console, channel.pan).map((row) => (
                 <tr key={`${row.law} ${row.reference}`}>
                   <th scope="row">
                     {LAWS[row.law].name}
@@ -46,18 +46,18 @@ export const LawsCompare = () => {
                       {row.reference} 0 dB{row.believed ? ", in force" : ""}
                     </span>
                   </th>
-                  <td>{printNumber(row.difference, 1)}</td>
+                  <td>{formatNumber(row.difference, 1)}</td>
                   <td>{change(row.imageMove)}</td>
                   <td>{change(row.levelMove[0])}</td>
                   <td>{change(row.levelMove[1])}</td>
-                  <td>{printNumber(row.angle, 1)}°</td>
+                  <td>{formatNumber(row.angle, 1)}°</td>
                 </tr>
               ))}
             </tbody>
           </Table>
           <Explain about="What these mean">
             <p>
-              R − L: right over left, dB. In ear-worn monitors under {MIDDLE_DB} dB is the middle, and from{" "}
+              R − L: right over left, dB. In ear-worn monitors under {CENTRE_DB} dB is the middle, and from{" "}
               {SIDE_DB} dB on it is fully at one side. Angle: before two loudspeakers at ±{BASE}°, by the
               tangent law; it does not hold for ear-worn monitors.
             </p>

@@ -1,19 +1,19 @@
-import { countsSaid } from "../../core/heardsaid";
-import type { Listener } from "../../core/setup";
-import { imageStatement } from "../../core/statements";
+import { formatTally } from "../../core/heardsaid";
+import type { Listener } from "../../core/model/setup";
+import { describeImage } from "../../core/statements";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
-import { editWishes } from "../../document/commands/settings";
+import { editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, figures, run } from "../../document/store";
-import { Pick, Tick } from "../../pieces/choice";
-import { NumberField } from "../../pieces/number-field";
-import { TextField } from "../../pieces/text-field";
+import { Pick, Tick } from "../../ui/choice";
+import { NumberField } from "../../ui/number-field";
+import { TextField } from "../../ui/text-field";
 import { runOrSay, runWithWord, typing } from "../act";
-import { full, listenerName, sumName } from "../names";
 import { RULES } from "../rules";
+import { busTitle, full, listenerName } from "../shown-names";
 
 const Fields = ({ listener }: { listener: Listener }) => {
-  const { sums, wishes } = current.value;
+  const { buses, preferences: wishes } = current.value;
   const edit = (patch: Partial<Omit<Listener, "id" | "kind">>) => run(editListener(listener.id, patch));
   const audience = listener.kind === "audience";
   return (
@@ -29,9 +29,9 @@ const Fields = ({ listener }: { listener: Listener }) => {
         {audience ? null : (
           <Pick
             label="Hears"
-            value={listener.sum ?? ""}
-            options={[["", "no sum"], ...sums.map((s) => [s.id, sumName(s.id)] as const)]}
-            onValue={(sum) => edit({ sum: sum === "" ? null : sum })}
+            value={listener.bus ?? ""}
+            options={[["", "no bus"], ...buses.map((s) => [s.id, busTitle(s.id)] as const)]}
+            onValue={(bus) => edit({ bus: bus === "" ? null : bus })}
           />
         )}
         {listener.kind === "performer" ? (
@@ -52,12 +52,12 @@ const Fields = ({ listener }: { listener: Listener }) => {
             value={listener.flipped}
             onValue={(flipped) => edit({ flipped })}
           />
-          <Tick label="Hears both legs in one" value={listener.mono} onValue={(mono) => edit({ mono })} />
+          <Tick label="Hears both sides in one" value={listener.mono} onValue={(mono) => edit({ mono })} />
           <Tick
             label="Matters most"
             value={wishes.first === listener.id}
             disabled={wishes.first === listener.id}
-            onValue={() => run(editWishes({ first: listener.id }))}
+            onValue={() => run(editPreferences({ first: listener.id }))}
           />
         </>
       )}
@@ -73,7 +73,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
   );
 };
 
-/** Everybody who hears the pair or the house, with one line each. */
+/** Everybody who hears the pair or FOH, with one line each. */
 export const Listeners = () => {
   const setup = current.value;
   return (
@@ -91,9 +91,9 @@ export const Listeners = () => {
                     {listenerName(listener.id)}
                     <br />
                     <span class="soft small">
-                      {image ? imageStatement(setup, listener, image).says : ""}
+                      {image ? describeImage(setup, listener, image).says : ""}
                       <br />
-                      {image ? countsSaid(image) : ""}
+                      {image ? formatTally(image) : ""}
                     </span>
                   </span>
                 </summary>

@@ -1,20 +1,20 @@
-import { PIECE_KINDS, pieceCalled } from "../../core/kinds";
-import type { Piece, PieceKind } from "../../core/setup";
+import { kitPieceName, PIECE_KINDS } from "../../core/model/kinds";
+import type { Piece, PieceKind } from "../../core/model/setup";
 import { addPiece, editPiece, removePiece } from "../../document/commands/kit";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, run } from "../../document/store";
-import { Pick } from "../../pieces/choice";
-import { NumberField } from "../../pieces/number-field";
-import { TextField } from "../../pieces/text-field";
+import { Pick } from "../../ui/choice";
+import { NumberField } from "../../ui/number-field";
+import { TextField } from "../../ui/text-field";
 import { runOrSay, runWithWord, typing } from "../act";
-import { full } from "../names";
 import { RULES } from "../rules";
+import { full } from "../shown-names";
 import { across, inFront } from "../where";
 
 const KINDS = Object.entries(PIECE_KINDS) as [PieceKind, string][];
 
 const PieceFields = ({ piece }: { piece: Piece }) => {
-  const name = pieceCalled(piece);
+  const name = kitPieceName(piece);
   return (
     <details>
       <summary>

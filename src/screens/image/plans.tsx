@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { Choice } from "../../pieces/choice";
+import { Choice } from "../../ui/choice";
 import { KitPlan } from "./kit-plan";
 import { PieceTable } from "./piece-table";
 import { StagePlan } from "./stage-plan";
@@ -17,7 +17,7 @@ export const Plans = () => {
         value={view.value}
         options={[
           ["drummer", "As the drummer sees it"],
-          ["house", "As the house sees it"],
+          ["house", "As FOH sees it"],
           ["stage", "The stage"],
         ]}
         onValue={(v) => {

@@ -1,44 +1,44 @@
 import { computed, useSignal } from "@preact/signals";
-import { imagesOf } from "../../core/image";
+import type { Bus } from "../../core/model/setup";
 import { costSaid } from "../../core/repair/advice";
 import { firstChange, whatWouldChange } from "../../core/repair/changes";
 import { applyRepair, type Repair, repairsFor } from "../../core/repair/repairs";
 import { sayRepair, sayStep } from "../../core/repair/say";
 import { type Situation, situationOf } from "../../core/repair/situation";
-import type { Sum } from "../../core/setup";
-import { imageStatement } from "../../core/statements";
+import { describeImage } from "../../core/statements";
+import { imagesOf } from "../../core/stereo/image";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
-import { Explain } from "../../pieces/explain";
-import { Fold } from "../../pieces/fold";
-import { Sentences } from "../../pieces/sentences";
-import { Table } from "../../pieces/table";
+import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
+import { Sentences } from "../../ui/sentences";
+import { Table } from "../../ui/table";
 import { runWithWord } from "../act";
-import { listenerName } from "../names";
+import { listenerName } from "../shown-names";
 import { chosenListener } from "../state";
-import { chosenImage, heardSum } from "./heard";
+import { chosenImage, heardBus } from "./heard";
 import { RankHelp } from "./help";
 import { RepairWishes } from "./repair-wishes";
 import { ThreadView } from "./thread-view";
 
-/** The pair that the chosen listener hears, with what its repairs are reckoned from. */
-const situation = computed(() => heardSum.value && situationOf(current.value, heardSum.value));
+/** The pair that the chosen listener hears, with what its recommendations are reckoned from. */
+const situation = computed(() => heardBus.value && situationOf(current.value, heardBus.value));
 
-/** Every repair of it. */
+/** Every recommendation of it. */
 const repairs = computed(() => situation.value && repairsFor(situation.value));
 
-/** The first fact that would make another repair the best. */
+/** The first fact that would make another recommendation the best. */
 const change = computed(() => situation.value && firstChange(situation.value));
 
-/** The threads of the chosen listener as they are, and under them once a repair is done. */
+/** The threads of the chosen listener as they are, and under them once a recommendation is done. */
 const After = ({ repair }: { repair: Repair }) => {
   const listener = chosenListener.value;
   const after = applyRepair(current.value, repair);
   const image = imagesOf(after).find((i) => i.listener === listener?.id);
   const now = chosenImage.value;
   if (!listener || !image || !now) return null;
-  const before = imageStatement(current.value, listener, now).says;
-  const { says } = imageStatement(after, listener, image);
+  const before = describeImage(current.value, listener, now).says;
+  const { says } = describeImage(after, listener, image);
   return (
     <>
       <p class="soft small">Now: {before}.</p>
@@ -68,8 +68,8 @@ const Details = ({ repair }: { repair: Repair }) => (
             <th scope="row">{listenerName(listener)}</th>
             <td>{tally.right}</td>
             <td>{tally.wrong}</td>
-            <td>{tally.flat}</td>
-            <td>{tally.unplaceable}</td>
+            <td>{tally.centred}</td>
+            <td>{tally.unplaced}</td>
             <td>{tally.sidesLost}</td>
           </tr>
         ))}
@@ -112,10 +112,10 @@ const Buttons = ({ repair, says, main }: { repair: Repair; says: string; main: b
   );
 };
 
-const Others = ({ sum, others }: { sum: Sum; others: readonly Repair[] }) => (
+const Others = ({ bus, others }: { bus: Bus; others: readonly Repair[] }) => (
   <ul class="stack">
     {others.map((repair) => {
-      const says = sayRepair(current.value, sum, repair);
+      const says = sayRepair(current.value, bus, repair);
       return (
         <li key={repair.id} class="stack">
           <Fold look="plain" title={says}>
@@ -142,7 +142,7 @@ const Changes = ({ from }: { from: Situation }) => {
   );
 };
 
-/** The recommended repair, why it is first, what would change that, and the other ways. */
+/** The recommended recommendation, why it is first, what would change that, and the other ways. */
 export const RepairList = () => {
   const found = repairs.value;
   const from = situation.value;
@@ -172,7 +172,7 @@ export const RepairList = () => {
       <RepairWishes />
       {others.length > 0 ? (
         <Fold look="plain" title={`Other ways: ${others.length}`}>
-          {() => <Others sum={from.sum} others={others} />}
+          {() => <Others bus={from.bus} others={others} />}
         </Fold>
       ) : null}
     </section>

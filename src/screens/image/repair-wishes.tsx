@@ -1,35 +1,35 @@
-import { slotsLeft } from "../../core/patch/usage";
-import { editWishes } from "../../document/commands/settings";
+import { inputsLeft } from "../../core/inputs/usage";
+import { editPreferences } from "../../document/commands/settings";
 import { current, run } from "../../document/store";
-import { Pick, Tick } from "../../pieces/choice";
-import { listenerName } from "../names";
+import { Pick, Tick } from "../../ui/choice";
+import { listenerName } from "../shown-names";
 
-/** What a repair may do and for whom: the user's own rules. */
+/** What a recommendation may do and for whom: the user's own rules. */
 export const RepairWishes = () => {
-  const { wishes, listeners } = current.value;
+  const { preferences: wishes, listeners } = current.value;
   return (
     <details>
-      <summary>Rules for the repair</summary>
+      <summary>Rules for the recommendation</summary>
       <div class="stack">
         <Pick
           label="Who matters most"
           value={wishes.first}
           options={listeners.map((l) => [l.id, listenerName(l.id)] as const)}
-          onValue={(first) => run(editWishes({ first }))}
+          onValue={(first) => run(editPreferences({ first }))}
         />
         <Tick
-          label="The house must not change"
-          value={wishes.houseFixed}
-          onValue={(houseFixed) => run(editWishes({ houseFixed }))}
+          label="FOH must not change"
+          value={wishes.fohFixed}
+          onValue={(fohFixed) => run(editPreferences({ fohFixed }))}
         />
         <Tick
-          label="Take no free slot"
-          value={wishes.slotsFixed}
-          onValue={(slotsFixed) => run(editWishes({ slotsFixed }))}
+          label="Take no free input"
+          value={wishes.inputsFixed}
+          onValue={(inputsFixed) => run(editPreferences({ inputsFixed }))}
         />
         <p class="soft small">
-          Slots free now: {slotsLeft(current.value.monitor)}. Which sources must keep their sides is said at
-          each source under Kit.
+          Inputs free now: {inputsLeft(current.value.monitor)}. Which channels must keep their sides is said
+          at each channel under Kit.
         </p>
       </div>
     </details>

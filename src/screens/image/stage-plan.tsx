@@ -1,12 +1,12 @@
-import { facingOf } from "../../core/stage";
+import { facingOf } from "../../core/stereo/geometry";
 import { moveListener } from "../../document/commands/listeners";
 import { current, endDrag, run } from "../../document/store";
-import { type Mark, Plan } from "../../pieces/plan";
-import { listenerName } from "../names";
+import { type Mark, Plan } from "../../ui/plan";
+import { listenerName } from "../shown-names";
 import { across, inFront } from "../where";
 import { allowed } from "./allowed";
 
-/** The stage from above as the house has it before it: house left on the left, the audience below. */
+/** The stage from above as FOH has it before it: house left on the left, the audience below. */
 export const StagePlan = () => {
   const { kit, listeners } = current.value;
   const marks = listeners.map((l): Mark => {

@@ -1,26 +1,26 @@
-import { called } from "../../core/called";
-import type { Image } from "../../core/image";
-import { earPosition, lateralPosition } from "../../core/position";
-import type { Listener } from "../../core/setup";
-import { type Thread, Threads } from "../../pieces/threads";
-import { sourceName } from "../names";
+import type { Listener } from "../../core/model/setup";
+import { listenerName } from "../../core/names";
+import type { Image } from "../../core/stereo/image";
+import { earPosition, lateralPosition } from "../../core/stereo/position";
+import { type Thread, Threads } from "../../ui/threads";
+import { channelTitle } from "../shown-names";
 
 /** Metres that count as fully to one side in the drawing: the outermost piece, but at least an arm's length. */
 const ARM = 0.6;
 
-/** What is drawn of an image: the sources that both stand and are heard somewhere. */
+/** What is drawn of an image: the channels that both stand and are heard somewhere. */
 const threadsOf = (image: Image): Thread[] => {
   const reach = Math.max(ARM, ...image.rows.map((r) => Math.abs(r.offset ?? 0)));
   const threads: Thread[] = [];
   for (const row of image.rows) {
     if (row.offset === null || row.heard === null) continue;
-    const heard = image.hears === "house" ? (lateralPosition(row.legs) ?? 0) : earPosition(row.difference);
+    const heard = image.hears === "foh" ? (lateralPosition(row.sides) ?? 0) : earPosition(row.difference);
     threads.push({
-      id: row.source,
-      name: sourceName(row.source),
+      id: row.channel,
+      name: channelTitle(row.channel),
       stands: row.offset / reach,
       heard,
-      agreement: row.agreement,
+      agreement: row.placement,
     });
   }
   return threads;
@@ -29,11 +29,11 @@ const threadsOf = (image: Image): Thread[] => {
 /** The thread drawing of one listener's image. */
 export const ThreadView = (props: { image: Image; listener: Listener; says: string; turn: string }) => {
   const { image, listener } = props;
-  const who = called(listener);
-  const house = image.hears === "house";
+  const who = listenerName(listener);
+  const foh = image.hears === "foh";
   const threads = threadsOf(image);
   if (threads.length === 0) return null;
-  const heard = house ? "Where the house hears it" : `Where ${who} hears it`;
+  const heard = foh ? "Where FOH hears it" : `Where ${who} hears it`;
   const crossed = threads.some((t) => t.agreement === "wrong");
   return (
     <Threads

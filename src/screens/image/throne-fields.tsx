@@ -1,10 +1,10 @@
 import { setHand, setYaw } from "../../document/commands/kit";
 import { current, endDrag, run } from "../../document/store";
-import { Choice } from "../../pieces/choice";
-import { NumberField } from "../../pieces/number-field";
+import { Choice } from "../../ui/choice";
+import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
-import { HANDS } from "../names";
 import { RULES } from "../rules";
+import { HANDS } from "../shown-names";
 
 /** Which way the kit is set up and which way the throne is turned. */
 export const ThroneFields = () => {

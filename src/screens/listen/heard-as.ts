@@ -1,12 +1,12 @@
 import { computed } from "@preact/signals";
-import { called } from "../../core/called";
-import { earGains, sumOf } from "../../core/ears";
-import { imagesOf } from "../../core/image";
+import { busOf, earGains } from "../../core/mix/ear-gains";
+import type { Listener, Setup } from "../../core/model/setup";
+import { listenerName } from "../../core/names";
 import { applyRepair, repairsFor } from "../../core/repair/repairs";
 import { situationOf } from "../../core/repair/situation";
-import type { Listener, Setup } from "../../core/setup";
-import { imageStatement, type Statement } from "../../core/statements";
-import { sentence } from "../../core/words";
+import { describeImage, type Statement } from "../../core/statements";
+import { imagesOf } from "../../core/stereo/image";
+import { capitalised } from "../../core/words";
 import { current } from "../../document/store";
 import { gainsOf, type ViewGains, type ViewName, type Views } from "../../listen/views";
 import { chosenListener } from "../state";
@@ -19,7 +19,7 @@ interface HeardAs {
   readonly name: string;
 }
 
-/** Who is listened as beside the house: the chosen listener, else the drummer. */
+/** Who is listened as beside FOH: the chosen listener, else the drummer. */
 const wearer = computed<Listener | undefined>(() => {
   const isBand = (l: Listener | undefined): boolean => l !== undefined && l.kind !== "audience";
   const { listeners } = current.value;
@@ -28,11 +28,11 @@ const wearer = computed<Listener | undefined>(() => {
     : (listeners.find((l) => l.kind === "drummer") ?? listeners.find(isBand));
 });
 
-/** The best repair of the sum that the listener hears; null where there is none to do. */
+/** The best recommendation of the bus that the listener hears; null where there is none to do. */
 export const repair = computed(() => {
-  const sum = wearer.value && sumOf(current.value, wearer.value);
-  if (!sum) return null;
-  const { ranked, advice } = repairsFor(situationOf(current.value, sum));
+  const bus = wearer.value && busOf(current.value, wearer.value);
+  if (!bus) return null;
+  const { ranked, advice } = repairsFor(situationOf(current.value, bus));
   const [best] = ranked;
   return best && best.steps.length > 0 ? { says: advice.headline, it: best } : null;
 });
@@ -43,16 +43,16 @@ export const heardAs = computed<{ readonly [name in ViewName]: HeardAs } | null>
   const audience = setup.listeners.find((l) => l.kind === "audience");
   const listener = wearer.value;
   if (!audience || !listener) return null;
-  const who = sentence(called(listener));
+  const who = capitalised(listenerName(listener));
   const repaired = repair.value ? applyRepair(setup, repair.value.it) : setup;
   return {
-    house: { setup, listener: audience, name: "The house" },
+    foh: { setup, listener: audience, name: "FOH" },
     now: { setup, listener, name: `${who} now` },
     repaired: {
       setup: repaired,
-      // A repair may give the listener a flip or a pair of their own.
+      // A recommendation may give the listener a flip or a pair of their own.
       listener: repaired.listeners.find((l) => l.id === listener.id) ?? listener,
-      name: `${who} after the repair`,
+      name: `${who} after the recommendation`,
     },
   };
 });
@@ -60,19 +60,19 @@ export const heardAs = computed<{ readonly [name in ViewName]: HeardAs } | null>
 /** What a view is like, in one line. */
 export const statementOf = ({ setup, listener }: HeardAs): Statement | null => {
   const image = imagesOf(setup, [listener])[0];
-  return image ? imageStatement(setup, listener, image) : null;
+  return image ? describeImage(setup, listener, image) : null;
 };
 
 const gainsAs = ({ setup, listener }: HeardAs, { places, recorded }: Voices): ViewGains => {
   if (recorded) {
     const gains = earGains(setup, listener);
-    return places.map(({ source, channel }) => gains.get(source)?.[channel] ?? [0, 0]);
+    return places.map(({ channel, line }) => gains.get(channel)?.[line] ?? [0, 0]);
   }
   const [image] = imagesOf(setup, [listener]);
   return image
     ? gainsOf(
         image,
-        places.map((p) => p.source),
+        places.map((p) => p.channel),
       )
     : [];
 };
@@ -82,7 +82,7 @@ export const viewsOf = (voices: Voices): Views | null => {
   const all = heardAs.value;
   return (
     all && {
-      house: gainsAs(all.house, voices),
+      foh: gainsAs(all.house, voices),
       now: gainsAs(all.now, voices),
       repaired: gainsAs(all.repaired, voices),
     }

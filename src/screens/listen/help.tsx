@@ -1,11 +1,11 @@
-import { printNumber } from "../../core/number";
+import { formatNumber } from "../../core/lib/number";
 import { FIRST_LEVEL } from "../../listen/player";
 
 /** What the level is against, and how the three are made equally loud. */
 export const ListenHelp = () => (
   <>
     <p>
-      Level: how far everything is turned down, 20 lg of one gain; {printNumber(FIRST_LEVEL, 0)} dB at first,
+      Level: how far everything is turned down, 20 lg of one gain; {formatNumber(FIRST_LEVEL, 0)} dB at first,
       0 dB turns nothing down. It says nothing of the level at the ear, which the phone and the earphones
       make.
     </p>

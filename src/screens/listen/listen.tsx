@@ -1,13 +1,13 @@
 import "./listen.css";
 import { useSignal } from "@preact/signals";
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
-import { printNumber } from "../../core/number";
+import { formatNumber } from "../../core/lib/number";
 import { FIRST_LEVEL, LEVELS, newPlayer, type Player, type Sounds } from "../../listen/player";
 import type { ViewName } from "../../listen/views";
-import { Choice, Pick } from "../../pieces/choice";
-import { Explain } from "../../pieces/explain";
-import { Fold } from "../../pieces/fold";
-import { Icon } from "../../pieces/icon";
+import { Choice, Pick } from "../../ui/choice";
+import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
+import { Icon } from "../../ui/icon";
 import { attempt } from "../attempt";
 import { result } from "../recordings/measuring";
 import { heardAs, repair, statementOf, viewsOf } from "./heard-as";
@@ -22,11 +22,11 @@ import {
   voices,
 } from "./material";
 
-const VIEWS: readonly ViewName[] = ["house", "now", "repaired"];
+const VIEWS: readonly ViewName[] = ["foh", "now", "repaired"];
 
 const LevelSlider = ({ value, onValue }: { value: number; onValue: (level: number) => void }) => {
   const [least, most] = LEVELS;
-  const shown = `${printNumber(value, 0)} dB`;
+  const shown = `${formatNumber(value, 0)} dB`;
   return (
     <label class="field">
       <span class="label">Level: {shown}</span>
@@ -57,7 +57,8 @@ const AsHeard = ({ view }: { view: ViewName }) => {
   const as = heardAs.value?.[view];
   const statement = as && statementOf(as);
   if (!statement) return null;
-  const done = view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to repair. ";
+  const done =
+    view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to recommendation. ";
   return (
     <p role="status">
       {done}
@@ -124,7 +125,7 @@ const Deck = () => {
   if (!all || material.value === "")
     return (
       <p class="soft">
-        Nothing to listen to yet: give a source its piece under Kit, or measure a recording under Sum.
+        Nothing to listen to yet: give a channel its piece under Kit, or measure a recording under Sum.
       </p>
     );
   return (
@@ -163,5 +164,5 @@ const Deck = () => {
   );
 };
 
-/** The same sounds as the house, the drummer now and the drummer after the repair hear them. */
+/** The same sounds as FOH, the drummer now and the drummer after the recommendation hear them. */
 export const Listen = () => <Fold title="Listen to it">{() => <Deck />}</Fold>;

@@ -1,30 +1,30 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { TrackPlace } from "../../core/measure/bus-gains";
 import type { Products } from "../../core/measure/covariance";
-import type { TrackPlace } from "../../core/measure/through";
-import type { Id, PieceKind } from "../../core/setup";
-import type { Metres } from "../../core/units";
+import type { Id, PieceKind } from "../../core/model/setup";
+import type { Metres } from "../../core/model/units";
 import { current } from "../../document/store";
 import { GAPS, roundOf } from "../../listen/hits";
 import { withSeam } from "../../listen/seam";
 import { unrelated } from "../../listen/views";
 import { atStretch, type Excerpt, productsOver, readExcerpt } from "../../measure/excerpt";
-import { sourceName } from "../names";
 import { type Result, result } from "../recordings/measuring";
+import { channelTitle } from "../shown-names";
 
-/** Samples that go round together, and which channel of which source each of them is. */
+/** Samples that go round together, and which channel of which channel each of them is. */
 export interface Voices {
   readonly samples: readonly Float32Array[];
   readonly rate: number;
   /** Mean products of each two of them. */
   readonly products: Products;
   readonly places: readonly TrackPlace[];
-  /** Tracks of a recording, each channel with its own gain; else one hit stands for a whole source. */
+  /** Tracks of a recording, each channel with its own gain; else one hit stands for a whole channel. */
   readonly recorded: boolean;
 }
 
-/** A source that stands at a piece and sounds. */
+/** A channel that stands at a piece and sounds. */
 interface Struck {
-  readonly source: Id;
+  readonly channel: Id;
   readonly kind: PieceKind;
   /** Right of the throne. */
   readonly x: Metres;
@@ -36,7 +36,7 @@ const SECONDS = 8;
 const BEFORE = 2;
 /** More samples than this are not held in memory: 64 tracks are heard for a second and a half. */
 const MOST_SAMPLES = 2 ** 22;
-/** Marks a source that is heard alone. */
+/** Marks a channel that is heard alone. */
 const ALONE = "=";
 
 const ALL = [
@@ -46,10 +46,10 @@ const ALL = [
 
 /** As text, so that a change of pan, which makes no other hits, changes nothing here. */
 const struck = computed<string>(() => {
-  const { sources, kit } = current.value;
-  const list = sources.flatMap(({ id, piece, muted }): Struck[] => {
+  const { channels, kit } = current.value;
+  const list = channels.flatMap(({ id, piece, muted }): Struck[] => {
     const at = kit.pieces.find((p) => p.id === piece);
-    return at && !muted ? [{ source: id, kind: at.kind, x: at.x }] : [];
+    return at && !muted ? [{ channel: id, kind: at.kind, x: at.x }] : [];
   });
   return JSON.stringify(list);
 });
@@ -62,7 +62,7 @@ export const materials = computed<readonly (readonly [value: string, name: strin
   return [
     ...(pieces.length > 0 ? ALL : []),
     ...(result.value ? [["recording", "The recording, round its loudest moment"] as const] : []),
-    ...pieces.map(({ source }) => [`${ALONE}${source}`, `${sourceName(source)} alone`] as const),
+    ...pieces.map(({ channel }) => [`${ALONE}${channel}`, `${channelTitle(channel)} alone`] as const),
   ];
 });
 
@@ -116,7 +116,7 @@ const hits = (pieces: readonly Struck[], gap: number): Voices => {
     RATE,
     gap,
   );
-  const places = pieces.map(({ source }) => ({ source, channel: 0 as const }));
+  const places = pieces.map(({ channel }) => ({ channel, line: 0 as const }));
   return { samples, rate: RATE, products: unrelated(samples), places, recorded: false };
 };
 
@@ -138,5 +138,5 @@ export const voices = computed<Voices | null>(() => {
       GAPS.fill,
     );
   }
-  return hits(what === "round" ? pieces : pieces.filter((p) => ALONE + p.source === what), GAPS.round);
+  return hits(what === "round" ? pieces : pieces.filter((p) => ALONE + p.channel === what), GAPS.round);
 });

@@ -1,21 +1,21 @@
-import { levelOf, levelOfPower } from "../../core/decibels";
-import { printNumber } from "../../core/number";
-import { TAP_NAMES } from "../../core/patch/taps";
+import { TAP_NAMES } from "../../core/inputs/taps";
+import { levelOf, levelOfPower } from "../../core/level/decibels";
+import { formatNumber } from "../../core/lib/number";
 
-const change = (level: number): string => `${printNumber(level, 2)} dB`;
+const change = (level: number): string => `${formatNumber(level, 2)} dB`;
 
 /** What the patch is checked for, and by which rule. */
 export const PatchHelp = () => (
   <>
     <p>
-      Heard twice: the same source by a slot of its own and inside a sum. Equally loud, in step and of the
+      Heard twice: the same channel by an input of its own and inside a bus. Equally loud, in step and of the
       same polarity it comes up by 20 lg 2 = {change(levelOf(2))}; of opposite polarity it cancels. The figure
       shown is for both up alike at the listener’s mixer, without any delay between them.
     </p>
     <p>
       Tap points. {TAP_NAMES["before-filter"]}: rumble comes along. {TAP_NAMES["before-eq"]}: no equaliser, no
-      compressor. {TAP_NAMES["before-fader"]}: processed, and the house’s fader does not move it.{" "}
-      {TAP_NAMES["after-fader"]}: every ride and mute of the house is heard in the ears.
+      compressor. {TAP_NAMES["before-fader"]}: processed, and FOH’s fader does not move it.{" "}
+      {TAP_NAMES["after-fader"]}: every ride and mute of FOH is heard in the ears.
     </p>
     <p>Source: level arithmetic; what fits which tap point is common practice, no source.</p>
   </>
@@ -26,7 +26,7 @@ export const FitsHelp = () => (
   <>
     <p>
       To mono: what is in the middle of a pair comes up by 10 lg 2 = {change(levelOfPower(2))} against what is
-      at one side, and every image goes to the middle. Summed: n equally loud sources need 10 lg n dB of
+      at one side, and every image goes to the middle. Summed: n equally loud channels need 10 lg n dB of
       headroom (two {change(levelOfPower(2))}, four {change(levelOfPower(4))}) and can no longer be mixed
       apart.
     </p>

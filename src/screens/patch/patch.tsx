@@ -1,57 +1,58 @@
-import type { PatchFigures } from "../../core/patch/figures";
-import { counted } from "../../core/words";
-import { setSlotCount } from "../../document/commands/slots";
+import type { PatchFigures } from "../../core/inputs/figures";
+import { formatCount } from "../../core/words";
+import { setInputCount } from "../../document/commands/inputs";
 import { current, endDrag, figures } from "../../document/store";
-import { Explain } from "../../pieces/explain";
-import { lazy } from "../../pieces/lazy";
-import { NumberField } from "../../pieces/number-field";
-import { type Tone, Verdict } from "../../pieces/verdict";
+import { Explain } from "../../ui/explain";
+import { lazy } from "../../ui/lazy";
+import { NumberField } from "../../ui/number-field";
+import { type Tone, Verdict } from "../../ui/verdict";
 import { typing } from "../act";
+import { BusFlags } from "../headroom/issues";
 import { RULES } from "../rules";
-import { SumFlags } from "../sum/flags";
-import { SlotList } from "./slot-list";
-import { Unplaced } from "./unplaced";
+import { InputList } from "./input-list";
+import { Unplaced } from "./unassigned";
 
-const headline = ({ usage, flags }: PatchFigures, slotCount: number): { tone: Tone; says: string } => {
-  const feeds = counted(usage.used.length, "feed");
+const headline = ({ usage, flags }: PatchFigures, inputCount: number): { tone: Tone; says: string } => {
+  const feeds = formatCount(usage.used.length, "feed");
   const faults = flags.filter((f) => f.severity === "fault").length;
   if (usage.tooMany > 0)
-    return { tone: "wrong", says: `${counted(usage.tooMany, "feed")} too many for ${slotCount} slots` };
+    return { tone: "wrong", says: `${formatCount(usage.tooMany, "feed")} too many for ${inputCount} inputs` };
   if (usage.used.length === 0) return { tone: "care", says: "Nothing is patched yet" };
-  if (faults > 0) return { tone: "wrong", says: `${counted(faults, "fault")} in the patch` };
+  if (faults > 0) return { tone: "wrong", says: `${formatCount(faults, "fault")} in the patch` };
   return {
     tone: "fine",
-    says: `${feeds} ${usage.used.length === 1 ? "fits" : "fit"}: ${counted(usage.free.length, "slot")} free`,
+    says: `${feeds} ${usage.used.length === 1 ? "fits" : "fit"}: ${formatCount(usage.free.length, "slot")} free`,
   };
 };
 
 const PatchHelp = lazy(async () => (await import("./help")).PatchHelp);
-const Flags = lazy(async () => (await import("./flags")).Flags);
-const Fits = lazy(async () => (await import("./fits")).Fits);
-const Papers = lazy(async () => (await import("../papers/papers")).Papers);
+const Flags = lazy(async () => (await import("./issues")).Flags);
+const Fits = lazy(async () => (await import("./free-inputs")).Fits);
+const Papers = lazy(async () => (await import("../paper/paper")).Papers);
 
-/** The place for the slots: what goes where, whether it fits, what is wrong, and the sheet for the console. */
+/** The place for the inputs: what goes where, whether it fits, what is wrong, and the sheet for the console. */
 export const PatchScreen = () => {
   const { monitor } = current.value;
   const { patch } = figures.value;
-  const { tone, says } = headline(patch, monitor.slotCount);
+  const { tone, says } = headline(patch, monitor.inputCount);
   const doubts = patch.flags.length;
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {doubts === 0 ? "Nothing to look at." : `${counted(doubts, "thing")} to look at below.`} <SumFlags />
+        {doubts === 0 ? "Nothing to look at." : `${formatCount(doubts, "thing")} to look at below.`}{" "}
+        <BusFlags />
       </Verdict>
       {patch.usage.over.length > 0 ? <Fits /> : null}
       <div class="two">
         <div class="stack">
-          <SlotList rows={patch.rows} />
+          <InputList rows={patch.rows} />
           <div class="fields">
             <NumberField
-              rule={RULES.slots}
-              label="Slots of the monitor system"
-              value={monitor.slotCount}
+              rule={RULES.inputs}
+              label="Inputs of the monitor system"
+              value={monitor.inputCount}
               step={1}
-              onValue={(n) => typing(setSlotCount(n))}
+              onValue={(n) => typing(setInputCount(n))}
               onDone={endDrag}
             />
           </div>

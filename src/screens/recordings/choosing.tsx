@@ -1,11 +1,11 @@
 import type { ComponentChildren } from "preact";
-import type { TrackPlace } from "../../core/measure/through";
-import { clockSaid } from "../../core/number";
-import { counted } from "../../core/words";
+import { formatClock } from "../../core/lib/number";
+import type { TrackPlace } from "../../core/measure/bus-gains";
+import { formatCount } from "../../core/words";
 import { current } from "../../document/store";
 import { ACCEPTED } from "../../measure/kinds";
-import { Choice, Pick } from "../../pieces/choice";
-import { Table } from "../../pieces/table";
+import { Choice, Pick } from "../../ui/choice";
+import { Table } from "../../ui/table";
 import { FileButton } from "../file-button";
 import { dropResult, result, running } from "./measuring";
 import {
@@ -25,28 +25,28 @@ import { placeName } from "./words";
 
 const LEFT_OUT = "left out";
 
-const keyOf = (place: TrackPlace | null): string => (place ? `${place.channel} ${place.source}` : "");
+const keyOf = (place: TrackPlace | null): string => (place ? `${place.line} ${place.channel}` : "");
 
 const placeFrom = (value: string): TrackPlace | null =>
-  value === "" ? null : { channel: value.startsWith("1") ? 1 : 0, source: value.slice(2) };
+  value === "" ? null : { line: value.startsWith("1") ? 1 : 0, channel: value.slice(2) };
 
 const places = (): (readonly [value: string, name: string])[] =>
-  current.value.sources.flatMap((source) =>
-    Array.from({ length: source.channels }, (_, at) => {
-      const channel = at === 0 ? 0 : 1;
-      return [keyOf({ source: source.id, channel }), placeName(source, channel)] as const;
+  current.value.channels.flatMap((channel) =>
+    Array.from({ length: channel.lines }, (_, at) => {
+      const line = at === 0 ? 0 : 1;
+      return [keyOf({ channel: channel.id, line }), placeName(channel, line)] as const;
     }),
   );
 
-const trackName = ({ name, channel, of }: Track): string =>
-  of === 1 ? name : `${name}, channel ${channel + 1}`;
+const trackName = ({ name, channel: line, of }: Track): string =>
+  of === 1 ? name : `${name}, channel ${line + 1}`;
 
 const Matches = () => {
   const options = [["", LEFT_OUT] as const, ...places()];
   return (
     <Table
       kind="matches"
-      caption="Which source each file is; correct what is wrong"
+      caption="Which channel each file is; correct what is wrong"
       heads={["File", "Source"]}
     >
       <tbody>
@@ -58,12 +58,12 @@ const Matches = () => {
                 {trackName(track)}
                 <br />
                 <span class="soft small">
-                  {clockSaid(frames / rate)}, {rate / 1000} kHz
+                  {formatClock(frames / rate)}, {rate / 1000} kHz
                 </span>
               </th>
               <td>
                 <Pick
-                  label={`Source of ${trackName(track)}`}
+                  label={`Channel of ${trackName(track)}`}
                   hideLabel
                   value={keyOf(track.place)}
                   options={options}
@@ -103,7 +103,7 @@ export const Choosing = () => {
   return (
     <>
       <p class="soft">
-        A multitrack recording gives the true levels and peaks: one WAV file a source, or one file of many
+        A multitrack recording gives the true levels and peaks: one WAV file a channel, or one file of many
         channels. It is read on this device; nothing is uploaded and no audio is kept.
       </p>
       <div class="row">
@@ -135,13 +135,15 @@ export const Choosing = () => {
       {some ? (
         <OutOfTheWay>
           <summary>
-            {all.length - out} of {counted(all.length, "track")} matched to a source
+            {all.length - out} of {formatCount(all.length, "track")} matched to a channel
           </summary>
           <Matches />
         </OutOfTheWay>
       ) : null}
       {out > 0 ? (
-        <p class="soft small">{counted(out, "channel")} left out: no source of such a name, or taken away.</p>
+        <p class="soft small">
+          {formatCount(out, "channel")} left out: no source of such a name, or taken away.
+        </p>
       ) : null}
       {hasTimes.value ? (
         <Choice

@@ -1,25 +1,25 @@
 import { useSignal } from "@preact/signals";
-import { directed } from "../../core/direction";
-import { clockSaid } from "../../core/number";
-import type { Recording } from "../../core/setup";
-import { counted } from "../../core/words";
+import { isolated } from "../../core/lib/direction";
+import { formatClock } from "../../core/lib/number";
+import type { Recording } from "../../core/model/setup";
+import { formatCount } from "../../core/words";
 import { forgetRecording, keepRecording } from "../../document/commands/recording";
 import { current, readOnly } from "../../document/store";
-import { Tick } from "../../pieces/choice";
-import { Fold } from "../../pieces/fold";
-import { Table } from "../../pieces/table";
+import { Tick } from "../../ui/choice";
+import { Fold } from "../../ui/fold";
+import { Table } from "../../ui/table";
 import { runWithWord } from "../act";
-import { sourceName } from "../names";
+import { channelTitle } from "../shown-names";
 import { level } from "./words";
 
-/** Keeps the figures in the setup, and on demand in its sources. */
+/** Keeps the figures in the setup, and on demand in its channels. */
 export const Keep = ({ recording }: { recording: Recording }) => {
   const copy = useSignal(true);
   return (
     <section class="card stack" aria-labelledby="keep">
       <h2 id="keep">Keep these figures with the setup</h2>
       <Tick
-        label="Copy level while playing and peak into the sources too, so that every estimate goes by them"
+        label="Copy level while playing and peak into the channels too, so that every estimate goes by them"
         value={copy.value}
         onValue={(v) => {
           copy.value = v;
@@ -33,7 +33,7 @@ export const Keep = ({ recording }: { recording: Recording }) => {
           onClick={() =>
             runWithWord(
               keepRecording(recording, copy.value),
-              `Figures of ${counted(recording.sources.length, "source")} kept`,
+              `Figures of ${formatCount(recording.channels.length, "source")} kept`,
             )
           }
         >
@@ -50,7 +50,7 @@ export const Kept = () => {
   const kept = current.value.recording;
   if (!kept) return null;
   return (
-    <Fold look="plain" title={`Kept: ${directed(kept.name)}, ${clockSaid(kept.seconds)}`}>
+    <Fold look="plain" title={`Kept: ${isolated(kept.name)}, ${formatClock(kept.seconds)}`}>
       {() => (
         <>
           <Table
@@ -59,10 +59,10 @@ export const Kept = () => {
             heads={["Source", "Playing", "Rms", "Peak", "True"]}
           >
             <tbody>
-              {kept.sources.map((m) => (
-                <tr key={m.source}>
-                  <th scope="row">{sourceName(m.source)}</th>
-                  <td>{level(m.playing)}</td>
+              {kept.channels.map((m) => (
+                <tr key={m.channel}>
+                  <th scope="row">{channelTitle(m.channel)}</th>
+                  <td>{level(m.gatedRms)}</td>
                   <td>{level(m.rms)}</td>
                   <td>{level(m.peak)}</td>
                   <td>{level(m.truePeak)}</td>

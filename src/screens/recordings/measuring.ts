@@ -1,7 +1,7 @@
 import { computed, signal } from "@preact/signals";
-import { gainsInSum, type TrackPlace } from "../../core/measure/through";
-import type { Id, Sum } from "../../core/setup";
-import type { Legs } from "../../core/units";
+import { gainsInBus, type TrackPlace } from "../../core/measure/bus-gains";
+import type { Bus, Id } from "../../core/model/setup";
+import type { Sides } from "../../core/model/units";
 import { current } from "../../document/store";
 import { measure } from "../../measure/client";
 import type { Job, Measurement } from "../../measure/protocol";
@@ -14,8 +14,8 @@ export interface Result extends Measurement {
   readonly job: Job;
   /** Of each track, in their order. */
   readonly places: readonly TrackPlace[];
-  /** Of each track into the legs of the sum, at that time. */
-  readonly gains: readonly Legs[];
+  /** Of each track into the sides of the bus, at that time. */
+  readonly gains: readonly Sides[];
 }
 
 const made = signal<{ readonly setup: Id | null; readonly result: Result } | null>(null);
@@ -41,13 +41,13 @@ export const isOutdated = computed(
       plan.value.inputs.some((input, at) => input !== result.value?.plan.inputs[at])),
 );
 
-/** Measures what is planned through a sum as it stands; what was measured before stays until this is done. */
-export const measureThrough = async (sum: Sum | null): Promise<void> => {
+/** Measures what is planned through a bus as it stands; what was measured before stays until this is done. */
+export const measureThrough = async (bus: Bus | null): Promise<void> => {
   const wanted = plan.value;
   if (!wanted || running.value) return;
   const setup = shelf.openId.value;
   const places = wanted.tracks.map((t) => t.place);
-  const gains = gainsInSum(current.value, sum, places);
+  const gains = gainsInBus(current.value, bus, places);
   const job: Job = {
     inputs: wanted.inputs,
     tracks: wanted.tracks.map(({ input, channel }, at) => ({ input, channel, gains: gains[at] ?? [0, 0] })),

@@ -1,22 +1,22 @@
 import "./recordings.css";
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { directed } from "../../core/direction";
-import { besideOf } from "../../core/measure/beside";
-import type { Sum } from "../../core/setup";
-import { counted } from "../../core/words";
+import { isolated } from "../../core/lib/direction";
+import { predictedOf } from "../../core/measure/predicted";
+import type { Bus } from "../../core/model/setup";
+import { formatCount } from "../../core/words";
 import { keepRecording } from "../../document/commands/recording";
 import { current } from "../../document/store";
 import { toRecording } from "../../measure/recording";
-import { Fold } from "../../pieces/fold";
-import { Sentences } from "../../pieces/sentences";
+import { Fold } from "../../ui/fold";
+import { Sentences } from "../../ui/sentences";
 import { arrivedRecordings } from "../arrived";
-import { BesideTable } from "./beside";
 import { Choosing } from "./choosing";
 import { InTurn } from "./in-turn";
 import { Keep, Kept } from "./keep";
 import { LoudestMoment } from "./loudest";
 import { type Result, result } from "./measuring";
+import { BesideTable } from "./predicted";
 import { Run } from "./run";
 import { addFiles, type Plan } from "./session";
 import { TrackTable } from "./track-table";
@@ -25,26 +25,26 @@ import { TrackTable } from "./track-table";
 const recordingName = ({ inputs }: Plan): string => {
   const [first, ...more] = inputs.map((input) => input.name);
   const base = (first ?? "Recording").replace(/\.[^.]+$/, "");
-  return more.length === 0 ? base : `${directed(base)} and ${counted(more.length, "more file")}`;
+  return more.length === 0 ? base : `${isolated(base)} and ${formatCount(more.length, "more file")}`;
 };
 
-/** All that was measured: beside the estimates of the sum, over time, each source by itself. */
-const Measured = ({
-  sum,
+/** All that was measured: beside the estimates of the bus, over time, each channel by itself. */
+const MeasuredChannel = ({
+  bus,
   result: { figures, places, gains, notes, plan },
 }: {
-  sum: Sum | null;
+  bus: Bus | null;
   result: Result;
 }) => {
   const recording = toRecording(recordingName(plan), figures, places);
-  const of = sum && besideOf({ ...current.value, recording }, sum, figures, places, gains);
-  const apart = keepRecording(recording, true).apply(current.value).sources !== current.value.sources;
+  const of = bus && predictedOf({ ...current.value, recording }, bus, figures, places, gains);
+  const apart = keepRecording(recording, true).apply(current.value).channels !== current.value.channels;
   return (
     <InTurn
       parts={[
         () =>
-          sum && of ? (
-            <BesideTable key="beside" sum={sum} of={of} notes={notes} apart={apart} />
+          bus && of ? (
+            <BesideTable key="beside" bus={bus} of={of} notes={notes} apart={apart} />
           ) : (
             <Sentences key="notes" look="notice" says={notes} />
           ),
@@ -56,7 +56,7 @@ const Measured = ({
   );
 };
 
-const Body = ({ sum }: { sum: Sum | null }) => {
+const Body = ({ bus }: { bus: Bus | null }) => {
   const over = useSignal(false);
   useEffect(() => {
     const arrived = arrivedRecordings.value;
@@ -84,21 +84,21 @@ const Body = ({ sum }: { sum: Sum | null }) => {
       }}
     >
       <Choosing />
-      <Run sum={sum} />
-      {measured ? <Measured sum={sum} result={measured} /> : <Kept />}
+      <Run bus={bus} />
+      {measured ? <MeasuredChannel bus={bus} result={measured} /> : <Kept />}
     </div>
   );
 };
 
-/** Recordings of the sources: the measured truth beside every estimate of a sum. */
-export const Recordings = ({ sum }: { sum: Sum | null }) => {
+/** Recordings of the sources: the measured truth beside every estimate of a bus. */
+export const Recordings = ({ bus }: { bus: Bus | null }) => {
   const kept = current.value.recording;
   return (
     <Fold
       title={kept ? `Measured: ${kept.name}` : "Measure a recording"}
       open={arrivedRecordings.value.length > 0 || result.value !== null}
     >
-      {() => <Body sum={sum} />}
+      {() => <Body bus={bus} />}
     </Fold>
   );
 };

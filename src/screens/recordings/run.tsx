@@ -1,5 +1,5 @@
-import type { Sum } from "../../core/setup";
-import { Progress } from "../../pieces/progress";
+import type { Bus } from "../../core/model/setup";
+import { Progress } from "../../ui/progress";
 import { isOutdated, measureThrough, result, running, trouble } from "./measuring";
 import { hindrances, plan } from "./session";
 
@@ -20,13 +20,13 @@ const Measuring = () => {
 };
 
 /** Measures and leads to what came out: it stands where the list of files was. */
-const measureAndShow = async (sum: Sum | null): Promise<void> => {
-  await measureThrough(sum);
+const measureAndShow = async (bus: Bus | null): Promise<void> => {
+  await measureThrough(bus);
   setTimeout(() => document.getElementById("beside")?.scrollIntoView());
 };
 
 /** Measures what is chosen: progress, the way out, and what stood in the way. */
-export const Run = ({ sum }: { sum: Sum | null }) => {
+export const Run = ({ bus }: { bus: Bus | null }) => {
   const wanted = plan.value;
   const ready = wanted !== null && hindrances.value.length === 0;
   const count = wanted?.tracks.length ?? 0;
@@ -37,7 +37,7 @@ export const Run = ({ sum }: { sum: Sum | null }) => {
         <Measuring />
       ) : ready ? (
         <div class="row">
-          <button type="button" class={fresh ? "main" : ""} onClick={() => void measureAndShow(sum)}>
+          <button type="button" class={fresh ? "main" : ""} onClick={() => void measureAndShow(bus)}>
             {result.value ? "Measure again" : `Measure ${count} ${count === 1 ? "track" : "tracks"}`}
           </button>
         </div>

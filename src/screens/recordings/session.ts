@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
-import type { TrackPlace } from "../../core/measure/through";
-import type { Id } from "../../core/setup";
+import type { TrackPlace } from "../../core/measure/bus-gains";
+import type { Id } from "../../core/model/setup";
 import { current } from "../../document/store";
 import { prepareInput } from "../../measure/decode";
 import { type OpenInput, openInput } from "../../measure/input";
@@ -38,7 +38,7 @@ const DECODED_RATE = 48_000;
 const files = signal<readonly Chosen[]>([]);
 const faults = signal<readonly string[]>([]);
 const reading = signal(false);
-/** What the user said of a track; of another setup's sources it means nothing. */
+/** What the user said of a track; of another setup's channels it means nothing. */
 const said = signal<{ readonly setup: Id | null; readonly places: ReadonlyMap<string, TrackPlace | null> }>({
   setup: null,
   places: new Map(),
@@ -72,7 +72,7 @@ export const tracks = computed<readonly Track[]>(() => {
     const place = corrections.value.get(key);
     if (place !== undefined) own.set(at, place);
   });
-  const places = matchTracks(all, current.value.sources, own);
+  const places = matchTracks(all, current.value.channels, own);
   return all.map((track, at) => ({ ...track, place: places[at] ?? null }));
 });
 
@@ -149,10 +149,10 @@ export const dropFiles = (): void => {
   said.value = { setup: null, places: new Map() };
 };
 
-/** Takes a track for a channel of a source, or leaves it out; another track that was said to be the same is matched anew. */
+/** Takes a track for a channel of a channel, or leaves it out; another track that was said to be the same is matched anew. */
 export const take = (key: string, place: TrackPlace | null): void => {
   const isSame = (p: TrackPlace | null): boolean =>
-    p !== null && p.source === place?.source && p.channel === place.channel;
+    p !== null && p.channel === place?.channel && p.line === place.line;
   const others = [...corrections.value].filter(([, p]) => !isSame(p));
   said.value = { setup: shelf.openId.value, places: new Map([...others, [key, place]]) };
 };

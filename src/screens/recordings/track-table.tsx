@@ -1,28 +1,28 @@
-import { rmsBy } from "../../core/analog";
+import { rmsBy } from "../../core/level/analog";
+import { formatClock, formatNumber } from "../../core/lib/number";
+import type { TrackPlace } from "../../core/measure/bus-gains";
 import type { MeasuredFigures, TrackFigures } from "../../core/measure/figures";
 import { GATE, STEP, STRETCH_STEPS } from "../../core/measure/gate";
-import type { TrackPlace } from "../../core/measure/through";
-import { clockSaid, printNumber } from "../../core/number";
-import { counted } from "../../core/words";
+import { formatCount } from "../../core/words";
 import { current } from "../../document/store";
-import { Explain } from "../../pieces/explain";
-import { Fold } from "../../pieces/fold";
-import { Table } from "../../pieces/table";
+import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
+import { Table } from "../../ui/table";
 import { level, placeName } from "./words";
 
 /** A mean beyond this share of full scale is worth a word: −60 dBFS. */
 const OFFSET = 0.001;
 
 const trackName = (place: TrackPlace): string => {
-  const source = current.value.sources.find((s) => s.id === place.source);
-  return source ? placeName(source, place.channel) : "Source that is gone";
+  const channel = current.value.channels.find((s) => s.id === place.channel);
+  return channel ? placeName(channel, place.line) : "Channel that is gone";
 };
 
 const oddities = ({ silent, clipped, offset, unusable }: TrackFigures): string[] => [
   ...(silent ? ["silent"] : []),
   ...(clipped > 0 ? [`clipped ${clipped} ${clipped === 1 ? "time" : "times"}`] : []),
-  ...(Math.abs(offset) > OFFSET ? [`DC ${printNumber(100 * offset, 1)} %`] : []),
-  ...(unusable > 0 ? [`${counted(unusable, "sample")} unusable`] : []),
+  ...(Math.abs(offset) > OFFSET ? [`DC ${formatNumber(100 * offset, 1)} %`] : []),
+  ...(unusable > 0 ? [`${formatCount(unusable, "sample")} unusable`] : []),
 ];
 
 type Column = readonly [head: string, cell: (track: TrackFigures) => string];
@@ -39,7 +39,7 @@ const MORE: readonly Column[] = [
   ["S", (t) => level(t.slow)],
 ];
 const FAULTS: readonly Column[] = [
-  ["DC %", (t) => printNumber(100 * t.offset, 2)],
+  ["DC %", (t) => formatNumber(100 * t.offset, 2)],
   ["Clipped", (t) => String(t.clipped)],
   ["Silent", (t) => (t.silent ? "yes" : "no")],
 ];
@@ -56,7 +56,7 @@ const TrackColumns = (props: Tracks & { caption: string; columns: readonly Colum
         const track = props.figures.tracks[at];
         if (!track) return null;
         return (
-          <tr key={`${place.source} ${place.channel}`}>
+          <tr key={`${place.channel} ${place.line}`}>
             <th scope="row">
               {trackName(place)}
               {props.words
@@ -78,13 +78,13 @@ const TrackColumns = (props: Tracks & { caption: string; columns: readonly Colum
   </Table>
 );
 
-/** What each source measures, by itself. */
+/** What each channel measures, by itself. */
 export const TrackTable = (tracks: Tracks) => (
   <section class="stack" aria-labelledby="track-figures">
-    <h2 id="track-figures">Each source by itself</h2>
+    <h2 id="track-figures">Each channel by itself</h2>
     <TrackColumns
       {...tracks}
-      caption={`Measured over ${clockSaid(tracks.figures.seconds)}, before any send; dBFS, crest dB`}
+      caption={`Measured over ${formatClock(tracks.figures.seconds)}, before any send; dBFS, crest dB`}
       columns={FIRST}
       words
     />

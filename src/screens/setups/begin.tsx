@@ -1,10 +1,10 @@
 import { signal } from "@preact/signals";
-import type { Hand } from "../../core/setup";
+import type { Hand } from "../../core/model/setup";
 import { exampleSetup } from "../../document/example";
 import { readOnly } from "../../document/store";
 import { MICROPHONE_COUNTS, type MicrophoneCount, templateSetup } from "../../document/templates";
-import { Choice } from "../../pieces/choice";
-import { HANDS } from "../names";
+import { Choice } from "../../ui/choice";
+import { HANDS } from "../shown-names";
 import { openNew } from "./open";
 
 const count = signal<MicrophoneCount>(8);

@@ -1,13 +1,13 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { counted } from "../../core/words";
+import { formatCount } from "../../core/words";
 import { differences } from "../../document/compare";
 import { readSetupText } from "../../document/read-setup";
 import type { SetupFile } from "../../document/schema";
-import { Pick } from "../../pieces/choice";
 import { shelf } from "../../shelf/here";
 import { troubleOf } from "../../shelf/trouble";
-import { setupName } from "../names";
+import { Pick } from "../../ui/choice";
+import { setupName } from "../shown-names";
 import { Facts } from "./facts";
 
 type Pair = readonly [SetupFile, SetupFile];
@@ -26,7 +26,7 @@ const Sentences = ({ pair }: { pair: Pair }) => {
       <p role="status">
         {found.length === 0
           ? "No difference but the name."
-          : `${counted(found.length, "difference")}. In “${setupName(pair[1])}”:`}
+          : `${formatCount(found.length, "difference")}. In “${setupName(pair[1])}”:`}
       </p>
       {parts.map((part) => (
         <div class="stack" key={part}>

@@ -1,6 +1,6 @@
-import { Choice } from "../../pieces/choice";
 import { shelf } from "../../shelf/here";
 import { askToKeep, isKept } from "../../shelf/persist";
+import { Choice } from "../../ui/choice";
 import { offline } from "../state";
 import { setTheme, theme } from "../theme";
 
@@ -44,7 +44,7 @@ export const Device = () => (
         </button>
       ) : null}
       <a class="press" href="#about">
-        About Hatside, cautions, sources
+        About Hatside, cautions, channels
       </a>
     </div>
   </section>

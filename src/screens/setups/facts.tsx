@@ -1,24 +1,24 @@
-import { counted, listed } from "../../core/words";
+import { formatCount, formatList } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
-import { Fold } from "../../pieces/fold";
-import { Sentences } from "../../pieces/sentences";
-import { HANDS } from "../names";
+import { Fold } from "../../ui/fold";
+import { Sentences } from "../../ui/sentences";
+import { HANDS } from "../shown-names";
 
 const contents = (file: SetupFile): string => {
-  const { sources, sums, listeners, monitor, kit } = file;
-  const used = monitor.slots.filter((slot) => slot !== null).length;
+  const { channels, buses, listeners, monitor, kit } = file;
+  const used = monitor.inputs.filter((input) => input !== null).length;
   const things = [
-    counted(sources.length, "source"),
-    counted(sums.length, "sum"),
-    counted(listeners.length, "listener"),
-    `${used} of ${counted(monitor.slotCount, "slot")} in use`,
+    formatCount(channels.length, "source"),
+    formatCount(buses.length, "sum"),
+    formatCount(listeners.length, "listener"),
+    `${used} of ${formatCount(monitor.inputCount, "slot")} in use`,
   ];
   const hand = HANDS.find(([id]) => id === kit.hand)?.[1].toLowerCase();
-  return `${listed(things)}; ${hand} kit.`;
+  return `${formatList(things)}; ${hand} kit.`;
 };
 
 const Notes = ({ notes }: { notes: readonly string[] }) => (
-  <Fold look="explain" title={`Not understood in ${counted(notes.length, "place")}; the rest is whole`}>
+  <Fold look="explain" title={`Not understood in ${formatCount(notes.length, "place")}; the rest is whole`}>
     {() => <Sentences says={notes} />}
   </Fold>
 );

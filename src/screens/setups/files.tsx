@@ -1,4 +1,4 @@
-import { counted } from "../../core/words";
+import { formatCount } from "../../core/words";
 import { printBackup } from "../../shelf/backup";
 import { shelf } from "../../shelf/here";
 import { saveFile } from "../../shelf/share";
@@ -26,7 +26,7 @@ export const Files = () => (
         onFiles={(files) => void lookIntoFiles(files)}
       />
       <button type="button" onClick={backUp}>
-        Back up {counted(shelf.list.value.length, "setup")}
+        Back up {formatCount(shelf.list.value.length, "setup")}
       </button>
     </div>
     <p class="soft small">

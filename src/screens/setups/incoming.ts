@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
-import { quoted } from "../../core/direction";
-import { listed } from "../../core/words";
+import { quoted } from "../../core/lib/direction";
+import { formatList } from "../../core/words";
 import type { ReadSetup } from "../../document/read-setup";
 import { readAway } from "../../shelf/away";
 import { goTo, receivedLink, replacePlace } from "../route";
@@ -21,7 +21,7 @@ export const incoming = signal<Incoming | null>(null);
 /** Shows what is in setup files and backups. Nothing is kept. */
 export const lookIntoFiles = async (files: readonly File[]): Promise<void> => {
   const reading: Incoming = {
-    from: listed(files.map((file) => quoted(file.name))),
+    from: formatList(files.map((file) => quoted(file.name))),
     setups: null,
     link: "",
   };

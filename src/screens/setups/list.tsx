@@ -1,8 +1,8 @@
 import { signal } from "@preact/signals";
 import { LIMITS } from "../../document/limits";
-import { Portion } from "../../pieces/portion";
-import { TextField } from "../../pieces/text-field";
 import { shelf } from "../../shelf/here";
+import { Portion } from "../../ui/portion";
+import { TextField } from "../../ui/text-field";
 import { SetupRow } from "./setup-row";
 
 const wanted = signal("");

@@ -1,14 +1,14 @@
 import { useSignal } from "@preact/signals";
-import { counted } from "../../core/words";
+import { formatCount } from "../../core/words";
 import type { ReadSetup } from "../../document/read-setup";
 import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";
-import { Tick } from "../../pieces/choice";
-import { Portion } from "../../pieces/portion";
-import { Verdict } from "../../pieces/verdict";
 import { restore } from "../../shelf/backup";
 import { shelf } from "../../shelf/here";
-import { setupName } from "../names";
+import { Tick } from "../../ui/choice";
+import { Portion } from "../../ui/portion";
+import { Verdict } from "../../ui/verdict";
+import { setupName } from "../shown-names";
 import { toast } from "../state";
 import { Facts } from "./facts";
 import { type Incoming, letGo } from "./incoming";
@@ -51,7 +51,7 @@ const One = ({ read, from }: { read: Readable; from: string }) => (
 
 const putOnShelf = async (files: readonly SetupFile[]): Promise<void> => {
   const { done, why } = await restore(shelf, files);
-  const says = `${counted(done, "setup")} put on the shelf`;
+  const says = `${formatCount(done, "setup")} put on the shelf`;
   if (!why) letGo();
   toast.value = { says: why ? `${says}, then no more: ${why}` : says, undo: false };
 };
@@ -67,7 +67,7 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
   };
   return (
     <>
-      <Verdict tone="care" says={`${counted(reads.length, "setup")} to choose from`}>
+      <Verdict tone="care" says={`${formatCount(reads.length, "setup")} to choose from`}>
         From {from}. {UNTIL} What is there already stays as it is; one of the same name gets a number.
       </Verdict>
       <Portion
@@ -91,7 +91,7 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
           disabled={readOnly.value || chosen.length === 0}
           onClick={() => putOnShelf(chosen.map((read) => read.file))}
         >
-          Put {counted(chosen.length, "setup")} on the shelf
+          Put {formatCount(chosen.length, "setup")} on the shelf
         </button>
         <button type="button" onClick={letGo}>
           Leave them

@@ -1,17 +1,17 @@
 import { useSignal } from "@preact/signals";
-import { once } from "../../core/remember";
+import { once } from "../../core/lib/memo";
 import { LIMITS } from "../../document/limits";
 import { readOnly } from "../../document/store";
-import { Icon } from "../../pieces/icon";
-import { TextField } from "../../pieces/text-field";
 import { exportText } from "../../shelf/file";
 import { shelf } from "../../shelf/here";
 import type { OnShelf } from "../../shelf/record";
 import { shareFile } from "../../shelf/share";
+import { Icon } from "../../ui/icon";
+import { TextField } from "../../ui/text-field";
 import { asFile } from "../as-file";
 import { attempt } from "../attempt";
-import { setupName } from "../names";
 import { goTo } from "../route";
+import { setupName } from "../shown-names";
 import { toast } from "../state";
 
 // The first format costs a slow phone a tenth of a second: made when it is wanted, not when this is loaded.

@@ -1,16 +1,16 @@
 import "./setups.css";
 import { useLayoutEffect } from "preact/hooks";
-import { counted } from "../../core/words";
+import { formatCount } from "../../core/words";
 import { setNote } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, readOnly } from "../../document/store";
-import { Fold } from "../../pieces/fold";
-import { TextField } from "../../pieces/text-field";
-import { Verdict } from "../../pieces/verdict";
 import { shelf } from "../../shelf/here";
+import { Fold } from "../../ui/fold";
+import { TextField } from "../../ui/text-field";
+import { Verdict } from "../../ui/verdict";
 import { typing } from "../act";
-import { setupName } from "../names";
 import { receivedLink } from "../route";
+import { setupName } from "../shown-names";
 import { Begin } from "./begin";
 import { Compare } from "./compare";
 import { Device } from "./device";
@@ -30,7 +30,7 @@ export const SetupsScreen = () => {
   if (waits && (waits.link === "" || waits.link === link)) return <Preview {...waits} />;
   return (
     <>
-      <Verdict tone="fine" says={`${counted(shelf.list.value.length, "setup")} on this device`}>
+      <Verdict tone="fine" says={`${formatCount(shelf.list.value.length, "setup")} on this device`}>
         Open now: {setupName(current.value)}.
       </Verdict>
       <TextField

@@ -8,7 +8,7 @@ import { toLink } from "../../shelf/link";
 import { type QrCode, qrOf } from "../../shelf/qr";
 import { type Shared, shareFile, shareLink } from "../../shelf/share";
 import { asFile } from "../as-file";
-import { setupName } from "../names";
+import { setupName } from "../shown-names";
 
 /** Modules of white round a code. ISO/IEC 18004. */
 const QUIET = 4;

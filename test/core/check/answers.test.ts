@@ -4,7 +4,7 @@ import { ANSWER_MODEL, ANSWERS, answerShares, withSlips } from "../../../src/cor
 import type { EarImage } from "../../../src/core/check/wiring";
 
 const image = (left: number, right: number, inverted = false): EarImage => ({
-  legs: [left, right],
+  sides: [left, right],
   inverted,
 });
 /** An image this many dB to the right, the louder ear at 0 dB. */

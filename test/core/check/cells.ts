@@ -1,5 +1,5 @@
 import { type Check, checkOf } from "../../../src/core/check/check";
-import type { Hand, LawId, Listener, Setup } from "../../../src/core/setup";
+import type { Hand, LawId, Listener, Setup } from "../../../src/core/model/setup";
 import { MICROPHONE_COUNTS, templateSetup } from "../../../src/document/templates";
 
 /** One case of the simulation. */
@@ -17,7 +17,7 @@ const HANDS: readonly Hand[] = ["right", "left", "open"];
 
 const cell = (kit: string, law: LawId, setup: Setup): Cell => {
   const drummer = setup.listeners.find((l) => l.kind === "drummer") as Listener;
-  return { kit, law, setup, check: checkOf({ ...setup, console: { ...setup.console, law } }, drummer) };
+  return { kit, law, setup, check: checkOf({ ...setup, desk: { ...setup.desk, law } }, drummer) };
 };
 
 /** Every template of the app, for every hand, as it begins. */
@@ -33,12 +33,12 @@ export const templateCells = (laws: readonly LawId[]): Cell[] =>
 /** Some of the pieces of a kit, with their microphones; the overheads stay. */
 const only = (setup: Setup, stays: (name: string) => boolean): Setup => {
   const pieces = setup.kit.pieces.filter((p) => p.kind === "overhead" || stays(p.name));
-  const sources = setup.sources.filter((s) => pieces.some((p) => p.id === s.piece));
-  const sums = setup.sums.map((sum) => ({
-    ...sum,
-    sends: sum.sends.filter((send) => sources.some((s) => s.id === send.source)),
+  const channels = setup.channels.filter((s) => pieces.some((p) => p.id === s.piece));
+  const buses = setup.buses.map((bus) => ({
+    ...bus,
+    sends: bus.sends.filter((send) => channels.some((s) => s.id === send.channel)),
   }));
-  return { ...setup, kit: { ...setup.kit, pieces }, sources, sums };
+  return { ...setup, kit: { ...setup.kit, pieces }, channels, buses };
 };
 
 /** Kits that are no template: one without a floor tom, one of exactly four pieces. */
@@ -65,6 +65,6 @@ export const smallKits = (laws: readonly LawId[]): Cell[] =>
 export const pannedByChance = (law: LawId, random: () => number): Cell[] =>
   MICROPHONE_COUNTS.map((count) => {
     const setup = templateSetup(count, "right");
-    const sources = setup.sources.map((s) => ({ ...s, pan: Math.sign(s.pan) * (0.2 + 0.8 * random()) }));
-    return cell(`${count} mics, pans by chance`, law, { ...setup, sources });
+    const channels = setup.channels.map((s) => ({ ...s, pan: Math.sign(s.pan) * (0.2 + 0.8 * random()) }));
+    return cell(`${count} mics, pans by chance`, law, { ...setup, channels });
   });

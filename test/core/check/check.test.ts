@@ -4,15 +4,15 @@ import { type Check, checkOf } from "../../../src/core/check/check";
 import type { Fault } from "../../../src/core/check/faults";
 import { isPlanned } from "../../../src/core/check/judge";
 import type { EarImage } from "../../../src/core/check/wiring";
-import type { Pan } from "../../../src/core/units";
+import type { Pan } from "../../../src/core/model/units";
 import { drummer, setupWith } from "./kits";
 
 const SLIP = 0.05;
 const setup = setupWith(8, "sine");
 const hatAlone = (): Check =>
-  checkOf({ ...setup, sources: setup.sources.map((s) => ({ ...s, muted: s.id !== "hat" })) }, drummer);
+  checkOf({ ...setup, channels: setup.channels.map((s) => ({ ...s, muted: s.id !== "hat" })) }, drummer);
 const allAt = (pan: Pan): Check =>
-  checkOf({ ...setup, sources: setup.sources.map((s) => ({ ...s, pan })) }, drummer);
+  checkOf({ ...setup, channels: setup.channels.map((s) => ({ ...s, pan })) }, drummer);
 const setWith = ({ sets }: Check, id: string) => sets.find((s) => s.faults.some((f) => f.id === id));
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
@@ -22,7 +22,7 @@ describe("a set of faults that the ears cannot tell apart", () => {
     const faults = set?.faults ?? [];
     const [planned] = (faults[0] as Fault).images as [EarImage];
     // Half as likely as "as planned", and surely at one side: not quite the same answers.
-    expect(faults.map((f) => [f.id, f.weight])).toContainEqual(["right leg only", 0.5]);
+    expect(faults.map((f) => [f.id, f.weight])).toContainEqual(["right side only", 0.5]);
     const rows = faults.map((f) => withSlips(answerShares(f.images[0] as EarImage, planned), SLIP));
     expect(new Set(rows.map((row) => row[0])).size).toBeGreaterThan(1);
     const weights = sum(faults.map((f) => f.weight));
@@ -42,9 +42,9 @@ describe("a set of faults that the ears cannot tell apart", () => {
     expect(setWith(check, "reversed")?.prior).toBeCloseTo(2 * (setWith(check, "planned")?.prior ?? 0), 12);
   });
 
-  it("names the likeliest first: with everything hard on one leg, silence before the other leg alone", () => {
+  it("names the likeliest first: with everything hard on one side, silence before the other side alone", () => {
     const ids = setWith(allAt(1), "silent")?.faults.map((f) => f.id);
-    expect(ids).toContain("left leg only");
+    expect(ids).toContain("left side only");
     expect(ids?.[0]).toBe("silent");
   });
 
@@ -58,6 +58,6 @@ it("where nothing can be checked there is nothing to hit and nothing to find", (
   expect(checkOf(setup, { ...drummer, kind: "audience" })).toEqual({
     strikes: [],
     sets: [],
-    obstacle: "The audience hears the house, not a sum.",
+    obstacle: "The audience hears FOH, not a bus.",
   });
 });

@@ -13,7 +13,7 @@ import {
 } from "../../../src/core/check/judge";
 import { progressOf } from "../../../src/core/check/progress";
 import { mostHits } from "../../../src/core/check/session";
-import type { Answer, Hit, Id, Listener, Setup, Sum } from "../../../src/core/setup";
+import type { Answer, Bus, Hit, Id, Listener, Setup } from "../../../src/core/model/setup";
 import { drummer, setupWith } from "./kits";
 import { asAsked, play } from "./simulate";
 
@@ -58,7 +58,7 @@ describe("a verdict", () => {
     expect(faultOf(verdict)).toEqual(["reversed", "flipped"]);
     if (verdict.kind !== "found" || !verdict.proof) throw new Error("no proof");
     expect(verdict.remedies).toEqual([
-      "At the patch, swap the two legs of Drums.",
+      "At the patch, swap the two sides of Drums.",
       "At the listener’s own mixer, flip left and right back.",
     ]);
     expect(verdict.found.confidence).toBeGreaterThanOrEqual(SURE);
@@ -71,8 +71,8 @@ describe("a verdict", () => {
   });
 
   it.each([
-    [{ ...PLANNED, tom1: "nothing" }, ["source missing tom1"]],
-    [{ ...PLANNED, floor: "left" }, ["source wrong floor"]],
+    [{ ...PLANNED, tom1: "nothing" }, ["channel missing tom1"]],
+    [{ ...PLANNED, floor: "left" }, ["channel wrong floor"]],
     [{ ...PLANNED, kick: "unclear", snare: "unclear" }, ["inverted"]],
   ] as const)("of one thing wrong %#", (answers, ids) => {
     expect(faultOf(verdictOf(answers))).toEqual(ids);
@@ -136,7 +136,7 @@ describe("a verdict", () => {
     ];
     const close = judge(check, hits);
     if (close.kind !== "found") throw new Error("not found");
-    expect(faultOf(close)).toEqual(["source wrong floor"]);
+    expect(faultOf(close)).toEqual(["channel wrong floor"]);
     // Had the hat been a slip, all else says reversed.
     expect(close.second?.set.faults.map((f) => f.id)).toEqual(["reversed", "flipped"]);
     const second = check.sets.find((s) => s.faults[0]?.id === "reversed") as FaultSet;
@@ -185,7 +185,7 @@ describe("what fits no fault", () => {
     expect(verdict.kind).toBe("unknown");
   });
 
-  it("is called unknown when three sources are missing at once", () => {
+  it("is called unknown when three channels are missing at once", () => {
     const gone = { ...PLANNED, snare: "nothing", tom1: "nothing", floor: "nothing" } as const;
     const hits: Hit[] = check.strikes.flatMap(({ piece }) =>
       [0, 1].map((): Hit => ({ piece, answer: says(gone)(piece) })),
@@ -214,22 +214,22 @@ describe("what cannot be checked", () => {
   };
 
   it("says why", () => {
-    expect(why(setup, { ...drummer, kind: "audience" })).toBe("The audience hears the house, not a sum.");
-    expect(why(setup, { ...drummer, sum: null })).toBe(
-      "The drummer hears no sum. Choose which sum is heard.",
+    expect(why(setup, { ...drummer, kind: "audience" })).toBe("The audience hears FOH, not a bus.");
+    expect(why(setup, { ...drummer, bus: null })).toBe(
+      "The drummer hears no bus. Choose which bus is heard.",
     );
-    const silent: Sum = { ...(setup.sums[0] as Sum), sends: [] };
-    expect(why({ ...setup, sums: [silent] }, drummer)).toBe("No piece of the kit sounds in Drums.");
+    const silent: Bus = { ...(setup.buses[0] as Bus), sends: [] };
+    expect(why({ ...setup, buses: [silent] }, drummer)).toBe("No piece of the kit sounds in Drums.");
   });
 
-  it("is not a mono sum: sources can still be missing", () => {
-    const mono = checkOf({ ...setup, sums: [{ ...(setup.sums[0] as Sum), stereo: false }] }, drummer);
+  it("is not a mono bus: channels can still be missing", () => {
+    const mono = checkOf({ ...setup, buses: [{ ...(setup.buses[0] as Bus), stereo: false }] }, drummer);
     const middle = Object.fromEntries(check.strikes.map((s) => [s.piece, "middle" as Answer]));
     expect(faultOf(verdictOf(middle, mono))).toContain("planned");
-    expect(faultOf(verdictOf({ ...middle, hat: "nothing" }, mono))).toEqual(["source missing hat"]);
+    expect(faultOf(verdictOf({ ...middle, hat: "nothing" }, mono))).toEqual(["channel missing hat"]);
   });
 
-  it("is not another listener of the same sum", () => {
+  it("is not another listener of the same bus", () => {
     const singer: Listener = {
       ...drummer,
       id: "singer",
@@ -243,7 +243,7 @@ describe("what cannot be checked", () => {
 });
 
 const hatAlone = (): Check =>
-  checkOf({ ...setup, sources: setup.sources.map((s) => ({ ...s, muted: s.id !== "hat" })) }, drummer);
+  checkOf({ ...setup, channels: setup.channels.map((s) => ({ ...s, muted: s.id !== "hat" })) }, drummer);
 
 it("one piece alone is asked twice, and what is found of it says how sure it is", () => {
   const one = hatAlone();

@@ -1,39 +1,39 @@
 import { describe, expect, it } from "vitest";
 import { KINDS } from "../../../src/core/check/kinds";
 
-/** What a helper reads aloud at the kit, for a pair called Drums or a source called Hat. */
+/** What a helper reads aloud at the kit, for a pair called Drums or a channel called Hat. */
 const READ: { readonly [kind in keyof typeof KINDS]: readonly [it: string, name: string, remedy: string] } = {
   planned: ["Drums", "As planned", "Nothing to do."],
-  reversed: ["Drums", "The legs of Drums are reversed", "At the patch, swap the two legs of Drums."],
+  reversed: ["Drums", "The sides of Drums are reversed", "At the patch, swap the two sides of Drums."],
   flipped: [
     "Drums",
     "Left and right are flipped at the listener’s own mixer",
     "At the listener’s own mixer, flip left and right back.",
   ],
-  "left leg only": [
+  "left side only": [
     "Drums",
-    "Only the left leg of Drums arrives",
-    "Look at the right leg of Drums: plug, slot on, trim.",
+    "Only the left side of Drums arrives",
+    "Look at the right side of Drums: plug, input on, trim.",
   ],
-  "right leg only": [
+  "right side only": [
     "Drums",
-    "Only the right leg of Drums arrives",
-    "Look at the left leg of Drums: plug, slot on, trim.",
+    "Only the right side of Drums arrives",
+    "Look at the left side of Drums: plug, input on, trim.",
   ],
-  "left leg in both": [
+  "left side in both": [
     "Drums",
-    "The left leg of Drums is in both ears",
-    "Link the two slots of Drums and see that the second takes its right leg.",
+    "The left side of Drums is in both ears",
+    "Link the two inputs of Drums and see that the second takes its right side.",
   ],
-  "right leg in both": [
+  "right side in both": [
     "Drums",
-    "The right leg of Drums is in both ears",
-    "Link the two slots of Drums and see that the first takes its left leg.",
+    "The right side of Drums is in both ears",
+    "Link the two inputs of Drums and see that the first takes its left side.",
   ],
   folded: [
     "Drums",
-    "Both legs of Drums are folded to mono",
-    "Link the two slots of Drums, pan them apart, and set the pack to stereo.",
+    "Both sides of Drums are folded to mono",
+    "Link the two inputs of Drums, pan them apart, and set the pack to stereo.",
   ],
   "left ear dead": [
     "Drums",
@@ -47,18 +47,18 @@ const READ: { readonly [kind in keyof typeof KINDS]: readonly [it: string, name:
   ],
   inverted: [
     "Drums",
-    "One leg of Drums has its polarity inverted",
-    "Turn the polarity of one leg of Drums, or change its lead.",
+    "One side of Drums has its polarity inverted",
+    "Turn the polarity of one side of Drums, or change its lead.",
   ],
-  "slots up": [
+  "inputs up": [
     "Drums",
-    "Drums is taken one slot too high",
-    "At the listener’s own mixer, choose the slots of Drums: one lower.",
+    "Drums is taken one input too high",
+    "At the listener’s own mixer, choose the inputs of Drums: one lower.",
   ],
-  "slots down": [
+  "inputs down": [
     "Drums",
-    "Drums is taken one slot too low",
-    "At the listener’s own mixer, choose the slots of Drums: one higher.",
+    "Drums is taken one input too low",
+    "At the listener’s own mixer, choose the inputs of Drums: one higher.",
   ],
   "all at centre": [
     "Drums",
@@ -68,22 +68,22 @@ const READ: { readonly [kind in keyof typeof KINDS]: readonly [it: string, name:
   silent: [
     "Drums",
     "Nothing of Drums arrives",
-    "See that the slots of Drums are on, its level is up and the pack is on.",
+    "See that the inputs of Drums are on, its level is up and the pack is on.",
   ],
   "switched on": [
     "Drums",
     "All of Drums arrives, though the setup has it off",
-    "Nothing at the console. Switch the slots of Drums on at the patch.",
+    "Nothing at the console. Switch the inputs of Drums on at the patch.",
   ],
-  "source wrong": [
+  "channel wrong": [
     "Hat",
     "Hat is on the wrong side",
-    "At the console, pan Hat to the other side in this sum.",
+    "At the console, pan Hat to the other side in this bus.",
   ],
-  "source missing": [
+  "channel missing": [
     "Hat",
     "Hat is missing",
-    "Look at Hat: its send into this sum, its mute, its microphone and lead.",
+    "Look at Hat: its send into this bus, its mute, its microphone and lead.",
   ],
 };
 
@@ -98,14 +98,14 @@ describe("a kind of fault", () => {
 
   it("weighs as much as any other; what can fall on either side is shared by its two forms", () => {
     const halves = [
-      "left leg only",
-      "right leg only",
-      "left leg in both",
-      "right leg in both",
+      "left side only",
+      "right side only",
+      "left side in both",
+      "right side in both",
       "left ear dead",
       "right ear dead",
-      "slots up",
-      "slots down",
+      "inputs up",
+      "inputs down",
     ];
     for (const [kind, { weight }] of Object.entries(KINDS)) {
       expect(weight, kind).toBe(halves.includes(kind) ? 0.5 : 1);

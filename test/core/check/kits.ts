@@ -1,13 +1,13 @@
-import { BLANK_SUM } from "../../../src/core/blanksum";
-import type { Console, LawId, Listener, Piece, PieceKind, Setup, Sum } from "../../../src/core/setup";
-import type { Pan } from "../../../src/core/units";
+import { BLANK_BUS } from "../../../src/core/model/defaults";
+import type { Bus, Desk, LawId, Listener, Piece, PieceKind, Setup } from "../../../src/core/model/setup";
+import type { Pan } from "../../../src/core/model/units";
 
 interface Place {
   readonly name: string;
   readonly kind: PieceKind;
   readonly x: number;
   readonly y: number;
-  /** House pan of its microphone, as an audience sees a right-handed kit. */
+  /** Channel pan of its microphone, as an audience sees a right-handed kit. */
   readonly pan: Pan;
 }
 
@@ -65,11 +65,11 @@ const pieceOf = (id: PlaceId): Piece => {
   return { id, name, kind, x, y, limbs, player: "drummer" };
 };
 
-const CONSOLE: Console = {
+const DESK: Desk = {
   law: "sine",
   centreDb: 3,
   reference: "sides",
-  twoChannel: "balance-linear",
+  stereoLaw: "balance-linear",
   panStyle: "steps",
   panSteps: 100,
   levelStep: 0.1,
@@ -84,36 +84,36 @@ export const drummer: Listener = {
   x: 0,
   y: 0,
   facing: 0,
-  sum: "drums",
+  bus: "drums",
   flipped: false,
   mono: false,
 };
 
-const pair = (sources: readonly PlaceId[]): Sum => ({
-  ...BLANK_SUM,
+const pair = (channels: readonly PlaceId[]): Bus => ({
+  ...BLANK_BUS,
   id: "drums",
   name: "Drums",
   stereo: true,
-  sends: sources.map((source) => ({ source, level: 0, pan: null })),
-  reversed: true,
+  sends: channels.map((channel) => ({ channel, level: 0, pan: null })),
+  swapped: true,
 });
 
-/** A setup with this many drum microphones in one pair, patched in reverse for the drummer in slots 3 and 4 of 16. */
+/** A setup with this many drum microphones in one pair, patched in reverse for the drummer in inputs 3 and 4 of 16. */
 export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => {
-  const sources = KITS[microphones] ?? [];
-  const places = [...new Set([...sources, ...STANDING])];
-  const leg = (side: "left" | "right") => ({
-    feed: { kind: "leg", sum: "drums", leg: side } as const,
+  const channels = KITS[microphones] ?? [];
+  const places = [...new Set([...channels, ...STANDING])];
+  const side = (side: "left" | "right") => ({
+    feed: { kind: "bus", bus: "drums", side: side } as const,
     on: true,
     trim: 0,
   });
-  const slots = Array.from({ length: 16 }, (_, at) =>
-    at === 2 ? leg("right") : at === 3 ? leg("left") : null,
+  const inputs = Array.from({ length: 16 }, (_, at) =>
+    at === 2 ? side("right") : at === 3 ? side("left") : null,
   );
   return {
     kit: { hand: "right", yaw: 0, pieces: places.map(pieceOf) },
-    console: { ...CONSOLE, law },
-    sources: sources.map((id) => ({
+    desk: { ...DESK, law },
+    channels: channels.map((id) => ({
       id,
       name: PLACES[id].name,
       kind: "drum",
@@ -126,30 +126,30 @@ export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => 
       peak: null,
       keepSides: false,
     })),
-    sums: [pair(sources)],
+    buses: [pair(channels)],
     listeners: [drummer],
-    monitor: { slotCount: 16, slots, inputMaxDbu: 18 },
-    wishes: { first: "drummer", houseFixed: true, slotsFixed: false, margin: 6 },
-    ear: null,
+    monitor: { inputCount: 16, inputs, maxInputDbu: 18 },
+    preferences: { first: "drummer", fohFixed: true, inputsFixed: false, targetHeadroom: 6 },
+    earphone: null,
     recording: null,
   };
 };
 
-/** A setup of many sources, every one at a piece of its own that can be struck: for the time a question takes. */
-export const crowd = (sources: number): Setup => {
+/** A setup of many channels, every one at a piece of its own that can be struck: for the time a question takes. */
+export const crowd = (channels: number): Setup => {
   const setup = setupWith(8, "sine");
-  const ids = Array.from({ length: sources }, (_, at) => `piece ${at}`);
-  const across = (at: number): number => (2 * at) / (sources - 1) - 1;
-  const [source] = setup.sources;
-  const [sum] = setup.sums;
-  if (!source || !sum) throw new Error("No source to copy");
+  const ids = Array.from({ length: channels }, (_, at) => `piece ${at}`);
+  const across = (at: number): number => (2 * at) / (channels - 1) - 1;
+  const [channel] = setup.channels;
+  const [bus] = setup.buses;
+  if (!channel || !bus) throw new Error("No source to copy");
   return {
     ...setup,
     kit: {
       ...setup.kit,
       pieces: ids.map((id, at) => ({ ...pieceOf("tom1"), id, name: id, x: across(at) })),
     },
-    sources: ids.map((id, at) => ({ ...source, id, name: id, piece: id, pan: -across(at) })),
-    sums: [{ ...sum, sends: ids.map((id) => ({ source: id, level: 0, pan: null })) }],
+    channels: ids.map((id, at) => ({ ...channel, id, name: id, piece: id, pan: -across(at) })),
+    buses: [{ ...bus, sends: ids.map((id) => ({ channel: id, level: 0, pan: null })) }],
   };
 };

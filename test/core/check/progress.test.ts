@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { checkOf } from "../../../src/core/check/check";
 import { progressOf } from "../../../src/core/check/progress";
 import { posterior } from "../../../src/core/check/session";
-import type { Hit } from "../../../src/core/setup";
+import type { Hit } from "../../../src/core/model/setup";
 import { drummer, setupWith } from "./kits";
 
 it("progress is the share of the first uncertainty that the hits have taken away", () => {

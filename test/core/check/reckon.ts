@@ -1,7 +1,7 @@
 import { ANSWERS, answerShares, withSlips } from "../../../src/core/check/answers";
 import type { Check } from "../../../src/core/check/check";
 import { judge, type Verdict } from "../../../src/core/check/judge";
-import type { Hit } from "../../../src/core/setup";
+import type { Hit } from "../../../src/core/model/setup";
 import { asAsked, draw, isRight } from "./simulate";
 
 /** What comes of checks, with every fault as often as every other unless said otherwise. */
@@ -32,16 +32,16 @@ export const reckon = (check: Check, slip: number, random: () => number, floor =
   );
   const weight = faults.reduce((sum, f) => sum + f.weight, 0);
   const right = faults.map(() => 0);
-  const sums = { unknown: 0, unsure: 0, hits: 0, weighted: 0 };
+  const buses = { unknown: 0, unsure: 0, hits: 0, weighted: 0 };
 
   const count = (verdict: Verdict, hits: number, chances: readonly number[]): void => {
     faults.forEach((fault, at) => {
       const chance = chances[at] ?? 0;
       const share = chance / faults.length;
-      sums.hits += hits * share;
-      sums.weighted += (hits * chance * fault.weight) / weight;
-      if (verdict.kind === "unknown") sums.unknown += share;
-      if (verdict.kind === "found" && !verdict.sure) sums.unsure += share;
+      buses.hits += hits * share;
+      buses.weighted += (hits * chance * fault.weight) / weight;
+      if (verdict.kind === "unknown") buses.unknown += share;
+      if (verdict.kind === "found" && !verdict.sure) buses.unsure += share;
       if (isRight(verdict, fault)) right[at] = (right[at] ?? 0) + chance;
     });
   };
@@ -82,7 +82,7 @@ export const reckon = (check: Check, slip: number, random: () => number, floor =
     faults.map(() => 1),
   );
   return {
-    ...sums,
+    ...buses,
     right: right.reduce((a, b) => a + b, 0) / faults.length,
     least: Math.min(...right),
   };

@@ -4,7 +4,7 @@ import { ANSWERS } from "../../../src/core/check/answers";
 import { type Check, checkOf } from "../../../src/core/check/check";
 import { ELSE_PRIOR } from "../../../src/core/check/elsewise";
 import { countedHits, informationOf, mostHits, nextHit, posterior } from "../../../src/core/check/session";
-import type { Hit } from "../../../src/core/setup";
+import type { Hit } from "../../../src/core/model/setup";
 import { crowd, drummer, setupWith } from "./kits";
 
 const check = checkOf(setupWith(8, "root"), drummer);
@@ -151,23 +151,23 @@ describe("faults that the ears cannot tell apart", () => {
   const together = (of: Check, ...ids: readonly string[]) =>
     new Set(ids.map((id) => setWith(of, id))).size === 1;
 
-  it("are one set: reversed at the patch or flipped at the mixer, a lost leg or a dead ear", () => {
+  it("are one set: reversed at the patch or flipped at the mixer, a lost side or a dead ear", () => {
     expect(together(check, "reversed", "flipped")).toBe(true);
-    expect(together(check, "left leg only", "left ear dead")).toBe(true);
+    expect(together(check, "left side only", "left ear dead")).toBe(true);
     expect(together(check, "planned", "reversed")).toBe(false);
   });
 
-  it("are one set with as planned where a source is all but at the centre", () => {
+  it("are one set with as planned where a channel is all but at the centre", () => {
     const setup = setupWith(8, "sine");
     const pan = (hat: number) =>
       checkOf(
-        { ...setup, sources: setup.sources.map((s) => (s.id === "hat" ? { ...s, pan: hat } : s)) },
+        { ...setup, channels: setup.channels.map((s) => (s.id === "hat" ? { ...s, pan: hat } : s)) },
         drummer,
       );
-    expect(together(pan(0.05), "planned", "source wrong hat")).toBe(true);
+    expect(together(pan(0.05), "planned", "channel wrong hat")).toBe(true);
     // 2 dB off: a side in one answer of three.
-    expect(together(pan(0.15), "planned", "source wrong hat")).toBe(true);
-    expect(together(pan(0.6), "planned", "source wrong hat")).toBe(false);
+    expect(together(pan(0.15), "planned", "channel wrong hat")).toBe(true);
+    expect(together(pan(0.6), "planned", "channel wrong hat")).toBe(false);
   });
 
   it("of a listener who folds hold planned, reversed and folded", () => {

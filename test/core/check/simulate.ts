@@ -3,7 +3,7 @@ import type { Check } from "../../../src/core/check/check";
 import type { Fault } from "../../../src/core/check/faults";
 import { judge, SURE, type Verdict } from "../../../src/core/check/judge";
 import { informationOf, posterior } from "../../../src/core/check/session";
-import type { Answer, Hit, Id } from "../../../src/core/setup";
+import type { Answer, Hit, Id } from "../../../src/core/model/setup";
 
 /** Numbers 0…1 from a seed: mulberry32, a public-domain generator of 32 bits. */
 export const seeded = (seed: number): (() => number) => {
@@ -22,7 +22,7 @@ export type Answerer = (piece: Id) => Answer;
 /** Which piece is hit: by the verdict so far, the check and the hits. */
 export type Order = (check: Check, next: Id, hits: readonly Hit[]) => Id;
 
-/** Place drawn from shares that sum to 1. */
+/** Place drawn from shares that bus to 1. */
 export const draw = (shares: readonly number[], random: () => number): number => {
   let left = random();
   for (let at = 0; at < shares.length; at++) {

@@ -11,6 +11,6 @@ describe("what both ears get", () => {
   });
 
   it("is not in opposite polarity where one ear gets nothing", () => {
-    expect(earImage([[-1, 0]], STRAIGHT)).toEqual({ legs: [1, 0], inverted: false });
+    expect(earImage([[-1, 0]], STRAIGHT)).toEqual({ sides: [1, 0], inverted: false });
   });
 });

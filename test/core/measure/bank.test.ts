@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { newBank } from "../../../src/core/measure/bank";
-import { PLAIN_LOOPS } from "../../../src/core/measure/plainloops";
+import { PLAIN_LOOPS } from "../../../src/core/measure/plain-loops";
 import { expectNear } from "../../near";
 
 /** So few samples a second that one step has four. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { productCount, productsOf } from "../../../src/core/measure/covariance";
-import { PLAIN_LOOPS } from "../../../src/core/measure/plainloops";
+import { PLAIN_LOOPS } from "../../../src/core/measure/plain-loops";
 
 describe("products of each two tracks", () => {
   it.each([1, 2, 3, 4])("of %d tracks fill their places and leave those behind them alone", (tracks) => {

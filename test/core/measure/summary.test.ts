@@ -28,7 +28,7 @@ describe("level over time", () => {
 });
 
 describe("the loudest moment", () => {
-  it("a louder track that goes into neither leg has no part in it", async () => {
+  it("a louder track that goes into neither side has no part in it", async () => {
     const { loudest } = await figuresOf(
       [steps(0, 0.5, 0, 0), steps(0, 0, 0, 1)],
       [
@@ -36,13 +36,13 @@ describe("the loudest moment", () => {
         [0, 0],
       ],
     );
-    expect(loudest).toMatchObject({ at: STEP / RATE, leg: "right", shares: [1, 0] });
+    expect(loudest).toMatchObject({ at: STEP / RATE, side: "right", shares: [1, 0] });
     expectNear(loudest?.level ?? null, 20 * Math.log10(0.5), 1e-6);
   });
 
-  it("of equals is the first, and of equal legs the left", async () => {
+  it("of equals is the first, and of equal sides the left", async () => {
     const { loudest } = await figuresOf([steps(0, 0.5, 0, -0.5)], [[0.7, 0.7]]);
-    expect(loudest).toMatchObject({ at: STEP / RATE, leg: "left" });
+    expect(loudest).toMatchObject({ at: STEP / RATE, side: "left" });
   });
 });
 

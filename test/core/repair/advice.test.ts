@@ -1,14 +1,15 @@
 import { describe, expect, it } from "vitest";
-import type { Tally } from "../../../src/core/agreement";
+import type { Bus } from "../../../src/core/model/setup";
 import { costSaid } from "../../../src/core/repair/advice";
 import { type Outcome, type Repair, repairsFor } from "../../../src/core/repair/repairs";
 import { situationOf } from "../../../src/core/repair/situation";
-import type { Sum } from "../../../src/core/setup";
+import type { Tally } from "../../../src/core/stereo/placement";
 import { randomSetup } from "./setups";
 
 const bad = ({ wrong, sidesLost }: Tally): number => wrong + sidesLost;
 const badOf = (outcomes: readonly Outcome[]): number => outcomes.reduce((sum, o) => sum + bad(o.tally), 0);
-const flatOf = (outcomes: readonly Outcome[]): number => outcomes.reduce((sum, o) => sum + o.tally.flat, 0);
+const flatOf = (outcomes: readonly Outcome[]): number =>
+  outcomes.reduce((sum, o) => sum + o.tally.centred, 0);
 
 /** What is so for the one who matters most and for the others, now and once the best is done. */
 interface Truth {
@@ -21,17 +22,18 @@ interface Truth {
 const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]) => boolean])[] = [
   [
     /^(?:.+) hears nothing of it that has a side$/,
-    ({ now }) => now.first.right + bad(now.first) + now.first.flat === 0,
+    ({ now }) => now.first.right + bad(now.first) + now.first.centred === 0,
   ],
   [/^(?:.+) stands side-on to the kit, so only the others decide$/, ({ later }) => later.first.wrong === 0],
   [
     /^(?!Everybody)(?:.+) then has every side correct; (\d+) (?:was|were) wrong$/,
-    ({ now, later }, was) => bad(now.first) === was && was > 0 && bad(later.first) + later.first.flat === 0,
+    ({ now, later }, was) =>
+      bad(now.first) === was && was > 0 && bad(later.first) + later.first.centred === 0,
   ],
   [
     /^(?!Everybody)(?:.+) then has no side wrong; (\d+) (?:was|were) wrong$/,
     ({ now, later }, was) =>
-      bad(now.first) === was && was > 0 && bad(later.first) === 0 && later.first.flat > 0,
+      bad(now.first) === was && was > 0 && bad(later.first) === 0 && later.first.centred > 0,
   ],
   [
     /^(?:.+) then has (\d+) sides? wrong instead of (\d+)$/,
@@ -44,15 +46,15 @@ const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]
   ],
   [
     /^(?:.+) has every side correct( already)?$/,
-    ({ now, later }) => bad(later.first) + later.first.flat === 0 && bad(now.first) === 0,
+    ({ now, later }) => bad(later.first) + later.first.centred === 0 && bad(now.first) === 0,
   ],
   [
     /^(?:.+) then has (\d+) without a side instead of (\d+)$/,
-    ({ now, later }, after, before) => later.first.flat === after && now.first.flat === before,
+    ({ now, later }, after, before) => later.first.centred === after && now.first.centred === before,
   ],
   [
     /^(?:.+) has no side wrong, but (\d+) sources? flat: only their pans can change that$/,
-    ({ later }, flat) => bad(later.first) === 0 && later.first.flat === flat,
+    ({ later }, flat) => bad(later.first) === 0 && later.first.centred === flat,
   ],
   [
     /^Everybody else who can tell the sides then has every side correct; before, (\d+) (?:was|were) wrong there$/,
@@ -76,7 +78,7 @@ const SENTENCES: readonly (readonly [RegExp, (truth: Truth, ...numbers: number[]
     ({ best }) => best.steps.length > 0,
   ],
   [/^Second best, “.+”, .+$/, () => true],
-  // Of slots that are switched off, from `switchedoff.ts`.
+  // Of inputs that are switched off, from `switchedoff.ts`.
   [/^(?:.+) (?:is|are) off, and all of this is reckoned so$/, () => true],
   [/^Switch slots? .+ on at the patch$/, () => true],
 ];
@@ -86,12 +88,12 @@ describe("advice", () => {
     const said = new Set<RegExp>();
     for (let seed = 0; seed < 1200; seed += 1) {
       const setup = randomSetup(seed);
-      const { ranked, advice } = repairsFor(situationOf(setup, setup.sums[0] as Sum));
+      const { ranked, advice } = repairsFor(situationOf(setup, setup.buses[0] as Bus));
       if (/^(Nothing sounds|Nobody hears|.+ is (folded to )?mono$)/.test(advice.headline)) continue;
       const [best] = ranked as [Repair];
       const leave = ranked.find((r) => r.id === "leave") as Repair;
       const side = ({ outcomes }: Repair): Truth["now"] => {
-        const [first] = outcomes.filter((o) => o.listener === setup.wishes.first) as [Outcome];
+        const [first] = outcomes.filter((o) => o.listener === setup.preferences.first) as [Outcome];
         return { first: first.tally, others: outcomes.filter((o) => o !== first) };
       };
       const truth = { now: side(leave), later: side(best), best };
@@ -109,20 +111,20 @@ describe("advice", () => {
     expect(SENTENCES.map(([form]) => form).filter((form) => !said.has(form))).toEqual([]);
   });
 
-  it("says the cost of every repair, of leaving it too", () => {
+  it("says the cost of every recommendation, of leaving it too", () => {
     for (let seed = 0; seed < 100; seed += 1) {
       const setup = randomSetup(seed);
-      for (const repair of repairsFor(situationOf(setup, setup.sums[0] as Sum)).ranked) {
-        const { slots, moves } = repair.criteria;
-        const [, made, taken, house] =
+      for (const repair of repairsFor(situationOf(setup, setup.buses[0] as Bus)).ranked) {
+        const { inputs, moves } = repair.criteria;
+        const [, made, taken, foh] =
           /^It takes (no|\d+) moves? and (no|\d+) slots?; the house (notices nothing|hears \d+ sources? elsewhere)\.$/.exec(
             costSaid(repair),
           ) ?? [];
-        expect([made, taken], `seed ${seed}`).toEqual([String(moves || "no"), String(slots || "no")]);
-        expect(house).toBe(
-          repair.house.length === 0
+        expect([made, taken], `seed ${seed}`).toEqual([String(moves || "no"), String(inputs || "no")]);
+        expect(foh).toBe(
+          repair.foh.length === 0
             ? "notices nothing"
-            : `hears ${repair.house.length} source${repair.house.length === 1 ? "" : "s"} elsewhere`,
+            : `hears ${repair.foh.length} channel${repair.foh.length === 1 ? "" : "s"} elsewhere`,
         );
       }
     }

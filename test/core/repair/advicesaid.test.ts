@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
-import type { Tally } from "../../../src/core/agreement";
 import { adviceOf } from "../../../src/core/repair/advice";
 import { LEAVE } from "../../../src/core/repair/parts";
 import type { Repair } from "../../../src/core/repair/repairs";
 import { situationOf } from "../../../src/core/repair/situation";
+import type { Tally } from "../../../src/core/stereo/placement";
 import { drumsOf, withDrums } from "./drums";
 
-const NONE: Tally = { right: 2, wrong: 0, flat: 0, unplaceable: 0, sidesLost: 0, score: 1 };
+const NONE: Tally = { right: 2, wrong: 0, centred: 0, unplaced: 0, sidesLost: 0, score: 1 };
 const tally = (more: Partial<Tally>): Tally => ({ ...NONE, ...more });
 
-/** A repair as it would be ranked, with what Mara and then Ines and Theo together would have. */
+/** A recommendation as it would be ranked, with what Mara and then Ines and Theo together would have. */
 const repair = (
   id: string,
   mara: Partial<Tally>,
@@ -19,7 +19,7 @@ const repair = (
   ({
     id,
     parts: { pair: { ...LEAVE, swap: id === "swap", fold: id === "fold" }, own: [] },
-    criteria: { slots: 0, moves: 0, residual: 0, ...criteria },
+    criteria: { inputs: 0, moves: 0, residual: 0, ...criteria },
     outcomes: [
       { listener: "l1", tally: NONE },
       { listener: "ines", tally: tally(others) },
@@ -27,7 +27,7 @@ const repair = (
       { listener: "theo", tally: NONE },
     ],
     steps: [],
-    house: [],
+    foh: [],
     notes: [],
   }) as unknown as Repair;
 
@@ -36,7 +36,7 @@ const advice = (...ranked: Repair[]) => {
   return adviceOf(situationOf(s, drumsOf(s)), ranked);
 };
 
-describe("why a repair is best", () => {
+describe("why a recommendation is best", () => {
   const why = (
     mara: readonly [Partial<Tally>, Partial<Tally>],
     others: readonly [Partial<Tally>, Partial<Tally>] = [{}, {}],
@@ -45,14 +45,14 @@ describe("why a repair is best", () => {
   it("is told of the one who matters most", () => {
     expect(why([{ wrong: 1 }, {}])).toMatch(/^Mara then has every side correct; 1 was wrong\. /);
     expect(why([{ wrong: 3 }, {}])).toMatch(/^Mara then has every side correct; 3 were wrong\. /);
-    expect(why([{ wrong: 3 }, { flat: 1 }])).toMatch(/^Mara then has no side wrong; 3 were wrong\. /);
+    expect(why([{ wrong: 3 }, { centred: 1 }])).toMatch(/^Mara then has no side wrong; 3 were wrong\. /);
     expect(why([{ wrong: 3 }, { wrong: 1 }])).toMatch(/^Mara then has 1 side wrong instead of 3\. /);
     expect(why([{ wrong: 2 }, { wrong: 2 }])).toMatch(
       /^Mara has 2 sides wrong, and nothing improves that\. /,
     );
-    expect(why([{ flat: 2 }, { flat: 1 }])).toMatch(/^Mara then has 1 without a side instead of 2\. /);
+    expect(why([{ centred: 2 }, { centred: 1 }])).toMatch(/^Mara then has 1 without a side instead of 2\. /);
     expect(why([{}, {}])).toMatch(/^Mara has every side correct\. /);
-    expect(why([{ flat: 1 }, { flat: 1 }])).toMatch(
+    expect(why([{ centred: 1 }, { centred: 1 }])).toMatch(
       /^Mara has no side wrong, but 1 source flat: only their pans can change that\. /,
     );
     expect(why([{ right: 0 }, {}])).toMatch(/^Mara hears nothing of it that has a side\. /);
@@ -64,7 +64,7 @@ describe("why a repair is best", () => {
     expect(of({ wrong: 1 }, {})).toContain(
       " Everybody else who can tell the sides then has every side correct; before, 1 was wrong there. ",
     );
-    expect(of({ wrong: 2 }, { flat: 1 })).toContain(
+    expect(of({ wrong: 2 }, { centred: 1 })).toContain(
       " Everybody else who can tell the sides then has no side wrong; before, 2 were wrong there. ",
     );
     expect(of({ wrong: 1 }, { wrong: 1 })).toContain(" For the others 1 side stays wrong. ");
@@ -86,12 +86,17 @@ describe("what speaks against the second best", () => {
     others: Partial<Tally> = {},
     criteria: Partial<Repair["criteria"]> = {},
   ) => {
-    const best = repair("swap", { wrong: 1, flat: 1 }, { wrong: 1 }, { slots: 1, moves: 2, residual: 0.1 });
+    const best = repair(
+      "swap",
+      { wrong: 1, centred: 1 },
+      { wrong: 1 },
+      { inputs: 1, moves: 2, residual: 0.1 },
+    );
     const next = repair(
       "fold",
-      { wrong: 1, flat: 1, ...mara },
+      { wrong: 1, centred: 1, ...mara },
       { wrong: 1, ...others },
-      { slots: 1, moves: 2, residual: 0.1, ...criteria },
+      { inputs: 1, moves: 2, residual: 0.1, ...criteria },
     );
     return /Second best, “Fold Drums to mono”, (.*)\.$/.exec(advice(best, next, LEFT).why)?.[1];
   };
@@ -99,15 +104,15 @@ describe("what speaks against the second best", () => {
   it("is first what is worse for the one who matters most", () => {
     expect(against({ wrong: 2 })).toBe("leaves 1 more side wrong for Mara");
     expect(against({ wrong: 4 })).toBe("leaves 3 more sides wrong for Mara");
-    expect(against({ flat: 2 })).toBe("leaves 1 more source flat for Mara");
-    expect(against({ flat: 3 })).toBe("leaves 2 more sources flat for Mara");
+    expect(against({ centred: 2 })).toBe("leaves 1 more channel flat for Mara");
+    expect(against({ centred: 3 })).toBe("leaves 2 more channels flat for Mara");
     expect(against({ score: 0.5 })).toBe("is less clear for Mara");
   });
 
-  it("then for the others, then slots, moves and what is not exact", () => {
+  it("then for the others, then inputs, moves and what is not exact", () => {
     expect(against({}, { wrong: 3 })).toBe("leaves 2 more sides wrong for the others");
-    expect(against({}, {}, { slots: 2, moves: 1 })).toBe("takes 1 more slot");
-    expect(against({}, {}, { slots: 3 })).toBe("takes 2 more slots");
+    expect(against({}, {}, { inputs: 2, moves: 1 })).toBe("takes 1 more input");
+    expect(against({}, {}, { inputs: 3 })).toBe("takes 2 more inputs");
     expect(against({}, {}, { moves: 3 })).toBe("takes 1 more move");
     expect(against({}, {}, { moves: 5 })).toBe("takes 3 more moves");
     expect(against({}, {}, { residual: 0.35 })).toBe("is 0.25 dB less exact");
@@ -120,10 +125,10 @@ describe("a sum of which nothing can be said", () => {
   it("says why, and what to do", () => {
     expect(of(withDrums({}, []))).toEqual({
       headline: "Nothing sounds in Drums",
-      why: "Send a source into it that is not muted.",
+      why: "Send a channel into it that is not muted.",
     });
     const alone = withDrums();
-    alone.listeners = alone.listeners.map((l) => ({ ...l, sum: null }));
+    alone.listeners = alone.listeners.map((l) => ({ ...l, bus: null }));
     expect(of(alone)).toEqual({
       headline: "Nobody hears Drums",
       why: "Say who hears it, and it can be said what is best for them.",

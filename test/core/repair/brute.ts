@@ -2,12 +2,12 @@
  * Repairs of a pair by trying every combination, written apart from the product: it shares types with it and nothing
  * else. It keeps a plain picture of what is panned and patched how, changes that, and listens to it again.
  */
-import type { Listener, Setup, Slot, Source, Sum } from "../../../src/core/setup";
+import type { Bus, Channel, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
 
 type Two = [number, number];
 
 const steps = (setup: Setup, pan: number): number => {
-  const n = setup.console.panSteps;
+  const n = setup.desk.panSteps;
   return (Math.sign(pan) * Math.round(Math.abs(pan) * n)) / n;
 };
 
@@ -21,9 +21,9 @@ const curve = (law: string, t: number): number => {
 };
 
 /** Gains of each channel to the left and right. */
-const panned = (setup: Setup, source: Source, pan: number): Two[] => {
-  const { law, reference, twoChannel } = setup.console;
-  if (source.channels === 1) {
+const panned = (setup: Setup, channel: Channel, pan: number): Two[] => {
+  const { law, reference, stereoLaw: twoChannel } = setup.desk;
+  if (channel.lines === 1) {
     const up = reference === "centre" ? 1 / curve(law, 0.5) : 1;
     return [[up * curve(law, (1 - pan) / 2), up * curve(law, (1 + pan) / 2)]];
   }
@@ -45,46 +45,48 @@ const gain = (level: number): number => 10 ** (level / 20);
 
 /** How the pair is panned and patched, in a picture of its own. */
 interface World {
-  /** Pan in force of each send of the sum; absent when it does not sound. */
+  /** Pan in force of each send of the bus; absent when it does not sound. */
   pans: Map<string, number>;
-  house: Map<string, number>;
+  foh: Map<string, number>;
   reversed: boolean;
-  /** Trim of the slot of the left and right leg, dB; −∞ where it is switched off. */
-  slots: Two;
+  /** Trim of the input of the left and right side, dB; −∞ where it is switched off. */
+  inputs: Two;
   folded: boolean;
 }
 
-const sourceOf = (setup: Setup, id: string): Source => setup.sources.find((s) => s.id === id) as Source;
+const channelOf = (setup: Setup, id: string): Channel => setup.channels.find((s) => s.id === id) as Channel;
 
-const sounding = (setup: Setup, sum: Sum) =>
-  sum.sends.filter((s) => s.level !== null && !sourceOf(setup, s.source).muted);
+const sounding = (setup: Setup, bus: Bus) =>
+  bus.sends.filter((s) => s.level !== null && !channelOf(setup, s.channel).muted);
 
-/** The slots of a leg: the one by which it arrives first. */
-const slotAt = (setup: Setup, sum: Sum, side: string): number => {
-  const mine = setup.monitor.slots
-    .map((slot, at) => ({ slot, at }))
-    .filter(({ slot }) => slot?.feed.kind === "leg" && slot.feed.sum === sum.id && slot.feed.leg === side)
-    .sort((a, b) => (a.slot?.on ? 0 : 1) - (b.slot?.on ? 0 : 1) || a.at - b.at);
+/** The inputs of a side: the one by which it arrives first. */
+const inputAt = (setup: Setup, bus: Bus, side: string): number => {
+  const mine = setup.monitor.inputs
+    .map((input, at) => ({ input, at }))
+    .filter(
+      ({ input }) => input?.feed.kind === "bus" && input.feed.bus === bus.id && input.feed.side === side,
+    )
+    .sort((a, b) => (a.input?.on ? 0 : 1) - (b.input?.on ? 0 : 1) || a.at - b.at);
   return mine[0]?.at ?? -1;
 };
 
-const throughSlot = (slot: Slot | null | undefined): number =>
-  !slot ? 0 : slot.on ? slot.trim : Number.NEGATIVE_INFINITY;
+const throughInput = (input: MonitorInput | null | undefined): number =>
+  !input ? 0 : input.on ? input.trim : Number.NEGATIVE_INFINITY;
 
-const worldOf = (setup: Setup, sum: Sum): World => {
-  const [l, r] = [slotAt(setup, sum, "left"), slotAt(setup, sum, "right")];
+const worldOf = (setup: Setup, bus: Bus): World => {
+  const [l, r] = [inputAt(setup, bus, "left"), inputAt(setup, bus, "right")];
   const neighbours = l >= 0 && r >= 0 && Math.abs(l - r) === 1;
   return {
-    pans: new Map(sounding(setup, sum).map((s) => [s.source, s.pan ?? sourceOf(setup, s.source).pan])),
-    house: new Map(setup.sources.map((s) => [s.id, s.pan])),
-    reversed: neighbours ? r < l : sum.reversed,
-    slots: [throughSlot(setup.monitor.slots[l]), throughSlot(setup.monitor.slots[sum.stereo ? r : l])],
-    folded: sum.folded,
+    pans: new Map(sounding(setup, bus).map((s) => [s.channel, s.pan ?? channelOf(setup, s.channel).pan])),
+    foh: new Map(setup.channels.map((s) => [s.id, s.pan])),
+    reversed: neighbours ? r < l : bus.swapped,
+    inputs: [throughInput(setup.monitor.inputs[l]), throughInput(setup.monitor.inputs[bus.stereo ? r : l])],
+    folded: bus.folded,
   };
 };
 
 /** What reaches the ears of one source: left and right, whether its sides are exchanged or gone. */
-interface Ear {
+interface Earphone {
   ears: Two;
   turned: boolean;
   gone: boolean;
@@ -95,32 +97,32 @@ const energy = (channels: Two[]): Two => [
   Math.hypot(...channels.map((c) => c[1])),
 ];
 
-/** Both legs in one; opposite ones leave nothing but the rounding of the arithmetic. */
+/** Both sides in one; opposite ones leave nothing but the rounding of the arithmetic. */
 const oneOf = ([l, r]: Two): Two => {
   const left = Math.abs(l + r) < 1e-9 * Math.abs(l) ? 0 : l + r;
   return [left, left];
 };
 
-const hearSum = (setup: Setup, sum: Sum, world: World, id: string, who: Listener): Ear => {
-  const send = sum.sends.find((s) => s.source === id);
-  let channels = panned(setup, sourceOf(setup, id), world.pans.get(id) ?? 0);
-  if (!sum.stereo) channels = channels.map(() => [1, 1]);
+const hearBus = (setup: Setup, bus: Bus, world: World, id: string, who: Listener): Earphone => {
+  const send = bus.sends.find((s) => s.channel === id);
+  let channels = panned(setup, channelOf(setup, id), world.pans.get(id) ?? 0);
+  if (!bus.stereo) channels = channels.map(() => [1, 1]);
   else if (world.folded) channels = channels.map(([l, r]) => [l + r, l + r]);
-  const leg = (side: 0 | 1): number =>
-    (sum.legInverted[side] ? -1 : 1) *
-    gain((send?.level ?? 0) + sum.trim + sum.legTrim[side] + world.slots[side]);
-  const out = channels.map(([l, r]): Two => [l * leg(0), r * leg(1)]);
+  const side = (side: 0 | 1): number =>
+    (bus.sideInverted[side] ? -1 : 1) *
+    gain((send?.level ?? 0) + bus.trim + bus.sideTrim[side] + world.inputs[side]);
+  const out = channels.map(([l, r]): Two => [l * side(0), r * side(1)]);
   let ears = energy(who.mono ? out.map(oneOf) : out);
   if (world.reversed !== (who.flipped && !who.mono)) ears = [ears[1], ears[0]];
   return {
     ears,
     turned: world.reversed !== who.flipped,
-    gone: !sum.stereo || world.folded || who.mono,
+    gone: !bus.stereo || world.folded || who.mono,
   };
 };
 
-const hearHouse = (setup: Setup, world: World, id: string, who: Listener): Ear => {
-  const channels = panned(setup, sourceOf(setup, id), world.house.get(id) as number);
+const hearFoh = (setup: Setup, world: World, id: string, who: Listener): Earphone => {
+  const channels = panned(setup, channelOf(setup, id), world.foh.get(id) as number);
   let ears = energy(who.mono ? channels.map(oneOf) : channels);
   if (who.flipped && !who.mono) ears = [ears[1], ears[0]];
   return { ears, turned: who.flipped, gone: who.mono };
@@ -143,18 +145,18 @@ const offset = (setup: Setup, who: Listener, id: string | null): number | null =
 
 const sideOf = (difference: number): number => (Math.abs(difference) < 1 ? 0 : Math.sign(difference));
 
-/** Wrong, lost, flat of one source, and what it adds to the score. */
-const verdict = (setup: Setup, world: World, who: Listener, id: string, { ears, turned, gone }: Ear) => {
-  const source = sourceOf(setup, id);
+/** Wrong, lost, flat of one channel, and what it adds to the score. */
+const verdict = (setup: Setup, world: World, who: Listener, id: string, { ears, turned, gone }: Earphone) => {
+  const channel = channelOf(setup, id);
   const silent = ears[0] === 0 && ears[1] === 0;
   const difference = ears[0] === ears[1] ? 0 : db(ears[1]) - db(ears[0]);
-  const at = offset(setup, who, source.piece);
+  const at = offset(setup, who, channel.piece);
   const side = sideOf(difference);
   let lost = 0;
-  if (source.keepSides && !silent) {
-    const [l, r] = energy(panned(setup, source, world.house.get(id) as number));
+  if (channel.keepSides && !silent) {
+    const [l, r] = energy(panned(setup, channel, world.foh.get(id) as number));
     const meant = sideOf(l === r ? 0 : db(r) - db(l));
-    lost = Number(source.channels === 2 ? turned || gone : meant !== 0 && meant !== side);
+    lost = Number(channel.lines === 2 ? turned || gone : meant !== 0 && meant !== side);
   }
   const result = { wrong: 0, lost, flat: 0, weight: 0, score: 0 };
   if (at === null || silent) return result;
@@ -170,7 +172,7 @@ const verdict = (setup: Setup, world: World, who: Listener, id: string, { ears, 
 
 export type Triple = [number, number, number];
 
-const badness = (setup: Setup, world: World, who: Listener, heard: [string, Ear][]): Triple => {
+const badness = (setup: Setup, world: World, who: Listener, heard: [string, Earphone][]): Triple => {
   let [bad, flat, weight, score] = [0, 0, 0, 0];
   for (const [id, ear] of heard) {
     const v = verdict(setup, world, who, id, ear);
@@ -187,17 +189,17 @@ export interface Tried {
   key: string;
   first: Triple;
   others: Triple;
-  slots: number;
+  inputs: number;
   moves: number;
   residual: number;
 }
 
-const swapped = (setup: Setup, sum: Sum, world: World): World => {
-  const both = slotAt(setup, sum, "left") >= 0 && slotAt(setup, sum, "right") >= 0;
+const swapped = (setup: Setup, bus: Bus, world: World): World => {
+  const both = inputAt(setup, bus, "left") >= 0 && inputAt(setup, bus, "right") >= 0;
   return {
     ...world,
     reversed: !world.reversed,
-    slots: both ? [world.slots[1], world.slots[0]] : world.slots,
+    inputs: both ? [world.inputs[1], world.inputs[0]] : world.inputs,
   };
 };
 
@@ -206,15 +208,13 @@ const repanned = (setup: Setup, world: World, ids: string[]): World => ({
   pans: new Map([...world.pans].map(([id, pan]) => [id, ids.includes(id) ? steps(setup, -pan) || 0 : pan])),
 });
 
-const housed = (setup: Setup, sum: Sum, world: World, ids: string[]): World => {
-  const house = new Map(
-    [...world.house].map(([id, pan]) => [id, ids.includes(id) ? steps(setup, -pan) || 0 : pan]),
+const housed = (setup: Setup, bus: Bus, world: World, ids: string[]): World => {
+  const foh = new Map(
+    [...world.foh].map(([id, pan]) => [id, ids.includes(id) ? steps(setup, -pan) || 0 : pan]),
   );
-  const follows = (id: string): boolean => sum.sends.find((s) => s.source === id)?.pan === null;
-  const pans = new Map(
-    [...world.pans].map(([id, pan]) => [id, follows(id) ? (house.get(id) as number) : pan]),
-  );
-  return { ...world, house, pans };
+  const follows = (id: string): boolean => bus.sends.find((s) => s.channel === id)?.pan === null;
+  const pans = new Map([...world.pans].map(([id, pan]) => [id, follows(id) ? (foh.get(id) as number) : pan]));
+  return { ...world, foh, pans };
 };
 
 const canTell = (setup: Setup, who: Listener): boolean =>
@@ -230,33 +230,33 @@ const deviation = (before: Two, after: Two, mirrored: boolean): number => {
   return Math.round(most * 1e9) / 1e9;
 };
 
-/** Every combination of what may be done for a sum. */
-export const tryAll = (setup: Setup, sum: Sum, freeSlots: number): Tried[] => {
-  const now = worldOf(setup, sum);
+/** Every combination of what may be done for a bus. */
+export const tryAll = (setup: Setup, bus: Bus, freeInputs: number): Tried[] => {
+  const now = worldOf(setup, bus);
   const ids = [...now.pans.keys()];
-  const on = setup.listeners.filter((l) => l.kind !== "audience" && l.sum === sum.id);
+  const on = setup.listeners.filter((l) => l.kind !== "audience" && l.bus === bus.id);
   const plain = (who: Listener): Listener => ({ ...who, flipped: false, mono: false });
-  const sides = sum.stereo && !sum.folded;
+  const sides = bus.stereo && !bus.folded;
   const bad = (world: World, who: Listener, id: string): number => {
-    const v = verdict(setup, world, who, id, hearSum(setup, sum, world, id, who));
+    const v = verdict(setup, world, who, id, hearBus(setup, bus, world, id, who));
     return v.wrong + v.lost;
   };
   const helped = (who: Listener, before: World, after: (id: string) => World): string[] =>
     ids.filter((id) => bad(after(id), who, id) < bad(before, who, id));
   const able = on.filter((l) => canTell(setup, l.kind === "drummer" ? { ...l, facing: setup.kit.yaw } : l));
   const decider =
-    able.find((l) => l.id === setup.wishes.first) ?? able.find((l) => l.kind === "drummer") ?? able[0];
-  const audience = setup.listeners.find((l) => l.id === setup.wishes.first && l.kind === "audience");
+    able.find((l) => l.id === setup.preferences.first) ?? able.find((l) => l.kind === "drummer") ?? able[0];
+  const audience = setup.listeners.find((l) => l.id === setup.preferences.first && l.kind === "audience");
 
   const tried: Tried[] = [];
   const states: [boolean, string][] = [];
   for (const swap of sides ? [true, false] : [false])
-    for (const pan of ["keep", ...(sides ? ["sum"] : []), ...(setup.wishes.houseFixed ? [] : ["house"])])
+    for (const pan of ["keep", ...(sides ? ["sum"] : []), ...(setup.preferences.fohFixed ? [] : ["house"])])
       states.push([swap, pan]);
   if (sides) states.push([false, "fold"]);
 
   for (const [swap, pan] of states) {
-    let world = swap ? swapped(setup, sum, now) : now;
+    let world = swap ? swapped(setup, bus, now) : now;
     let moved: string[] = [];
     if (pan === "sum" && decider) {
       const before = world;
@@ -267,15 +267,15 @@ export const tryAll = (setup: Setup, sum: Sum, freeSlots: number): Tried[] => {
       const before = world;
       if (audience) {
         const wrong = (w: World, id: string) =>
-          verdict(setup, w, audience, id, hearHouse(setup, w, id, audience)).wrong;
-        moved = ids.filter((id) => wrong(housed(setup, sum, before, [id]), id) < wrong(before, id));
-      } else if (decider) moved = helped(decider, before, (id) => housed(setup, sum, before, [id]));
-      world = housed(setup, sum, world, moved);
+          verdict(setup, w, audience, id, hearFoh(setup, w, id, audience)).wrong;
+        moved = ids.filter((id) => wrong(housed(setup, bus, before, [id]), id) < wrong(before, id));
+      } else if (decider) moved = helped(decider, before, (id) => housed(setup, bus, before, [id]));
+      world = housed(setup, bus, world, moved);
     }
     if (pan === "fold") world = { ...world, folded: true };
 
     const turnedBy = (id: string): boolean => {
-      const follows = pan === "sum" || sum.sends.find((s) => s.source === id)?.pan === null;
+      const follows = pan === "sum" || bus.sends.find((s) => s.channel === id)?.pan === null;
       return swap !== (moved.includes(id) && follows);
     };
     const pairResidual =
@@ -285,23 +285,20 @@ export const tryAll = (setup: Setup, sum: Sum, freeSlots: number): Tried[] => {
             0,
             ...ids.map((id) => {
               const who = plain(setup.listeners[0] as Listener);
-              const [before, after] = [now, world].map((w) => hearSum(setup, sum, w, id, who).ears) as [
+              const [before, after] = [now, world].map((w) => hearBus(setup, bus, w, id, who).ears) as [
                 Two,
                 Two,
               ];
               return deviation(before, after, turnedBy(id));
             }),
           );
-    const houseResidual =
+    const fohResidual =
       pan === "house"
         ? Math.max(
             0,
             ...moved.map((id) => {
               const who = plain(setup.listeners[0] as Listener);
-              const [before, after] = [now, world].map((w) => hearHouse(setup, w, id, who).ears) as [
-                Two,
-                Two,
-              ];
+              const [before, after] = [now, world].map((w) => hearFoh(setup, w, id, who).ears) as [Two, Two];
               return deviation(before, after, true);
             }),
           )
@@ -314,36 +311,34 @@ export const tryAll = (setup: Setup, sum: Sum, freeSlots: number): Tried[] => {
           setup,
           w,
           as,
-          ids.map((id) => [id, hearSum(setup, sum, w, id, as)]),
+          ids.map((id) => [id, hearBus(setup, bus, w, id, as)]),
         );
       if (!on.includes(who)) {
-        let heard: [string, Ear][] = [];
+        let heard: [string, Earphone][] = [];
         if (who.kind === "audience")
-          heard = setup.sources
-            .filter((s) => !s.muted)
-            .map((s) => [s.id, hearHouse(setup, world, s.id, who)]);
+          heard = setup.channels.filter((s) => !s.muted).map((s) => [s.id, hearFoh(setup, world, s.id, who)]);
         else {
-          const other = setup.sums.find((s) => s.id === who.sum);
+          const other = setup.buses.find((s) => s.id === who.bus);
           if (other) {
             const its = worldOf(setup, other);
             its.pans = new Map(
-              sounding(setup, other).map((s) => [s.source, s.pan ?? (world.house.get(s.source) as number)]),
+              sounding(setup, other).map((s) => [s.channel, s.pan ?? (world.foh.get(s.channel) as number)]),
             );
-            heard = [...its.pans.keys()].map((id) => [id, hearSum(setup, other, its, id, who)]);
+            heard = [...its.pans.keys()].map((id) => [id, hearBus(setup, other, its, id, who)]);
           }
         }
-        return [{ choice: "none", bad: badness(setup, world, who, heard), slots: 0, moves: 0, residual: 0 }];
+        return [{ choice: "none", bad: badness(setup, world, who, heard), inputs: 0, moves: 0, residual: 0 }];
       }
       const shared = who.mono ? 0 : pairResidual;
-      const options = [{ choice: "none", bad: hear(world, who), slots: 0, moves: 0, residual: shared }];
+      const options = [{ choice: "none", bad: hear(world, who), inputs: 0, moves: 0, residual: shared }];
       if (!sides) return options;
       const flipped = { ...who, flipped: !who.flipped };
-      options.push({ choice: "flip", bad: hear(world, flipped), slots: 0, moves: 1, residual: shared });
-      const copy: World = { ...now, house: world.house };
+      options.push({ choice: "flip", bad: hear(world, flipped), inputs: 0, moves: 1, residual: shared });
+      const copy: World = { ...now, foh: world.foh };
       options.push({
         choice: "own reversed",
         bad: hear({ ...copy, reversed: !now.reversed }, who),
-        slots: 2,
+        inputs: 2,
         moves: 2,
         residual: 0,
       });
@@ -351,15 +346,15 @@ export const tryAll = (setup: Setup, sum: Sum, freeSlots: number): Tried[] => {
       const own = repanned(setup, copy, needs);
       const off = needs.map((id) =>
         deviation(
-          hearSum(setup, sum, now, id, plain(who)).ears,
-          hearSum(setup, sum, own, id, plain(who)).ears,
+          hearBus(setup, bus, now, id, plain(who)).ears,
+          hearBus(setup, bus, own, id, plain(who)).ears,
           true,
         ),
       );
       options.push({
         choice: "own panned",
         bad: hear(own, who),
-        slots: 2,
+        inputs: 2,
         moves: 2 + needs.length,
         residual: who.mono ? 0 : Math.max(0, ...off),
       });
@@ -369,18 +364,18 @@ export const tryAll = (setup: Setup, sum: Sum, freeSlots: number): Tried[] => {
     const walk = (at: number, so: Tried): void => {
       const who = setup.listeners[at];
       if (!who) {
-        if (so.slots <= freeSlots) tried.push(so);
+        if (so.inputs <= freeInputs) tried.push(so);
         return;
       }
       for (const option of menu[at] ?? []) {
         const key = option.choice === "none" ? so.key : `${so.key} ${who.id}:${option.choice}`;
-        const into = who.id === setup.wishes.first ? "first" : "others";
-        const sum3 = so[into].map((n, i) => n + (option.bad[i] as number)) as Triple;
+        const into = who.id === setup.preferences.first ? "first" : "others";
+        const bus3 = so[into].map((n, i) => n + (option.bad[i] as number)) as Triple;
         walk(at + 1, {
           ...so,
           key,
-          [into]: sum3,
-          slots: so.slots + option.slots,
+          [into]: bus3,
+          inputs: so.inputs + option.inputs,
           moves: so.moves + option.moves,
           residual: Math.max(so.residual, option.residual),
         });
@@ -390,9 +385,9 @@ export const tryAll = (setup: Setup, sum: Sum, freeSlots: number): Tried[] => {
       key: `${swap ? "swap" : "straight"} ${pan}`,
       first: [0, 0, 0],
       others: [0, 0, 0],
-      slots: 0,
+      inputs: 0,
       moves: (swap ? 1 : 0) + (pan === "fold" ? 1 : 0) + moved.length,
-      residual: houseResidual,
+      residual: fohResidual,
     });
   }
   return tried;

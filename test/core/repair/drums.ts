@@ -1,23 +1,23 @@
-import type { Sum } from "../../../src/core/setup";
-import { direct, leg, listener, setup, source, sum } from "../patch/setups";
+import type { Bus } from "../../../src/core/model/setup";
+import { bus, channel, direct, listener, setup, side } from "../inputs/setups";
 
-const HAT = source("Hat", { kind: "drum", pan: 0.5 });
-const RIDE = source("Ride", { kind: "drum", pan: -0.5 });
+const HAT = channel("Hat", { kind: "drum", pan: 0.5 });
+const RIDE = channel("Ride", { kind: "drum", pan: -0.5 });
 const players = [
-  listener("mara", { name: "Mara, drums", kind: "drummer", sum: "Drums" }),
-  listener("ines", { name: "Ines, keys", sum: "Drums" }),
-  listener("theo", { name: "Theo, bass", sum: "Drums" }),
+  listener("mara", { name: "Mara, drums", kind: "drummer", bus: "Drums" }),
+  listener("ines", { name: "Ines, keys", bus: "Drums" }),
+  listener("theo", { name: "Theo, bass", bus: "Drums" }),
 ];
 /** A pair of a hat and a ride that Mara, Ines and Theo hear; Mara matters most. */
-export const withDrums = (more: Partial<Sum> = {}, inside: readonly string[] = ["Hat", "Ride"]) => {
+export const withDrums = (more: Partial<Bus> = {}, inside: readonly string[] = ["Hat", "Ride"]) => {
   const s = setup(
     [HAT, RIDE],
-    [sum("Other", ["Hat"]), sum("Drums", inside, more)],
-    [leg("Drums", "left"), leg("Drums", "right"), direct("Hat")],
+    [bus("Other", ["Hat"]), bus("Drums", inside, more)],
+    [side("Drums", "left"), side("Drums", "right"), direct("Hat")],
     16,
     players,
   );
-  return { ...s, wishes: { ...s.wishes, first: "mara" } };
+  return { ...s, wishes: { ...s.preferences, first: "mara" } };
 };
 /** Its pair. */
-export const drumsOf = (s: ReturnType<typeof withDrums>) => s.sums[1] as Sum;
+export const drumsOf = (s: ReturnType<typeof withDrums>) => s.buses[1] as Bus;

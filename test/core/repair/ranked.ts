@@ -1,17 +1,17 @@
+import type { Bus, Listener, Setup } from "../../../src/core/model/setup";
 import { type Repair, repairsFor } from "../../../src/core/repair/repairs";
 import { sayStep } from "../../../src/core/repair/say";
 import { situationOf } from "../../../src/core/repair/situation";
-import type { Listener, Setup, Sum } from "../../../src/core/setup";
 import { AUDIENCE, DRUMMER, kit } from "./setups";
 
-/** The sum that the repairs are of. */
-export const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
+/** The bus that the recommendations are of. */
+export const busOf = (setup: Setup): Bus => setup.buses[0] as Bus;
 
-export const all = (setup: Setup) => repairsFor(situationOf(setup, sumOf(setup)));
+export const all = (setup: Setup) => repairsFor(situationOf(setup, busOf(setup)));
 
 export const first = (setup: Setup): Repair => all(setup).ranked[0] as Repair;
 
-/** A repair that must be among the ranked ones. */
+/** A recommendation that must be among the ranked ones. */
 export const ranked = (setup: Setup, id: string): Repair => {
   const repairs = all(setup).ranked;
   const found = repairs.find((r) => r.id === id);
@@ -21,10 +21,10 @@ export const ranked = (setup: Setup, id: string): Repair => {
 
 export const steps = (setup: Setup, repair: Repair): string[] => repair.steps.map((s) => sayStep(setup, s));
 
-/** The sum otherwise. */
-export const withSum = (setup: Setup, over: Partial<Sum>): Setup => ({
+/** The bus otherwise. */
+export const withBus = (setup: Setup, over: Partial<Bus>): Setup => ({
   ...setup,
-  sums: setup.sums.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
+  buses: setup.buses.map((s, at) => (at === 0 ? { ...s, ...over } : s)),
 });
 
 /** Heard by audience and drummer, and by others. */
@@ -33,9 +33,9 @@ export const heardBy = (setup: Setup, ...others: Listener[]): Setup => ({
   listeners: [AUDIENCE, DRUMMER, ...others],
 });
 
-/** Everything panned the wrong way for the audience, who matters most; the house may change. */
+/** Everything panned the wrong way for the audience, who matters most; FOH may change. */
 export const crossed = (): Setup => ({
   ...kit(),
-  sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })),
-  wishes: { ...kit().wishes, first: "audience", houseFixed: false },
+  channels: kit().channels.map((s) => ({ ...s, pan: -s.pan })),
+  preferences: { ...kit().preferences, first: "audience", fohFixed: false },
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { imagesOf } from "../../../src/core/image";
-import { LAWS } from "../../../src/core/laws";
+import type { Setup } from "../../../src/core/model/setup";
+import { LAWS } from "../../../src/core/pan/laws";
 import { whatWouldChange } from "../../../src/core/repair/changes";
 import { optionsOf } from "../../../src/core/repair/options";
 import { applyRepair, type Repair } from "../../../src/core/repair/repairs";
@@ -8,38 +8,38 @@ import { sayRepair } from "../../../src/core/repair/say";
 import { compare } from "../../../src/core/repair/search";
 import { situationOf } from "../../../src/core/repair/situation";
 import { withStep } from "../../../src/core/repair/steps";
-import type { Setup } from "../../../src/core/setup";
+import { imagesOf } from "../../../src/core/stereo/image";
 import { exampleSetup } from "../../../src/document/example";
-import { all, first, heardBy, steps, sumOf, withSum } from "./ranked";
-import { AUDIENCE, DRUMMER, kit, leg, listener, source, withSource } from "./setups";
+import { all, busOf, first, heardBy, steps, withBus } from "./ranked";
+import { AUDIENCE, channel, DRUMMER, kit, listener, side, withChannel } from "./setups";
 
 const byId = (setup: Setup, id: string): Repair | undefined => all(setup).ranked.find((r) => r.id === id);
 const notes = (repair: Repair | undefined): string[] => repair?.notes.map((n) => n.says) ?? [];
-const rest = (setup: Setup, over: Partial<Setup["wishes"]>): Setup => ({
+const rest = (setup: Setup, over: Partial<Setup["preferences"]>): Setup => ({
   ...setup,
-  wishes: { ...setup.wishes, ...over },
+  preferences: { ...setup.preferences, ...over },
 });
-const legsOf = (setup: Setup, id: string) =>
+const sidesOf = (setup: Setup, id: string) =>
   imagesOf(setup)
     .find((i) => i.listener === id)
-    ?.rows.map((r) => [r.source, ...r.legs]);
+    ?.rows.map((r) => [r.channel, ...r.sides]);
 
-/** The gains the drummer gets of a swap, and of every source panned over. */
+/** The gains the drummer gets of a swap, and of every channel panned over. */
 const swapAndRepan = (setup: Setup) => {
-  const swap = withStep(setup, { step: "swap", sum: "m1", slots: [3, 2] });
-  const sum = sumOf(setup);
-  const repan = withSum(setup, {
-    sends: sum.sends.map((s) => ({ ...s, pan: -(setup.sources.find((x) => x.id === s.source)?.pan ?? 0) })),
+  const swap = withStep(setup, { step: "swap", bus: "m1", inputs: [3, 2] });
+  const bus = busOf(setup);
+  const repan = withBus(setup, {
+    sends: bus.sends.map((s) => ({ ...s, pan: -(setup.channels.find((x) => x.id === s.channel)?.pan ?? 0) })),
   });
-  return [legsOf(swap, "mara"), legsOf(repan, "mara")] as const;
+  return [sidesOf(swap, "mara"), sidesOf(repan, "mara")] as const;
 };
 
 describe("swap and full re-pan", () => {
   it("give the same gains to 1e-12 for every law with equal trims", () => {
     for (const law of Object.keys(LAWS) as (keyof typeof LAWS)[])
       for (const reference of ["sides", "centre"] as const) {
-        const setup = withSum(kit(), { trim: -2, legTrim: [1.5, 1.5] });
-        const [swap, repan] = swapAndRepan({ ...setup, console: { ...setup.console, law, reference } });
+        const setup = withBus(kit(), { trim: -2, sideTrim: [1.5, 1.5] });
+        const [swap, repan] = swapAndRepan({ ...setup, desk: { ...setup.desk, law, reference } });
         swap?.forEach(([id, l, r], at) => {
           expect(repan?.[at]?.[0]).toBe(id);
           expect(Math.abs((repan?.[at]?.[1] as number) - (l as number))).toBeLessThan(1e-12);
@@ -48,9 +48,9 @@ describe("swap and full re-pan", () => {
       }
   });
 
-  it("differ by exactly the difference of the leg trims, which is reported", () => {
-    const keys = source("keys", { channels: 2, keepSides: true });
-    const setup = withSum(withSource(kit(), keys), { legTrim: [0, -2.25] });
+  it("differ by exactly the difference of the side trims, which is reported", () => {
+    const keys = channel("keys", { lines: 2, keepSides: true });
+    const setup = withBus(withChannel(kit(), keys), { sideTrim: [0, -2.25] });
     const [swap, repan] = swapAndRepan(setup);
     swap?.forEach(([id, l, r], at) => {
       if (id === "keys") return;
@@ -61,36 +61,36 @@ describe("swap and full re-pan", () => {
     const found = byId(setup, "sum");
     expect(found?.criteria.residual).toBe(2.25);
     expect(notes(found)).toContain(
-      "The legs of Drums are trimmed 2.3 dB apart and stay so: what is panned over is up to 2.3 dB off an exact mirror.",
+      "The sides of Drums are trimmed 2.3 dB apart and stay so: what is panned over is up to 2.3 dB off an exact mirror.",
     );
     const swapped = byId(setup, "swap");
     expect(swapped?.criteria.residual).toBe(0);
     expect(notes(swapped)).toContain(
-      "The legs of Drums are trimmed 2.3 dB apart: the trims change ears with the legs.",
+      "The sides of Drums are trimmed 2.3 dB apart: the trims change ears with the sides.",
     );
   });
 
-  it("with unequal slot trims a swap is off by their difference", () => {
+  it("with unequal input trims a swap is off by their difference", () => {
     const alone = kit({
-      monitor: { slotCount: 2, slots: [leg("m1", "left", 1), leg("m1", "right")], inputMaxDbu: 20 },
+      monitor: { inputCount: 2, inputs: [side("m1", "left", 1), side("m1", "right")], maxInputDbu: 20 },
     });
     // As cheap and exact: a flip at the one mixer. For two it takes one move more.
     expect(first(alone).id).toBe("mara:flip");
     const setup = heardBy(alone, listener("tobi"));
     expect(byId(setup, "swap")?.criteria.residual).toBe(1);
     expect(notes(byId(setup, "swap"))).toEqual([
-      "The slots of its legs are trimmed 1.0 dB apart and keep that: up to 1.0 dB off an exact mirror.",
+      "The inputs of its sides are trimmed 1.0 dB apart and keep that: up to 1.0 dB off an exact mirror.",
     ]);
   });
 
-  it("say what a leg of other polarity or with processing means", () => {
+  it("say what a side of other polarity or with processing means", () => {
     const codes = (id: string) => {
-      const keys = source("keys", { channels: 2, keepSides: true });
-      const setup = withSum(withSource(kit(), keys), { legInverted: [false, true], unevenLegs: true });
+      const keys = channel("keys", { lines: 2, keepSides: true });
+      const setup = withBus(withChannel(kit(), keys), { sideInverted: [false, true], unevenSides: true });
       return byId(setup, id)?.notes.map((n) => n.code);
     };
-    expect(codes("swap")).toEqual(["sides lost", "polarity", "uneven legs"]);
-    expect(codes("sum")).toEqual(["polarity", "uneven legs"]);
+    expect(codes("swap")).toEqual(["sides lost", "polarity", "uneven sides"]);
+    expect(codes("sum")).toEqual(["polarity", "uneven sides"]);
   });
 });
 
@@ -99,11 +99,11 @@ describe("the recommendation", () => {
     const setup = kit();
     expect(first(setup).id).toBe("swap");
     expect(steps(setup, first(setup))).toEqual([
-      "Patch the left leg of Drums into slot 4 and the right leg into slot 3.",
+      "Patch the left side of Drums into input 4 and the right side into input 3.",
     ]);
     expect(all(setup).advice.headline).toBe("Patch Drums in reverse");
     expect(all(setup).advice.why).toBe(
-      "Mara then has every side correct; 4 were wrong. It takes 1 move and no slot; the house notices nothing. " +
+      "Mara then has every side correct; 4 were wrong. It takes 1 move and no input; FOH notices nothing. " +
         "Second best, “Leave Drums as it is”, leaves 4 more sides wrong for Mara.",
     );
   });
@@ -126,7 +126,7 @@ describe("the recommendation", () => {
       listener("tobi", { facing: 0 }),
     );
     expect(first(two).id).toBe("swap, ines:flip");
-    expect(sayRepair(two, sumOf(two), first(two))).toBe(
+    expect(sayRepair(two, busOf(two), first(two))).toBe(
       "Patch Drums in reverse and flip it at the mixer of Ines",
     );
     expect(steps(two, first(two))[1]).toBe("Flip left and right at the mixer of Ines.");
@@ -136,7 +136,7 @@ describe("the recommendation", () => {
     const flipped = { ...DRUMMER, flipped: true };
     const setup = { ...kit(), listeners: [AUDIENCE, flipped] };
     expect(first(setup).id).toBe("leave");
-    const swapped = withStep(setup, { step: "swap", sum: "m1", slots: null });
+    const swapped = withStep(setup, { step: "swap", bus: "m1", inputs: null });
     const ines = listener("ines", { facing: 0 });
     const wrong = { ...swapped, listeners: [AUDIENCE, flipped, ines] };
     expect(first(wrong).id).toBe("mara:flip");
@@ -144,14 +144,14 @@ describe("the recommendation", () => {
   });
 
   it("with stereo keys or playback in the pair a swap is worse, and says so", () => {
-    const keys = source("keys", { name: "Keys", kind: "keys", channels: 2, keepSides: true });
-    const setup = withSource(kit(), keys);
+    const keys = channel("keys", { name: "Keys", kind: "keys", lines: 2, keepSides: true });
+    const setup = withChannel(kit(), keys);
     expect(first(setup).id).toBe("sum");
     expect(steps(setup, first(setup))).toEqual([
-      "Set HAT in Drums to L70 (was R70, following the house).",
-      "Set TOM in Drums to L30 (was R30, following the house).",
-      "Set FLOOR in Drums to R70 (was L70, following the house).",
-      "Set RIDE in Drums to R50 (was L50, following the house).",
+      "Set HAT in Drums to L70 (was R70, following FOH).",
+      "Set TOM in Drums to L30 (was R30, following FOH).",
+      "Set FLOOR in Drums to R70 (was L70, following FOH).",
+      "Set RIDE in Drums to R50 (was L50, following FOH).",
     ]);
     const swap = byId(setup, "swap") as Repair;
     expect(notes(swap)).toEqual(["Keys must keep its sides and loses them for Mara."]);
@@ -160,10 +160,10 @@ describe("the recommendation", () => {
     expect(all(setup).advice.why).toContain("“Patch Drums in reverse”, leaves 1 more side wrong for Mara.");
   });
 
-  it("does not blame a repair for sides that were lost before", () => {
-    const keys = source("keys", { name: "Keys", channels: 2, keepSides: true });
-    const setup = heardBy(withSource(kit(), keys), listener("ines", { name: "Ines", facing: 180 }));
-    const swapped = withStep(setup, { step: "swap", sum: "m1", slots: null });
+  it("does not blame a recommendation for sides that were lost before", () => {
+    const keys = channel("keys", { name: "Keys", lines: 2, keepSides: true });
+    const setup = heardBy(withChannel(kit(), keys), listener("ines", { name: "Ines", facing: 180 }));
+    const swapped = withStep(setup, { step: "swap", bus: "m1", inputs: null });
     const leave = byId(swapped, "leave") as Repair;
     expect(leave.outcomes.map((o) => o.tally.sidesLost)).toEqual([0, 1, 1]);
     expect(notes(leave)).toEqual([]);
@@ -175,8 +175,8 @@ describe("the recommendation", () => {
       ).toBe(false);
   });
 
-  it("weighs who matters most before the others, slots before moves, moves before exactness", () => {
-    const none = { first: 0, others: 0, slots: 0, moves: 0, residual: 0 };
+  it("weighs who matters most before the others, inputs before moves, moves before exactness", () => {
+    const none = { first: 0, others: 0, inputs: 0, moves: 0, residual: 0 };
     const inOrder = ["residual", "moves", "slots", "others", "first"] as const;
     inOrder.forEach((criterion, at) => {
       const heavier = { ...none, [criterion]: 1 };
@@ -188,18 +188,18 @@ describe("the recommendation", () => {
   });
 
   it("one channel that must keep its side is panned back in a swapped pair, two channels can't be", () => {
-    const both = withSource(
-      withSource(kit(), source("guitar", { pan: 0.4, keepSides: true })),
-      source("keys", { channels: 2, keepSides: true, pan: 0.5 }),
+    const both = withChannel(
+      withChannel(kit(), channel("guitar", { pan: 0.4, keepSides: true })),
+      channel("keys", { lines: 2, keepSides: true, pan: 0.5 }),
     );
-    const state = optionsOf(situationOf(both, sumOf(both))).find((o) => o.pair.swap && o.pair.pan === "sum");
+    const state = optionsOf(situationOf(both, busOf(both))).find((o) => o.pair.swap && o.pair.pan === "bus");
     expect(state?.over).toEqual([false, false, false, false, false, true, false]);
   });
 
-  it("panning over a source of two channels moves its balance only, and says so", () => {
-    const overheads = source("over", { name: "Overheads", channels: 2, piece: "hat", pan: 0.5 });
-    const keys = source("keys", { channels: 2, keepSides: true });
-    const setup = withSource(withSource(kit(), overheads), keys);
+  it("panning over a channel of two channels moves its balance only, and says so", () => {
+    const overheads = channel("over", { name: "Overheads", lines: 2, piece: "hat", pan: 0.5 });
+    const keys = channel("keys", { lines: 2, keepSides: true });
+    const setup = withChannel(withChannel(kit(), overheads), keys);
     const found = byId(setup, "sum");
     expect(notes(found)).toEqual([
       "Overheads: panning moves the balance, it does not exchange the two channels.",
@@ -207,45 +207,45 @@ describe("the recommendation", () => {
     const after = applyRepair(setup, found as Repair);
     const row = imagesOf(after)
       .find((i) => i.listener === "mara")
-      ?.rows.find((r) => r.source === "over");
-    expect(row?.agreement).toBe("right");
+      ?.rows.find((r) => r.channel === "over");
+    expect(row?.placement).toBe("right");
   });
 
-  it("gives a pair of one's own only where there are slots for it", () => {
-    const keys = source("keys", { channels: 2, keepSides: true });
-    const both = heardBy(withSource(kit(), keys), listener("ines", { name: "Ines", facing: 180 }));
+  it("gives a pair of one's own only where there are inputs for it", () => {
+    const keys = channel("keys", { lines: 2, keepSides: true });
+    const both = heardBy(withChannel(kit(), keys), listener("ines", { name: "Ines", facing: 180 }));
     const best = first(both);
     expect(best.id).toBe("mara:own panned");
     expect(steps(both, best)).toEqual([
-      "Copy Drums to a new pair, “Drums for Mara”, and patch its left leg into slot 1 and its right leg into slot 2 for " +
-        "Mara alone. In it set HAT to L70 (was R70, following the house), TOM to L30 (was R30, following the house), " +
-        "FLOOR to R70 (was L70, following the house) and RIDE to R50 (was L50, following the house).",
+      "Copy Drums to a new pair, “Drums for Mara”, and patch its left side into input 1 and its right side into input 2 for " +
+        "Mara alone. In it set HAT to L70 (was R70, following FOH), TOM to L30 (was R30, following FOH), " +
+        "FLOOR to R70 (was L70, following FOH) and RIDE to R50 (was L50, following FOH).",
     ]);
-    const full = { ...both, monitor: { ...both.monitor, slotCount: 3 } };
-    expect(all(full).ranked.every((r) => r.criteria.slots === 0)).toBe(true);
+    const full = { ...both, monitor: { ...both.monitor, inputCount: 3 } };
+    expect(all(full).ranked.every((r) => r.criteria.inputs === 0)).toBe(true);
     expect(first(full).id).toBe("sum, ines:flip");
   });
 
-  it("moves the house pan only where that is allowed, and says what the house notices", () => {
-    const crossed = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })) };
+  it("moves the channel pan only where that is allowed, and says what FOH notices", () => {
+    const crossed = { ...kit(), channels: kit().channels.map((s) => ({ ...s, pan: -s.pan })) };
     const fixed = rest(crossed, { first: "audience" });
     expect(first(fixed).id).toBe("leave");
-    expect(all(fixed).ranked.every((r) => r.house.length === 0)).toBe(true);
-    const free = rest(crossed, { first: "audience", houseFixed: false });
+    expect(all(fixed).ranked.every((r) => r.foh.length === 0)).toBe(true);
+    const free = rest(crossed, { first: "audience", fohFixed: false });
     expect(first(free).parts.pair).toEqual({ swap: true, pan: "house", fold: false });
-    expect(first(free).house).toEqual(["hat", "tom", "floor", "ride"]);
-    expect(notes(first(free))[0]).toBe("The house hears HAT, TOM, FLOOR and RIDE on the other side.");
-    expect(steps(free, first(free))).toContain("Set the house pan of HAT to R70 (was L70).");
+    expect(first(free).foh).toEqual(["hat", "tom", "floor", "ride"]);
+    expect(notes(first(free))[0]).toBe("FOH hears HAT, TOM, FLOOR and RIDE on the other side.");
+    expect(steps(free, first(free))).toContain("Set the channel pan of HAT to R70 (was L70).");
     const after = applyRepair(free, first(free));
     expect(imagesOf(after).map((i) => i.count.wrong)).toEqual([0, 0]);
   });
 
   it("rounds pans to the console's steps and says what that costs", () => {
-    const keys = source("keys", { channels: 2, keepSides: true });
-    const setup = withSource(kit(), keys);
-    const coarse = { ...setup, console: { ...setup.console, panSteps: 4 } };
+    const keys = channel("keys", { lines: 2, keepSides: true });
+    const setup = withChannel(kit(), keys);
+    const coarse = { ...setup, console: { ...setup.desk, panSteps: 4 } };
     const found = byId(coarse, "sum") as Repair;
-    expect(steps(coarse, found)[0]).toBe("Set HAT in Drums to L3 (was R3, following the house).");
+    expect(steps(coarse, found)[0]).toBe("Set HAT in Drums to L3 (was R3, following FOH).");
     const hat = found.steps[0];
     const x = (p: number) => (Math.PI / 4) * (1 + p);
     const exact = Math.abs(20 * Math.log10(Math.cos(x(0.75)) / Math.cos(x(0.7))));
@@ -254,15 +254,15 @@ describe("the recommendation", () => {
     expect(notes(found)).toContain("The console’s steps cost up to 1.6 dB, most for HAT.");
   });
 
-  it("has something true to say where there is nothing to repair", () => {
+  it("has something true to say where there is nothing to recommendation", () => {
     const headline = (setup: Setup): string => all(setup).advice.headline;
-    expect(headline(withSum(kit(), { sends: [] }))).toBe("Nothing sounds in Drums");
-    expect(headline({ ...kit(), listeners: [AUDIENCE, { ...DRUMMER, sum: null }] })).toBe(
+    expect(headline(withBus(kit(), { sends: [] }))).toBe("Nothing sounds in Drums");
+    expect(headline({ ...kit(), listeners: [AUDIENCE, { ...DRUMMER, bus: null }] })).toBe(
       "Nobody hears Drums",
     );
-    expect(headline(withSum(kit(), { stereo: false }))).toBe("Drums is mono");
-    expect(headline(withSum(kit(), { folded: true }))).toBe("Drums is folded to mono");
-    const centre = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: 0 })) };
+    expect(headline(withBus(kit(), { stereo: false }))).toBe("Drums is mono");
+    expect(headline(withBus(kit(), { folded: true }))).toBe("Drums is folded to mono");
+    const centre = { ...kit(), channels: kit().channels.map((s) => ({ ...s, pan: 0 })) };
     expect(headline(centre)).toBe("Leave Drums as it is");
     expect(all(centre).advice.why).toMatch(
       /^Mara has no side wrong, but 4 sources flat: only their pans can change that\./,
@@ -274,23 +274,23 @@ describe("the recommendation", () => {
   });
 
   it("prints what people call things, and pans as the console does", () => {
-    const setup = withSource(kit(), source("keys", { channels: 2, keepSides: true }));
-    const midi = { ...setup, console: { ...setup.console, panStyle: "midi" as const } };
-    expect(steps(midi, first(midi))[0]).toBe("Set HAT in Drums to 20 (was 108, following the house).");
+    const setup = withChannel(kit(), channel("keys", { lines: 2, keepSides: true }));
+    const midi = { ...setup, console: { ...setup.desk, panStyle: "midi" as const } };
+    expect(steps(midi, first(midi))[0]).toBe("Set HAT in Drums to 20 (was 108, following FOH).");
     const nameless = { ...setup, listeners: [AUDIENCE, { ...DRUMMER, name: "Drummer" }] };
     expect(all(nameless).advice.why).toMatch(/^The drummer then has every side correct/);
-    const unpatched = kit({ monitor: { slotCount: 8, slots: [], inputMaxDbu: 20 } });
+    const unpatched = kit({ monitor: { inputCount: 8, inputs: [], maxInputDbu: 20 } });
     expect(steps(unpatched, first(unpatched))).toEqual([
-      "Plan the legs of Drums the other way round: not both have a slot yet.",
+      "Plan the sides of Drums the other way round: not both have an input yet.",
     ]);
   });
 });
 
 describe("what would change the answer", () => {
-  it("is each single fact that makes another repair the best", () => {
+  it("is each single fact that makes another recommendation the best", () => {
     const ines = listener("ines", { name: "Ines", facing: 180 });
     const setup = heardBy(kit(), ines, listener("tobi", { name: "Tobi" }));
-    const changes = whatWouldChange(situationOf(setup, sumOf(setup)));
+    const changes = whatWouldChange(situationOf(setup, busOf(setup)));
     expect(changes).toContainEqual({
       fact: "If Ines faced the other way",
       instead: "Patch Drums in reverse",
@@ -301,36 +301,36 @@ describe("what would change the answer", () => {
       instead: "Flip Drums at the mixer of Mara",
       id: "mara:flip",
     });
-    const keys = source("keys", { name: "Keys", channels: 2, keepSides: true });
-    const withKeys = withSource(kit(), keys);
-    expect(whatWouldChange(situationOf(withKeys, sumOf(withKeys)))).toContainEqual({
+    const keys = channel("keys", { name: "Keys", lines: 2, keepSides: true });
+    const withKeys = withChannel(kit(), keys);
+    expect(whatWouldChange(situationOf(withKeys, busOf(withKeys)))).toContainEqual({
       fact: "If Keys were not in Drums",
       instead: "Patch Drums in reverse",
       id: "swap",
     });
   });
 
-  it("is the house, who matters most and the slots too", () => {
-    const crossed = { ...kit(), sources: kit().sources.map((s) => ({ ...s, pan: -s.pan })) };
+  it("is FOH, who matters most and the inputs too", () => {
+    const crossed = { ...kit(), channels: kit().channels.map((s) => ({ ...s, pan: -s.pan })) };
     const setup = rest(crossed, { first: "audience" });
-    expect(whatWouldChange(situationOf(setup, sumOf(setup))).map((c) => c.fact)).toContain(
-      "If the house might change",
+    expect(whatWouldChange(situationOf(setup, busOf(setup))).map((c) => c.fact)).toContain(
+      "If FOH might change",
     );
-    const keys = source("keys", { channels: 2, keepSides: true });
-    const tight = heardBy(withSource(kit(), keys), listener("ines", { facing: 180 }));
+    const keys = channel("keys", { lines: 2, keepSides: true });
+    const tight = heardBy(withChannel(kit(), keys), listener("ines", { facing: 180 }));
     const full = {
       ...tight,
-      monitor: { ...tight.monitor, slots: tight.monitor.slots.slice(2), slotCount: 3 },
+      monitor: { ...tight.monitor, inputs: tight.monitor.inputs.slice(2), inputCount: 3 },
     };
-    const facts = whatWouldChange(situationOf(full, sumOf(full))).map((c) => c.fact);
-    expect(facts).toContain("If there were one more slot");
-    expect(facts).not.toContain("If there were one slot fewer");
+    const facts = whatWouldChange(situationOf(full, busOf(full))).map((c) => c.fact);
+    expect(facts).toContain("If there were one more input");
+    expect(facts).not.toContain("If there were one input fewer");
     expect(facts).toContain("If ines mattered most");
   });
 
-  it("each change is so: with the fact otherwise that repair is the best", () => {
+  it("each change is so: with the fact otherwise that recommendation is the best", () => {
     const setup = exampleSetup();
-    for (const { fact, id } of whatWouldChange(situationOf(setup, sumOf(setup)))) {
+    for (const { fact, id } of whatWouldChange(situationOf(setup, busOf(setup)))) {
       const who = setup.listeners.find((l) => fact === `If ${l.name.split(",")[0]} faced the other way`);
       if (!who) throw new Error(`not checked here: ${fact}`);
       const turned =
@@ -349,7 +349,7 @@ describe("the worked example", () => {
   it("is put right for everybody by two moves", () => {
     const setup = exampleSetup();
     const best = first(setup);
-    expect(sayRepair(setup, sumOf(setup), best)).toBe(
+    expect(sayRepair(setup, busOf(setup), best)).toBe(
       "Patch Drums in reverse and flip it at the mixer of Ines",
     );
     expect(imagesOf(applyRepair(setup, best)).map((i) => i.count.wrong)).toEqual([0, 0, 0, 0, 0, 0]);

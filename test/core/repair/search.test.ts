@@ -1,29 +1,29 @@
 import { describe, expect, it } from "vitest";
-import { type Image, imagesOf } from "../../../src/core/image";
-import { usageOf } from "../../../src/core/patch/usage";
+import { usageOf } from "../../../src/core/inputs/usage";
+import type { Bus, Setup } from "../../../src/core/model/setup";
 import { keyOf } from "../../../src/core/repair/parts";
 import { applyRepair, partsOfPlan, type Repair, repairsFor } from "../../../src/core/repair/repairs";
 import { search, searchBest } from "../../../src/core/repair/search";
 import { situationOf } from "../../../src/core/repair/situation";
-import type { Setup, Sum } from "../../../src/core/setup";
+import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
 import { type Tried, type Triple, tryAll } from "./brute";
 import { randomSetup } from "./setups";
 
 /** Under mutation testing fewer: each of thousands of mutants runs them again. */
 const SETUPS = process.env.MUTATE_TESTS ? 150 : 2400;
-const sumOf = (setup: Setup): Sum => setup.sums[0] as Sum;
-const free = ({ monitor, wishes }: Setup): number =>
-  wishes.slotsFixed ? 0 : Math.max(0, monitor.slotCount - monitor.slots.filter(Boolean).length);
+const busOf = (setup: Setup): Bus => setup.buses[0] as Bus;
+const free = ({ monitor, preferences: wishes }: Setup): number =>
+  wishes.inputsFixed ? 0 : Math.max(0, monitor.inputCount - monitor.inputs.filter(Boolean).length);
 
-/** A repair as the trial of everything writes it. */
+/** A recommendation as the trial of everything writes it. */
 const asTried = (setup: Setup, repair: Repair): Tried => {
   const of = (isFirst: boolean): Triple => {
     const all: Triple = [0, 0, 0];
     for (const { listener, tally } of repair.outcomes) {
-      if ((listener === setup.wishes.first) !== isFirst) continue;
+      if ((listener === setup.preferences.first) !== isFirst) continue;
       all[0] += tally.wrong + tally.sidesLost;
-      all[1] += tally.flat;
+      all[1] += tally.centred;
       all[2] += -Math.round((tally.score ?? 0) * 10) || 0;
     }
     return all;
@@ -33,12 +33,12 @@ const asTried = (setup: Setup, repair: Repair): Tried => {
   const order = setup.listeners
     .map((l) => own.find((o) => o.listener === l.id))
     .filter((o) => o !== undefined);
-  const { slots, moves, residual } = repair.criteria;
+  const { inputs, moves, residual } = repair.criteria;
   return {
     key: [state, ...order.map((o) => `${o.listener}:${o.choice}`)].join(" "),
     first: of(true),
     others: of(false),
-    slots,
+    inputs,
     moves,
     residual,
   };
@@ -48,13 +48,13 @@ const three = (a: Triple, b: Triple): number => a[0] - b[0] || a[1] - b[1] || a[
 const order = (a: Tried, b: Tried): number =>
   three(a.first, b.first) ||
   three(a.others, b.others) ||
-  a.slots - b.slots ||
+  a.inputs - b.inputs ||
   a.moves - b.moves ||
   (Math.abs(a.residual - b.residual) < 1e-8 ? 0 : a.residual - b.residual);
 const asGood = (a: Tried, b: Tried): boolean =>
   three(a.first, b.first) <= 0 &&
   three(a.others, b.others) <= 0 &&
-  a.slots <= b.slots &&
+  a.inputs <= b.inputs &&
   a.moves <= b.moves &&
   a.residual <= b.residual + 1e-8;
 
@@ -68,9 +68,9 @@ describe("repairs", () => {
     const seen = new Set<string>();
     for (let seed = 0; seed < SETUPS; seed += 1) {
       const setup = randomSetup(seed);
-      const tried = tryAll(setup, sumOf(setup), free(setup));
+      const tried = tryAll(setup, busOf(setup), free(setup));
       const byKey = new Map(tried.map((t) => [t.key, t]));
-      const ranked = repairsFor(situationOf(setup, sumOf(setup))).ranked.map((r) => asTried(setup, r));
+      const ranked = repairsFor(situationOf(setup, busOf(setup))).ranked.map((r) => asTried(setup, r));
       combinations += tried.length;
       kept += ranked.length;
       for (const repair of ranked) {
@@ -79,7 +79,7 @@ describe("repairs", () => {
         expect(same, `seed ${seed}, ${repair.key}: the same figures`).toMatchObject({
           first: repair.first,
           others: repair.others,
-          slots: repair.slots,
+          inputs: repair.inputs,
           moves: repair.moves,
         });
         expectNear(repair.residual, same?.residual ?? Number.NaN, 1e-8, `seed ${seed}, ${repair.key}`);
@@ -103,10 +103,10 @@ describe("repairs", () => {
       ).toBe(true);
   }, 120_000);
 
-  it("done, give exactly the images they promise, take the slots they say, and leave the house alone", () => {
+  it("done, give exactly the images they promise, take the inputs they say, and leave FOH alone", () => {
     for (let seed = 5000; seed < 5400; seed += 1) {
       const setup = randomSetup(seed);
-      for (const repair of repairsFor(situationOf(setup, sumOf(setup))).ranked) {
+      for (const repair of repairsFor(situationOf(setup, busOf(setup))).ranked) {
         const after = applyRepair(setup, repair);
         imagesOf(after).forEach(({ listener, count, sidesLost, score }, at) => {
           const { listener: id, tally } = repair.outcomes[at] as Repair["outcomes"][number];
@@ -117,12 +117,12 @@ describe("repairs", () => {
           else expectNear(score, promised, 1e-12);
         });
         const used = (s: Setup): number => usageOf(s).used.length;
-        expect(used(after) - used(setup)).toBe(repair.criteria.slots);
-        if (setup.wishes.slotsFixed) expect(repair.criteria.slots).toBe(0);
+        expect(used(after) - used(setup)).toBe(repair.criteria.inputs);
+        if (setup.preferences.inputsFixed) expect(repair.criteria.inputs).toBe(0);
         expect(usageOf(after).tooMany).toBeLessThanOrEqual(usageOf(setup).tooMany);
-        if (repair.house.length === 0) expect(audience(after)).toEqual(audience(setup));
-        else expect(setup.wishes.houseFixed).toBe(false);
-        expect(new Set(after.sums.map((s) => s.id)).size).toBe(after.sums.length);
+        if (repair.foh.length === 0) expect(audience(after)).toEqual(audience(setup));
+        else expect(setup.preferences.fohFixed).toBe(false);
+        expect(new Set(after.buses.map((s) => s.id)).size).toBe(after.buses.length);
       }
     }
   });
@@ -130,7 +130,7 @@ describe("repairs", () => {
   it("always hold the choice to leave everything, which changes nothing", () => {
     for (let seed = 6000; seed < 6200; seed += 1) {
       const setup = randomSetup(seed);
-      const leave = repairsFor(situationOf(setup, sumOf(setup))).ranked.find(
+      const leave = repairsFor(situationOf(setup, busOf(setup))).ranked.find(
         (r) => r.id === "leave",
       ) as Repair;
       expect(leave.steps).toEqual([]);
@@ -141,14 +141,14 @@ describe("repairs", () => {
   it("have the same first one by the short way", () => {
     for (let seed = 7000; seed < 7800; seed += 1) {
       const setup = randomSetup(seed);
-      const situation = situationOf(setup, sumOf(setup));
-      for (const slots of [0, 2, 3, 6]) {
-        const [first] = search(situation, slots);
-        const short = searchBest(situation, slots);
+      const situation = situationOf(setup, busOf(setup));
+      for (const inputs of [0, 2, 3, 6]) {
+        const [first] = search(situation, inputs);
+        const short = searchBest(situation, inputs);
         if (!first || !short) throw new Error("nothing found");
         const { picks: _, options: __, ...criteria } = short;
-        expect(first, `seed ${seed}, ${slots} slots`).toMatchObject(criteria);
-        expect(keyOf(partsOfPlan(situation, short)), `seed ${seed}, ${slots} slots`).toBe(
+        expect(first, `seed ${seed}, ${inputs} inputs`).toMatchObject(criteria);
+        expect(keyOf(partsOfPlan(situation, short)), `seed ${seed}, ${inputs} inputs`).toBe(
           keyOf(partsOfPlan(situation, first)),
         );
       }

@@ -1,25 +1,25 @@
-import { BLANK_SUM } from "../../../src/core/blanksum";
+import { BLANK_BUS } from "../../../src/core/model/defaults";
 import type {
-  Console,
+  Bus,
+  Channel,
+  Desk,
   LawId,
   Listener,
+  MonitorInput,
   Piece,
   Send,
   Setup,
-  Slot,
-  Source,
-  Sum,
-} from "../../../src/core/setup";
+} from "../../../src/core/model/setup";
 import { numbers as chance } from "../../tools/chance.mjs";
 
 /** Numbers 0…1 that are the same in every run; seeds that are neighbours lie far apart. */
 export const numbers = (seed: number): (() => number) => chance(seed * 2654435761 + 4);
 
-export const CONSOLE: Console = {
+export const DESK: Desk = {
   law: "sine",
   centreDb: 3,
   reference: "sides",
-  twoChannel: "balance-linear",
+  stereoLaw: "balance-linear",
   panStyle: "steps",
   panSteps: 100,
   levelStep: 0.1,
@@ -27,23 +27,23 @@ export const CONSOLE: Console = {
   outputDbu: 18,
 };
 
-export const SUM: Sum = {
-  ...BLANK_SUM,
+export const BUS: Bus = {
+  ...BLANK_BUS,
   id: "m1",
   name: "Drums",
   stereo: true,
 };
 
-export const source = (id: string, over: Partial<Source> = {}): Source => ({
+export const channel = (id: string, over: Partial<Channel> = {}): Channel => ({
   id,
   name: id.toUpperCase(),
   kind: "drum",
   piece: null,
-  channels: 1,
+  lines: 1,
   pan: 0,
   muted: false,
   inverted: false,
-  level: -20,
+  gatedRms: -20,
   peak: -10,
   keepSides: false,
   ...over,
@@ -67,17 +67,17 @@ export const listener = (id: string, over: Partial<Listener> = {}): Listener => 
   x: 0,
   y: 2,
   facing: 0,
-  sum: "m1",
+  bus: "m1",
   flipped: false,
   mono: false,
   ...over,
 });
 
-export const AUDIENCE = listener("audience", { name: "Audience", kind: "audience", sum: null, facing: 180 });
+export const AUDIENCE = listener("audience", { name: "Audience", kind: "audience", bus: null, facing: 180 });
 export const DRUMMER = listener("mara", { name: "Mara, drums", kind: "drummer", y: 0 });
 
-export const leg = (sum: string, side: "left" | "right", trim = 0): Slot => ({
-  feed: { kind: "leg", sum, leg: side },
+export const side = (bus: string, side: "left" | "right", trim = 0): MonitorInput => ({
+  feed: { kind: "bus", bus, side: side },
   on: true,
   trim,
 });
@@ -87,37 +87,37 @@ export const kit = (over: Partial<Setup> = {}): Setup => {
   const places = { hat: -0.5, tom: -0.17, kick: 0, floor: 0.5, ride: 0.55 };
   const pans = { hat: 0.7, tom: 0.3, kick: 0, floor: -0.7, ride: -0.5 };
   const ids = Object.keys(places) as (keyof typeof places)[];
-  const sources = ids.map((id) => source(id, { piece: id, pan: pans[id] }));
+  const channels = ids.map((id) => channel(id, { piece: id, pan: pans[id] }));
   return {
     kit: { hand: "right", yaw: 0, pieces: ids.map((id) => piece(id, places[id])) },
-    console: CONSOLE,
-    sources,
-    sums: [{ ...SUM, sends: sources.map((s) => ({ source: s.id, level: -6, pan: null })) }],
+    desk: DESK,
+    channels,
+    buses: [{ ...BUS, sends: channels.map((s) => ({ channel: s.id, level: -6, pan: null })) }],
     listeners: [AUDIENCE, DRUMMER],
     monitor: {
-      slotCount: 8,
-      slots: [null, null, leg("m1", "left"), leg("m1", "right"), null, null, null, null],
-      inputMaxDbu: 20,
+      inputCount: 8,
+      inputs: [null, null, side("m1", "left"), side("m1", "right"), null, null, null, null],
+      maxInputDbu: 20,
     },
-    wishes: { first: "mara", houseFixed: true, slotsFixed: false, margin: 6 },
-    ear: null,
+    preferences: { first: "mara", fohFixed: true, inputsFixed: false, targetHeadroom: 6 },
+    earphone: null,
     recording: null,
     ...over,
   };
 };
 
-/** A setup with another source in the first sum. */
-export const withSource = (setup: Setup, added: Source, send: Partial<Send> = {}): Setup => ({
+/** A setup with another channel in the first bus. */
+export const withChannel = (setup: Setup, added: Channel, send: Partial<Send> = {}): Setup => ({
   ...setup,
-  sources: [...setup.sources, added],
-  sums: setup.sums.map((s, at) =>
-    at === 0 ? { ...s, sends: [...s.sends, { source: added.id, level: -6, pan: null, ...send }] } : s,
+  channels: [...setup.channels, added],
+  buses: setup.buses.map((s, at) =>
+    at === 0 ? { ...s, sends: [...s.sends, { channel: added.id, level: -6, pan: null, ...send }] } : s,
   ),
 });
 
 const LAWS: readonly LawId[] = ["sine", "root", "linear", "cosine2"];
 
-/** A random setup of everything that bears on a repair: 2 to 4 listeners of the first sum or not, 0 to 7 sources. */
+/** A random setup of everything that bears on a recommendation: 2 to 4 listeners of the first bus or not, 0 to 7 channels. */
 export const randomSetup = (seed: number): Setup => {
   const next = numbers(seed);
   for (let warm = 0; warm < 5; warm += 1) next();
@@ -128,38 +128,38 @@ export const randomSetup = (seed: number): Setup => {
   const pan = (): number =>
     chance(0.3) ? pick([-1, 0, 1]) : chance(0.5) ? spread(1) : Math.round(spread(100)) / 100;
   const pieces = Array.from({ length: 6 }, (_, i) => piece(`p${i}`, spread(0.8), spread(0.8)));
-  const sources = Array.from({ length: Math.floor(next() * 8) }, (_, i) =>
-    source(`s${i}`, {
+  const channels = Array.from({ length: Math.floor(next() * 8) }, (_, i) =>
+    channel(`s${i}`, {
       piece: chance(0.8) ? `p${Math.floor(next() * 6)}` : null,
-      channels: chance(0.2) ? 2 : 1,
+      lines: chance(0.2) ? 2 : 1,
       pan: pan(),
       muted: chance(0.1),
       inverted: chance(0.1),
       keepSides: chance(0.2),
     }),
   );
-  const sends = sources
+  const sends = channels
     .filter(() => chance(0.9))
     .map(
       (s): Send => ({
-        source: s.id,
+        channel: s.id,
         level: chance(0.05) ? null : spread(6),
         pan: chance(0.3) ? pan() : null,
       }),
     );
   const trims = (): [number, number] => (chance(0.7) ? [0, 0] : [spread(4), spread(4)]);
-  const sum: Sum = {
-    ...SUM,
+  const bus: Bus = {
+    ...BUS,
     stereo: !chance(0.04),
     sends,
-    legTrim: trims(),
-    legInverted: [chance(0.1), chance(0.1)],
-    reversed: chance(0.3),
+    sideTrim: trims(),
+    sideInverted: [chance(0.1), chance(0.1)],
+    swapped: chance(0.3),
     folded: chance(0.05),
   };
-  const other: Sum = { ...SUM, id: "m2", name: "Other", sends: sends.slice(0, 3), reversed: chance(0.3) };
+  const other: Bus = { ...BUS, id: "m2", name: "Other", sends: sends.slice(0, 3), swapped: chance(0.3) };
   const [left, right] = trims();
-  const [a, b] = [leg("m1", "left", left), leg("m1", "right", right)];
+  const [a, b] = [side("m1", "left", left), side("m1", "right", right)];
   const lying = pick([
     [a, b, null, null],
     [b, a, null, null],
@@ -173,31 +173,36 @@ export const randomSetup = (seed: number): Setup => {
     ...Array.from({ length: Math.floor(next() * 3) }, (_, i) =>
       listener(`l${i}`, {
         facing: angle(),
-        sum: chance(0.85) ? "m1" : pick([null, "m2"]),
+        bus: chance(0.85) ? "m1" : pick([null, "m2"]),
         flipped: chance(0.2),
         mono: chance(0.1),
       }),
     ),
   ];
   const off = chance(0.15) ? pick([[a], [b], [a, b]]) : [];
-  const patched = lying.map((slot): Slot | null =>
-    slot && off.includes(slot) ? { ...slot, on: false } : slot,
+  const patched = lying.map((input): MonitorInput | null =>
+    input && off.includes(input) ? { ...input, on: false } : input,
   );
   return {
     kit: { hand: "right", yaw: angle(), pieces },
-    console: {
-      ...CONSOLE,
+    desk: {
+      ...DESK,
       law: pick(LAWS),
       reference: pick(["sides", "centre"]),
-      twoChannel: pick(["balance-linear", "pan"]),
+      stereoLaw: pick(["balance-linear", "pan"]),
       panSteps: pick([10, 63, 100]),
     },
-    sources,
-    sums: [sum, other],
+    channels,
+    buses: [bus, other],
     listeners,
-    monitor: { slotCount: 4 + Math.floor(next() * 5), slots: patched, inputMaxDbu: 20 },
-    wishes: { first: pick(listeners).id, houseFixed: chance(0.5), slotsFixed: chance(0.2), margin: 6 },
-    ear: null,
+    monitor: { inputCount: 4 + Math.floor(next() * 5), inputs: patched, maxInputDbu: 20 },
+    preferences: {
+      first: pick(listeners).id,
+      fohFixed: chance(0.5),
+      inputsFixed: chance(0.2),
+      targetHeadroom: 6,
+    },
+    earphone: null,
     recording: null,
   };
 };

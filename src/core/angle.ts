@@ -1,4 +1,0 @@
-import type { Degrees } from "./units";
-
-/** An angle in radians, as the arithmetic wants it. */
-export const radians = (angle: Degrees): number => (angle * Math.PI) / 180;

@@ -1,0 +1,93 @@
+import { once } from "../lib/memo";
+import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
+import { heardInBus } from "../mix/ear-gains";
+import type { Bus, Id, Setup } from "../model/setup";
+import type { Db, Outlet, Sides } from "../model/units";
+import { type LawFigures, lawFigures } from "./by-law";
+import { type Ceiling, ceilingLevelsOf, ceilingsOf, limitingStageOf, trimsOf } from "./ceilings";
+import { channelLevelsOf, contributionsAt } from "./contributions";
+import { type FarChannel, type Fold, foldsOf, oneEarOf } from "./fold";
+import { type LevelError, levelErrorOf } from "./level-error";
+import { headroomLossOf, loudestAlone } from "./loss";
+import { type Remedy, remedyOf } from "./remedy";
+import { type SideFigures, sideFigures } from "./side";
+
+/**
+ * Everything about one bus. Levels are dBFS after the trims: rms in the console's convention, peaks as samples.
+ * Sides are the console's own, before any reversed patch.
+ */
+export interface BusFigures {
+  readonly bus: Id;
+  /** Both alike for a mono bus. */
+  readonly sides: Sides<SideFigures>;
+  /** The plain sum left + right, channel by channel; for a mono bus the side itself. */
+  readonly mono: SideFigures;
+  /** How good the levels are. */
+  readonly levelError: LevelError;
+  /** Channels that sound but are left out of the levels, and of the peaks, because nobody knows theirs. */
+  readonly unknown: { readonly level: readonly Id[]; readonly peak: readonly Id[] };
+  /** In the order of the chain. */
+  readonly ceilings: readonly Ceiling[];
+  /** The one that rules. */
+  readonly lowest: Ceiling;
+  /** What to do; null where every ceiling has its margin. */
+  readonly remedy: Remedy | null;
+  /** Peak of the loudest single channel after its send, before pan and trims, dBFS. */
+  readonly alone: Db;
+  /** Headroom loss against that, by side, dB; null for a silent side. */
+  readonly loss: Sides<Db | null>;
+  /** The same bus by every law. */
+  readonly laws: readonly LawFigures[];
+  /** What folding to mono does to each channel of a pair. */
+  readonly folds: readonly Fold[];
+  /** By ear, as the pair is patched, with the trims and switches of its inputs: what the channels of the other side drop to in that ear alone. */
+  readonly oneEar: Sides<readonly FarChannel[]>;
+}
+
+const OUTLETS: readonly [Outlet, Outlet, Outlet] = ["left", "right", "mono"];
+/** A mono bus has one side, whatever it is asked for. */
+const ONE_OUTLET: readonly [Outlet, Outlet, Outlet] = ["left", "left", "left"];
+
+const without = (parts: readonly MixedChannel[], what: "level" | "peak"): Id[] =>
+  parts.filter((p) => p.channel[what] === null).map((p) => p.channel.id);
+
+/** All figures of a bus: what it adds up to, whether it fits, what summing cost and what to do. */
+export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
+  const { targetHeadroom: margin } = setup.preferences;
+  const parts = mixedChannelsOf(setup, bus);
+  const strengths = parts.map((p) => channelLevelsOf(p.channel));
+  const pieces = new Map(setup.kit.pieces.map((p) => [p.id, p]));
+  const outlets = bus.stereo ? OUTLETS : ONE_OUTLET;
+  const left = contributionsAt(parts, strengths, outlets[0]);
+  const right = contributionsAt(parts, strengths, outlets[1]);
+  const fold = contributionsAt(parts, strengths, outlets[2]);
+  const sides: Sides<SideFigures> = [
+    sideFigures(left, pieces, setup.recording),
+    sideFigures(right, pieces, setup.recording),
+  ];
+  const likely: Sides<Db> = [sides[0].likely, sides[1].likely];
+  const unknown = { level: without(parts, "level"), peak: without(parts, "peak") };
+  const limits = ceilingLevelsOf(setup, bus);
+  const peaksKnown = parts.length === 0 || unknown.peak.length < parts.length;
+  const ceilings = ceilingsOf(limits, likely, margin, peaksKnown);
+  const alone = loudestAlone(parts, strengths);
+  // Half of all the work, and only one table asks for it.
+  const laws = once(() => lawFigures(setup, bus, strengths, outlets, limits, alone));
+  return {
+    bus: bus.id,
+    sides,
+    mono: sideFigures(fold, pieces, setup.recording),
+    levelError: levelErrorOf(parts, pieces),
+    unknown,
+    ceilings,
+    lowest: limitingStageOf(ceilings),
+    remedy: remedyOf(bus, [left, right], limits, ceilings, margin, setup.desk.levelStep),
+    alone,
+    loss: headroomLossOf(likely, trimsOf(bus), alone),
+    get laws() {
+      return laws();
+    },
+    folds: foldsOf(bus, parts),
+    oneEar: oneEarOf(bus, heardInBus(setup, bus)),
+  };
+};

@@ -1,0 +1,80 @@
+import { mixedChannelsOf } from "../mix/bus";
+import type { Bus, Id, MonitorSystem, Setup } from "../model/setup";
+import { sidesOf } from "../model/sides";
+import type { Side } from "../model/units";
+
+/** How the inputs are used. Indexes count from 0. */
+export interface Usage {
+  /** Inputs that take something, in order. */
+  readonly used: readonly number[];
+  /** Inputs that take something beyond the count: kept and shown, never dropped. */
+  readonly over: readonly number[];
+  /** Free inputs within the count, in order: the first is the next to be filled. */
+  readonly free: readonly number[];
+  /** How many inputs must be freed until everything has room; 0 when it has. */
+  readonly tooMany: number;
+  /** Channels that have no input of their own, in the setup's order. */
+  readonly channelsWithout: readonly Id[];
+  /** Sides that have no input, in the setup's order; a mono bus has its left one only. */
+  readonly sidesWithout: readonly { readonly bus: Id; readonly side: Side }[];
+}
+
+/** Indexes of the inputs that a channel has of its own. */
+export const inputsOfChannel = (monitor: MonitorSystem, channel: Id): number[] =>
+  monitor.inputs.flatMap((s, i) => (s?.feed.kind === "channel" && s.feed.channel === channel ? [i] : []));
+
+/** Indexes of the inputs that a bus, or one side of it, has. */
+export const inputsOfBus = (monitor: MonitorSystem, bus: Id, side?: Side): number[] =>
+  monitor.inputs.flatMap((s, i) =>
+    s?.feed.kind === "bus" && s.feed.bus === bus && (side ?? s.feed.side) === s.feed.side ? [i] : [],
+  );
+
+/** Whether any of the inputs is switched on. */
+export const anyOn = (monitor: MonitorSystem, inputs: readonly number[]): boolean =>
+  inputs.some((i) => monitor.inputs[i]?.on === true);
+
+/** Sums that reach the listeners: at least one side in an input that is on. */
+export const busesFed = (setup: Setup): Bus[] =>
+  setup.buses.filter((bus) => anyOn(setup.monitor, inputsOfBus(setup.monitor, bus.id)));
+
+/** Channels that sound in a bus which reaches the listeners. */
+export const channelsInBuses = (setup: Setup): ReadonlySet<Id> =>
+  new Set(busesFed(setup).flatMap((bus) => mixedChannelsOf(setup, bus).map((p) => p.channel.id)));
+
+/**
+ * The first free inputs within the count that are neighbours.
+ * @param count how many
+ * @returns their indexes; null when there is no such place
+ */
+export const firstFree = (monitor: MonitorSystem, count: number): readonly number[] | null => {
+  for (let start = 0; start + count <= monitor.inputCount; start += 1) {
+    const run = Array.from({ length: count }, (_, i) => start + i);
+    if (run.every((i) => !monitor.inputs[i])) return run;
+  }
+  return null;
+};
+
+/** Indexes of the inputs that take something, in order. */
+const usedInputs = ({ inputs }: MonitorSystem): number[] => inputs.flatMap((input, i) => (input ? [i] : []));
+
+/** How many inputs are left for something new: what lies beyond the count wants one before. */
+export const inputsLeft = (monitor: MonitorSystem): number =>
+  Math.max(0, monitor.inputCount - usedInputs(monitor).length);
+
+/** How the inputs are used, what is over the count and what has no input. */
+export const usageOf = (setup: Setup): Usage => {
+  const { monitor } = setup;
+  const used = usedInputs(monitor);
+  const free = Array.from({ length: monitor.inputCount }, (_, i) => i).filter((i) => !monitor.inputs[i]);
+  const sides = setup.buses.flatMap((bus) => sidesOf(bus).map((side) => ({ bus: bus.id, side })));
+  return {
+    used,
+    over: used.filter((i) => i >= monitor.inputCount),
+    free,
+    tooMany: Math.max(0, used.length - monitor.inputCount),
+    channelsWithout: setup.channels
+      .map((s) => s.id)
+      .filter((id) => inputsOfChannel(monitor, id).length === 0),
+    sidesWithout: sides.filter(({ bus, side }) => inputsOfBus(monitor, bus, side).length === 0),
+  };
+};

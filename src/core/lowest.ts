@@ -1,6 +1,0 @@
-import type { Db } from "./units";
-
-/** Lowest level of a send, dB; under it there is only off. A design choice: far under every noise. */
-export const LOWEST_SEND: Db = -120;
-/** Lowest trim of a sum, leg or slot, dB. A design choice. */
-export const LOWEST_TRIM: Db = -60;

@@ -1,0 +1,249 @@
+import type { Db, Degrees, Metres, Pan, Side, Sides } from "./units";
+
+/** Key of a channel, piece, sum or listener: unique in its setup, never shown. */
+export type Id = string;
+
+/** How pan becomes two gains; the records are in `core/pan/laws.ts`. */
+export type LawId = "sine" | "root" | "linear" | "mean45" | "sine45" | "cosine2" | "custom";
+/** Which end of a law is 0 dB: the fully panned side, or the centre. */
+export type LawReference = "sides" | "centre";
+/** What the knob does to a channel of two channels. */
+export type StereoLaw = "balance-linear" | "balance-sine" | "pan";
+/** How the console prints a pan. */
+export type PanStyle = "steps" | "midi" | "clock";
+/** What 0 dBFS rms means: a full-scale sine reads −3.01 ("sample") or 0 ("aes17"). */
+export type RmsConvention = "sample" | "aes17";
+
+/** How the kit is set up: for a right-handed, left-handed or open-handed player. */
+export type Hand = "right" | "left" | "open";
+/** What a piece is. */
+export type PieceKind =
+  | "kick"
+  | "snare"
+  | "hat"
+  | "tom"
+  | "floor"
+  | "ride"
+  | "crash"
+  | "percussion"
+  | "overhead"
+  | "other";
+/** What makes a piece sound. "whole" marks a microphone place that hears the whole kit. */
+export type Limb = "hand" | "kick-foot" | "hat-foot" | "whole";
+/** What a channel picks up; decides which tap points fit. */
+export type ChannelKind =
+  | "drum"
+  | "vocal"
+  | "bass"
+  | "guitar"
+  | "keys"
+  | "horn"
+  | "playback"
+  | "talkback"
+  | "other";
+/** Where in the channel a feed is taken. */
+export type TapPoint = "pre-hpf" | "pre-eq" | "pre-fader" | "post-fader";
+
+/** One thing with a place at the kit: struck, stamped on, or a microphone place over all of it. */
+export interface Piece {
+  readonly id: Id;
+  readonly name: string;
+  readonly kind: PieceKind;
+  /** Metres from the throne's centre, to the drummer's right. */
+  readonly x: Metres;
+  /** Metres from the throne's centre, to the drummer's front. */
+  readonly y: Metres;
+  /** Every limb that can sound it. */
+  readonly limbs: readonly Limb[];
+  /** Whose limbs: "drummer" or another player's name (hand percussion). */
+  readonly player: string;
+}
+
+/** The drum kit: its pieces and the way its throne is turned. */
+export interface Kit {
+  readonly hand: Hand;
+  /** Turn of the throne: 0 faces the audience, positive to the drummer's own left. */
+  readonly yaw: Degrees;
+  readonly pieces: readonly Piece[];
+}
+
+/** How the console pans, prints and counts. */
+export interface Desk {
+  readonly law: LawId;
+  /** Centre attenuation of the "custom" law, dB, positive; the other laws have their own. */
+  readonly centreDb: Db;
+  readonly reference: LawReference;
+  readonly stereoLaw: StereoLaw;
+  readonly panStyle: PanStyle;
+  /** Steps of the pan control each side of centre. */
+  readonly panSteps: number;
+  /** Smallest step of a level the console shows, dB. */
+  readonly levelStep: Db;
+  readonly rms: RmsConvention;
+  /** Output level at 0 dBFS. */
+  readonly outputDbu: Db;
+}
+
+/** One microphone or line. */
+export interface Channel {
+  readonly id: Id;
+  readonly name: string;
+  readonly kind: ChannelKind;
+  /** The piece it stands at; null where it has no place at the kit. */
+  readonly piece: Id | null;
+  readonly lines: 1 | 2;
+  /** Channel pan. */
+  readonly pan: Pan;
+  readonly muted: boolean;
+  /** Polarity switched. */
+  readonly inverted: boolean;
+  /** Level while playing, dBFS rms in the console's convention; null where nobody knows. */
+  readonly gatedRms: Db | null;
+  /** Peak, dBFS; null where nobody knows. */
+  readonly peak: Db | null;
+  /** Must keep its sides whatever happens to the pair (stereo playback, keys). */
+  readonly keepSides: boolean;
+}
+
+/** One channel's way into one bus. */
+export interface Send {
+  readonly channel: Id;
+  /** Level of the send, dB; null is off (−∞). */
+  readonly level: Db | null;
+  /** Pan in this bus; null follows the channel pan. */
+  readonly pan: Pan | null;
+}
+
+/** Several channels mixed to one side (mono) or two (a pair). */
+export interface Bus {
+  readonly id: Id;
+  readonly name: string;
+  readonly stereo: boolean;
+  readonly sends: readonly Send[];
+  /** Level change on both sides, dB. */
+  readonly trim: Db;
+  /** Further level change on each side, dB. */
+  readonly sideTrim: Sides<Db>;
+  /** Polarity switched on a side. */
+  readonly sideInverted: Sides<boolean>;
+  /** Processing (equaliser, delay) on one side only, so that the sides are no mirror of each other. */
+  readonly unevenSides: boolean;
+  /** The sides are meant to be patched in reverse order. */
+  readonly swapped: boolean;
+  /** Folded to mono on purpose: both sides carry the same. */
+  readonly folded: boolean;
+  /** Loss of a pad or trim between output and receiving input, dB, positive. */
+  readonly padDb: Db;
+}
+
+/** The drummer faces with the throne, the audience the stage, performers as set. */
+export type ListenerKind = "drummer" | "performer" | "audience";
+
+/** Somebody who hears a feed. The audience is always one of them and hears FOH. */
+export interface Listener {
+  readonly id: Id;
+  readonly name: string;
+  readonly kind: ListenerKind;
+  /** Stage plan: metres to house right of the throne. */
+  readonly x: Metres;
+  /** Stage plan: metres from the throne towards the audience. */
+  readonly y: Metres;
+  /** 0 faces the audience, positive to the listener's own left; the drummer's is the kit's yaw, the audience's 180. */
+  readonly facing: Degrees;
+  /** The bus heard; null hears FOH (audience) or no bus. */
+  readonly bus: Id | null;
+  /** Left and right flipped at this listener's own mixer. */
+  readonly flipped: boolean;
+  /** Hears both sides folded into one. */
+  readonly mono: boolean;
+}
+
+/** What one input takes. */
+export type Feed =
+  | { readonly kind: "channel"; readonly channel: Id; readonly side: "both" | Side; readonly tap: TapPoint }
+  | { readonly kind: "bus"; readonly bus: Id; readonly side: Side };
+
+/** One input of the personal monitor system. */
+export interface MonitorInput {
+  readonly feed: Feed;
+  readonly on: boolean;
+  readonly trim: Db;
+}
+
+/** The personal monitor system: its inputs and what its inputs take. */
+export interface MonitorSystem {
+  /** How many inputs there are. */
+  readonly inputCount: number;
+  /** In order; null is free. May be longer than `slotCount`: what is over is kept and shown. */
+  readonly inputs: readonly (MonitorInput | null)[];
+  /** Largest level the receiving input takes, dBu. */
+  readonly maxInputDbu: Db;
+}
+
+/** What the user lets a recommendation do. */
+export interface Preferences {
+  /** Whose image matters most. */
+  readonly first: Id;
+  /** Nothing may change at FOH. */
+  readonly fohFixed: boolean;
+  /** No input that is free may be taken. */
+  readonly inputsFixed: boolean;
+  /** Headroom wanted at every ceiling, dB. */
+  readonly targetHeadroom: Db;
+}
+
+/** What the drummer can say of a hit. */
+export type Answer = "left" | "middle" | "right" | "nothing" | "unclear";
+
+/** One hit of a check at the kit and what was said of it. */
+export interface Hit {
+  readonly piece: Id;
+  readonly answer: Answer;
+}
+
+/** Data for the estimate of a level at the ear. */
+export interface Earphone {
+  readonly unit: "dB/mW" | "dB/V";
+  readonly sensitivity: Db;
+  readonly impedance: number;
+  readonly sourceImpedance: number;
+  /** Drive at the earphone's amplifier, volts rms without load. */
+  readonly drive: number;
+  /** Isolation of the earpiece, dB. */
+  readonly isolation: Db;
+  /** Level on stage, dBA. */
+  readonly stage: Db;
+}
+
+/** One channel's figures from a recording. All levels dBFS, sample convention. */
+export interface MeasuredChannel {
+  readonly channel: Id;
+  readonly rms: Db;
+  readonly gatedRms: Db;
+  readonly peak: Db;
+  readonly truePeak: Db;
+  readonly fast: Db;
+  readonly slow: Db;
+}
+
+/** Measured figures of one recording, kept without the audio. */
+export interface Recording {
+  readonly name: string;
+  readonly seconds: number;
+  readonly channels: readonly MeasuredChannel[];
+  /** Correlation of each two channels in the order of `channels`, row by row, −1…1. */
+  readonly correlation: readonly (readonly number[])[];
+}
+
+/** All that the arithmetic reads: everything the user has said about one band on one evening. */
+export interface Setup {
+  readonly kit: Kit;
+  readonly desk: Desk;
+  readonly channels: readonly Channel[];
+  readonly buses: readonly Bus[];
+  readonly listeners: readonly Listener[];
+  readonly monitor: MonitorSystem;
+  readonly preferences: Preferences;
+  readonly earphone: Earphone | null;
+  readonly recording: Recording | null;
+}

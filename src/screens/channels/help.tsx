@@ -1,0 +1,29 @@
+import { rmsBy } from "../../core/level/analog";
+import { LAWS } from "../../core/pan/laws";
+import { current } from "../../document/store";
+
+/** What a channel's figures mean, where they come from and how far off they may be. */
+export const KitHelp = () => {
+  const { law, rms } = current.value.desk;
+  return (
+    <>
+      <p>
+        L and R: what each side of the bus gets of the channel, in dB: send × pan law × trims as gains,
+        printed as 20 lg of the product. −∞ is silence.
+      </p>
+      <p>
+        Level: dBFS rms while it plays, pauses left out; a full-scale sine reads {rmsBy(rms).sine}. Peak: its
+        highest sample, dBFS. Send: the change of level on the way into this bus, dB; empty is off.
+      </p>
+      <p>
+        Levels and peaks of the example and of templates are estimates. Replace them by what the console’s
+        meters show, or measure a recording under Sum. If all of them are 1 dB off, so is every figure of the
+        sum; if only the loudest is, almost as much. On top of that the level of a bus is only as good as is
+        said there.
+      </p>
+      <p>
+        Source: {LAWS[law].channel}; rms by {rmsBy(rms).by}; typical levels: common practice, no source.
+      </p>
+    </>
+  );
+};

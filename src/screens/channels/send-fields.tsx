@@ -1,0 +1,48 @@
+import type { Channel } from "../../core/model/setup";
+import { setSend } from "../../document/commands/buses";
+import { endDrag, run } from "../../document/store";
+import { Tick } from "../../ui/choice";
+import { NumberField } from "../../ui/number-field";
+import { typing } from "../act";
+import { PanEntry } from "../pan-entry";
+import { RULES } from "../rules";
+import { busTitle } from "../shown-names";
+import { chosenBus } from "../state";
+
+/** The way of a channel into the chosen bus: in or not, how loud, and whether its pan follows FOH. */
+export const SendFields = ({ channel }: { channel: Channel }) => {
+  const bus = chosenBus.value;
+  if (!bus) return null;
+  const name = busTitle(bus.id);
+  const send = bus.sends.find((s) => s.channel === channel.id);
+  return (
+    <>
+      <Tick
+        label={`In ${name}`}
+        value={send !== undefined}
+        onValue={(on) => run(setSend(bus.id, channel.id, on ? {} : null))}
+      />
+      {send ? (
+        <NumberField
+          rule={RULES.send}
+          label={`Send into ${name}`}
+          value={send.level}
+          step={1}
+          onValue={(level) => typing(setSend(bus.id, channel.id, { level }))}
+          onEmpty={() => typing(setSend(bus.id, channel.id, { level: null }))}
+          onDone={endDrag}
+        />
+      ) : null}
+      {send && bus.stereo ? (
+        <PanEntry
+          label={`Pan in ${name}`}
+          value={send.pan}
+          empty="follows FOH"
+          onValue={(pan) => typing(setSend(bus.id, channel.id, { pan }))}
+          onEmpty={() => typing(setSend(bus.id, channel.id, { pan: null }))}
+          onDone={endDrag}
+        />
+      ) : null}
+    </>
+  );
+};

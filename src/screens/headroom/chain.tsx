@@ -1,0 +1,44 @@
+import type { Ceiling, Stage } from "../../core/headroom/ceilings";
+import { formatDb } from "../../core/headroom/say";
+import { Explain } from "../../ui/explain";
+import { lazy } from "../../ui/lazy";
+
+const HeadroomHelp = lazy(async () => (await import("./help")).HeadroomHelp);
+
+const HEAD: { readonly [place in Stage]: string } = {
+  bus: "Sum",
+  output: "Output",
+  input: "Input",
+};
+
+const NOTE: { readonly [state in Ceiling["state"]]: string } = {
+  over: "over",
+  "under target": "less than wanted",
+  fine: "fine",
+  silent: "silent",
+  unknown: "not known",
+};
+
+/** Headroom at every ceiling in the order of the chain; the lowest is marked. */
+export const Chain = ({ ceilings, lowest }: { ceilings: readonly Ceiling[]; lowest: Ceiling }) => (
+  <section class="stack" aria-label="Headroom at every ceiling">
+    <div class="chain">
+      {ceilings.map((c) => (
+        <div key={c.place} class={c === lowest ? "lowest" : ""}>
+          <h2 class="small soft">{HEAD[c.place]}</h2>
+          <p class={`big${c.state === "over" ? " bad" : ""}`}>
+            {c.state === "unknown" || c.state === "silent" ? "–" : formatDb(c.headroom)}
+            <span class="unit"> dB</span>
+          </p>
+          <p class="small soft">
+            {NOTE[c.state]}
+            {c === lowest ? ", lowest" : ""}
+          </p>
+        </div>
+      ))}
+    </div>
+    <Explain about="How headroom is counted">
+      <HeadroomHelp ceilings={ceilings} />
+    </Explain>
+  </section>
+);

@@ -1,0 +1,46 @@
+import type { BusFigures } from "../../core/headroom/figures";
+import type { SideFigures } from "../../core/headroom/side";
+import { formatPercent } from "../../core/lib/number";
+import type { Bus } from "../../core/model/setup";
+import { type Bar, Bars } from "../../ui/bars";
+import { Explain } from "../../ui/explain";
+import { channelTitle } from "../shown-names";
+import { SharesHelp } from "./help";
+
+const barsOf = (side: SideFigures): Bar[] =>
+  side.contributions
+    .map((c) => ({
+      id: c.channel,
+      name: channelTitle(c.channel),
+      shares: [c.energyShare, c.peakShare],
+      texts: [formatPercent(c.energyShare), formatPercent(c.peakShare)],
+      marked: c.channel === side.costliest.peak?.channel,
+    }))
+    .sort((a, b) => (b.shares[1] ?? 0) - (a.shares[1] ?? 0));
+
+/** Which channel takes how much of each side, in energy and in peak: whose send costs most. */
+export const ContributionBars = ({ bus, figures }: { bus: Bus; figures: BusFigures }) => {
+  const sides = bus.stereo
+    ? ([
+        ["Left side", figures.sides[0]],
+        ["Right side", figures.sides[1]],
+      ] as const)
+    : ([["The side", figures.mono]] as const);
+  return (
+    <section class="stack" aria-labelledby="shares">
+      <h2 id="shares">Whose send costs most</h2>
+      {sides.map(([name, side]) => (
+        <Bars
+          key={name}
+          caption={name}
+          heads={["Source", "of the energy", "of the peak"]}
+          mark="costs most"
+          bars={barsOf(side)}
+        />
+      ))}
+      <Explain about="What the shares are of">
+        <SharesHelp />
+      </Explain>
+    </section>
+  );
+};

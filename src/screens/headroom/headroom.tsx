@@ -1,0 +1,53 @@
+import { describeFit, describeFitReason } from "../../core/headroom/say";
+import { current, figures } from "../../document/store";
+import { lazy } from "../../ui/lazy";
+import { Verdict } from "../../ui/verdict";
+import { BusPick } from "../bus-pick";
+import { chosenBus } from "../state";
+import { Chain } from "./chain";
+import { RemedyCard } from "./remedy";
+
+const AddBuses = lazy(async () => (await import("./add-buses")).AddBuses);
+const Inside = lazy(async () => (await import("./inside")).Inside);
+const More = lazy(async () => (await import("./more")).More);
+const Recordings = lazy(async () => (await import("../recordings/recordings")).Recordings);
+
+/** The place for level: will it fit, where does it break first, what did summing cost, which send to pull. */
+export const HeadroomScreen = () => {
+  const bus = chosenBus.value;
+  const busFigures = bus && figures.value.buses.get(bus.id);
+  if (!bus || !busFigures) {
+    return (
+      <>
+        <Verdict tone="care" says="No bus yet">
+          A bus mixes several channels to one side or to a pair, so that they take one or two inputs.
+        </Verdict>
+        <AddBuses />
+        <Recordings bus={null} />
+      </>
+    );
+  }
+  const { tone, says } = describeFit(busFigures, bus, current.value.preferences.targetHeadroom);
+  return (
+    <>
+      <Verdict tone={tone} says={says}>
+        {describeFitReason(current.value, bus, busFigures)}
+      </Verdict>
+      <BusPick label="Sum" />
+      <div class="two">
+        <div class="stack">
+          {bus.sends.length === 0 ? null : (
+            <Chain ceilings={busFigures.ceilings} lowest={busFigures.lowest} />
+          )}
+          <RemedyCard bus={bus} remedy={busFigures.remedy} />
+        </div>
+        <div class="stack">
+          <Inside bus={bus} figures={busFigures} />
+        </div>
+      </div>
+      <Recordings bus={bus} />
+      <More bus={bus} figures={busFigures} />
+      <AddBuses />
+    </>
+  );
+};

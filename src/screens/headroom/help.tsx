@@ -1,0 +1,124 @@
+import type { Ceiling } from "../../core/headroom/ceilings";
+import { EARPHONE_ERROR, EU_VALUES, type ExposureRule, NIOSH, OSHA } from "../../core/headroom/earphone";
+import { MOST_PULL, MOST_SENDS } from "../../core/headroom/fewest-sends";
+import { levelOfPower } from "../../core/level/decibels";
+import { formatEntry, formatNumber } from "../../core/lib/number";
+import { LAWS } from "../../core/pan/laws";
+import { CENTRE_DB } from "../../core/stereo/position";
+import { formatList } from "../../core/words";
+import { current } from "../../document/store";
+import { time } from "./time";
+
+/** How headroom is counted, and by which rule. */
+export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => (
+  <>
+    <p>
+      Ceiling minus likely peak, on the side that comes closest. The bus clips at 0 dBFS before its trims, the
+      output at 0 dBFS after them, the receiving input at its largest level after the pad (here{" "}
+      {formatNumber(ceilings.find((c) => c.place === "input")?.ceiling ?? 0, 1)} dBFS).
+    </p>
+    <p>
+      Likely peak: the loudest contribution plus the root-sum-square of the rest. On measured drum material it
+      lay about 4 dB above the real peak and never more than 0.2 dB under it.
+    </p>
+    <p>
+      Source: EBU R 68 and SMPTE RP 155 for what 0 dBFS is in dBu, else as you set it; the likely peak is a
+      working rule, no source.
+    </p>
+  </>
+);
+
+/** How the ways to restore the margin are found. */
+export const RemedyHelp = () => (
+  <>
+    <p>
+      Short: wanted margin minus headroom, at the lowest ceiling. The trim is the highest that gives output
+      and receiving input their margin. A pull lowers each of its sends by the same amount: all of them, or
+      the fewest that are enough, and of those the ones that need the least.
+    </p>
+    <p>
+      Everything goes by the likely peak, in steps of {formatEntry(current.value.desk.levelStep)} dB as the
+      console makes them, never a step short.
+    </p>
+    <p>
+      Source: level arithmetic; the likely peak is a working rule, no source; that a few sends are at most{" "}
+      {MOST_SENDS}, pulled by at most {MOST_PULL} dB, is a design choice.
+    </p>
+  </>
+);
+
+/** What a channel's two shares of a side are. */
+export const SharesHelp = () => (
+  <>
+    <p>
+      Of the energy: its power over that of the whole side, as if no source had to do with another. Of the
+      peak: its peak over the plain sum of all peaks. Both after send, pan, polarity and trims; what nobody
+      knows counts as nothing.
+    </p>
+    <p>Source: level arithmetic; that the share of the peak says what costs most is a design choice.</p>
+  </>
+);
+
+/** What stands in the table of laws, and where each law is from. */
+export const LawsHelp = () => (
+  <>
+    <p>
+      0 dB at: where on the pan, at its sides or in its centre, a side passes the channel unchanged. Left,
+      right, mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
+      channel after its send, on the worse side; negative where the law lowers more than summing adds. Room:
+      headroom at the lowest ceiling, which stands beside it.
+    </p>
+    <p>Assumed: every pan stays where it is. stereo channels do not follow the law.</p>
+    <p>
+      Source: the likely peak is a working rule, no source. The laws:{" "}
+      {Object.values(LAWS)
+        .map(({ name, channel }) => `${name}: ${channel}`)
+        .join(". ")}
+      .
+    </p>
+  </>
+);
+
+/** What folding does to a channel, and what is left of it in one ear. */
+export const MonoHelp = () => (
+  <>
+    <p>
+      Fold: 20 lg |L + R| of the gains of pan, polarity and the trims of the sides; send and trim of the bus
+      are left out. Of two channels the energies add. A law that keeps the power brings the middle up by 10 lg
+      2 = {formatNumber(levelOfPower(2), 2)} dB against one side, one that keeps the bus by nothing.
+    </p>
+    <p>
+      Drop: this ear against the other, for what is at the other side by {formatNumber(CENTRE_DB, 0)} dB or
+      more; as the pair is patched, with the trims and switches of its inputs, before the listener’s own
+      mixer.
+    </p>
+    <p>Source: level arithmetic; Mills 1960 for the {formatNumber(CENTRE_DB, 0)} dB.</p>
+  </>
+);
+
+const allowedBy = ({ time: reference, level, exchange }: ExposureRule): string =>
+  `${time(reference)} / 2^((L − ${level}) / ${exchange})`;
+
+/** How the level at the ear is estimated, and the time that each rule allows. */
+export const EarHelp = () => (
+  <>
+    <p>
+      Voltage at the earphone: drive × Z / (Z + Z of the amplifier). From the earphone: dB/V + 20 lg of that
+      voltage; dB/V is dB/mW + 10 lg(1000 / Z). From the stage: its level minus the isolation. At the ear: the
+      energy sum of both, 10 lg Σ 10^(L/10).
+    </p>
+    <p>
+      Time at that level L: {allowedBy(NIOSH)} by NIOSH, {allowedBy(OSHA)} by OSHA; under it the same for{" "}
+      {EARPHONE_ERROR} dB more and {EARPHONE_ERROR} dB less. Peaks of the directive: 20 lg(p / 20 µPa) of{" "}
+      {formatList(EU_VALUES.map((v) => String(v.pascals)))} Pa.
+    </p>
+    <p>
+      Assumed: the drive is what plays all the time, Z and sensitivity are alike at every frequency, and the
+      result counts as dBA.
+    </p>
+    <p>
+      Source: level arithmetic; NIOSH 98-126, 1998 (formula in a secondary copy); OSHA, 29 CFR 1910.95;
+      Directive 2003/10/EC, article 3. ±{EARPHONE_ERROR} dB is from memory, no source.
+    </p>
+  </>
+);

@@ -1,0 +1,66 @@
+import { busName } from "../../core/names";
+import "./headroom.css";
+import { computed, useComputed } from "@preact/signals";
+import type { Ceiling } from "../../core/headroom/ceilings";
+import { describeShort } from "../../core/headroom/say";
+import type { Bus, Id } from "../../core/model/setup";
+import { current, figures } from "../../document/store";
+import { Icon } from "../../ui/icon";
+import { chooseBus } from "../state";
+
+/** A bus that lacks headroom: the ceiling that decides, and whose send costs most of the peak there. */
+interface Flag {
+  readonly bus: Bus;
+  readonly lowest: Ceiling;
+  readonly channel: Id | undefined;
+}
+
+const flags = computed<readonly Flag[]>(() =>
+  current.value.buses.flatMap((bus) => {
+    const its = figures.value.buses.get(bus.id);
+    if (!its?.remedy) return [];
+    const { lowest, sides } = its;
+    const channel = sides[lowest.side === "left" ? 0 : 1].costliest.peak?.channel;
+    return [{ bus, lowest, channel }];
+  }),
+);
+
+/** A word that leads to a bus. */
+const ToBus = ({ bus, says }: { bus: Bus; says: string }) => (
+  // biome-ignore lint/a11y/useValidAnchor: it leads to a place; the click only adds of which bus.
+  <a class="to-sum" href="#sum" onClick={() => chooseBus(bus.id)}>
+    {says}
+  </a>
+);
+
+/** Which buses lack headroom, in a line for another screen's statement; of all sums, or of one. Nothing where all fit. */
+export const BusFlags = ({ only }: { only?: Id | null }) =>
+  flags.value
+    .filter((f) => only === undefined || f.bus.id === only)
+    .map(({ bus, lowest }) => (
+      <ToBus
+        key={bus.id}
+        bus={bus}
+        says={describeShort({ lowest }, bus, current.value.preferences.targetHeadroom)}
+      />
+    ));
+
+const flagsOf = (channel: Id): readonly Flag[] | null => {
+  const its = flags.value.filter((f) => f.channel === channel);
+  return its.length > 0 ? its : null;
+};
+
+/** On a channel, always the same one: the buses without headroom in which its send costs most. */
+export const BusMark = ({ channel }: { channel: Id }) => {
+  const its = useComputed(() => flagsOf(channel)).value;
+  return (its ?? []).map(({ bus, lowest }) => {
+    const over = lowest.state === "over";
+    const name = busName(bus);
+    return (
+      <p key={bus.id} class={`row${over ? " bad" : ""}`}>
+        <Icon name={over ? "wrong" : "care"} size={18} />
+        <ToBus bus={bus} says={over ? `Takes ${name} over` : `Costs ${name} its margin`} />
+      </p>
+    );
+  });
+};

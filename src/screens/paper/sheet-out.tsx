@@ -1,0 +1,67 @@
+import { render } from "preact";
+import { useLayoutEffect } from "preact/hooks";
+import { RANGES } from "../../document/limits";
+import { current, figures } from "../../document/store";
+import { csvStyle, sheetToCsv } from "../../shelf/csv-write";
+import { toast } from "../state";
+import { sendCsv } from "./csv-out";
+import { Sheet } from "./sheet";
+
+/** So many inputs fit on one page; more there are only with some beyond the largest count. */
+const ONE_PAGE = RANGES.inputCount.max;
+
+/** Prints; some browsers of phones have no printing at all. */
+const print = (): void => {
+  if (typeof globalThis.print === "function") globalThis.print();
+  else
+    toast.value = {
+      says: "This browser cannot print. Take the CSV, or print from another one.",
+      undo: false,
+    };
+};
+
+/** The patch sheet: put beside the app as long as this is open, so that printing prints it and nothing else. */
+export const SheetOut = () => {
+  // Not after the next frame: who prints at once would get the screen.
+  useLayoutEffect(() => {
+    const paper = document.createElement("div");
+    paper.className = "paper";
+    document.body.append(paper);
+    const draw = () => render(<Sheet today={new Date()} />, paper);
+    draw();
+    addEventListener("beforeprint", draw);
+    return () => {
+      removeEventListener("beforeprint", draw);
+      render(null, paper);
+      paper.remove();
+    };
+  }, []);
+  const count = figures.value.patch.rows.length;
+  return (
+    <>
+      <p class="soft small">
+        {count > ONE_PAGE
+          ? `A4 or Letter, for taping to the console; up to ${ONE_PAGE} inputs fit on one page, these ${count} may take more:`
+          : "One page, A4 or Letter, for taping to the console:"}{" "}
+        every input with what it takes, tick boxes for console and stage.
+      </p>
+      <div class="row">
+        <button type="button" class="main" onClick={print}>
+          Print the sheet
+        </button>
+        <button
+          type="button"
+          onClick={() =>
+            sendCsv(
+              current.value.name,
+              "patch sheet",
+              sheetToCsv(figures.value.patch.rows, csvStyle(navigator.language)),
+            )
+          }
+        >
+          Sheet as CSV
+        </button>
+      </div>
+    </>
+  );
+};

@@ -1,0 +1,28 @@
+import type { SheetRow } from "../../core/inputs/sheet";
+import { moveInput } from "../../document/commands/inputs";
+import { current, endDrag } from "../../document/store";
+import { Sortable } from "../../ui/sortable";
+import { typing } from "../act";
+import { InputRow } from "./input-row";
+
+/** Every input in its order; dragged by the handle, moved by keys, opened by a tap. */
+export const InputList = ({ rows }: { rows: readonly SheetRow[] }) => (
+  <Sortable
+    label="Slots"
+    items={rows.map((row) => ({
+      key: String(row.input),
+      name: `input ${row.input}`,
+      fixed: row.name === "",
+    }))}
+    onMove={(from, to) => {
+      const input = current.value.monitor.inputs[from] ?? null;
+      typing(moveInput(from, to));
+      return current.value.monitor.inputs.indexOf(input);
+    }}
+    onDone={endDrag}
+    row={(at) => {
+      const row = rows[at];
+      return row ? <InputRow row={row} /> : null;
+    }}
+  />
+);

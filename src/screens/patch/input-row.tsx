@@ -1,0 +1,88 @@
+import type { SheetRow } from "../../core/inputs/sheet";
+import { TAP_NAMES } from "../../core/inputs/taps";
+import type { MonitorInput, TapPoint } from "../../core/model/setup";
+import { newInput } from "../../document/commands/assign";
+import { swapBus } from "../../document/commands/buses";
+import { editInput, setInput, swapLines } from "../../document/commands/inputs";
+import { current, endDrag, run } from "../../document/store";
+import { Pick, Tick } from "../../ui/choice";
+import { NumberField } from "../../ui/number-field";
+import { runOrSay, typing } from "../act";
+import { RULES } from "../rules";
+import { busTitle, channelTitle } from "../shown-names";
+import { feedKey, feedOptions } from "./feeds";
+
+const TAPS = Object.entries(TAP_NAMES) as [TapPoint, string][];
+
+const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
+  const { feed } = input;
+  const bus = feed.kind === "bus" ? current.value.buses.find((s) => s.id === feed.bus) : undefined;
+  return (
+    <>
+      {feed.kind === "channel" ? (
+        <Pick
+          label="Taken"
+          value={feed.tap}
+          options={TAPS}
+          onValue={(tap) => run(editInput(at, { feed: { ...feed, tap } }))}
+        />
+      ) : null}
+      <NumberField
+        rule={RULES.trim}
+        value={input.trim}
+        step={1}
+        onValue={(trim) => typing(editInput(at, { trim }))}
+        onDone={endDrag}
+      />
+      <Tick label="On" value={input.on} onValue={(on) => run(editInput(at, { on }))} />
+      {bus?.stereo ? (
+        <button type="button" onClick={() => run(swapBus(bus.id))}>
+          Swap the sides of {busTitle(bus.id)}
+        </button>
+      ) : null}
+      {feed.kind === "channel" && feed.side !== "both" ? (
+        <button
+          type="button"
+          onClick={() => runOrSay(swapLines(feed.channel), "Only one of the channels has an input")}
+        >
+          Swap the channels of {channelTitle(feed.channel)}
+        </button>
+      ) : null}
+    </>
+  );
+};
+
+/** One input: what it takes; on tap what can be changed. */
+export const InputRow = ({ row }: { row: SheetRow }) => {
+  const setup = current.value;
+  const at = row.input - 1;
+  const input = setup.monitor.inputs[at] ?? null;
+  const options = feedOptions(setup);
+  const more = [row.part, row.tap, row.swapped && `reversed ${row.swapped}`].filter(Boolean).join(" · ");
+  return (
+    <details class={`input${row.over ? " over" : ""}`}>
+      <summary>
+        <span class="slot-number">{row.input}</span>
+        <span class="grow">
+          {row.name === "" ? <span class="soft">free</span> : row.name}
+          <br />
+          <span class="soft small">{more}</span>
+        </span>
+        {row.on === false ? <b class="bad">off</b> : null}
+        {row.over ? <b class="bad">over</b> : null}
+      </summary>
+      <div class="fields">
+        <Pick
+          label={`Input ${row.input} takes`}
+          value={feedKey(input?.feed)}
+          options={[["", "nothing, free"], ...options.map(([key, name]) => [key, name] as const)]}
+          onValue={(key) => {
+            const feed = options.find(([k]) => k === key)?.[2];
+            run(setInput(at, feed ? { ...(input ?? newInput(feed)), feed } : null));
+          }}
+        />
+        {input ? <InputFields at={at} input={input} /> : null}
+      </div>
+    </details>
+  );
+};

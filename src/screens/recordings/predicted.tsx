@@ -1,0 +1,179 @@
+import { useSignal } from "@preact/signals";
+import type { ComponentChildren } from "preact";
+import { formatLevelError, type LevelError } from "../../core/headroom/level-error";
+import { CEILING, formatDb, formatHeadroom } from "../../core/headroom/say";
+import type { BusPredicted, Predicted, PredictedName } from "../../core/measure/predicted";
+import type { Bus } from "../../core/model/setup";
+import type { Outlet } from "../../core/model/units";
+import { busName } from "../../core/names";
+import { capitalised } from "../../core/words";
+import { Choice } from "../../ui/choice";
+import { Explain } from "../../ui/explain";
+import { Sentences } from "../../ui/sentences";
+import { Table } from "../../ui/table";
+import { channelTitle } from "../shown-names";
+import { measureThrough, running } from "./measuring";
+import { level, signed } from "./words";
+
+const FIGURE: { readonly [name in Exclude<PredictedName, "level">]: string } = {
+  correlated: "Level, correlated",
+  likely: "Likely peak",
+  playable: "A drummer can play",
+  allAtOnce: "All at once",
+  truePeak: "Between the samples",
+};
+const MIX: { readonly [outlet in Outlet]: string } = {
+  left: "Left side",
+  right: "Right side",
+  mono: "Both folded to mono",
+};
+const figure = (name: PredictedName, error: LevelError): string =>
+  name === "level" ? `Level, ${formatLevelError(error)}` : FIGURE[name];
+/** Rows whose measurement is a level: it follows every change. */
+const LEVELS: readonly PredictedName[] = ["level", "correlated"];
+
+const Row = (props: { name: string; of: Predicted; stale: boolean; over?: boolean }) => {
+  const { estimate, measured, difference } = props.of;
+  const soft = props.stale ? "soft" : "";
+  return (
+    <tr>
+      <th scope="row">
+        {props.name}
+        {props.stale ? <span class="small bad"> from before the change</span> : null}
+      </th>
+      <td>{level(estimate)}</td>
+      <td class={props.over ? "bad" : soft}>{level(measured)}</td>
+      <td class={soft}>{signed(difference)}</td>
+    </tr>
+  );
+};
+
+const BesideColumns = (props: { caption: string; first: string; children: ComponentChildren }) => (
+  <Table kind="figures" caption={props.caption} heads={[props.first, "Estimate", "Measured", "Differ"]}>
+    <tbody>{props.children}</tbody>
+  </Table>
+);
+
+/** Which side is looked at. */
+const Sides = ({ bus, of }: { bus: Bus; of: BusPredicted }) => {
+  const wanted = useSignal<Outlet>("left");
+  const mix = of.mixes.find((m) => m.mix === wanted.value) ?? of.mixes[0];
+  if (!mix) return null;
+  return (
+    <div class="stack">
+      {bus.stereo ? (
+        <Choice
+          label="Legs"
+          hideLabel
+          value={mix.mix}
+          options={of.mixes.map((m) => [m.mix, MIX[m.mix]] as const)}
+          onValue={(name) => {
+            wanted.value = name;
+          }}
+        />
+      ) : null}
+      <BesideColumns
+        caption="dBFS, after send, pan, polarity and trims"
+        first={bus.stereo ? MIX[mix.mix] : "The side"}
+      >
+        {mix.rows.map((row) => (
+          <Row
+            key={row.name}
+            name={figure(row.name, of.levelError)}
+            of={row}
+            stale={mix.stale && !LEVELS.includes(row.name)}
+          />
+        ))}
+      </BesideColumns>
+    </div>
+  );
+};
+
+const Headroom = ({ of }: { of: BusPredicted }) => (
+  <BesideColumns caption="Headroom at every ceiling, dB" first="Ceiling">
+    {of.ceilings.map((c) => (
+      <Row
+        key={c.place}
+        name={capitalised(CEILING[c.place])}
+        of={c}
+        stale={of.stale}
+        over={c.state === "over"}
+      />
+    ))}
+  </BesideColumns>
+);
+
+/** The one thing to know: what is really left, and how far the estimate was off. */
+const inOneLine = (of: BusPredicted, name: string): string => {
+  if (of.stale) return `Peaks of ${name} are from before the change: measure again`;
+  const lowest = of.ceilings.reduce((low, c) => ((c.measured ?? 0) < (low.measured ?? 0) ? c : low));
+  const room = lowest.measured ?? 0;
+  if (!Number.isFinite(room)) return `Nothing of this recording sounds in ${name}`;
+  const off = lowest.difference === null ? "" : `, ${apart(-lowest.difference)} than estimated`;
+  return `Measured: ${formatHeadroom(room, lowest.place, lowest.state)}${off}`;
+};
+
+const apart = (more: number): string => `${formatDb(Math.abs(more))} dB ${more < 0 ? "less" : "more"}`;
+
+/**
+ * Every estimate of the bus beside its measurement, following each change of pan, send and law.
+ * @param apart the channels have other levels or peaks than were measured
+ */
+export const BesideTable = (props: {
+  bus: Bus;
+  of: BusPredicted;
+  notes: readonly string[];
+  apart: boolean;
+}) => {
+  const { bus, of, notes } = props;
+  return (
+    <section class="stack" aria-labelledby="beside">
+      <div role="status">
+        <h2 id="beside">{inOneLine(of, busName(bus))}</h2>
+      </div>
+      {of.stale ? (
+        <div class="row">
+          <button
+            type="button"
+            class="main"
+            disabled={running.value !== null}
+            onClick={() => void measureThrough(bus)}
+          >
+            Measure again for the peaks
+          </button>
+        </div>
+      ) : null}
+      <Sentences look="notice" says={notes} />
+      {of.missing.length > 0 ? (
+        <p class="soft small">
+          Not in the recording, so left out of both sides: {of.missing.map(channelTitle).join(", ")}.
+        </p>
+      ) : null}
+      {props.apart ? (
+        <p class="soft small">
+          The levels and peaks under Kit are not those of this recording: copy the figures below, and the
+          estimates go by them.
+        </p>
+      ) : null}
+      <div class="two">
+        <Headroom of={of} />
+        <Sides bus={bus} of={of} />
+      </div>
+      <Explain about="How these compare">
+        <p>The estimate goes by the levels and peaks under Kit. Differ: estimate minus measured.</p>
+        <p>
+          Levels are those while playing. They follow every change of pan, send, trim and law at once, from
+          the products of each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that
+          is not the same for all tracks they are from before, until measured again.
+        </p>
+        <p>
+          The three peaks that are estimated stand beside the one highest sample. Measured headroom goes by
+          the peak between the samples: that is what an output makes.
+        </p>
+        <p>
+          Source: level arithmetic with measured correlations; ITU-R BS.1770 for the peak between samples.
+        </p>
+      </Explain>
+    </section>
+  );
+};

@@ -1,0 +1,31 @@
+import type { Hand, Id } from "../core/model/setup";
+import { busName, channelName, nameOr } from "../core/names";
+import { LIMITS } from "../document/limits";
+import { current } from "../document/store";
+
+/** Name of a channel, for a sentence or a table. */
+export const channelTitle = (id: Id): string => channelName(current.value, id);
+
+/** Name of a setup. */
+export const setupName = (setup: { readonly name: string }): string => nameOr(setup, "setup");
+
+/** Name of a listener. */
+export const listenerName = (id: Id): string =>
+  nameOr(
+    current.value.listeners.find((l) => l.id === id),
+    "listener",
+  );
+
+/** Name of a bus. */
+export const busTitle = (id: Id): string => busName(current.value.buses.find((s) => s.id === id));
+
+/** Ways to set a kit up, for lists. */
+export const HANDS: readonly (readonly [Hand, string])[] = [
+  ["right", "Right-handed"],
+  ["left", "Left-handed"],
+  ["open", "Open-handed"],
+];
+
+/** Why no more of something is taken. */
+export const full = (what: "sources" | "pieces" | "sums" | "listeners" | "slots"): string =>
+  `A setup holds up to ${LIMITS[what]} ${what}`;

@@ -1,0 +1,163 @@
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import type { SetupFile } from "../../src/document/schema";
+import { openAt, stored } from "./hands";
+import { type Phone, phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
+
+const toKit = async (): Promise<Phone> => {
+  const user = await phone(browser);
+  await openAt(user.page, site, "kit");
+  return user;
+};
+
+const row = (page: Page, name: string): Locator =>
+  page.locator("li.source").filter({ has: page.getByRole("button", { name, exact: true }) });
+
+/** Opens what lies behind a channel's row. */
+const open = async (page: Page, name: string): Promise<Locator> => {
+  const it = row(page, name);
+  await it.locator("button[aria-expanded]").click();
+  await it.getByLabel("Name", { exact: true }).waitFor();
+  return it;
+};
+
+const kept = async (page: Page): Promise<SetupFile> => JSON.parse(await stored(page));
+const channelIn = ({ channels }: SetupFile, name: string) => channels.find((s) => s.name === name);
+
+/** Waits until what is kept is so: every change is safe without a word of the user's. */
+const keeps = async (page: Page, of: (file: SetupFile) => unknown, what: unknown): Promise<void> => {
+  await expect.poll(async () => of(await kept(page))).toEqual(what);
+};
+
+const order = (file: SetupFile): string[] => file.channels.map((s) => s.name);
+const listed = (page: Page): Promise<string[]> => page.locator("li.channel .name b").allInnerTexts();
+const undo = (page: Page, what: string): Promise<void> =>
+  page.getByRole("button", { name: `Undo: ${what}`, exact: true }).click();
+const toastUndo = (page: Page): Locator => page.locator(".toast").getByRole("button", { name: "Undo" });
+
+describe("the place for channels", () => {
+  it("a pan dragged with a finger follows it, is kept, and goes back in one step", async () => {
+    const { page, context } = await toKit();
+    const bar = page.getByRole("slider", { name: "Channel pan of Hat" });
+    const shown = row(page, "Hat").locator(".pan-shown");
+    const before = await kept(page);
+    expect(await shown.textContent()).toBe("R70");
+    await bar.evaluate((e) => e.scrollIntoView({ block: "center" }));
+    const box = await bar.boundingBox();
+    if (!box) throw new Error("the bar is not drawn");
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    expect(await shown.textContent(), "a touch alone changes nothing").toBe("R70");
+    // A tenth of the bar is a fifth of the way from end to end: 20 of 100 steps.
+    for (const [tenths, says] of [
+      [1, "R50"],
+      [2, "R30"],
+      [3, "R10"],
+    ] as const) {
+      await page.mouse.move(x - (tenths * box.width) / 10, y);
+      await expect.poll(() => shown.textContent()).toBe(says);
+    }
+    await page.mouse.up();
+    await keeps(page, (file) => channelIn(file, "Hat")?.pan, 0.1);
+    await undo(page, "pan");
+    expect(await shown.textContent()).toBe("R70");
+    await keeps(page, (file) => file, before);
+    expect(await page.getByRole("button", { name: "Undo", exact: true }).isDisabled()).toBe(true);
+    await context.close();
+  });
+
+  it("a channel is duplicated with its send, muted and inverted, and all of it is kept", async () => {
+    const { page, context } = await toKit();
+    const snare = await open(page, "Snare");
+    await snare.getByRole("button", { name: "Duplicate" }).click();
+    await row(page, "Snare 2").waitFor();
+    expect((await listed(page)).slice(0, 4)).toEqual(["Kick", "Snare", "Snare 2", "Hat"]);
+    await page.getByRole("button", { name: "Mute Snare 2" }).click();
+    await snare.getByLabel("Polarity inverted").check();
+    await keeps(page, (file) => order(file).slice(0, 4), ["Kick", "Snare", "Snare 2", "Hat"]);
+    await keeps(page, (file) => [channelIn(file, "Snare 2")?.muted, channelIn(file, "Snare")?.inverted], [
+      true,
+      true,
+    ]);
+    const file = await kept(page);
+    const [first, second] = [channelIn(file, "Snare"), channelIn(file, "Snare 2")];
+    const sends = file.buses[0]?.sends ?? [];
+    const levelOf = (id = "") => sends.find((s) => s.channel === id)?.level;
+    expect(levelOf(second?.id)).toBe(levelOf(first?.id));
+    expect(levelOf(first?.id)).toBe(-5);
+    await context.close();
+  });
+
+  it("a deleted channel comes back whole by the word at the bottom", async () => {
+    const { page, context } = await toKit();
+    const before = await kept(page);
+    await (await open(page, "Hat")).getByRole("button", { name: "Delete" }).click();
+    await page.getByText("Hat deleted").waitFor();
+    await keeps(page, (file) => [channelIn(file, "Hat"), file.buses[0]?.sends.length], [undefined, 7]);
+    await toastUndo(page).click();
+    await row(page, "Hat").waitFor();
+    await keeps(page, (file) => file, before);
+    await context.close();
+  });
+
+  it("the word at the bottom takes back only what it tells of", async () => {
+    const { page, context } = await toKit();
+    await (await open(page, "Hat")).getByRole("button", { name: "Delete" }).click();
+    await toastUndo(page).waitFor();
+    await page.getByRole("button", { name: "Mute Kick" }).click();
+    await page.getByText("Hat deleted").waitFor();
+    expect(await toastUndo(page).count()).toBe(0);
+    await undo(page, "change channel");
+    // Now its own step is the last again.
+    await toastUndo(page).click();
+    await row(page, "Hat").waitFor();
+    await context.close();
+  });
+
+  it("a channel moves past the one that is seen next to it, whatever lies between in the whole list", async () => {
+    const { page, context } = await toKit();
+    await page.getByText("All channels (18)").click();
+    const bass = await open(page, "Bass");
+    const up = bass.getByRole("button", { name: "Move Bass up" });
+    for (const above of ["Overhead R", "Overhead L"]) {
+      await up.click();
+      await keeps(page, (file) => order(file).indexOf("Bass") < order(file).indexOf(above), true);
+    }
+    await page.getByText("In Drums (8)").click();
+    const seen = ["Kick", "Snare", "Hat", "Tom 1", "Tom 2", "Floor tom"];
+    expect(await listed(page)).toEqual([...seen, "Overhead L", "Overhead R"]);
+    const left = await open(page, "Overhead L");
+    await left.getByRole("button", { name: "Move Overhead L up" }).click();
+    await expect
+      .poll(() => listed(page))
+      .toEqual([...seen.slice(0, 5), "Overhead L", "Floor tom", "Overhead R"]);
+    await left.getByRole("button", { name: "Move Overhead L down" }).click();
+    await left.getByRole("button", { name: "Move Overhead L down" }).click();
+    await expect.poll(() => listed(page)).toEqual([...seen, "Overhead R", "Overhead L"]);
+    expect(await left.getByRole("button", { name: "Move Overhead L down" }).isDisabled()).toBe(true);
+    await keeps(page, (file) => order(file).slice(5, 10), [
+      "Floor tom",
+      "Bass",
+      "Overhead R",
+      "Overhead L",
+      "Guitar",
+    ]);
+    await context.close();
+  });
+
+  it("a name is typed, may be empty, and a pan typed in the console's notation is kept", async () => {
+    const { page, context } = await toKit();
+    const kick = await open(page, "Kick");
+    await typeKeys(kick.getByLabel("Channel pan", { exact: true }), "12l");
+    await kick.getByLabel("Channel pan", { exact: true }).press("Enter");
+    await keeps(page, (file) => channelIn(file, "Kick")?.pan, -0.12);
+    const name = page.locator("li.source").first().getByLabel("Name", { exact: true });
+    await typeKeys(name, "");
+    await name.press("Enter");
+    await keeps(page, (file) => file.channels[0]?.name, "");
+    await page.getByRole("button", { name: "Mute Unnamed channel" }).waitFor();
+    await context.close();
+  });
+});

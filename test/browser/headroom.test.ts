@@ -1,0 +1,284 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { alert, go, overhang, shown, states, unfold } from "./hall";
+import { axeFindings, drawn, type Phone, phone, typeKeys } from "./harness";
+import { browser, site } from "./stage";
+
+const toBus = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
+  const user = await phone(browser, options);
+  await user.page.goto(`${site.url}#sum`);
+  await drawn(user.page);
+  await whole(user.page);
+  return user;
+};
+
+/** The parts below the fold have come. */
+const whole = (page: Page): Promise<void> => page.getByText("Level at the ear, estimated").waitFor();
+
+const type = async (page: Page, label: string, text: string): Promise<void> => {
+  const field = page.getByLabel(label, { exact: true });
+  await typeKeys(field, text);
+  await field.press("Enter");
+};
+
+const statement = (page: Page): Promise<string | null> => page.locator("h1").textContent();
+
+/** A printed number: true minus and all. */
+const number = (text: string): number => Number(text.replace("−", "-").replace("+", ""));
+
+/** Whether a figure printed to 0.1 dB is what it must be by other figures printed to 0.1 dB. */
+const printedAs =
+  (wanted: number) =>
+  (found: number): boolean =>
+    Math.abs(found - wanted) < 0.11;
+
+/** Headroom at every ceiling as it stands in its box, and which one is marked as the lowest. */
+const chain = async (page: Page): Promise<{ rooms: number[]; lowest: string | null }> => ({
+  rooms: (await page.locator(".chain .big").allInnerTexts()).map((t) => number(t.replace("dB", ""))),
+  lowest: await page.locator(".chain > div", { hasText: "lowest" }).locator("h2").textContent(),
+});
+
+/** One line of the table of sides: left, right, mono. */
+const figures = async (page: Page, line: string): Promise<number[]> =>
+  (
+    await page
+      .getByLabel("Legs", { exact: true })
+      .getByRole("row", { name: line })
+      .getByRole("cell")
+      .allInnerTexts()
+  )
+    .filter((t) => t !== "")
+    .map(number);
+
+const SETTINGS = "Drums: trims, sides and the chain behind it";
+const SENDS = "What goes into Drums";
+const LAWS = "The same bus by every pan law";
+
+describe("will it fit", () => {
+  it("is answered at the top of a phone's screen, without scrolling", async () => {
+    const user = await toBus();
+    const { page } = user;
+    expect(await statement(page)).toMatch(/^It fits, but only 4\.7 dB are left at the receiving input/);
+    const [words, thumb] = [await page.locator("h1").boundingBox(), await page.locator("nav").boundingBox()];
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    expect((words?.y ?? 0) + (words?.height ?? 0)).toBeLessThan((thumb?.y ?? 0) / 3);
+    await user.context.close();
+  });
+
+  it("moves from the bus to the receiving input as two sends rise, and the trim it names restores the margin", async () => {
+    const user = await toBus();
+    const { page } = user;
+    await unfold(page, SETTINGS);
+    await type(page, "Trim of the left side, dB", "-4");
+    await type(page, "Largest level of the receiving input, dBu", "21.5");
+    await type(page, "Wanted margin, dB", "5");
+    await states(page, /^It fits: \d\.\d dB left at the bus$/);
+    expect((await chain(page)).lowest).toBe("Sum");
+
+    await unfold(page, SENDS);
+    await type(page, "Send of Tom 1, dB", "-1");
+    await type(page, "Send of Hat, dB", "+4");
+    await states(page, /^It fits, but only \d\.\d dB are left at the receiving input: you want 5\.0$/);
+    const before = await chain(page);
+    expect(before.lowest).toBe("Input");
+    // +22 dBu at 0 dBFS into at most +21.5 dBu: the input clips at −0.5 dBFS of the side that comes closest.
+    const likely = await figures(page, "Likely peak");
+    expect(before.rooms[2]).toSatisfy(printedAs(-0.5 - Math.max(likely[0] ?? 0, likely[1] ?? 0)));
+
+    const remedy = page.getByRole("button", { name: /^Trim Drums to/ });
+    const by = number(/\((.*) dB down\)/.exec((await remedy.textContent()) ?? "")?.[1] ?? "");
+    // Enough, and never a whole step of 0.1 dB too much; both figures are printed to 0.1 dB.
+    expect(by).toBeGreaterThanOrEqual(5 - (before.rooms[2] ?? 0) - 0.05);
+    expect(by).toBeLessThanOrEqual(5 - (before.rooms[2] ?? 0) + 0.15);
+    await remedy.click();
+    await states(page, /^It fits: 5\.[01] dB left at the receiving input$/);
+    const after = await chain(page);
+    expect(after.rooms[0]).toBe(before.rooms[0]);
+    expect(after.rooms[2]).toSatisfy(printedAs((before.rooms[2] ?? 0) + by));
+    expect(await page.getByText("What restores it").count()).toBe(0);
+    expect(await page.getByLabel("Trim of Drums, dB").inputValue()).toBe(`−${by}`);
+
+    await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
+    await states(page, /^It fits, but only/);
+    expect(await chain(page)).toEqual(before);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("prints what to do in the console's own steps", async () => {
+    const user = await toBus();
+    const { page } = user;
+    await go(page, "kit");
+    await unfold(page, "The console: pan law, notation, levels");
+    await type(page, "Smallest level step, dB", "0.25");
+    await go(page, "sum");
+    for (const name of [/^Trim Drums to/, /^Pull (?!all)/, /^Pull all 8 sends by/]) {
+      const button = page.getByRole("button", { name });
+      for (const [, level] of ((await button.textContent()) ?? "").matchAll(/([−\d.]+) dB/g))
+        expect(number(level ?? "") % 0.25, level).toBeCloseTo(0, 9);
+      await button.click();
+      await states(page, /^It fits: 6\.\d dB left/);
+      await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
+      await states(page, /^It fits, but only 4\.7/);
+    }
+    await user.context.close();
+  });
+
+  it("takes the output from a list or typed, and a wrong one is said and changes nothing", async () => {
+    const user = await toBus();
+    const { page } = user;
+    await unfold(page, SETTINGS);
+    const list = page.getByLabel("Output at 0 dBFS", { exact: true });
+    expect(await list.locator("option").allInnerTexts()).toEqual(
+      expect.arrayContaining(["+15 dBu", "+16 dBu", "+18 dBu", "+20 dBu", "+22 dBu", "+24 dBu"]),
+    );
+    const { rooms } = await chain(page);
+    await list.selectOption({ label: "+15 dBu" });
+    await states(page, /^It fits: 6\.7 dB left at the bus$/);
+    // +22 to +15 dBu: 7 dB more room at the input, none elsewhere.
+    expect((await chain(page)).rooms).toEqual([rooms[0], rooms[1], expect.closeTo((rooms[2] ?? 0) + 7)]);
+    await type(page, "Output at 0 dBFS, typed, dBu", "19,5");
+    expect((await chain(page)).rooms[2]).toSatisfy(printedAs((rooms[2] ?? 0) + 2.5));
+    await typeKeys(page.getByLabel("Output at 0 dBFS, typed, dBu", { exact: true }), "99");
+    await alert(page).getByText("99 is outside −20 to 36 dBu").waitFor();
+    expect((await chain(page)).rooms[2]).toSatisfy(printedAs((rooms[2] ?? 0) + 2.5));
+    await user.context.close();
+  });
+});
+
+describe("what summing costs", () => {
+  it("moves with the law and its reference, as the table of all laws said", async () => {
+    const user = await toBus();
+    const { page } = user;
+    const loss = async (): Promise<number> => Math.max(...(await figures(page, "Headroom loss")));
+    await unfold(page, LAWS);
+    const line = async (law: string, reference: string): Promise<number> => {
+      const cells = await page
+        .locator(".laws tbody", { hasText: law })
+        .getByRole("row", { name: reference })
+        .getByRole("cell")
+        .allInnerTexts();
+      return number(cells[3] ?? "");
+    };
+    const sides = await loss();
+    expect(await line("Constant power, sin/cos", "sides in force")).toBe(sides);
+    await page.getByText("Centre", { exact: true }).click();
+    await page.locator(".laws").getByRole("row", { name: "centre in force" }).waitFor();
+    // Sides at 0 dB or centre at 0 dB: all of it 3.01 dB higher under constant power.
+    expect(await loss()).toSatisfy(printedAs(sides + 3.01));
+
+    const told = await line("Linear", "centre");
+    expect(told).not.toBe(await loss());
+    await page.getByLabel("Pan law, as the console is set").selectOption({ label: "Linear" });
+    await page
+      .locator(".laws tbody", { hasText: "Linear" })
+      .getByRole("row", { name: "centre in force" })
+      .waitFor();
+    expect(await loss()).toBe(told);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+});
+
+describe("several sums", () => {
+  it("take the same channels, and the one that lacks headroom is marked on the other screens", async () => {
+    const user = await toBus();
+    const { page } = user;
+    await page.getByRole("button", { name: "Add a mono bus" }).click();
+    await states(page, "Nothing sounds in Bus");
+    await page.getByLabel("Hat also in Drums").check();
+    await page.getByLabel("Trumpet").check();
+    await states(page, /^It fits/);
+    await type(page, "Send of Trumpet, dB", "+12");
+    await states(page, /^It will not fit: \d+\.\d dB over at the receiving input$/);
+    await page.getByLabel(/^Trumpet/).uncheck();
+    await states(page, /^It fits/);
+    await page.getByLabel(/^Trumpet/).check();
+    await type(page, "Send of Trumpet, dB", "+12");
+    await states(page, /^It will not fit/);
+
+    // A mono bus costs headroom too: two channels over the louder of them.
+    expect((await figures(page, "Headroom loss"))[0]).toBeGreaterThan(0);
+
+    for (const place of ["patch", "check"]) {
+      await go(page, place);
+      await expect
+        .poll(() => shown(page.locator(".verdict")), { message: place })
+        .toContain("Drums has only 4.7 dB left at the receiving input.");
+      expect((await shown(page.locator(".verdict"))).includes("Sum will not fit")).toBe(place === "patch");
+    }
+    await go(page, "kit");
+    await page.getByText(/^Drums has only 4\.7 dB left at the receiving input\.$/).waitFor();
+    await page.getByText(/^Sum will not fit: \d+\.\d dB over at the receiving input\.$/).waitFor();
+    const marked = (words: string): Promise<string | null> =>
+      page.locator(".source", { hasText: words }).locator("b").textContent();
+    await page.getByText("All channels (18)").click();
+    expect(await marked("Costs Drums its margin")).toBe("Floor tom");
+    expect(await marked("Takes Sum over")).toBe("Trumpet");
+
+    await go(page, "image");
+    expect(await shown(page.locator(".verdict"))).toContain("Drums has only 4.7 dB left");
+    expect(await shown(page.locator(".verdict"))).not.toContain("Sum will not fit");
+    await go(page, "kit");
+    await page.getByText("Takes Sum over").click();
+    await states(page, /^It will not fit/);
+    expect(await page.evaluate(() => location.hash)).toBe("#sum");
+    await page.getByRole("button", { name: /^Pull Trumpet to/ }).click();
+    await states(page, /^It fits: 6\.\d/);
+    await go(page, "kit");
+    expect(await page.getByText("Takes Sum over").count()).toBe(0);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+});
+
+describe("the level at the ear", () => {
+  it("comes with its cautions, its error and the rule by name", async () => {
+    const user = await toBus();
+    const { page } = user;
+    const card = page.locator("details", { hasText: "Level at the ear, estimated" });
+    await unfold(page, "Level at the ear, estimated");
+    const cautions = await shown(card);
+    for (const words of [
+      "not a measurement",
+      "no dosimeter",
+      "do not protect by themselves",
+      "differ by country",
+      "qualified advice",
+    ])
+      expect(cautions).toContain(words);
+    expect(cautions).not.toContain("dB at the ear");
+    await page.getByLabel("Estimate it").check();
+    // 110 dB/mW at 16 Ω, 0.1 V behind 10 Ω: 0.23669 mW, 103.742 dB (computed from P = V²/Z in the project's facts).
+    await type(page, "Sensitivity, dB/mW", "110");
+    await type(page, "Impedance of the earphone, Ω", "16");
+    await type(page, "Drive without load, V", "0.1");
+    await type(page, "Impedance of the amplifier, Ω", "10");
+    await type(page, "Level on stage, dBA", "0");
+    const said = await shown(card);
+    expect(said).toMatch(/103\.7\s*dB at the ear, ±5 dB or worse/);
+    // NIOSH: 480 min / 2^(18.742 / 3) = 6.3 min. OSHA, Table G-16: 8 h / 2^(13.742 / 5) = 1.19 h.
+    expect(said).toMatch(/NIOSH 98-126[^\n]*\s+6 min/);
+    expect(said).toMatch(/OSHA 29 CFR 1910\.95[^\n]*\s+1 h 11 min/);
+    await user.context.close();
+  });
+});
+
+it.each(["dark", "light"])(
+  "has no findings and no sideways scroll in %s with everything open",
+  async (theme) => {
+    const user = await phone(browser, { viewport: { width: 320, height: 640 } });
+    const { page } = user;
+    await page.addInitScript((t) => localStorage.setItem("hatside-theme", t), theme);
+    await page.goto(`${site.url}#sum`);
+    await drawn(page);
+    await whole(page);
+    for (const title of [SENDS, LAWS, "Folded to mono", SETTINGS, "Level at the ear"])
+      await unfold(page, title);
+    await page.getByLabel("Estimate it").check();
+    expect(await overhang(page)).toBe(0);
+    expect(await axeFindings(page)).toEqual([]);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  },
+);

@@ -1,0 +1,167 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { unfold } from "./hall";
+import { drawn, type Phone, phone, typeKeys } from "./harness";
+import { INCH, MM, readQr, type Scan, scanned, textOf, type Word, wordsOf } from "./paper";
+import { browser, site } from "./stage";
+
+const toPatch = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
+  const user = await phone(browser, options);
+  await user.page.goto(`${site.url}#patch`);
+  await drawn(user.page);
+  return user;
+};
+
+const setInputCount = async (page: Page, count: string): Promise<void> => {
+  const field = page.getByLabel("Inputs of the monitor system", { exact: true });
+  await typeKeys(field, count);
+  await field.press("Enter");
+};
+
+/** Takes in so many channels, from input 3 on: the example's drums keep the first two. */
+const takeChannels = async (page: Page, count: number): Promise<string[]> => {
+  const names = Array.from({ length: count }, (_, i) => `Line-${i + 3}`);
+  await unfold(page, "Input list from or to a spreadsheet");
+  await page
+    .getByLabel("Or paste rows from a spreadsheet")
+    .fill(["Name,Slot", ...names.map((name, i) => `${name},${i + 3}`)].join("\n"));
+  await page.getByRole("button", { name: "Look at what is pasted" }).click();
+  await page.getByText("Go", { exact: true }).click();
+  await page.getByRole("button", { name: `Take these ${count} channels` }).click();
+  return names;
+};
+
+const toSheet = async (page: Page): Promise<void> => {
+  await unfold(page, "Patch sheet for the console");
+  await page.getByRole("button", { name: "Print the sheet" }).waitFor();
+};
+
+const isInk = (grey: number): boolean => grey < 200;
+const px = (points: number, { dpi }: Scan): number => Math.round((points / INCH) * dpi);
+
+/** How far the outermost ink stays from each edge of the paper, mm. */
+const margins = (scan: Scan): number[] => {
+  const { width, height, grey, dpi } = scan;
+  let [left, top, right, bottom] = [width, height, -1, -1];
+  for (let y = 0; y < height; y += 1)
+    for (let x = 0; x < width; x += 1)
+      if (isInk(grey(x, y))) {
+        left = Math.min(left, x);
+        right = Math.max(right, x);
+        top = Math.min(top, y);
+        bottom = Math.max(bottom, y);
+      }
+  return [left, top, width - 1 - right, height - 1 - bottom].map((d) => (d / dpi) * 25.4);
+};
+
+/** Runs of ink along a line from one place to another. */
+const runs = ({ grey }: Scan, y: number, from: number, to: number): number => {
+  let count = 0;
+  for (let x = from; x < to; x += 1) if (isInk(grey(x, y)) && !isInk(grey(x - 1, y))) count += 1;
+  return count;
+};
+
+/** Numbers of the inputs as they stand in the first column. */
+const inputWords = (words: readonly Word[], count: number): Word[] => {
+  const edge = words.find((w) => w.text === "Name")?.left ?? 0;
+  return Array.from({ length: count }, (_, i) => {
+    const found = words.filter((w) => w.text === String(i + 1) && w.right < edge);
+    expect(found, `input ${i + 1}`).toHaveLength(1);
+    return found[0] as Word;
+  });
+};
+
+/** How many tick boxes stand in a row: each is crossed by two lines, left and right. */
+const boxesIn = (scan: Scan, { top, bottom }: Word, columns: readonly Word[]): number =>
+  columns.filter((head) => {
+    const middle = (head.left + head.right) / 2;
+    // From the middle of the column's head 6 mm to each side; the head stands at the left of its column.
+    return (
+      runs(scan, px((top + bottom) / 2, scan), px(middle - 6 * MM, scan), px(middle + 6 * MM, scan)) === 2
+    );
+  }).length;
+
+describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
+  const expectSheet = (pdf: Buffer, count: number, names: readonly string[]): void => {
+    const words = wordsOf(pdf);
+    expect(new Set(words.map((w) => w.page)).size).toBe(1);
+    // Printers leave out up to 6 mm; the sheet keeps 10.
+    const coarse = scanned(pdf, 60);
+    for (const margin of margins(coarse)) expect(margin).toBeGreaterThan(9);
+    const text = textOf(pdf);
+    for (const name of names) expect(text).toMatch(new RegExp(`\\b${name}\\b`));
+    const fine = scanned(pdf, 150);
+    const inputs = inputWords(words, count);
+    const last = inputs.at(-1) as Word;
+    const [from, to] = [px(last.left, coarse), px(last.right, coarse)];
+    const inked = (y: number): boolean => runs(coarse, y, from - 1, to + 1) > 0;
+    const lines = Array.from(
+      { length: px(last.bottom - last.top, coarse) },
+      (_, i) => px(last.top, coarse) + i,
+    );
+    expect(lines.some(inked)).toBe(true);
+    const columns = ["Console", "Stage"].map((head) => words.find((w) => w.text === head) as Word);
+    const boxes = inputs.map((input) => boxesIn(fine, input, columns));
+    expect(boxes).toEqual(inputs.map((_, i) => (i < names.length ? 2 : 0)));
+  };
+
+  it("holds the example's sixteen inputs", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const names = await page
+      .locator(".input > summary > .grow")
+      .evaluateAll((parts) =>
+        parts.map((part) => part.firstChild?.textContent ?? "").filter((name) => name !== "free"),
+      );
+    expect(names).toHaveLength(14);
+    await toSheet(page);
+    expectSheet(await page.pdf({ format }), 16, names);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("holds sixty-four full inputs, the most a system has, on one page", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const names = await takeChannels(page, 62);
+    await setInputCount(page, "64");
+    await toSheet(page);
+    await page.getByText("One page, A4 or Letter").waitFor();
+    expectSheet(await page.pdf({ format }), 64, ["Drums L", "Drums R", ...names]);
+    await user.context.close();
+  });
+
+  it("goes on to another page with many beyond the count, and says so before", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const names = await takeChannels(page, 98);
+    await setInputCount(page, "64");
+    await toSheet(page);
+    await page.getByText("up to 64 inputs fit on one page, these 100 may take more").waitFor();
+    const pdf = await page.pdf({ format });
+    const text = textOf(pdf);
+    for (const name of names) expect(text).toMatch(new RegExp(`\\b${name}\\b`));
+    const heads = wordsOf(pdf).filter((w) => w.text === "Console");
+    expect(heads.map((w) => w.page)).toEqual([1, 2]);
+    await user.context.close();
+  });
+});
+
+it.each(["dark", "light"])(
+  "the QR code of the link in %s is read back to the link by another reader",
+  async (theme) => {
+    const user = await toPatch();
+    const { page } = user;
+    await page.evaluate((t) => localStorage.setItem("hatside-theme", t), theme);
+    await page.reload();
+    await unfold(page, "Send this setup to another phone");
+    const code = page.locator("svg.qr");
+    await code.waitFor();
+    const link = await page.getByLabel(/^The link/).inputValue();
+    expect(link).toContain("#s=");
+    // With its quiet zone, as a camera sees it.
+    expect(await readQr(await code.screenshot())).toBe(link);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  },
+);

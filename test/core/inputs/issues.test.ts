@@ -1,0 +1,404 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { applyEdits, type IssueCode, type PatchIssue } from "../../../src/core/inputs/issue";
+import { patchIssues } from "../../../src/core/inputs/issues";
+import { TAP_ADVICE } from "../../../src/core/inputs/taps";
+import { heardTwice } from "../../../src/core/inputs/twice";
+import type { Setup, TapPoint } from "../../../src/core/model/setup";
+import { blankSetup } from "../../../src/document/blank";
+import { exampleSetup } from "../../../src/document/example";
+import { expectNear, printed } from "../../near";
+import { anySetup, bus, channel, direct, listener, setup, side } from "./setups";
+
+const find = (s: Setup, code: IssueCode): PatchIssue[] => patchIssues(s).filter((f) => f.code === code);
+
+/** What is wrong, and with what; not in which inputs, which a fix may change. */
+const faults = (s: Setup): string[] =>
+  patchIssues(s)
+    .filter((f) => f.severity === "fault")
+    .map(({ code, channels, buses, listeners }) => JSON.stringify([code, channels, buses, listeners]));
+
+/** Faults that a fix makes; none are told while nothing is fed. */
+const made = (s: Setup, { fix = [] }: PatchIssue): string[] => {
+  const before = faults(s);
+  if (before.some((f) => f.includes("nothing fed"))) return [];
+  return faults(applyEdits(s, fix)).filter((f) => !before.includes(f));
+};
+
+/** The one flag of a code, and none any more once its fix is made, which makes no new fault. */
+const fixed = (s: Setup, code: IssueCode): PatchIssue => {
+  const [flag, ...others] = find(s, code);
+  expect(flag, code).toBeDefined();
+  expect(others).toEqual([]);
+  expect(flag?.fix, `${code} has a fix`).toBeDefined();
+  expect(find(applyEdits(s, flag?.fix ?? []), code)).toEqual([]);
+  expect(made(s, flag as PatchIssue)).toEqual([]);
+  return flag as PatchIssue;
+};
+
+const KICK = channel("Kick", { kind: "drum" });
+const VOX = channel("Vox", { kind: "vocal" });
+const KEYS = channel("Keys", { kind: "keys", lines: 2 });
+const drums = (more = {}) => bus("Drums", ["Kick"], more);
+const BOTH = [side("Drums", "left"), side("Drums", "right")] as const;
+
+describe("the example's patch", () => {
+  it("has what it was given: a feed that is off and nothing else", () => {
+    expect(patchIssues(exampleSetup()).map((f) => [f.code, f.inputs])).toEqual([["off", [9 + 1]]]);
+  });
+});
+
+describe("heard twice", () => {
+  const rise = (s: Setup) => heardTwice(s)[0]?.rise ?? [];
+
+  // Two equal signals in phase: 6.02 dB, the printed value of every handbook.
+  it("is +6.02 dB for a mono bus at the same level", () => {
+    const s = setup(
+      [VOX],
+      [bus("Voices", ["Vox"], { stereo: false })],
+      [side("Voices", "left"), direct("Vox")],
+    );
+    for (const ear of rise(s)) expectNear(ear, 6.02, printed(2));
+    const flag = fixed(s, "heard twice");
+    expect(flag).toMatchObject({ severity: "warn", inputs: [0, 1], channels: ["Vox"], buses: ["Voices"] });
+    expect(flag.says).toBe(
+      "Vox comes in twice: by input 2 and inside Voices (input 1). With both up it changes by +6.02 dB.",
+    );
+  });
+
+  // sin/cos centre is −3.0103 dB (facts of the trade): 20 lg(1 + 10^(−3.0103/20)) = 4.65.
+  it("is +4.65 dB for a centre channel in a constant-power pair", () => {
+    for (const ear of rise(setup([KICK], [drums()], [...BOTH, direct("Kick")]))) {
+      expectNear(ear, 20 * Math.log10(1 + 10 ** (-3.0103 / 20)), 1e-5);
+    }
+  });
+
+  it("reads send and trim: −6.0206 dB on either side of the way gives 20 lg 1.5", () => {
+    const half = 20 * Math.log10(0.5);
+    const mono = (send: number, trim: number) => {
+      const s = bus("Voices", [], { stereo: false, sends: [{ channel: "Vox", level: send, pan: null }] });
+      return rise(setup([VOX], [s], [side("Voices", "left"), direct("Vox", "both", { trim })]));
+    };
+    for (const ear of [...mono(half, 0), ...mono(0, half)]) expectNear(ear, 20 * Math.log10(1.5), 1e-12);
+  });
+
+  it("cancels where the side's polarity is switched, but not where the channel's own is", () => {
+    const inverted = drums({ stereo: false, sideInverted: [true, true] });
+    expect(rise(setup([KICK], [inverted], [side("Drums", "left"), direct("Kick")]))).toEqual([
+      -Infinity,
+      -Infinity,
+    ]);
+    const s = setup(
+      [{ ...KICK, inverted: true }],
+      [drums({ stereo: false })],
+      [side("Drums", "left"), direct("Kick")],
+    );
+    for (const ear of rise(s)) expectNear(ear, 6.02, printed(2));
+  });
+
+  it("follows a reversed pair: hard left at the console is the right ear", () => {
+    const s = setup(
+      [{ ...KICK, pan: -1 }],
+      [drums()],
+      [side("Drums", "right"), side("Drums", "left"), direct("Kick")],
+    );
+    const [left, right] = rise(s);
+    expectNear(left ?? null, 0, 1e-12);
+    expectNear(right ?? null, 6.02, printed(2));
+  });
+
+  it("puts the channels of a stereo channel into their own ears", () => {
+    const s = setup(
+      [KEYS],
+      [bus("Band", ["Keys"])],
+      [side("Band", "left"), side("Band", "right"), direct("Keys", "left"), direct("Keys", "right")],
+    );
+    for (const ear of rise(s)) expectNear(ear, 6.02, printed(2));
+  });
+
+  it("says one change for both ears where it is the same but for rounding, and takes both channels away", () => {
+    // 7 dB, and 2 + 5 dB: the same but for the last bits of a double.
+    const pair = bus("Band", [], {
+      sends: [{ channel: "Keys", level: 0, pan: null }],
+      sideTrim: [7, 2],
+    });
+    const inputs = [
+      side("Band", "left"),
+      side("Band", "right", { trim: 5 }),
+      direct("Keys", "left"),
+      direct("Keys", "right"),
+    ];
+    const s = setup([KEYS], [pair], inputs);
+    const [left, right] = rise(s);
+    expect(left).not.toBe(right);
+    expect(fixed(s, "heard twice").says).toMatch(/ With both up it changes by \+\d\.\d\d dB\.$/);
+    const half = setup(
+      [KEYS],
+      [bus("Band", ["Keys"])],
+      [...inputs.slice(0, 3), direct("Keys", "right", { on: false })],
+    );
+    expect(applyEdits(half, fixed(half, "heard twice").fix ?? []).monitor.inputs.slice(2)).toEqual([
+      null,
+      null,
+    ]);
+  });
+
+  it("is nothing where an input is off, the send is off, the channel is muted or the bus has no input", () => {
+    expect(heardTwice(setup([KICK], [drums()], [...BOTH, direct("Kick", "both", { on: false })]))).toEqual(
+      [],
+    );
+    expect(heardTwice(setup([{ ...KICK, muted: true }], [drums()], [...BOTH, direct("Kick")]))).toEqual([]);
+    expect(heardTwice(setup([KICK], [drums()], [direct("Kick")]))).toEqual([]);
+    const off = drums({ sends: [{ channel: "Kick", level: null, pan: null }] });
+    expect(heardTwice(setup([KICK], [off], [...BOTH, direct("Kick")]))).toEqual([]);
+  });
+});
+
+describe("pairs", () => {
+  it("reversed without being meant, and meant but straight, are faults with the inputs exchanged", () => {
+    const turned = setup([KICK], [drums()], [BOTH[1], BOTH[0]]);
+    expect(fixed(turned, "swapped")).toMatchObject({ severity: "fault", inputs: [0, 1], buses: ["Drums"] });
+    expect(find({ ...turned, buses: [drums({ reversed: true })] }, "swapped")).toEqual([]);
+    const straight = setup([KICK], [drums({ reversed: true })], BOTH);
+    expect(fixed(straight, "normal").says).toContain("meant to be patched in reverse order");
+  });
+
+  it("keep each input's trim when they are exchanged", () => {
+    const s = setup([KICK], [drums()], [{ ...BOTH[1], trim: -3 }, BOTH[0]]);
+    const after = applyEdits(s, find(s, "swapped")[0]?.fix ?? []);
+    expect(after.monitor.inputs).toEqual([{ ...BOTH[0], trim: -3 }, BOTH[1]]);
+  });
+
+  it("split over inputs that are not neighbours are put together", () => {
+    const s = setup([KICK, VOX], [drums()], [BOTH[0], direct("Vox"), BOTH[1]]);
+    expect(fixed(s, "split").inputs).toEqual([0, 2]);
+    const full = setup([KICK, VOX], [drums()], [BOTH[0], direct("Vox"), BOTH[1]], 3);
+    expect(find(full, "split")[0]?.fix).toBeUndefined();
+  });
+
+  it("with one side only are completed beside it, unless the bus is folded", () => {
+    expect(fixed(setup([KICK], [drums()], [BOTH[0]]), "only one side").says).toBe(
+      "Only the left side of Drums is patched: what is on the other side is missing.",
+    );
+    expect(find(setup([KICK], [drums({ folded: true })], [BOTH[0]]), "only one side")).toEqual([]);
+    expect(find(setup([KICK], [drums({ folded: true })], BOTH), "spare side")).toHaveLength(1);
+    expect(fixed(setup([KEYS], [], [direct("Keys", "right")]), "only one side").remedy).toContain(
+      "left channel",
+    );
+    expect(find(setup([KEYS], [], [direct("Keys")]), "only one side")).toEqual([]);
+  });
+
+  it("with one side only get the other where it belongs, on either side and for either meaning", () => {
+    const inputsOf = (s: Setup) =>
+      applyEdits(s, fixed(s, "only one side").fix ?? []).monitor.inputs.map((input) =>
+        input?.feed.kind === "bus" ? input.feed.side : (input?.feed.side ?? null),
+      );
+    const alone = (side: "left" | "right", reversed: boolean) =>
+      setup([KICK], [drums({ reversed })], [null, null, null, side("Drums", side)]);
+    expect(inputsOf(alone("right", false))).toEqual([null, null, "left", "right"]);
+    expect(inputsOf(alone("left", false))).toEqual([null, null, null, "left", "right"]);
+    expect(inputsOf(alone("right", true))).toEqual([null, null, null, "right", "left"]);
+    expect(inputsOf(alone("left", true))).toEqual([null, null, "right", "left"]);
+    expect(inputsOf(setup([KEYS], [], [null, direct("Keys", "right")]))).toEqual(["left", "right"]);
+    // Where it belongs there is no room: both go where there is, if there is.
+    expect(inputsOf(setup([KICK], [drums()], [BOTH[1]]))).toEqual(["left", "right"]);
+    expect(inputsOf(setup([KICK], [drums()], [direct("Kick"), BOTH[1]]))).toEqual(["both", "left", "right"]);
+    expect(inputsOf(setup([KICK], [drums()], [null, null, BOTH[0], direct("Kick")], 4)).slice(0, 2)).toEqual([
+      "left",
+      "right",
+    ]);
+    const full = setup([KICK], [drums()], [direct("Kick"), BOTH[1], null], 3);
+    expect(inputsOf(full)).toEqual(["both", "left", "right"]);
+    const none = setup([KICK], [drums()], [direct("Kick"), BOTH[1]], 2);
+    expect(find(none, "only one side")[0]?.fix).toBeUndefined();
+  });
+
+  it("split and meant to be reversed are put together in that order", () => {
+    const s = setup([KICK, VOX], [drums({ reversed: true })], [BOTH[0], direct("Vox"), BOTH[1]]);
+    const after = applyEdits(s, fixed(s, "split").fix ?? []);
+    expect(after.monitor.inputs.slice(2)).toEqual([BOTH[1], BOTH[0]]);
+  });
+
+  it("split with one side beyond the count come together in order, not just where there is room", () => {
+    const s = setup([KICK], [drums()], [null, BOTH[0], BOTH[1]], 2);
+    expect(fixed(s, "over").fix).toBeDefined();
+    // A copy stands in between: the one that counts then is put in order.
+    const copies = [null, null, BOTH[0], BOTH[1], BOTH[1]];
+    const thrice = setup([KICK], [drums()], copies, 3);
+    expect(made(thrice, find(thrice, "over")[0] as PatchIssue)).toEqual([]);
+    const turned = setup([KICK, VOX], [drums()], [null, BOTH[0], direct("Vox"), BOTH[1]], 3);
+    expect(applyEdits(turned, fixed(turned, "over").fix ?? []).monitor.inputs.slice(0, 2)).toEqual(BOTH);
+  });
+
+  it("lie as those sides do that are on", () => {
+    const off = side("Drums", "left", { on: false });
+    const s = setup([KICK], [drums()], [off, null, BOTH[1], BOTH[0]]);
+    expect(find(s, "swapped")[0]?.inputs).toEqual([2, 3]);
+    expect(find(s, "off")).toEqual([]);
+    expect(find(s, "patched twice")[0]?.says).toBe(
+      "Drums is patched twice, in inputs 1 and 4. Input 1 is off.",
+    );
+    fixed(s, "patched twice");
+  });
+
+  it("folded keep the side that is on", () => {
+    const inputs = [side("Drums", "left", { on: false }), BOTH[1]];
+    const s = setup([KICK], [drums({ folded: true })], inputs);
+    expect(fixed(s, "spare side").remedy).toBe("One input is enough: free input 1.");
+  });
+
+  it("of a stereo channel are checked alike", () => {
+    fixed(setup([KEYS], [], [direct("Keys", "right"), direct("Keys", "left")]), "swapped");
+    fixed(setup([KEYS], [], [direct("Keys", "left"), null, direct("Keys", "right")]), "split");
+  });
+});
+
+describe("tap points", () => {
+  const flagOf = (kind: keyof typeof TAP_ADVICE, tap: TapPoint) =>
+    find(setup([channel("x", { kind })], [], [direct("x", "both", { tap })]), "tap point");
+
+  it("that do not fit are told with the reason and put right", () => {
+    const s = setup([VOX], [], [direct("Vox", "both", { tap: "pre-eq" })]);
+    expect(fixed(s, "tap point").says).toContain("a voice before its processing");
+    const bass = setup([channel("b", { kind: "bass" })], [], [direct("b", "both", { tap: "post-fader" })]);
+    expect(fixed(bass, "tap point").says).toContain("an instrument after the fader");
+    expect(flagOf("drum", "pre-hpf")[0]?.says).toContain("rumble");
+    expect(flagOf("vocal", "post-fader")[0]?.says).toContain("in the singer’s ears");
+  });
+
+  it("after the fader fit no kind, and the better one always fits", () => {
+    for (const kind of Object.keys(TAP_ADVICE) as (keyof typeof TAP_ADVICE)[]) {
+      expect(flagOf(kind, "post-fader"), kind).toHaveLength(1);
+      expect(flagOf(kind, TAP_ADVICE[kind].better), kind).toEqual([]);
+    }
+  });
+});
+
+describe("what is missing or too much", () => {
+  it("more feeds than inputs, and what lies beyond while others are free", () => {
+    const s = setup([KICK, VOX, KEYS], [], [direct("Kick"), direct("Vox"), direct("Keys")], 2);
+    expect(find(s, "over")[0]).toMatchObject({
+      severity: "fault",
+      inputs: [2],
+      says: "3 feeds for 2 inputs: 1 too many.",
+    });
+    const room = setup([KICK, VOX], [], [direct("Kick"), null, direct("Vox")], 2);
+    expect(fixed(room, "over").says).toBe("Input 3 is beyond the 2 there are.");
+  });
+
+  it("the same thing patched twice", () => {
+    const s = setup([VOX], [], [direct("Vox", "both", { on: false }), direct("Vox")]);
+    expect(fixed(s, "patched twice")).toMatchObject({
+      says: "Vox is patched twice, in inputs 1 and 2. Input 1 is off.",
+      remedy: "Free input 1: nothing is lost.",
+    });
+    const loud = setup([VOX], [], [direct("Vox"), direct("Vox")]);
+    expect(find(loud, "patched twice")[0]?.says).toContain("+6.02 dB louder");
+    const mono = setup([KEYS], [], [direct("Keys"), direct("Keys", "left"), direct("Keys", "right")]);
+    expect(fixed(mono, "patched twice").inputs).toEqual([0, 1]);
+    const off = { on: false };
+    const asOne = setup(
+      [KEYS],
+      [],
+      [direct("Keys"), direct("Keys", "left", off), direct("Keys", "right", off)],
+    );
+    expect(find(asOne, "patched twice")).toEqual([]);
+  });
+
+  it("feeds that are off or muted", () => {
+    expect(fixed(setup([VOX], [], [direct("Vox", "both", { on: false })]), "off").inputs).toEqual([0]);
+    expect(find(setup([{ ...VOX, muted: true }], [], [direct("Vox")]), "muted")).toHaveLength(1);
+    const once = setup([VOX], [], [direct("Vox", "both", { on: false }), direct("Vox")]);
+    expect(find(once, "off")).toEqual([]);
+  });
+
+  it("unfed channels and listeners", () => {
+    const s = setup([KICK, VOX, KEYS], [drums()], [...BOTH, direct("Vox")]);
+    expect(fixed(s, "unfed channel").channels).toEqual(["Keys"]);
+    const full = { ...s, monitor: { ...s.monitor, inputCount: 4 } };
+    expect(find(full, "unfed channel")[0]?.fix).toBeUndefined();
+    const none = setup([KICK, VOX], [drums()], [direct("Vox")], 16, [
+      listener("l2", { kind: "drummer", bus: "Drums" }),
+      listener("l3"),
+    ]);
+    expect(find(none, "unfed listener").map((f) => [f.listeners, f.severity])).toEqual([
+      [["l2"], "fault"],
+      [["l3"], "note"],
+    ]);
+  });
+
+  it("sums that are patched with nothing in them, and names that say nothing", () => {
+    const s = setup([VOX, { ...KICK, name: " vox" }], [drums({ sends: [] })], [...BOTH, direct("Vox")]);
+    expect(find(s, "empty bus")).toHaveLength(1);
+    expect(find(s, "same name")[0]?.channels).toEqual(["Vox", "Kick"]);
+  });
+
+  it("what has no name is called so", () => {
+    const s = setup(
+      [
+        { ...VOX, name: "" },
+        { ...KICK, name: "" },
+      ],
+      [drums({ name: "" })],
+      [BOTH[0], direct("Vox", "both", { tap: "pre-eq" })],
+    );
+    const says = patchIssues(s).map((f) => f.says);
+    expect(says).toContain("2 channels have no name.");
+    expect(says).toContain(
+      "Only the left side of Unnamed bus is patched: what is on the other side is missing.",
+    );
+    expect(says.some((t) => t.startsWith("Unnamed channel in input 2 is taken before EQ"))).toBe(true);
+  });
+
+  it("nothing fed at all is one fault, not one for each channel", () => {
+    expect(patchIssues(blankSetup()).map((f) => f.code)).toEqual(["nothing fed"]);
+    const off = setup([VOX, KICK], [], [direct("Vox", "both", { on: false })]);
+    expect(patchIssues(off).map((f) => f.code)).toEqual(["nothing fed", "off"]);
+  });
+});
+
+describe("on any setup", () => {
+  it("every flag is a sentence with a remedy, points at inputs that are there and never at NaN", () => {
+    fc.assert(
+      fc.property(anySetup(8, 14), (s) => {
+        for (const f of patchIssues(s)) {
+          expect(f.says).toMatch(/^\S.*\.$/s);
+          expect(f.says + f.remedy).not.toMatch(/NaN|undefined|null| {2}/);
+          expect(f.remedy).toMatch(/\.$/);
+          for (const i of f.inputs) expect(s.monitor.inputs[i]).not.toBeNull();
+          expect(f.fix).not.toEqual([]);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it("every fix puts its own flag right and makes no new fault", () => {
+    const met = new Set<IssueCode>();
+    fc.assert(
+      fc.property(anySetup(6, 10), (s) => {
+        for (const f of patchIssues(s)) {
+          if (!f.fix) continue;
+          met.add(f.code);
+          const left = find(applyEdits(s, f.fix), f.code);
+          expect(left.filter((g) => g.says === f.says && g.channels[0] === f.channels[0])).toEqual([]);
+          expect(made(s, f), `${f.says} ${f.remedy}`).toEqual([]);
+        }
+      }),
+      { numRuns: 1000 },
+    );
+    expect([...met].sort()).toEqual([
+      "heard twice",
+      "off",
+      "only one side",
+      "over",
+      "patched twice",
+      "reversed",
+      "spare side",
+      "split",
+      "straight",
+      "tap point",
+      "unfed channel",
+    ]);
+  });
+});

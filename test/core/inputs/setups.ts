@@ -1,0 +1,194 @@
+import fc from "fast-check";
+import { BLANK_BUS } from "../../../src/core/model/defaults";
+import type {
+  Bus,
+  Channel,
+  ChannelKind,
+  Feed,
+  Id,
+  Listener,
+  MonitorInput,
+  Setup,
+  TapPoint,
+} from "../../../src/core/model/setup";
+
+const LISTENER: Omit<Listener, "id" | "name" | "kind"> = {
+  x: 0,
+  y: 0,
+  facing: 0,
+  bus: null,
+  flipped: false,
+  mono: false,
+};
+
+export const listener = (id: Id, more: Partial<Listener> = {}): Listener => ({
+  ...LISTENER,
+  id,
+  name: id,
+  kind: "performer",
+  ...more,
+});
+
+export const channel = (id: Id, more: Partial<Channel> = {}): Channel => ({
+  id,
+  name: id,
+  kind: "other",
+  piece: null,
+  lines: 1,
+  pan: 0,
+  muted: false,
+  inverted: false,
+  gatedRms: -24,
+  peak: -10,
+  keepSides: false,
+  ...more,
+});
+
+export const bus = (id: Id, sends: readonly Id[], more: Partial<Bus> = {}): Bus => ({
+  ...BLANK_BUS,
+  id,
+  name: id,
+  stereo: true,
+  sends: sends.map((s) => ({ channel: s, level: 0, pan: null })),
+  ...more,
+});
+
+export const direct = (
+  id: Id,
+  channel: "both" | "left" | "right" = "both",
+  more: Partial<MonitorInput> & { readonly tap?: TapPoint } = {},
+): MonitorInput => ({
+  feed: { kind: "channel", channel: id, side: channel, tap: more.tap ?? "pre-fader" },
+  on: more.on ?? true,
+  trim: more.trim ?? 0,
+});
+
+export const side = (id: Id, side: "left" | "right", more: Partial<MonitorInput> = {}): MonitorInput => ({
+  feed: { kind: "bus", bus: id, side: side },
+  on: true,
+  trim: 0,
+  ...more,
+});
+
+/** The same input, switched off. */
+export const isOff = (input: MonitorInput): MonitorInput => ({ ...input, on: false });
+
+export const setup = (
+  channels: readonly Channel[],
+  buses: readonly Bus[],
+  inputs: readonly (MonitorInput | null)[],
+  inputCount = 16,
+  listeners: readonly Listener[] = [listener("l2", { kind: "drummer", bus: buses[0]?.id ?? null })],
+): Setup => ({
+  kit: { hand: "right", yaw: 0, pieces: [] },
+  desk: {
+    law: "sine",
+    centreDb: 3,
+    reference: "sides",
+    stereoLaw: "balance-linear",
+    panStyle: "steps",
+    panSteps: 100,
+    levelStep: 0.1,
+    rms: "sample",
+    outputDbu: 18,
+  },
+  channels,
+  buses,
+  listeners: [listener("l1", { kind: "audience", y: 8, facing: 180 }), ...listeners],
+  monitor: { inputCount, inputs, maxInputDbu: 20 },
+  preferences: { first: "l2", fohFixed: true, inputsFixed: false, targetHeadroom: 6 },
+  earphone: null,
+  recording: null,
+});
+
+const KINDS: readonly ChannelKind[] = [
+  "drum",
+  "vocal",
+  "bass",
+  "guitar",
+  "keys",
+  "horn",
+  "playback",
+  "talkback",
+  "other",
+];
+const TAPS: readonly TapPoint[] = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"];
+
+const aChannel = (id: Id): fc.Arbitrary<Channel> =>
+  fc.record({
+    id: fc.constant(id),
+    name: fc.constantFrom(id, `Channel ${id}`, "Kick", "Voice 2", ""),
+    kind: fc.constantFrom(...KINDS),
+    piece: fc.constant(null),
+    channels: fc.constantFrom(1, 1, 2),
+    pan: fc.integer({ min: -100, max: 100 }).map((p) => (p === 0 ? 0 : p / 100)),
+    muted: fc.boolean().chain((m) => (m ? fc.boolean() : fc.constant(false))),
+    inverted: fc.boolean(),
+    level: fc.option(fc.integer({ min: -60, max: 0 })),
+    peak: fc.option(fc.integer({ min: -40, max: 0 })),
+    keepSides: fc.boolean(),
+  });
+
+const aBus = (id: Id, channels: readonly Channel[]): fc.Arbitrary<Bus> =>
+  fc
+    .record({
+      in: fc.array(fc.boolean(), { minLength: channels.length, maxLength: channels.length }),
+      stereo: fc.boolean(),
+      reversed: fc.boolean(),
+      folded: fc.boolean().chain((f) => (f ? fc.boolean() : fc.constant(false))),
+      trim: fc.integer({ min: -12, max: 6 }),
+    })
+    .map(({ in: inside, stereo, ...more }) => {
+      const sends = channels.filter((_, i) => inside[i]).map((s) => s.id);
+      return bus(id, sends, { ...more, stereo });
+    });
+
+const aInput = (channels: readonly Channel[], buses: readonly Bus[]): fc.Arbitrary<MonitorInput | null> => {
+  const feeds: Feed[] = [
+    ...channels.flatMap((s) =>
+      (s.lines === 2 ? (["left", "right", "both"] as const) : (["both"] as const)).map(
+        (channel): Feed => ({ kind: "channel", channel: s.id, side: channel, tap: "pre-fader" }),
+      ),
+    ),
+    ...buses.flatMap((s) =>
+      (s.stereo ? (["left", "right"] as const) : (["left"] as const)).map(
+        (side): Feed => ({ kind: "bus", bus: s.id, side: side }),
+      ),
+    ),
+  ];
+  if (feeds.length === 0) return fc.constant(null);
+  return fc.record({
+    feed: fc
+      .constantFrom(...feeds)
+      .chain(
+        (feed): fc.Arbitrary<Feed> =>
+          feed.kind === "bus" ? fc.constant(feed) : fc.constantFrom(...TAPS).map((tap) => ({ ...feed, tap })),
+      ),
+    on: fc.constantFrom(true, true, true, false),
+    trim: fc.integer({ min: -10, max: 6 }),
+  });
+};
+
+/** Any patch of so many channels, with feeds of every kind, some twice, off, apart or beyond the count. */
+export const anySetup = (mostChannels: number, mostInputs: number): fc.Arbitrary<Setup> =>
+  fc
+    .integer({ min: 0, max: mostChannels })
+    .chain((n) => fc.tuple(...Array.from({ length: n }, (_, i) => aChannel(`s${i + 1}`))))
+    .chain((channels) =>
+      fc
+        .integer({ min: 0, max: 2 })
+        .chain((n) => fc.tuple(...Array.from({ length: n }, (_, i) => aBus(`m${i + 1}`, channels))))
+        .chain((buses) =>
+          fc
+            .record({
+              inputs: fc.array(
+                fc.oneof({ weight: 5, arbitrary: aInput(channels, buses) }, fc.constant(null)),
+                {
+                  maxLength: mostInputs,
+                },
+              ),
+              inputCount: fc.integer({ min: 1, max: mostInputs }),
+            })
+            .map(({ inputs, inputCount }) => setup(channels, buses, inputs, inputCount)),
+        ),
+    );

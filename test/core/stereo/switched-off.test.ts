@@ -1,0 +1,187 @@
+import { describe, expect, it } from "vitest";
+import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core/mix/pair-order";
+import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
+import { applyRepair, type Outcome, repairsFor } from "../../../src/core/repair/repairs";
+import { situationOf } from "../../../src/core/repair/situation";
+import { describeImage } from "../../../src/core/statements";
+import { type Image, imagesOf } from "../../../src/core/stereo/image";
+import { expectNear } from "../../near";
+import { BUS, DRUMMER, kit, randomSetup, side } from "../repair/setups";
+
+const L = side("m1", "left");
+const R = side("m1", "right", -6);
+const off = (input: MonitorInput): MonitorInput => ({ ...input, on: false });
+const at = (
+  inputs: readonly (MonitorInput | null)[],
+  bus: Partial<Bus> = {},
+  mara: Partial<Listener> = {},
+): Setup => ({
+  ...kit({ monitor: { inputCount: 8, inputs, maxInputDbu: 20 } }),
+  buses: kit().buses.map((s) => ({ ...s, ...bus })),
+  listeners: [{ ...DRUMMER, ...mara }],
+});
+/** The hi-hat all the way at a side, the kick in both sides. */
+const apart = (pan: number) => [
+  { channel: "hat", level: 0, pan },
+  { channel: "kick", level: 0, pan: 0 },
+];
+const imageOf = (setup: Setup): Image => imagesOf(setup)[0] as Image;
+const said = (setup: Setup) => describeImage(setup, setup.listeners[0] as Listener, imageOf(setup));
+
+describe("a side whose input is off", () => {
+  it("is silent in its ear and changes nothing in the other", () => {
+    const whole = imageOf(at([L, R])).rows;
+    const half = imageOf(at([off(L), R])).rows;
+    expect(half).toHaveLength(whole.length);
+    half.forEach((row, i) => {
+      expect(row.sides).toEqual([0, whole[i]?.sides[1]]);
+      expect(row.difference).toBe(Number.POSITIVE_INFINITY);
+      expect(row.heard).toBe("right");
+    });
+    expect(imageOf(at([off(L), off(R)])).rows.every((r) => r.heard === null)).toBe(true);
+    expect(imageOf(at([off(L), off(R)])).score).toBe(null);
+  });
+
+  it("leaves both ears alike where the listener folds them", () => {
+    const whole = imageOf(at([L, R])).rows;
+    imageOf(at([off(L), R], {}, { mono: true })).rows.forEach((row, i) => {
+      expect(row.sides).toEqual([whole[i]?.sides[1], whole[i]?.sides[1]]);
+    });
+  });
+
+  it("arrives all the same by another input that is on", () => {
+    const twice = [off(L), R, side("m1", "left", -3)];
+    expect(inputOfSide(at(twice).monitor, BUS, "left")).toBe(2);
+    expect(inputTrims(at(twice).monitor, BUS)).toEqual([-3, -6]);
+    expect(sidesOff(at(twice).monitor, BUS)).toEqual([false, false]);
+    expect(sidesOff(at([off(L), R, off(L)]).monitor, BUS)).toEqual([true, false]);
+  });
+
+  it("has gain 0; on, that of its trim; without an input, 1", () => {
+    const [left, right] = inputGains(at([off(L), R]).monitor, BUS);
+    expect(left).toBe(0);
+    expectNear(right, 0.5011872336272722, 1e-15);
+    expect(inputGains(at([]).monitor, BUS)).toEqual([1, 1]);
+  });
+
+  it("of a mono bus is both ears: one input for both, its trim too", () => {
+    const rows = (input: MonitorInput) => imageOf(at([input], { stereo: false })).rows.map((r) => r.sides);
+    expect(rows(off(L))).toEqual(kit().channels.map(() => [0, 0]));
+    for (const [left, right] of rows({ ...L, trim: -4 })) expect(left).toBe(right);
+    expect(rows({ ...L, trim: -4 })).not.toEqual(rows(L));
+  });
+});
+
+describe("what is said of a side that is off", () => {
+  it.each([
+    [
+      [off(L), R],
+      {},
+      {},
+      "The left side of Drums is off: Mara hears only the right one, in the right ear",
+      [1],
+    ],
+    [
+      [R, off(L)],
+      {},
+      {},
+      "The left side of Drums is off: Mara hears only the right one, in the left ear",
+      [2],
+    ],
+    [
+      [L, off(R)],
+      {},
+      {},
+      "The right side of Drums is off: Mara hears only the left one, in the left ear",
+      [2],
+    ],
+    [
+      [L, off(R)],
+      {},
+      { flipped: true },
+      "The right side of Drums is off: Mara hears only the left one, in the right ear",
+      [2],
+    ],
+    [
+      [L, off(R)],
+      {},
+      { mono: true },
+      "The right side of Drums is off: Mara hears only the left one, in both ears",
+      [2],
+    ],
+    [[null, off(R), off(L)], {}, {}, "Both sides of Drums are off: Mara hears nothing of it", [2, 3]],
+    [[null, off(L)], { stereo: false }, {}, "Drums is off: Mara hears nothing of it", [2]],
+    // The hi-hat is panned away from the side that is left; the rest is still heard.
+    [
+      [L, off(R)],
+      { sends: apart(1) },
+      {},
+      "The right side of Drums is off: Mara hears only the left one, in the left ear",
+      [2],
+    ],
+    [
+      [off(L), R],
+      { sends: apart(-1) },
+      {},
+      "The left side of Drums is off: Mara hears only the right one, in the right ear",
+      [1],
+    ],
+    // All that is left is panned to the other side.
+    [
+      [L, off(R)],
+      { sends: [{ channel: "hat", level: 0, pan: 1 }] },
+      {},
+      "The right side of Drums is off: Mara hears nothing of it",
+      [2],
+    ],
+  ] as const)("%#", (inputs, bus, mara, says, switches) => {
+    const which = switches.length === 1 ? `input ${switches[0]}` : `inputs ${switches.join(" and ")}`;
+    expect(said(at(inputs, bus, mara))).toEqual({
+      tone: "care",
+      says,
+      more: `Switch ${which} on at the patch.`,
+    });
+  });
+
+  it("is nothing where each side is on, or the audience listens", () => {
+    expect(said(at([L, side("m1", "right")])).says).toBe("Reversed for Mara: 4 of 5 on the wrong side");
+    const foh = { ...at([off(L), off(R)]), listeners: kit().listeners };
+    const [audience] = foh.listeners.filter((l) => l.kind === "audience") as [Listener];
+    const image = imagesOf(foh).find((i) => i.listener === audience.id) as Image;
+    expect(describeImage(foh, audience, image).says).toBe("Correct for the audience: every side agrees");
+  });
+
+  it("comes first among the reasons of a recommendation, and is gone once it is on", () => {
+    const why = (inputs: readonly (MonitorInput | null)[]): string => {
+      const setup = at(inputs);
+      return repairsFor(situationOf(setup, setup.buses[0] as Bus)).advice.why;
+    };
+    expect(why([off(L), R])).toMatch(
+      /^The left leg of Drums is off, and all of this is reckoned so\. Switch slot 1 on at the patch\. /,
+    );
+    expect(why([L, R])).not.toContain("off, and");
+  });
+});
+
+it("a pair of one's own takes over what is off, so that its image is as promised", () => {
+  let seen = 0;
+  for (const seed of [76, 224, 539, 607, 736]) {
+    const setup = randomSetup(seed);
+    const bus = setup.buses[0] as Bus;
+    const off = sidesOff(setup.monitor, bus);
+    expect(off).toContain(true);
+    for (const repair of repairsFor(situationOf(setup, bus)).ranked.filter((r) => r.criteria.inputs > 0)) {
+      const after = applyRepair(setup, repair);
+      for (const copy of after.buses.filter((s) => !setup.buses.some((was) => was.id === s.id))) {
+        expect(sidesOff(after.monitor, copy)).toEqual(off);
+        seen += 1;
+      }
+      imagesOf(after).forEach(({ count, sidesLost }, i) => {
+        const { tally } = repair.outcomes[i] as Outcome;
+        const { score: _, ...promised } = tally;
+        expect({ ...count, sidesLost }).toEqual(promised);
+      });
+    }
+  }
+  expect(seen).toBeGreaterThan(4);
+});
