@@ -2,7 +2,7 @@ import "./ui/base.css";
 import "./ui/parts.css";
 import { render } from "preact";
 import { allowOwnScripts } from "./offline/own-scripts";
-import { KitScreen } from "./screens/channels/channels";
+import { ChannelsScreen } from "./screens/channels/channels";
 import { Notices } from "./screens/notices";
 import { followAddress } from "./screens/route";
 import { Shell } from "./screens/shell";
@@ -33,9 +33,9 @@ const quiet = (): Promise<void> => {
 };
 
 const SCREENS = {
-  kit: KitScreen,
+  channels: ChannelsScreen,
   image: lazy(async () => (await import("./screens/image/image")).ImageScreen, "h1"),
-  bus: lazy(async () => (await import("./screens/headroom/headroom")).HeadroomScreen, "h1"),
+  headroom: lazy(async () => (await import("./screens/headroom/headroom")).HeadroomScreen, "h1"),
   patch: lazy(async () => (await import("./screens/patch/patch")).PatchScreen, "h1"),
   check: lazy(async () => (await import("./screens/check/check")).CheckScreen, "h1"),
   setups: lazy(async () => (await import("./screens/setups/setups")).SetupsScreen, "h1"),

@@ -46,8 +46,8 @@ export const formatTally = ({ hears, count, rows, sideOn, sidesLost, score }: Im
   return [
     `${count.right} correct`,
     `${count.wrong} wrong`,
-    count.flat > 0 ? `${count.flat} flat` : "",
-    `${count.unplaceable} unplaceable${nowhere > 0 ? ` (${nowhere} without a place)` : ""}`,
+    count.centred > 0 ? `${count.centred} flat` : "",
+    `${count.unplaced} unplaceable${nowhere > 0 ? ` (${nowhere} without a place)` : ""}`,
     sidesLost > 0 ? `sides of ${sidesLost} lost` : "",
     score === null ? "no score" : `score ${formatScore(score)}`,
   ]

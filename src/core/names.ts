@@ -14,11 +14,11 @@ export const nameOr = (thing: Named | undefined, kind: string): string =>
 export const channelName = (setup: Pick<Setup, "channels">, id: Id): string =>
   nameOr(
     setup.channels.find((s) => s.id === id),
-    "source",
+    "channel",
   );
 
 /** Name of a bus, for a sentence. */
-export const busName = (bus: Named | undefined): string => nameOr(bus, "sum");
+export const busName = (bus: Named | undefined): string => nameOr(bus, "bus");
 
 /** Names that are a word for the part played, not a name. */
 const PARTS = /^(drummer|audience|singer|band|house)$/i;

@@ -137,7 +137,7 @@ export const describeImage = (setup: Setup, listener: Listener, image: Image): S
     sidesSaid(setup, listener, placed),
     lost,
     unplaced > 0 && image.hears === "bus"
-      ? `${formatCount(unplaced, "source")} without a place at the kit.`
+      ? `${formatCount(unplaced, "channel")} without a place at the kit.`
       : "",
     later,
   );

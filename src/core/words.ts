@@ -9,7 +9,7 @@ export const formatList = (items: readonly string[]): string =>
 
 /** "input 3", "inputs 3 and 4": numbers from 1 for indexes from 0. */
 export const formatInputs = (indexes: readonly number[]): string =>
-  `${indexes.length === 1 ? "slot" : "slots"} ${formatList(indexes.map((i) => String(i + 1)))}`;
+  `${indexes.length === 1 ? "input" : "inputs"} ${formatList(indexes.map((i) => String(i + 1)))}`;
 
 /** Name of a channel or a bus, for a sentence. */
 export const feedName = (

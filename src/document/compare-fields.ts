@@ -137,7 +137,7 @@ export const DESK: readonly Field<Desk>[] = [
 ];
 
 /** Of one channel. */
-export const SOURCE: readonly Field<Channel>[] = [
+export const CHANNEL: readonly Field<Channel>[] = [
   written("called", (s) => s.name),
   word("kind", (s) => s.kind, CHANNEL_KINDS),
   {

@@ -5,6 +5,7 @@ import { capitalised } from "../core/words";
 import { aligned } from "./align";
 import {
   BUS,
+  CHANNEL,
   DESK,
   EARPHONE,
   type Field,
@@ -16,27 +17,26 @@ import {
   PREFERENCES,
   RECORDING,
   SEND,
-  SOURCE,
   WHOLE,
 } from "./compare-fields";
 import type { SetupFile } from "./schema";
 
 /** Where two setups differ. */
-export type MixedChannel =
+export type SetupPart =
   | "Setup"
   | "Kit"
-  | "Console"
-  | "Sources"
-  | "Sums"
+  | "Desk"
+  | "Channels"
+  | "Buses"
   | "Listeners"
-  | "Slots"
-  | "Wishes"
+  | "Inputs"
+  | "Preferences"
   | "Earphones"
   | "Recording";
 
 /** One thing in which two setups differ. */
 export interface Difference {
-  readonly part: MixedChannel;
+  readonly part: SetupPart;
   /** A sentence without its full stop: "Hat: pan L40 instead of R40". */
   readonly says: string;
 }
@@ -86,7 +86,9 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
   return [
     ...changed,
     ...gone.map((thing) => `${nameOr(thing, kind)} is not there`),
-    ...(same(stay(was, after), stay(is, before)) ? [] : [`The ${kind}s are in another order`]),
+    ...(same(stay(was, after), stay(is, before))
+      ? []
+      : [`The ${kind === "bus" ? "buses" : `${kind}s`} are in another order`]),
   ];
 };
 
@@ -94,7 +96,9 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
 const inSends =
   (two: Two) =>
   (was: Bus, is: Bus): string[] => {
-    const names = new Map([...two.from.channels, ...two.to.channels].map((s) => [s.id, nameOr(s, "source")]));
+    const names = new Map(
+      [...two.from.channels, ...two.to.channels].map((s) => [s.id, nameOr(s, "channel")]),
+    );
     const ids = new Set([...was.sends, ...is.sends].map((send) => send.channel));
     return [...ids].flatMap((id) => {
       const before = was.sends.find((s) => s.channel === id);
@@ -146,22 +150,22 @@ const inRecordings = (two: Two): string[] => {
 export const differences = (from: SetupFile, to: SetupFile): readonly Difference[] => {
   const two: Two = { from: aligned(from, to), to };
   const was = two.from;
-  const parts: { readonly [part in MixedChannel]: readonly string[] } = {
+  const parts: { readonly [part in SetupPart]: readonly string[] } = {
     Setup: changes(two, was, to, WHOLE),
     Kit: [
       ...changes(two, was.kit, to.kit, KIT),
       ...inList(two, "piece", [was.kit.pieces, to.kit.pieces], PIECE),
     ],
-    Console: changes(two, was.desk, to.desk, DESK),
-    Sources: inList(two, "source", [was.channels, to.channels], SOURCE),
-    Sums: inList(two, "sum", [was.buses, to.buses], BUS, inSends(two)),
+    Desk: changes(two, was.desk, to.desk, DESK),
+    Channels: inList(two, "channel", [was.channels, to.channels], CHANNEL),
+    Buses: inList(two, "bus", [was.buses, to.buses], BUS, inSends(two)),
     Listeners: inList(two, "listener", [was.listeners, to.listeners], LISTENER),
-    Slots: [...changes(two, was.monitor, to.monitor, MONITOR), ...inInputs(two)],
-    Wishes: changes(two, was.preferences, to.preferences, PREFERENCES),
+    Inputs: [...changes(two, was.monitor, to.monitor, MONITOR), ...inInputs(two)],
+    Preferences: changes(two, was.preferences, to.preferences, PREFERENCES),
     Earphones: inEars(two),
     Recording: inRecordings(two),
   };
-  return (Object.keys(parts) as MixedChannel[]).flatMap((part) =>
+  return (Object.keys(parts) as SetupPart[]).flatMap((part) =>
     parts[part].map((says) => ({ part, says: capitalised(says) })),
   );
 };

@@ -61,9 +61,7 @@ const direct = (channel: Id, tap: TapPoint = "pre-fader"): MonitorInput =>
   input({ kind: "channel", channel, side: "both", tap });
 
 const both = (channel: Id): readonly MonitorInput[] =>
-  (["left", "right"] as const).map((channel) =>
-    input({ kind: "channel", channel, side: channel, tap: "pre-fader" }),
-  );
+  (["left", "right"] as const).map((side) => input({ kind: "channel", channel, side, tap: "pre-fader" }));
 
 /** The patch behind the two sides of the drums: one feed was forgotten and is off, one input is free. */
 const PATCH: readonly (MonitorInput | null)[] = [

@@ -70,7 +70,7 @@ const console = fields<Desk>({
 
 const channel = fields<Channel>({
   id,
-  name: text("Source", LIMITS.note),
+  name: text("Channel", LIMITS.note),
   kind: oneOf(["drum", "vocal", "bass", "guitar", "keys", "horn", "playback", "talkback", "other"], "other"),
   piece: orNull(id),
   lines: oneOf([1, 2], 1),
@@ -92,7 +92,7 @@ const trim = number(RANGES.trim, 0);
 
 const bus = fields<Bus>({
   id,
-  name: text("Sum", LIMITS.note),
+  name: text("Bus", LIMITS.note),
   stereo: yes(true),
   sends: list(send, LIMITS.channels),
   trim,
@@ -119,14 +119,14 @@ const listener = fields<Listener>({
 const side = ["left", "right"] as const;
 
 const feeds: { readonly [K in Feed["kind"]]: Reader<Feed> } = {
-  channel: fields<Extract<Feed, { kind: "source" }>>({
-    kind: oneOf(["source"], "source"),
+  channel: fields<Extract<Feed, { kind: "channel" }>>({
+    kind: oneOf(["channel"], "channel"),
     channel: id,
     side: oneOf(["both", ...side], "both"),
     tap: oneOf(["pre-hpf", "pre-eq", "pre-fader", "post-fader"], "pre-fader"),
   }),
-  bus: fields<Extract<Feed, { kind: "leg" }>>({
-    kind: oneOf(["leg"], "leg"),
+  bus: fields<Extract<Feed, { kind: "bus" }>>({
+    kind: oneOf(["bus"], "bus"),
     bus: id,
     side: oneOf(side, "left"),
   }),
@@ -135,7 +135,7 @@ const feeds: { readonly [K in Feed["kind"]]: Reader<Feed> } = {
 /** One that names nothing leaves the input free when references are mended. */
 const feed: Reader<Feed> = (value, at, say) => {
   const kind = isFields(value) ? value.kind : value;
-  return (kind === "leg" ? feeds.leg : feeds.source)(value, at, say);
+  return (kind === "bus" ? feeds.bus : feeds.channel)(value, at, say);
 };
 
 const input = fields<MonitorInput>({ feed, on: yes(true), trim });
@@ -220,7 +220,7 @@ export const setupFields = fields<SetupFile>({
   kit,
   desk: console,
   channels: list(channel, LIMITS.channels),
-  buses: list(bus, LIMITS.sums),
+  buses: list(bus, LIMITS.buses),
   listeners: list(listener, LIMITS.listeners),
   monitor,
   preferences: wishes,

@@ -62,7 +62,7 @@ export const RANGES = {
 export const LIMITS = {
   channels: 512,
   pieces: 128,
-  sums: 32,
+  buses: 32,
   listeners: 32,
   inputs: 192,
   hits: 1000,
@@ -74,11 +74,11 @@ export const LIMITS = {
 
 /** What a limit is of, and how much of it a setup holds. */
 const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) => number])[] = [
-  ["sources", LIMITS.channels, (s) => s.channels.length],
+  ["channels", LIMITS.channels, (s) => s.channels.length],
   ["pieces", LIMITS.pieces, (s) => s.kit.pieces.length],
-  ["sums", LIMITS.sums, (s) => s.buses.length],
+  ["buses", LIMITS.buses, (s) => s.buses.length],
   ["listeners", LIMITS.listeners, (s) => s.listeners.length],
-  ["slots", LIMITS.inputs, (s) => s.monitor.inputs.length],
+  ["inputs", LIMITS.inputs, (s) => s.monitor.inputs.length],
 ];
 
 /** Why a setup holds more than it may, as a sentence; null where it does not. */

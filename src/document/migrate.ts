@@ -1,3 +1,4 @@
+import { inDeskTerms } from "./migrate-v2";
 import { isFields, Refusal, show } from "./reader";
 import { FORMAT } from "./schema";
 
@@ -14,6 +15,7 @@ export const MIGRATIONS: readonly Migration[] = [
     ...rest,
     wishes: isFields(wishes) ? { ...wishes, slotsFixed: false } : wishes,
   }),
+  inDeskTerms,
 ];
 
 /**

@@ -3,7 +3,7 @@ import type { Hit, Id, Setup } from "../core/model/setup";
 /** Names the file format; the first thing a reader looks at. */
 export const FORMAT = "hatside-setup";
 /** Version of the setup file that this code writes. */
-export const VERSION = 2;
+export const VERSION = 3;
 
 /** A check at the kit under way: kept with the setup, so that a locked phone loses nothing. */
 export interface CheckSession {

@@ -44,7 +44,7 @@ export const levelled = (views: Views, products: Products): Views => {
     const by = energy > least ? Math.sqrt(softest / energy) : 1;
     return gains.map(([l, r]) => [l * by, r * by]);
   };
-  return { foh: bring(views.house), now: bring(views.now), repaired: bring(views.repaired) };
+  return { foh: bring(views.foh), now: bring(views.now), repaired: bring(views.repaired) };
 };
 
 /** Mean products of voices that share nothing: each with itself only. */

@@ -17,7 +17,7 @@ export const takeFiles = (files: readonly File[]): void => {
   const others = files.filter((file) => !lists.includes(file) && !recordings.includes(file));
   if (recordings.length > 0) {
     arrivedRecordings.value = recordings;
-    goTo("sum");
+    goTo("headroom");
   }
   if (lists.length > 0) {
     arrivedList.value = lists[0] ?? null;

@@ -2,14 +2,17 @@ import { signal } from "@preact/signals";
 import { carriesSetup } from "../shelf/carries";
 import { type Place, place, toast } from "./state";
 
-const PLACES: readonly Place[] = ["kit", "image", "sum", "patch", "check", "setups", "about"];
+const PLACES: readonly Place[] = ["channels", "image", "headroom", "patch", "check", "setups", "about"];
+
+/** Places by the addresses they had in the first edition, so that a kept link still leads there. */
+const FORMER: { readonly [hash: string]: Place | undefined } = { "#kit": "channels", "#sum": "headroom" };
 
 /** The part of the address that carries a setup from someone else, unread; "" while there is none. */
 export const receivedLink = signal("");
 
 /** Where an address leads: one that carries a setup to where setups are taken in, one that names no place to the kit. */
 const placeOf = (hash: string): Place =>
-  carriesSetup(hash) ? "setups" : (PLACES.find((p) => `#${p}` === hash) ?? "kit");
+  carriesSetup(hash) ? "setups" : (FORMER[hash] ?? PLACES.find((p) => `#${p}` === hash) ?? "channels");
 
 const arrive = (to: Place): void => {
   place.value = to;

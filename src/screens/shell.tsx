@@ -6,9 +6,9 @@ import { type Place, place } from "./state";
 import { Toast } from "./toast";
 
 const PLACES: readonly (readonly [place: Place, name: string, icon: IconName])[] = [
-  ["kit", "Kit", "kit"],
+  ["channels", "Channels", "channels"],
   ["image", "Image", "image"],
-  ["sum", "Sum", "sum"],
+  ["headroom", "Headroom", "headroom"],
   ["patch", "Patch", "patch"],
   ["check", "Check", "check"],
 ];
@@ -19,7 +19,7 @@ const Head = () => (
       type="button"
       class="bare name"
       onClick={() => {
-        location.hash = place.value === "setups" ? "kit" : "setups";
+        location.hash = place.value === "setups" ? "channels" : "setups";
       }}
     >
       <span>

@@ -27,5 +27,5 @@ export const HANDS: readonly (readonly [Hand, string])[] = [
 ];
 
 /** Why no more of something is taken. */
-export const full = (what: "sources" | "pieces" | "sums" | "listeners" | "slots"): string =>
+export const full = (what: "channels" | "pieces" | "buses" | "listeners" | "inputs"): string =>
   `A setup holds up to ${LIMITS[what]} ${what}`;

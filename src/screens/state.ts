@@ -4,10 +4,10 @@ import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
 /** The five places at the thumb, and the two behind the header. */
-export type Place = "kit" | "image" | "sum" | "patch" | "check" | "setups" | "about";
+export type Place = "channels" | "image" | "headroom" | "patch" | "check" | "setups" | "about";
 
 /** Where the user is. */
-export const place = signal<Place>("kit");
+export const place = signal<Place>("channels");
 
 /** A word about what was just done, with the way back: undo for as long as the setup is this one, or one of its own. */
 export const toast = signal<{

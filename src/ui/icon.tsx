@@ -1,8 +1,8 @@
 /** Drawings of this app's own, 24 × 24, stroked in the text's colour. */
 const PATHS = {
-  kit: "M4 15a8 4 0 0 0 16 0v-3M4 12v3M12 8a8 4 0 1 0 .01 0M9 3l3 8M20 3l-6 8",
+  channels: "M4 15a8 4 0 0 0 16 0v-3M4 12v3M12 8a8 4 0 1 0 .01 0M9 3l3 8M20 3l-6 8",
   image: "M3 5h18M3 19h18M7 5c0 7 10 7 10 14M17 5c0 7-10 7-10 14",
-  bus: "M3 21h18M6 21v-5M11 21v-9M16 21V9M3 4h18",
+  headroom: "M3 21h18M6 21v-5M11 21v-9M16 21V9M3 4h18",
   patch: "M4 4h5v5H4zM15 15h5v5h-5zM9 6.5h4c4 0 4.5 3 4.5 8.5",
   check: "M12 3v4M12 17v4M3 12h4M17 12h4M8.5 12.5l2.5 2.5 4.5-5.500",
   undo: "M8 5L4 9l4 4M4 9h10a5 5 0 0 1 0 10h-3",

@@ -131,7 +131,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     await driver.reload();
     await until(driver, DRAWN, "the app");
     await until(driver, QUIET, "an end of loading");
-    await driver.open(`${site.url}?a=b#sum`);
+    await driver.open(`${site.url}?a=b#headroom`);
     await until(driver, DRAWN, "the app");
     await until(driver, QUIET, "an end of loading");
     expect(driver.faults()).toEqual([]);

@@ -113,7 +113,7 @@ export const answerAll = async (page: Page, key = "1"): Promise<void> => {
 /** Keeps the setup that is shown for taking in; done once it is open, for the app goes to its kit by itself. */
 export const keepIt = async (page: Page): Promise<void> => {
   await page.getByRole("button", { name: "Keep it and open it" }).click();
-  await page.waitForFunction(() => location.hash === "#kit");
+  await page.waitForFunction(() => location.hash === "#channels");
 };
 
 /** Takes a setup in by its file and opens it. */

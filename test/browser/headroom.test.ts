@@ -6,7 +6,7 @@ import { browser, site } from "./stage";
 
 const toBus = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
   const user = await phone(browser, options);
-  await user.page.goto(`${site.url}#sum`);
+  await user.page.goto(`${site.url}#headroom`);
   await drawn(user.page);
   await whole(user.page);
   return user;
@@ -222,7 +222,7 @@ describe("several sums", () => {
     await go(page, "kit");
     await page.getByText("Takes Sum over").click();
     await states(page, /^It will not fit/);
-    expect(await page.evaluate(() => location.hash)).toBe("#sum");
+    expect(await page.evaluate(() => location.hash)).toBe("#headroom");
     await page.getByRole("button", { name: /^Pull Trumpet to/ }).click();
     await states(page, /^It fits: 6\.\d/);
     await go(page, "kit");
@@ -270,7 +270,7 @@ it.each(["dark", "light"])(
     const user = await phone(browser, { viewport: { width: 320, height: 640 } });
     const { page } = user;
     await page.addInitScript((t) => localStorage.setItem("hatside-theme", t), theme);
-    await page.goto(`${site.url}#sum`);
+    await page.goto(`${site.url}#headroom`);
     await drawn(page);
     await whole(page);
     for (const title of [SENDS, LAWS, "Folded to mono", SETTINGS, "Level at the ear"])

@@ -121,7 +121,7 @@ const fullSetup = (): SetupFile => {
       inputs: [
         ...file.monitor.inputs.filter((input) => input?.feed.kind === "bus"),
         ...channels.map(({ id }) => ({
-          feed: { kind: "channel", channel: id, side: "both", tap: "before-fader" } as const,
+          feed: { kind: "channel", channel: id, side: "both", tap: "pre-fader" } as const,
           on: true,
           trim: 0,
         })),

@@ -232,13 +232,13 @@ describe("a drum submix on a phone", () => {
       await stopServer(site);
 
       const again = await first.context.newPage();
-      await again.goto(`${site.url}#kit`);
+      await again.goto(`${site.url}#channels`);
       await drawn(again);
       expect(await everything(again)).toEqual(before);
       await first.context.close();
 
       const second = await phoneWithMemory(profile);
-      await second.page.goto(`${site.url}#kit`);
+      await second.page.goto(`${site.url}#channels`);
       await drawn(second.page);
       expect(await everything(second.page)).toEqual(before);
       expect([...first.faults, ...second.faults]).toEqual([]);

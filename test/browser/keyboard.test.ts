@@ -72,7 +72,7 @@ describe("by keyboard alone", () => {
   it("a send is raised until the bus is short of its margin, and the trim that is offered is done", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
-    await tabTo(page, "Sum");
+    await tabTo(page, "Headroom");
     await page.keyboard.press("Enter");
     await states(page, /dB/);
     const before = await page.locator("h1").textContent();

@@ -72,7 +72,7 @@ export const withFirst = (
     copyAsVersion2(next, NEWER);
     const site = await serveApp({ folder: live });
     const user = await phone(browser);
-    await visit(user, site, "#kit");
+    await visit(user, site, "#channels");
     await run(user, site, async () => {
       publish(next, live);
       expect(await lookForUpdate(user.page)).toBe("installed");

@@ -35,7 +35,7 @@ describe.each(["/", "/name/"])("served under %s", (base) => {
     const asked = site.seen.length;
     await user.page.reload();
     await drawn(user.page);
-    for (const path of ["?a=b#sum", "index.html", "no/such/place?a=b"]) {
+    for (const path of ["?a=b#headroom", "index.html", "no/such/place?a=b"]) {
       const page = await user.context.newPage();
       await page.goto(site.url + path);
       await drawn(page);

@@ -616,7 +616,7 @@ describe("files that come by other ways", () => {
     await drawn(page);
     await page.getByLabel("Channel of Snare.wav").waitFor();
     await page.getByLabel("Channel of Hat", { exact: true }).waitFor();
-    expect(await page.evaluate(() => location.hash)).toBe("#sum");
+    expect(await page.evaluate(() => location.hash)).toBe("#headroom");
     expect(user.faults).toEqual([]);
     await user.context.close();
     await site.stop();
@@ -655,7 +655,7 @@ describe("files that come by other ways", () => {
     expect(await page.locator("li.notice.bad").allInnerTexts()).toEqual([
       "“Tom 1.mp3” is neither WAV nor a sound file that this browser can decode. Export it as WAV.",
     ]);
-    expect(await page.evaluate(() => location.hash)).toBe("#sum");
+    expect(await page.evaluate(() => location.hash)).toBe("#headroom");
     await page.getByRole("button", { name: "Measure 4 tracks" }).click();
     await beside(page).waitFor();
     await page

@@ -280,7 +280,7 @@ describe("listening", () => {
   };
   const voices = [voice("kick"), voice("snare"), voice("hat")];
   const views = {
-    house: [
+    foh: [
       [0.7, 0.7],
       [0.8, 0.3],
       [0.1, 0.9],
@@ -297,7 +297,7 @@ describe("listening", () => {
     ],
   } as const;
 
-  it.each(["house", "repaired"] as const)(
+  it.each(["foh", "repaired"] as const)(
     "%s, rendered: each ear is the sum by the computed gains to 1e-6",
     async (name) => {
       const legs = await page.evaluate(
@@ -371,7 +371,7 @@ describe("listening", () => {
           return made[0] as AudioContext;
         });
         const before = made.length;
-        await player.play("house");
+        await player.play("foh");
         await player.play("repaired");
         const running = made[0]?.state;
         player.stop();

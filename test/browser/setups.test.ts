@@ -111,7 +111,7 @@ describe("a setup by link", () => {
     await go(page, link.slice(link.indexOf("#") + 1));
     await keepIt(page);
     await states(page, "8 channels make one pair");
-    expect(await page.evaluate(() => location.hash)).toBe("#kit");
+    expect(await page.evaluate(() => location.hash)).toBe("#channels");
     await go(page, "patch");
     expect(await inputs(page)).toEqual(sent);
     await go(page, "setups");

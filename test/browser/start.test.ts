@@ -40,7 +40,7 @@ describe("the address", () => {
     const { page, context } = await phone(browser);
     await page.goto(site.url);
     await states(page, "8 channels make one pair");
-    await page.getByRole("link", { name: "Sum" }).click();
+    await page.getByRole("link", { name: "Headroom" }).click();
     await states(page, "left at the receiving input");
     await page.goBack();
     await states(page, "8 channels make one pair");

@@ -104,7 +104,7 @@ describe("where nothing can be kept", () => {
   ])("because storage %s, it is said, work goes on, and the file can be taken", async (_, why, spoil) => {
     const { page, faults, context } = await phone(browser);
     await page.addInitScript(spoil);
-    await page.goto(`${site.url}#kit`);
+    await page.goto(`${site.url}#channels`);
     await worksWithout(page, why);
     expect(faults).toEqual([]);
     await context.close();
@@ -117,7 +117,7 @@ describe("where nothing can be kept", () => {
       const settings = { profile: { default_content_setting_values: { cookies: 2 } } };
       writeFileSync(join(profile, "Default", "Preferences"), JSON.stringify(settings));
       const { page, faults, context } = await phoneWithMemory(profile);
-      await page.goto(`${site.url}#kit`);
+      await page.goto(`${site.url}#channels`);
       await worksWithout(page, "the browser’s storage is refused or damaged");
       await go(page, "setups");
       await page.getByText(/^No offline copy: .* It works only with a network\.$/).waitFor();
@@ -144,7 +144,7 @@ describe("where storage is full", () => {
   it("it is said, work goes on, the file can be taken, and saving goes on by itself once there is room", async () => {
     await withFolder(async (profile) => {
       const first = await phoneWithMemory(profile);
-      await visit(first, site, "#kit");
+      await visit(first, site, "#channels");
       const before = await pan(first.page);
       await settled(first.page);
       await first.context.close();

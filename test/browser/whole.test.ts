@@ -115,7 +115,7 @@ it.each(["/", "/name/"])(
 
       const { context, page, faults } = await phoneWithMemory(profile);
       const asked = askedFor(context);
-      await page.goto(`${site.url}#kit`);
+      await page.goto(`${site.url}#channels`);
       await drawn(page);
       await everyScreen(page);
       await aCheck(page);

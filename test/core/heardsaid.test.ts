@@ -71,15 +71,15 @@ describe("where a channel is heard, in words", () => {
 });
 
 describe("what a listener gets, counted", () => {
-  it("right, wrong, flat, unplaceable, sides lost and the score", () => {
+  it("right, wrong, centred, unplaced, sides lost and the score", () => {
     const click = withChannel(kit(), channel("click"));
     const [audience, mara] = imagesOf(click);
     expect([audience && formatTally(audience), mara && formatTally(mara)]).toEqual([
-      "5 correct, 0 wrong, 1 unplaceable (1 without a place), score +0.67",
-      "1 correct, 4 wrong, 1 unplaceable (1 without a place), score −0.67",
+      "5 correct, 0 wrong, 1 unplaced (1 without a place), score +0.67",
+      "1 correct, 4 wrong, 1 unplaced (1 without a place), score −0.67",
     ]);
     const side = { ...kit(), listeners: [listener("rafi", { facing: 90 }), { ...DRUMMER, bus: null }] };
-    expect(imagesOf(side).map(formatTally)).toEqual(["0 correct, 0 wrong, 5 unplaceable, no score", ""]);
+    expect(imagesOf(side).map(formatTally)).toEqual(["0 correct, 0 wrong, 5 unplaced, no score", ""]);
   });
 
   it("is what the image says, in random setups", () => {
@@ -89,11 +89,11 @@ describe("what a listener gets, counted", () => {
         if (hears === "nothing") continue;
         const said = formatTally(image);
         const of = (what: string): number => Number(new RegExp(`(\\d+) ${what}`).exec(said)?.[1] ?? 0);
-        expect([of("correct"), of("wrong"), of("flat"), of("unplaceable")]).toEqual([
+        expect([of("correct"), of("wrong"), of("centred"), of("unplaced")]).toEqual([
           count.right,
           count.wrong,
-          count.flat,
-          count.unplaceable,
+          count.centred,
+          count.unplaced,
         ]);
         expect(Number(/sides of (\d+) lost/.exec(said)?.[1] ?? 0)).toBe(sidesLost);
         expect(said.endsWith(score === null ? "no score" : `score ${formatScore(score)}`)).toBe(true);

@@ -24,7 +24,11 @@ describe("words of a sentence", () => {
   });
 
   it("one of a thing is not many, and none are", () => {
-    expect([0, 1, 3].map((count) => formatCount(count, "slot"))).toEqual(["0 inputs", "1 input", "3 inputs"]);
+    expect([0, 1, 3].map((count) => formatCount(count, "input"))).toEqual([
+      "0 inputs",
+      "1 input",
+      "3 inputs",
+    ]);
     expect(formatCount(2, "more side", "more sides of it")).toBe("2 more sides of it");
   });
 

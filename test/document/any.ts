@@ -29,7 +29,7 @@ export const measuredOf = (
   fc.record({
     channel,
     rms: level,
-    playing: level,
+    gatedRms: level,
     peak: level,
     truePeak: level,
     fast: level,

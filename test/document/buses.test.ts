@@ -30,7 +30,7 @@ it("a send is changed in one bus only", () => {
 it("the pair that is meant is swapped", () => {
   const { buses } = applied(two, swapBus("m2"));
   expect(buses[0]).toBe(drums);
-  expect(buses[1]).toEqual({ ...horns, reversed: true });
+  expect(buses[1]).toEqual({ ...horns, swapped: true });
 });
 
 it("a copy of a channel is sent as the channel is, and into no bus that the channel is not in", () => {

@@ -47,7 +47,7 @@ const drums = (file: SetupFile) => {
   return bus;
 };
 
-describe("sources", () => {
+describe("channels", () => {
   it("duplicates with name, id and sends of its own, right behind", () => {
     const file = applied(example, duplicateChannel("s4"));
     expect(names(file.channels).slice(3, 6)).toEqual(["Tom 1", "Tom 3", "Tom 2"]);
@@ -118,7 +118,7 @@ describe("sources", () => {
   });
 });
 
-describe("sums", () => {
+describe("buses", () => {
   it("swaps a pair at the patch and back again", () => {
     const swapped = applied(example, swapBus("m1"));
     expect(inInputs(swapped).slice(0, 7)).toBe("m1R m1L");
@@ -263,7 +263,7 @@ describe("kit and listeners", () => {
   });
 });
 
-describe("slots", () => {
+describe("inputs", () => {
   const order = (from: number, to: number) => inInputs(applied(example, moveInput(from, to)));
   const was = "m1L m1R s9 s10 s11L s11R s12 s13 s14 s15 s16 s18 s17L s17R - -";
 

@@ -82,12 +82,12 @@ const both = <T>(of: fc.Arbitrary<T>) => fc.tuple(of, of);
 const input = fc.record({
   feed: fc.oneof(
     fc.record({
-      kind: fc.constant("source" as const),
+      kind: fc.constant("channel" as const),
       channel,
       side: fc.constantFrom("both", "left", "right" as const),
-      tap: fc.constantFrom("before-eq", "after-fader" as const),
+      tap: fc.constantFrom("pre-eq", "post-fader" as const),
     }),
-    fc.record({ kind: fc.constant("leg" as const), bus, side: fc.constantFrom("left", "right" as const) }),
+    fc.record({ kind: fc.constant("bus" as const), bus, side: fc.constantFrom("left", "right" as const) }),
   ),
   on: flag,
   trim,
@@ -181,7 +181,7 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   bus.map(duplicateBus),
   fc.tuple(bus, busFields).map((a) => editBus(...a)),
   fc
-    .tuple(bus, channel, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
+    .tuple(bus, channel, orNull(patch({ gatedRms: orNull(within(RANGES.send)), pan: orNull(pan) })))
     .map((a) => setSend(...a)),
   fc
     .tuple(bus, fc.array(fc.record({ channel, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
@@ -199,8 +199,8 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc.tuple(listener, metres, metres).map((a) => moveListener(...a)),
   listener.map(removeListener),
   consoleFields.map(editDesk),
-  within(RANGES.input).map((inputMaxDbu) => editMonitorSystem({ maxInputDbu: inputMaxDbu })),
-  patch({ first: listener, fohFixed: flag, inputsFixed: flag, margin: within(RANGES.margin) }).map(
+  within(RANGES.input).map((maxInputDbu) => editMonitorSystem({ maxInputDbu: maxInputDbu })),
+  patch({ first: listener, fohFixed: flag, inputsFixed: flag, targetHeadroom: within(RANGES.margin) }).map(
     editPreferences,
   ),
   orNull(earFields).map(editEarphone),

@@ -32,7 +32,7 @@ describe("the words of a difference", () => {
   it("about sums and listeners in another order", () => {
     const two = applied(example, addBus(true, "Horns"));
     expect(said(two, { ...two, buses: [...two.buses].reverse() })).toEqual([
-      "Sums | The buses are in another order",
+      "Buses | The buses are in another order",
     ]);
     expect(said(example, { ...example, listeners: [...example.listeners].reverse() })).toEqual([
       "Listeners | The listeners are in another order",
@@ -43,10 +43,10 @@ describe("the words of a difference", () => {
     const nameless = applied(example, addChannel(null), editChannel("s19", { name: "" }), addBus(false, ""));
     expect(said(example, nameless)).toEqual([
       "Channels | Unnamed channel is there as well",
-      "Sums | Unnamed bus is there as well",
+      "Buses | Unnamed bus is there as well",
     ]);
     expect(said(nameless, applied(nameless, setSend("m1", "s19", {})))).toEqual([
-      "Sums | Drums: Unnamed channel goes into it as well",
+      "Buses | Drums: Unnamed channel goes into it as well",
     ]);
     const listener: Listener = { ...(example.listeners[2] as Listener), id: "l9", name: "" };
     expect(said(example, { ...example, listeners: [...example.listeners, listener] })).toEqual([
@@ -76,10 +76,10 @@ describe("the words of a difference", () => {
     const all = said(to, from);
     expect(all).toContain(`Listeners | ${singer.name}: hears an unnamed bus instead of no bus`);
     expect(all).toContain(
-      "Channels | Unnamed source: stands at an unnamed piece instead of no place at the kit",
+      "Channels | Unnamed channel: stands at an unnamed piece instead of no place at the kit",
     );
     expect(all).toContain("Kit | Hat: played by nobody instead of Mara");
-    expect(all).toContain(`Wishes | Who matters most: an unnamed listener instead of “${singer.name}”`);
+    expect(all).toContain(`Preferences | Who matters most: an unnamed listener instead of “${singer.name}”`);
     const fed = (feed: MonitorInput["feed"]): SetupFile => ({
       ...from,
       monitor: { ...from.monitor, inputs: [{ feed, on: true, trim: 0 }, ...from.monitor.inputs.slice(1)] },
@@ -90,7 +90,7 @@ describe("the words of a difference", () => {
       /the left leg of an unnamed sum instead of an unnamed source, [^"]+/,
     );
     expect(said(example, { ...example, buses: unnamed(example.buses) })).toContain(
-      "Sums | Drums: called nothing instead of Drums",
+      "Buses | Drums: called nothing instead of Drums",
     );
   });
 });
@@ -149,7 +149,7 @@ describe("the words about a recording", () => {
     const other = JSON.parse(JSON.stringify(recorded("Rehearsal")), (_, value) =>
       value === "s1" ? "x1" : value,
     );
-    expect(other.recording.sources[0].source).toBe("x1");
+    expect(other.recording.channels[0].source).toBe("x1");
     expect(said(recorded("Rehearsal"), other)).toEqual([]);
   });
 });
@@ -172,11 +172,11 @@ describe("a thing is known again", () => {
     const without = applied(example, removeChannel("s2"));
     const other = JSON.parse(JSON.stringify(without), (_, value) => (value === kick.id ? snare.id : value));
     const inputs = example.monitor.inputs;
-    const feed = { kind: "channel", channel: snare.id, side: "both", tap: "before-eq" } as const;
+    const feed = { kind: "channel", channel: snare.id, side: "both", tap: "pre-eq" } as const;
     const before = applied(example, setInput(14, { feed, on: true, trim: 0 }));
     expect(said(before, { ...other, monitor: { ...other.monitor, inputs } })).toEqual([
       "Channels | Snare is not there",
-      "Sums | Drums: Snare does not go into it",
+      "Buses | Drums: Snare does not go into it",
       "Inputs | Input 15: nothing instead of “Snare”, before EQ",
     ]);
   });

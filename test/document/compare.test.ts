@@ -68,16 +68,16 @@ describe("one change at a time", () => {
     [
       swapBus("m1"),
       [
-        "Sums | Drums: sides swapped at the patch instead of sides patched straight",
+        "Buses | Drums: sides swapped at the patch instead of sides patched straight",
         "Inputs | Input 1: the right side of “Drums” instead of the left side of “Drums”",
         "Inputs | Input 2: the left side of “Drums” instead of the right side of “Drums”",
       ],
     ],
-    [editBus("m1", { trim: -3 }), ["Sums | Drums: trim −3 dB instead of 0 dB"]],
-    [addBus(false, "Voices"), ["Sums | Voices is there as well"]],
-    [setSend("m1", idOf("Hat"), null), ["Sums | Drums: Hat does not go into it"]],
-    [setSend("m1", idOf("Bass"), {}), ["Sums | Drums: Bass goes into it as well"]],
-    [setSend("m1", idOf("Hat"), { pan: 0.4 }), ["Sums | Drums: Hat with pan R40 instead of as at FOH"]],
+    [editBus("m1", { trim: -3 }), ["Buses | Drums: trim −3 dB instead of 0 dB"]],
+    [addBus(false, "Voices"), ["Buses | Voices is there as well"]],
+    [setSend("m1", idOf("Hat"), null), ["Buses | Drums: Hat does not go into it"]],
+    [setSend("m1", idOf("Bass"), {}), ["Buses | Drums: Bass goes into it as well"]],
+    [setSend("m1", idOf("Hat"), { pan: 0.4 }), ["Buses | Drums: Hat with pan R40 instead of as at FOH"]],
     [addListener("Sol, guitar"), ["Listeners | Sol, guitar is there as well"]],
     [
       editListener("l3", { flipped: true }),
@@ -87,11 +87,14 @@ describe("one change at a time", () => {
     [
       editDesk({ law: "linear", outputDbu: 18 }),
       [
-        "Console | Pan law Linear instead of Constant power, sin/cos",
-        "Console | Output at 0 dBFS 18 dBu instead of 22 dBu",
+        "Desk | Pan law Linear instead of Constant power, sin/cos",
+        "Desk | Output at 0 dBFS 18 dBu instead of 22 dBu",
       ],
     ],
-    [editPreferences({ first: "l1" }), ["Wishes | Who matters most: “Audience” instead of “Mara, drums”"]],
+    [
+      editPreferences({ first: "l1" }),
+      ["Preferences | Who matters most: “Audience” instead of “Mara, drums”"],
+    ],
     [editEarphone({}), ["Earphones | Earphone data added"]],
     [setInputCount(12), ["Inputs | Number of inputs 12 instead of 16"]],
     [setInput(2, null), ["Inputs | Input 3: nothing instead of “Bass”, before fader"]],
@@ -126,8 +129,8 @@ describe("one change at a time", () => {
     [
       editDesk({ law: "custom", centreDb: 4 }),
       [
-        "Console | Pan law Centre attenuation of your own instead of Constant power, sin/cos",
-        "Console | Centre attenuation of your own 4 dB instead of 3 dB",
+        "Desk | Pan law Centre attenuation of your own instead of Constant power, sin/cos",
+        "Desk | Centre attenuation of your own 4 dB instead of 3 dB",
       ],
     ],
     [
@@ -178,7 +181,7 @@ describe("what is the same thing", () => {
     expect(said(small, large)).toEqual([
       "Kit | The pieces are in another order",
       "Channels | Snare is there as well",
-      "Sums | Drums: Snare goes into it as well",
+      "Buses | Drums: Snare goes into it as well",
     ]);
   });
 

@@ -45,7 +45,7 @@ describe("the worked example", () => {
   });
 
   it("has seven of eight on the wrong side for the drummer", () => {
-    expect(imageOf("Mara")?.count).toEqual({ right: 1, wrong: 7, flat: 0, unplaceable: 0 });
+    expect(imageOf("Mara")?.count).toEqual({ right: 1, wrong: 7, centred: 0, unplaced: 0 });
   });
 
   it("is right for the one who faces the band, and has no sides for the one side-on", () => {
@@ -63,9 +63,9 @@ describe("the worked example", () => {
   it("has its margin everywhere but at the receiving input", () => {
     const drums = evaluate(example).buses.get("m1");
     expect(drums?.ceilings.map((c) => [c.place, c.state])).toEqual([
-      ["sum", "fine"],
+      ["bus", "fine"],
       ["output", "fine"],
-      ["input", "inside margin"],
+      ["input", "under target"],
     ]);
   });
 

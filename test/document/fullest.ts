@@ -17,7 +17,7 @@ export const fullest = (
   const crowded = applied(
     example,
     ...times(LIMITS.channels - example.channels.length, addChannel("m1")),
-    ...times(LIMITS.sums - 1, duplicateBus("m1")),
+    ...times(LIMITS.buses - 1, duplicateBus("m1")),
     ...times(LIMITS.listeners - example.listeners.length, addListener()),
   );
   const measured = crowded.channels.slice(0, tracks);
@@ -30,7 +30,7 @@ export const fullest = (
       channels: measured.map(({ id }) => ({
         channel: id,
         rms: -30,
-        playing: -25,
+        gatedRms: -25,
         peak: -10,
         truePeak: -9.5,
         fast: -20,

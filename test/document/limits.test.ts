@@ -16,7 +16,7 @@ const many = <T>(count: number, item: T): T[] => Array.from({ length: count }, (
 
 /** The example with as many sums as a setup holds. */
 const full = (): SetupFile =>
-  applied(exampleSetup(), ...many(LIMITS.sums - exampleSetup().buses.length, addBus(true)));
+  applied(exampleSetup(), ...many(LIMITS.buses - exampleSetup().buses.length, addBus(true)));
 
 const ownPair = (setup: Setup): Setup => {
   const [of] = setup.buses as [Bus];
@@ -45,7 +45,7 @@ describe("a change that would hold more than a setup may", () => {
     expect(after).not.toBe(file);
     expect(readSetupText(printSetup(after))).toEqual({ ok: true, file: after, notes: [] });
   };
-  const BUSES = "33 sums in all: too many. Allowed: 32.";
+  const BUSES = "33 buses in all: too many. Allowed: 32.";
 
   it("is refused with a word: a pair of one's own", () => {
     refused(full(), ownPair, BUSES);
@@ -65,11 +65,11 @@ describe("a change that would hold more than a setup may", () => {
   });
 
   it("is refused with a word: a list of too many channels", () => {
-    const row = { kind: "other", piece: null, channels: 1, pan: 0, muted: false, inverted: false } as const;
+    const row = { kind: "other", piece: null, lines: 1, pan: 0, muted: false, inverted: false } as const;
     const rows = Array.from({ length: LIMITS.channels }, (_, i) => ({
       ...row,
       name: `New ${i}`,
-      level: null,
+      gatedRms: null,
       peak: null,
       keepSides: false,
       feeds: [],

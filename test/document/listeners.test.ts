@@ -22,6 +22,6 @@ it("what is changed of a listener or a wish is that and nothing else", () => {
   });
   expect(applied(example, editPreferences({ targetHeadroom: 3 }))).toEqual({
     ...example,
-    wishes: { ...example.preferences, margin: 3 },
+    preferences: { ...example.preferences, targetHeadroom: 3 },
   });
 });

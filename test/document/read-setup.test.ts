@@ -98,7 +98,7 @@ describe("a setup file", () => {
   });
 
   it("takes the earphones that an estimate begins with where a field of them is missing", () => {
-    const { file } = withChange((f) => set(f, "ear", { isolation: 30 }));
+    const { file } = withChange((f) => set(f, "earphone", { isolation: 30 }));
     expect(file.earphone).toEqual({ ...applied(exampleSetup(), editEarphone({})).earphone, isolation: 30 });
   });
 
@@ -109,21 +109,21 @@ describe("a setup file", () => {
 
   it("names a missing, a foreign and a wrong field by its path and value, and keeps the rest", () => {
     const { file, notes } = withChange((f) => {
-      delete f.console.panSteps;
+      delete f.desk.panSteps;
       set(f, "colour", "blue");
-      set(f.sources[2], "muted", "yes");
-      set(f.sums[0].sends[1], "level", "loud");
-      set(f.console, "law", "mine");
+      set(f.channels[2], "muted", "yes");
+      set(f.buses[0].sends[1], "level", "loud");
+      set(f.desk, "law", "mine");
       set(f.listeners[1], "facing", { a: 1 });
       set(f.kit, "yaw", [1]);
     });
     expect(notes).toEqual([
       "colour: not known here; left out.",
       "kit.yaw: a list is not a number from −180 to 180; 0 taken.",
-      "console.law: “mine” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.",
-      "console.panSteps: missing; 100 taken.",
+      "desk.law: “mine” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.",
+      "desk.panSteps: missing; 100 taken.",
       "channels[2].muted: “yes” is not true or false; false taken.",
-      "sums[0].sends[1].level: “loud” is not a number from −120 to 40; 0 taken.",
+      "buses[0].sends[1].level: “loud” is not a number from −120 to 40; 0 taken.",
       "listeners[1].facing: an object is not a number from −180 to 180; 0 taken.",
     ]);
     expect(file.channels).toEqual(exampleSetup().channels);
@@ -132,19 +132,19 @@ describe("a setup file", () => {
 
   it("names numbers out of range, never clamps them", () => {
     const { file, notes } = withChange((f) => {
-      set(f.sources[0], "pan", 1.5);
-      set(f.sources[1], "pan", Number.NaN);
-      set(f.sources[2], "level", Number.POSITIVE_INFINITY);
-      set(f.monitor, "slotCount", 12.5);
-      set(f.sums[0], "legTrim", [-61]);
+      set(f.channels[0], "pan", 1.5);
+      set(f.channels[1], "pan", Number.NaN);
+      set(f.channels[2], "level", Number.POSITIVE_INFINITY);
+      set(f.monitor, "inputCount", 12.5);
+      set(f.buses[0], "sideTrim", [-61]);
     });
     expect(notes).toEqual([
       "channels[0].pan: 1.5 is not a number from −1 to 1; 0 taken.",
       "channels[1].pan: NaN is not a number from −1 to 1; 0 taken.",
       "channels[2].level: Infinity is not a number from −120 to 24; nothing taken.",
-      "sums[0].legTrim[0]: −61 is not a number from −60 to 20; 0 taken.",
-      "sums[0].legTrim[1]: missing; 0 taken.",
-      "monitor.slotCount: 12.5 is not a whole number; 16 taken.",
+      "buses[0].sideTrim[0]: −61 is not a number from −60 to 20; 0 taken.",
+      "buses[0].sideTrim[1]: missing; 0 taken.",
+      "monitor.inputCount: 12.5 is not a whole number; 16 taken.",
     ]);
     expect([file.channels[0]?.pan, file.channels[1]?.pan, file.channels[2]?.gatedRms]).toEqual([0, 0, null]);
     const huge = readSetupText(printSetup(exampleSetup()).replace('"yaw": 0', '"yaw": 1e999'));
@@ -155,13 +155,13 @@ describe("a setup file", () => {
   });
 
   it("takes the ends of a range and nothing beyond", () => {
-    const panNotes = (pan: number) => withChange((f) => set(f.sources[0], "pan", pan)).notes.length;
+    const panNotes = (pan: number) => withChange((f) => set(f.channels[0], "pan", pan)).notes.length;
     expect([-1, 1, -1 - Number.EPSILON, 1 + Number.EPSILON].map(panNotes)).toEqual([0, 0, 1, 1]);
   });
 
   it("is refused when a part of it would be lost, the limit named", () => {
     const file = example();
-    const many = Array.from({ length: 10_000 }, (_, at) => ({ ...file.sources[0], id: `x${at}` }));
+    const many = Array.from({ length: 10_000 }, (_, at) => ({ ...file.channels[0], id: `x${at}` }));
     expect(refused({ ...file, channels: many })).toBe(
       "“channels” holds 10000: too many. Allowed: up to 512.",
     );
@@ -175,12 +175,12 @@ describe("a setup file", () => {
 
   it("mends references that name nothing, each with a word", () => {
     const { file, notes } = withChange((f) => {
-      set(f.sources[0], "piece", "p99");
-      set(f.sources[1], "id", "s1");
-      set(f.listeners[2], "sum", "m7");
+      set(f.channels[0], "piece", "p99");
+      set(f.channels[1], "id", "s1");
+      set(f.listeners[2], "bus", "m7");
       set(f.listeners[3], "kind", "drummer");
-      set(f.monitor.slots[2].feed, "source", "s99");
-      set(f.wishes, "first", "l99");
+      set(f.monitor.inputs[2].feed, "channel", "s99");
+      set(f.preferences, "first", "l99");
       set(f, "check", { listener: "l99", hits: [] });
       set(f, "lineCheck", { 15: true, elsewhere: false, 0: true });
     });
@@ -201,7 +201,7 @@ describe("a setup file", () => {
   });
 
   it("takes each channel into a bus once", () => {
-    const { file, notes } = withChange((f) => f.sums[0].sends.push({ channel: "s1", level: 3, pan: null }));
+    const { file, notes } = withChange((f) => f.buses[0].sends.push({ channel: "s1", level: 3, pan: null }));
     expect(file.buses).toEqual(exampleSetup().buses);
     expect(notes).toHaveLength(1);
   });
@@ -249,7 +249,7 @@ describe("a setup file", () => {
   it("keeps the beginning of a text that would hold up the page, and never half a character", () => {
     const long = `${"x".repeat(LIMITS.note - 1)}🥁🥁`;
     const { file, notes } = withChange((f) => {
-      set(f.sources[0], "name", long);
+      set(f.channels[0], "name", long);
       set(f, "note", "n".repeat(LIMITS.note));
     });
     expect(file.channels[0]?.name).toBe(`${"x".repeat(LIMITS.note - 1)}🥁`);
@@ -262,8 +262,8 @@ describe("a setup file", () => {
     const { notes } = withChange((f) => {
       f[evil] = 1;
       set(f, "lineCheck", { [evil]: 3 });
-      set(f.sources[0], "name", "z".repeat(1000));
-      set(f.sources[0], "piece", "p99");
+      set(f.channels[0], "name", "z".repeat(1000));
+      set(f.channels[0], "piece", "p99");
     });
     expect(notes).toEqual([
       "“<img src=x>yyyyyyyyyyyyy…”: not known here; left out.",
@@ -282,7 +282,7 @@ describe("a setup file", () => {
   });
 
   it("frees an input whose feed is nothing known", () => {
-    const { file } = withChange((f) => set(f.monitor.slots[0], "feed", { kind: "cable" }));
+    const { file } = withChange((f) => set(f.monitor.inputs[0], "feed", { kind: "cable" }));
     expect(file.monitor.inputs[0]).toBeNull();
   });
 
@@ -296,7 +296,7 @@ describe("a setup file", () => {
 
   it("keeps hostile names as text", () => {
     const name = "<img src=x onerror=alert(1)>\u202E\u0000=cmd|'/c calc'!A1";
-    const { file, notes } = withChange((f) => set(f.sources[0], "name", name));
+    const { file, notes } = withChange((f) => set(f.channels[0], "name", name));
     expect([file.channels[0]?.name, notes]).toEqual([name, []]);
   });
 
@@ -317,7 +317,7 @@ describe("a setup file", () => {
 
   it("tells of at most a hundred things, and how many more", () => {
     const channels = Array.from({ length: 200 }, (_, at) => ({
-      ...example().sources[0],
+      ...example().channels[0],
       id: `x${at}`,
       pan: 9,
     }));

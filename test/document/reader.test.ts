@@ -22,38 +22,38 @@ describe("what cannot be taken is named with its value and what is allowed", () 
     [
       "a text",
       (f) => {
-        f.sources[0].name = 5;
+        f.channels[0].name = 5;
       },
       ["channels[0].name: 5 is not a text; “Channel” taken."],
     ],
     [
       "a list",
       (f) => {
-        f.sums[0].sends = true;
+        f.buses[0].sends = true;
       },
-      ["sums[0].sends: true is not a list; a list taken."],
+      ["buses[0].sends: true is not a list; a list taken."],
     ],
     [
       "a whole number: a text is none at all",
       (f) => {
-        f.console.panSteps = "many";
+        f.desk.panSteps = "many";
       },
-      ["console.panSteps: “many” is not a number from 1 to 1000; 100 taken."],
+      ["desk.panSteps: “many” is not a number from 1 to 1000; 100 taken."],
     ],
     [
       "left and right",
       (f) => {
-        f.sums[0].legTrim = 5;
+        f.buses[0].sideTrim = 5;
       },
-      ["sums[0].legTrim[0]: missing; 0 taken.", "sums[0].legTrim[1]: missing; 0 taken."],
+      ["buses[0].sideTrim[0]: missing; 0 taken.", "buses[0].sideTrim[1]: missing; 0 taken."],
     ],
     [
       "what may be empty, once",
       (f) => {
-        delete f.sources[0].piece;
-        delete f.ear;
+        delete f.channels[0].piece;
+        delete f.earphone;
       },
-      ["channels[0].piece: missing; left empty.", "ear: missing; left empty."],
+      ["channels[0].piece: missing; left empty.", "earphone: missing; left empty."],
     ],
     [
       "ticks that are none",
@@ -72,12 +72,12 @@ describe("what cannot be taken is named with its value and what is allowed", () 
     [
       "a text of 24 characters whole, a longer one cut",
       (f) => {
-        f.console.law = "a".repeat(24);
-        f.console.reference = "b".repeat(25);
+        f.desk.law = "a".repeat(24);
+        f.desk.reference = "b".repeat(25);
       },
       [
-        `console.law: “${"a".repeat(24)}” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.`,
-        `console.reference: “${"b".repeat(24)}…” is not one of “sides”, “centre”; “sides” taken.`,
+        `desk.law: “${"a".repeat(24)}” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.`,
+        `desk.reference: “${"b".repeat(24)}…” is not one of “sides”, “centre”; “sides” taken.`,
       ],
     ],
     [
@@ -100,8 +100,8 @@ describe("what cannot be taken is named with its value and what is allowed", () 
   it("and what is taken instead is empty, not half of it", () => {
     const { file } = withChange((f) => {
       f.lineCheck = 5;
-      f.sums[0].sends = true;
-      delete f.sources[0].piece;
+      f.buses[0].sends = true;
+      delete f.channels[0].piece;
     });
     expect([file.lineCheck, file.buses[0]?.sends, file.channels[0]?.piece]).toEqual([{}, [], null]);
   });
@@ -140,12 +140,12 @@ it("a recording whose correlations lack one in a row is left out", () => {
 describe("of many notes", () => {
   const wrong = (count: number) =>
     notesOf((f) => {
-      f.sums = [];
+      f.buses = [];
       f.listeners.forEach((l: Json) => {
         l.sum = null;
       });
-      f.monitor.slots = f.monitor.slots.map(() => null);
-      f.sources = Array.from({ length: count }, (_, at) => ({ ...f.sources[0], id: `x${at}`, pan: 9 }));
+      f.monitor.inputs = f.monitor.inputs.map(() => null);
+      f.channels = Array.from({ length: count }, (_, at) => ({ ...f.channels[0], id: `x${at}`, pan: 9 }));
     });
 
   it("a hundred are told, and how many more there are", () => {

@@ -4,14 +4,14 @@ import { forgetRecording, keepRecording } from "../../src/document/commands/reco
 import { exampleSetup } from "../../src/document/example";
 import { readSetup } from "../../src/document/read-setup";
 
-const measured = (channel: string, playing: number, peak: number): MeasuredChannel => ({
+const measured = (channel: string, gatedRms: number, peak: number): MeasuredChannel => ({
   channel,
-  rms: playing - 3,
-  gatedRms: playing,
+  rms: gatedRms - 3,
+  gatedRms: gatedRms,
   peak,
   truePeak: peak + 0.4,
-  fast: playing + 2,
-  slow: playing,
+  fast: gatedRms + 2,
+  slow: gatedRms,
 });
 
 const recording: Recording = {
@@ -42,16 +42,16 @@ describe("figures of a recording", () => {
 
   it("are copied to a tenth of a dB, the peak upwards; silence and what no field takes stay out", () => {
     const kept = keepRecording(recording, true).apply(example);
-    expect(find(kept, "s1")).toMatchObject({ level: -23.5, peak: -8.4 });
-    expect(find(kept, "s3")).toMatchObject({ level: -30, peak: -12 });
+    expect(find(kept, "s1")).toMatchObject({ gatedRms: -23.5, peak: -8.4 });
+    expect(find(kept, "s3")).toMatchObject({ gatedRms: -30, peak: -12 });
     for (const id of ["s2", "s4", "s5"]) expect(find(kept, id)).toBe(find(example, id));
     const again = keepRecording(recording, true).apply(kept);
     expect(again.channels).toBe(kept.channels);
   });
 
   it("are copied up to the ends of what a field takes, and no further", () => {
-    const copied = (playing: number, peak: number) => {
-      const of = { ...recording, channels: [measured("s1", playing, peak)], correlation: [[1]] };
+    const copied = (gatedRms: number, peak: number) => {
+      const of = { ...recording, channels: [measured("s1", gatedRms, peak)], correlation: [[1]] };
       const { gatedRms: level, peak: top } = find(keepRecording(of, true).apply(example), "s1") ?? {};
       return [level, top];
     };
@@ -66,7 +66,7 @@ describe("figures of a recording", () => {
     const aes17 = { ...example, console: { ...example.desk, rms: "aes17" as const } };
     // A full-scale sine reads −3.01 dBFS by samples and 0 by AES17: −23.456 becomes −20.446.
     expect(find(keepRecording(recording, true).apply(aes17), "s1")).toMatchObject({
-      level: -20.4,
+      gatedRms: -20.4,
       peak: -8.4,
     });
   });

@@ -126,11 +126,11 @@ describe("what is new begins as is said", () => {
       name: "Source",
       kind: "drum",
       piece: null,
-      channels: 1,
+      lines: 1,
       pan: 0,
       muted: false,
       inverted: false,
-      level: null,
+      gatedRms: null,
       peak: null,
       keepSides: false,
     });
@@ -153,8 +153,8 @@ describe("what is new begins as is said", () => {
   it("a bus: empty, under a name of its own", () => {
     const { buses } = applied(exampleSetup(), addBus(true), addBus(false), addBus(true, "Drums"));
     expect(buses.slice(1).map(({ id, name, stereo, sends }) => [id, name, stereo, sends])).toEqual([
-      ["m2", "Sum", true, []],
-      ["m3", "Sum 2", false, []],
+      ["m2", "Bus", true, []],
+      ["m3", "Bus 2", false, []],
       ["m4", "Drums 2", true, []],
     ]);
   });
@@ -170,7 +170,7 @@ describe("what is changed", () => {
     expect(changed(moveListener("l3", 1, 2)).listeners[2]).toEqual({ ...example.listeners[2], x: 1, y: 2 });
     expect(changed(editMonitorSystem({ maxInputDbu: 9 })).monitor).toEqual({
       ...example.monitor,
-      inputMaxDbu: 9,
+      maxInputDbu: 9,
     });
     expect(changed(setNote("loud"))).toEqual({ ...example, note: "loud" });
     expect(changed(rename("Hall"))).toEqual({ ...example, name: "Hall" });
@@ -209,7 +209,7 @@ describe("placed", () => {
   it("a channel takes the first free input, on and untouched, where it fits such a channel", () => {
     const file = applied(example, assignChannel("s1"));
     expect(file.monitor.inputs.slice(14)).toEqual([
-      { feed: { kind: "channel", channel: "s1", side: "both", tap: "before-fader" }, on: true, trim: 0 },
+      { feed: { kind: "channel", channel: "s1", side: "both", tap: "pre-fader" }, on: true, trim: 0 },
       null,
     ]);
     expect(file.monitor.inputs.slice(0, 14)).toEqual(example.monitor.inputs.slice(0, 14));

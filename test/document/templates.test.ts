@@ -61,11 +61,11 @@ describe.each(all)("the template of $count microphones, $hand-handed", ({ count,
   });
 
   it("is right for the audience from side to side, and turned round for the drummer", () => {
-    expect(image("audience")?.count).toMatchObject({ wrong: 0, flat: 0, unplaceable: 0 });
+    expect(image("audience")?.count).toMatchObject({ wrong: 0, centred: 0, unplaced: 0 });
     const sided = image("audience")?.rows.flatMap((row, at) => (row.stands === "middle" ? [] : [name(at)]));
     const wrong = image("drummer")?.rows.flatMap((row, at) => (row.placement === "wrong" ? [name(at)] : []));
     expect(wrong).toEqual(sided);
-    expect(image("drummer")?.count.flat).toBe(0);
+    expect(image("drummer")?.count.centred).toBe(0);
   });
 
   it("fits under every ceiling with its margin", () => {

@@ -25,7 +25,7 @@ describe("three views at one loudness", () => {
         fc.pre(Object.values(before).every((g) => energy(g) > 1e-9));
         const after = levelled(before, products);
         const softest = Math.min(...Object.values(before).map(energy));
-        for (const name of ["house", "now", "repaired"] as const) {
+        for (const name of ["foh", "now", "repaired"] as const) {
           expect(Math.abs(energy(after[name]) / softest - 1)).toBeLessThan(1e-12);
           after[name].forEach(([l, r], i) => {
             const [wasL, wasR] = before[name][i] as Sides;

@@ -48,7 +48,7 @@ describe("signals whose figures are known", () => {
     for (const track of figures.tracks)
       expect(track).toMatchObject({
         rms: Number.NEGATIVE_INFINITY,
-        playing: Number.NEGATIVE_INFINITY,
+        gatedRms: Number.NEGATIVE_INFINITY,
         peak: Number.NEGATIVE_INFINITY,
         truePeak: Number.NEGATIVE_INFINITY,
         fast: Number.NEGATIVE_INFINITY,

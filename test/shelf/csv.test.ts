@@ -220,8 +220,8 @@ describe("an input list", () => {
       "Name,Stereo,Input,Tap,On,Trim\nKeys,yes,5/6,before EQ,yes,-3 & 0\nTracks,2,8R 9L,,no & yes,\n";
     const [keys, tracks] = rowsOf(await open(text));
     expect(keys?.feeds).toEqual([
-      { input: 5, side: "left", tap: "before-eq", on: true, trim: -3 },
-      { input: 6, side: "right", tap: "before-eq", on: true, trim: 0 },
+      { input: 5, side: "left", tap: "pre-eq", on: true, trim: -3 },
+      { input: 6, side: "right", tap: "pre-eq", on: true, trim: 0 },
     ]);
     expect(tracks?.feeds.map((f) => [f.input, f.side, f.on])).toEqual([
       [8, "right", false],
@@ -247,7 +247,7 @@ describe("an input list", () => {
         "Talkback",
         "Theremin",
       ].map(kindOfName),
-    ).toEqual(["drum", "drum", "voice", "bass", "guitar", "keys", "horn", "playback", "talk", "other"]);
+    ).toEqual(["drum", "drum", "vocal", "bass", "guitar", "keys", "horn", "playback", "talkback", "other"]);
   });
 
   it("notes pieces that the kit has not", async () => {
@@ -269,7 +269,7 @@ describe("out and in again", () => {
     expect(listOf(withList(blank, rows, "add"))).toEqual(listOf(example));
   });
 
-  const feed = { input: 1, side: "both", tap: "before-fader", on: true, trim: 0 } as const;
+  const feed = { input: 1, side: "both", tap: "pre-fader", on: true, trim: 0 } as const;
   const nasty = fc.constantFrom(
     "=1+1",
     "+A1",

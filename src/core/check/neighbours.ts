@@ -31,7 +31,7 @@ const takenInputs = (setup: Setup, bus: Bus): Taken => {
 /** One channel of a channel as it lies in an input. */
 interface Content {
   readonly channel: Channel;
-  readonly channel: number;
+  readonly line: number;
   readonly gain: Gain;
 }
 

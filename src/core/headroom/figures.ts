@@ -48,7 +48,7 @@ const OUTLETS: readonly [Outlet, Outlet, Outlet] = ["left", "right", "mono"];
 /** A mono bus has one side, whatever it is asked for. */
 const ONE_OUTLET: readonly [Outlet, Outlet, Outlet] = ["left", "left", "left"];
 
-const without = (parts: readonly MixedChannel[], what: "level" | "peak"): Id[] =>
+const without = (parts: readonly MixedChannel[], what: "gatedRms" | "peak"): Id[] =>
   parts.filter((p) => p.channel[what] === null).map((p) => p.channel.id);
 
 /** All figures of a bus: what it adds up to, whether it fits, what summing cost and what to do. */
@@ -66,7 +66,7 @@ export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
     sideFigures(right, pieces, setup.recording),
   ];
   const likely: Sides<Db> = [sides[0].likely, sides[1].likely];
-  const unknown = { level: without(parts, "level"), peak: without(parts, "peak") };
+  const unknown = { level: without(parts, "gatedRms"), peak: without(parts, "peak") };
   const limits = ceilingLevelsOf(setup, bus);
   const peaksKnown = parts.length === 0 || unknown.peak.length < parts.length;
   const ceilings = ceilingsOf(limits, likely, margin, peaksKnown);

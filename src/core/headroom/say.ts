@@ -65,11 +65,11 @@ export const describeFitReason = (
 ): string => {
   if (bus.sends.length === 0) return "Choose below what goes into it.";
   const { loudest, likely } = sides[lowest.side === "left" ? 0 : 1];
-  if (!loudest) return "Enter levels and peaks under Kit, or measure a recording.";
+  if (!loudest) return "Enter levels and peaks under Channels, or measure a recording.";
   const side = bus.stereo ? `the ${lowest.side} side` : "the side";
   const peak = `Likely peak ${formatDb(likely)} dBFS on ${side}; loudest in it is ${channelName(setup, loudest.channel)} with ${formatDb(loudest.peak)}.`;
   if (unknown.peak.length === 0) return peak;
-  return `${peak} Not counted: ${formatCount(unknown.peak.length, "source")} without a known peak.`;
+  return `${peak} Not counted: ${formatCount(unknown.peak.length, "channel")} without a known peak.`;
 };
 
 /** That a bus lacks headroom, as a sentence for another place than its own. */

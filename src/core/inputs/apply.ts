@@ -48,7 +48,7 @@ const into = (setup: Setup, move: Move & { move: "into" }): Setup => {
 /** What a new sum of these channels is called. */
 export const groupName = (setup: Setup, channels: readonly Id[]): string => {
   const first = setup.channels.find((s) => channels.includes(s.id));
-  const stem = (first && APART[first.kind].family) ?? "Sum";
+  const stem = (first && APART[first.kind].family) ?? "Bus";
   return uniqueName(stem, setup.buses);
 };
 

@@ -60,7 +60,7 @@ const sidesAt = (setup: Setup): Map<string, { readonly at: Sides<number>; readon
       `${thing.kind} ${thing.id}`,
       {
         at: [firstOfSide(setup, thing, "left"), firstOfSide(setup, thing, "right")],
-        meant: thing.reversed,
+        meant: thing.swapped,
       },
     ]),
   );

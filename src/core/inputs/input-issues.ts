@@ -8,7 +8,7 @@ import { heardTwice, riseOfCopy } from "./twice";
 import { inputsOfChannel, usageOf } from "./usage";
 
 const free = (indexes: readonly number[]): Edit[] =>
-  indexes.map((index) => ({ edit: "slot", index, to: null }));
+  indexes.map((index) => ({ edit: "input", index, to: null }));
 
 /** More feeds than inputs, or something beyond the last input while others are free. */
 export const overIssues = (setup: Setup): PatchIssue[] => {
@@ -16,7 +16,7 @@ export const overIssues = (setup: Setup): PatchIssue[] => {
   if (over.length === 0) return [];
   const count = setup.monitor.inputCount;
   if (tooMany > 0) {
-    const says = `${formatCount(used.length, "feed")} for ${formatCount(count, "slot")}: ${tooMany} too many.`;
+    const says = `${formatCount(used.length, "feed")} for ${formatCount(count, "input")}: ${tooMany} too many.`;
     return [issue("over", "fault", { inputs: over }, says, "Choose one of the ways back under the count.")];
   }
   const inputs = withinCount(setup);
@@ -25,7 +25,7 @@ export const overIssues = (setup: Setup): PatchIssue[] => {
     (_, index) => index,
   )
     .filter((index) => (inputs[index] ?? null) !== (setup.monitor.inputs[index] ?? null))
-    .map((index): Edit => ({ edit: "slot", index, to: inputs[index] ?? null }));
+    .map((index): Edit => ({ edit: "input", index, to: inputs[index] ?? null }));
   return [
     issue(
       "over",
@@ -95,7 +95,7 @@ export const silentIssues = (setup: Setup): PatchIssue[] =>
     if (off.length === 0) return [];
     const fix = off.map((index): Edit => {
       const input = setup.monitor.inputs[index] as MonitorInput;
-      return { edit: "slot", index, to: { ...input, on: true } };
+      return { edit: "input", index, to: { ...input, on: true } };
     });
     const says = `${thing.name} in ${formatInputs(off)} is off: nobody hears it there.`;
     return [issue("off", "warn", inputsAbout(thing, off), says, "Switch it on, or free the input.", fix)];
@@ -118,7 +118,7 @@ export const tapIssues = (setup: Setup): PatchIssue[] =>
         { inputs: [index], channels: [channel.id] },
         `${feedName(setup, "channel", id)} in input ${index + 1} is taken ${TAP_NAMES[tap]}: ${misfit.why}.`,
         `Take it ${TAP_NAMES[better]}.`,
-        [{ edit: "slot", index, to: { ...input, feed: { ...input.feed, tap: better } } }],
+        [{ edit: "input", index, to: { ...input, feed: { ...input.feed, tap: better } } }],
       ),
     ];
   });

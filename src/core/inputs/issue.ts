@@ -34,9 +34,9 @@ export type IssueCode =
 /** One change that puts something right. */
 export type Edit =
   /** What an input takes from now on, by index from 0; null frees it. */
-  | { readonly edit: "slot"; readonly index: number; readonly to: MonitorInput | null }
+  | { readonly edit: "input"; readonly index: number; readonly to: MonitorInput | null }
   /** In which order a pair is meant to be patched. */
-  | { readonly edit: "meant"; readonly bus: Id; readonly reversed: boolean };
+  | { readonly edit: "meant"; readonly bus: Id; readonly swapped: boolean };
 
 /** What a check of the patch found, and what to do about it. */
 export interface PatchIssue {
@@ -82,10 +82,10 @@ export const applyEdits = (setup: Setup, edits: readonly Edit[]): Setup => {
   const inputs = [...setup.monitor.inputs];
   let buses = setup.buses;
   for (const edit of edits) {
-    if (edit.edit === "slot") {
+    if (edit.edit === "input") {
       while (inputs.length <= edit.index) inputs.push(null);
       inputs[edit.index] = edit.to;
-    } else buses = buses.map((s) => (s.id === edit.bus ? { ...s, swapped: edit.reversed } : s));
+    } else buses = buses.map((s) => (s.id === edit.bus ? { ...s, swapped: edit.swapped } : s));
   }
   return { ...setup, buses, monitor: { ...setup.monitor, inputs } };
 };

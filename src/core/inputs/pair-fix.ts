@@ -8,8 +8,8 @@ import { firstFree } from "./usage";
 export const exchange = (setup: Setup, a: number, b: number): Edit[] => {
   const [first, second] = [setup.monitor.inputs[a] as MonitorInput, setup.monitor.inputs[b] as MonitorInput];
   return [
-    { edit: "slot", index: a, to: { ...first, feed: second.feed } },
-    { edit: "slot", index: b, to: { ...second, feed: first.feed } },
+    { edit: "input", index: a, to: { ...first, feed: second.feed } },
+    { edit: "input", index: b, to: { ...second, feed: first.feed } },
   ];
 };
 
@@ -24,13 +24,13 @@ export const intoNeighbours = (
   [left, right]: Sides<MonitorInput>,
 ): Edit[] => {
   if (repeatsOf(setup, thing).length > 0) return [];
-  const freed = from.map((index): Edit => ({ edit: "slot", index, to: null }));
+  const freed = from.map((index): Edit => ({ edit: "input", index, to: null }));
   const inputs = setup.monitor.inputs.map((s, i) => (from.includes(i) ? null : s));
   const run = firstFree({ ...setup.monitor, inputs }, 2);
   if (!run) return [];
   return [
     ...freed,
-    { edit: "slot", index: run[0] as number, to: thing.reversed ? right : left },
-    { edit: "slot", index: run[1] as number, to: thing.reversed ? left : right },
+    { edit: "input", index: run[0] as number, to: thing.swapped ? right : left },
+    { edit: "input", index: run[1] as number, to: thing.swapped ? left : right },
   ];
 };

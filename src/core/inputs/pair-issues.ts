@@ -8,7 +8,7 @@ import {
   type PatchedThing,
   patchedThings,
   repeatsOf,
-  sidesReversed,
+  sidesSwapped,
 } from "./patched";
 
 const oneSide = (setup: Setup, thing: PatchedThing, missing: "left" | "right"): PatchIssue[] => {
@@ -16,14 +16,14 @@ const oneSide = (setup: Setup, thing: PatchedThing, missing: "left" | "right"): 
   const at = firstOfSide(setup, thing, missing === "left" ? "right" : "left");
   const has = inputs[at] as MonitorInput;
   // In reverse order the left side belongs behind the right one.
-  const beside = (missing === "right") !== thing.reversed ? at + 1 : at - 1;
+  const beside = (missing === "right") !== thing.swapped ? at + 1 : at - 1;
   const isFree = beside >= 0 && beside < inputCount && !inputs[beside];
   const feed = has.feed.kind === "bus" ? { ...has.feed, side: missing } : { ...has.feed, channel: missing };
   const mate: MonitorInput = { ...has, feed };
   const fix: Edit[] = isFree
-    ? [{ edit: "slot", index: beside, to: mate }]
+    ? [{ edit: "input", index: beside, to: mate }]
     : intoNeighbours(setup, thing, [at], missing === "right" ? [has, mate] : [mate, has]);
-  const what = thing.kind === "bus" ? "leg" : "channel";
+  const what = thing.kind === "bus" ? "side" : "channel";
   const word = missing === "left" ? "right" : "left";
   return [
     issue(
@@ -38,19 +38,19 @@ const oneSide = (setup: Setup, thing: PatchedThing, missing: "left" | "right"): 
 };
 
 const order = (setup: Setup, thing: PatchedThing, left: number, right: number): PatchIssue[] => {
-  const reversed = sidesReversed(setup, thing);
-  if (reversed === thing.reversed) return [];
+  const swapped = sidesSwapped(setup, thing);
+  if (swapped === thing.swapped) return [];
   const inputs = [Math.min(left, right), Math.max(left, right)];
   const bus = thing.kind === "bus";
   return [
     issue(
-      reversed ? "swapped" : "normal",
+      swapped ? "swapped" : "normal",
       "fault",
       inputsAbout(thing, inputs),
-      reversed
+      swapped
         ? `${thing.name} is patched in reverse order in ${formatInputs(inputs)}${bus ? ", and nothing says that it is meant" : ""}.`
         : `${thing.name} is meant to be patched in reverse order, but lies straight in ${formatInputs(inputs)}.`,
-      `Exchange ${formatInputs(inputs)}${bus ? `, or say that ${thing.name} is ${reversed ? "" : "not "}meant to be swapped` : ""}.`,
+      `Exchange ${formatInputs(inputs)}${bus ? `, or say that ${thing.name} is ${swapped ? "" : "not "}meant to be swapped` : ""}.`,
       exchange(setup, left, right),
     ),
   ];
@@ -109,7 +109,7 @@ const spareSide = (setup: Setup, thing: PatchedThing): PatchIssue[] => {
       inputsAbout(thing),
       `${thing.name} is folded to mono: ${formatInputs(thing.inputs)} carry the same.`,
       `One input is enough: free ${formatInputs(spare)}.`,
-      spare.map((index) => ({ edit: "slot", index, to: null })),
+      spare.map((index) => ({ edit: "input", index, to: null })),
     ),
   ];
 };

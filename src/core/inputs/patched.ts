@@ -11,8 +11,8 @@ export interface PatchedThing {
   readonly name: string;
   /** It has two sides: a channel of two channels, or a pair. */
   readonly stereo: boolean;
-  /** A pair that is meant to lie in reverse order; how it lies is `sidesReversed`. */
-  readonly reversed: boolean;
+  /** A pair that is meant to lie in reverse order; how it lies is `sidesSwapped`. */
+  readonly swapped: boolean;
   /** A bus that is folded to mono: its sides carry the same. */
   readonly folded: boolean;
   /** Indexes of all its inputs, in order; at least one. */
@@ -33,7 +33,7 @@ export const patchedThings = (setup: Setup): PatchedThing[] => {
         id: bus.id,
         name: busName(bus),
         stereo: bus.stereo,
-        reversed: bus.swapped,
+        swapped: bus.swapped,
         folded: bus.folded,
         inputs: inputsOfBus(monitor, bus.id),
       }),
@@ -44,7 +44,7 @@ export const patchedThings = (setup: Setup): PatchedThing[] => {
         id,
         name: channelName(setup, id),
         stereo: channels === 2,
-        reversed: false,
+        swapped: false,
         folded: false,
         inputs: inputsOfChannel(monitor, id),
       }),
@@ -92,7 +92,7 @@ export const repeatsOf = (
 };
 
 /** Whether the sides reach the listeners the other way round: the sides as patched or meant, the channels as they lie. */
-export const sidesReversed = (setup: Setup, thing: PatchedThing): boolean => {
+export const sidesSwapped = (setup: Setup, thing: PatchedThing): boolean => {
   if (thing.kind === "bus") {
     const bus = setup.buses.find((s) => s.id === thing.id);
     return bus?.stereo === true && isSwapped(setup, bus);

@@ -14,7 +14,7 @@ const place = (setup: Setup, channel: Channel): Edit[] => {
   const sides = linesOf(channel);
   const { better } = TAP_ADVICE[channel.kind];
   return (run ?? []).map((index, i) => ({
-    edit: "slot",
+    edit: "input",
     index,
     to: {
       feed: { kind: "channel", channel: channel.id, side: sides[i] ?? "both", tap: better },

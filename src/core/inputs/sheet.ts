@@ -1,7 +1,7 @@
 import type { Feed, Setup } from "../model/setup";
 import type { Db } from "../model/units";
 import { capitalised } from "../words";
-import { type PatchedThing, patchedThings, sideOf, sidesReversed } from "./patched";
+import { type PatchedThing, patchedThings, sideOf, sidesSwapped } from "./patched";
 import { TAP_NAMES } from "./taps";
 
 /** One line of the patch sheet: what screen, print and CSV show of an input. */
@@ -36,12 +36,12 @@ export const partOf = (feed: Feed, stereo: boolean): string => {
   const ofBus = feed.kind === "bus";
   if (!stereo) return ofBus ? "mono bus" : "direct";
   const side = sideOf({ feed });
-  return side === "both" ? "both channels to mono" : `${side} ${ofBus ? "leg" : "channel"}`;
+  return side === "both" ? "both channels to mono" : `${side} ${ofBus ? "side" : "channel"}`;
 };
 
 const swappedOf = (setup: Setup, thing: PatchedThing): SheetRow["swapped"] => {
-  if (!thing.stereo || !sidesReversed(setup, thing)) return "";
-  return thing.reversed ? "on purpose" : "by mistake";
+  if (!thing.stereo || !sidesSwapped(setup, thing)) return "";
+  return thing.swapped ? "on purpose" : "by mistake";
 };
 
 /** The patch sheet: every input there is, free ones too, and what lies beyond. */

@@ -2,7 +2,7 @@ import { gainOf, levelOf, levelOfPower } from "../level/decibels";
 import { type MixedChannel, mixedChannelsOf, polarity } from "../mix/bus";
 import type { Bus, Id, MonitorInput, Setup } from "../model/setup";
 import type { Db, Gain, Sides } from "../model/units";
-import { firstOfSide, type PatchedThing, patchedThings, sideOf, sidesReversed } from "./patched";
+import { firstOfSide, type PatchedThing, patchedThings, sideOf, sidesSwapped } from "./patched";
 import { busesFed } from "./usage";
 
 /** A channel that comes in twice: by inputs of its own and inside a patched sum. */
@@ -27,7 +27,7 @@ const earsOf = (setup: Setup, thing: PatchedThing, input: MonitorInput): Sides =
   const side = sideOf(input);
   const apart = firstOfSide(setup, thing, "left") >= 0 && firstOfSide(setup, thing, "right") >= 0;
   if (side === "both" || !apart) return [gain, gain];
-  return (side === "left") !== sidesReversed(setup, thing) ? [gain, 0] : [0, gain];
+  return (side === "left") !== sidesSwapped(setup, thing) ? [gain, 0] : [0, gain];
 };
 
 /** What of each channel of a channel reaches each ear. */

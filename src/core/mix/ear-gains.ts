@@ -28,7 +28,7 @@ export const heardInBus = (setup: Setup, bus: Bus): HeardChannel[] => {
   const inputs = inputGains(setup.monitor, bus);
   return mixedChannelsOf(setup, bus).map(({ channel, gains }) => {
     const patched = scaledGains(gains, inputs);
-    return { channel, channels: turned ? swappedGains(patched) : patched, turned, collapsed };
+    return { channel, gains: turned ? swappedGains(patched) : patched, turned, collapsed };
   });
 };
 

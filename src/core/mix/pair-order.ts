@@ -69,9 +69,9 @@ export const withSidesExchanged = (monitor: MonitorSystem, bus: Bus): MonitorSys
 /** The setup with a pair swapped: its sides change inputs, where both have one, and the plan says so. */
 export const withBusSwapped = <T extends Pick<Setup, "buses" | "monitor">>(setup: T, bus: Bus): T => {
   const { monitor } = setup;
-  const reversed = !isSwapped(setup, bus);
+  const swapped = !isSwapped(setup, bus);
   return {
-    ...withBus(setup, bus.id, (s) => ({ ...s, swapped: reversed })),
+    ...withBus(setup, bus.id, (s) => ({ ...s, swapped })),
     monitor: hasBothInputs(monitor, bus) ? withSidesExchanged(monitor, bus) : monitor,
   };
 };

@@ -84,7 +84,7 @@ const SIDE_SAYS = {
 export const sideNotes = ({ bus }: Situation, turns: Turns): RepairNote[] => {
   const has = { polarity: bus.sideInverted[0] !== bus.sideInverted[1], "uneven sides": bus.unevenSides };
   return (["polarity", "uneven sides"] as const).flatMap((code) =>
-    (["legs", "pans"] as const)
+    (["sides", "pans"] as const)
       .filter((by) => has[code] && turns[by])
       .map((by) => note(code, SIDE_SAYS[code][by])),
   );

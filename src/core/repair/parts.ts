@@ -44,7 +44,7 @@ export const hasSides = (bus: Bus): boolean => bus.stereo && !bus.folded;
 export const pairStates = (setup: Setup, bus: Bus): PairState[] => {
   const states: PairState[] = [];
   const sides = hasSides(bus);
-  const pans: Panning[] = ["keep", ...(sides ? ["sum" as const] : []), "foh"];
+  const pans: Panning[] = ["keep", ...(sides ? ["bus" as const] : []), "foh"];
   for (const swap of sides ? [true, false] : [false])
     for (const pan of pans)
       if (pan !== "foh" || !setup.preferences.fohFixed) states.push({ swap, pan, fold: false });

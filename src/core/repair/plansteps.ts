@@ -109,7 +109,7 @@ export const stepMaker = (situation: Situation): ((plan: Plan) => Step[]) => {
       if (choice !== "own reversed" && choice !== "own panned") return;
       const copy = {
         sends: sends(options.foh)(hearing.over),
-        reversed: reversed !== (hearing.order === "mirror"),
+        swapped: reversed !== (hearing.order === "mirror"),
       };
       const step = ownPair(now, bus, listener, copy, moves(hearing.over));
       if (!step) return;

@@ -11,7 +11,8 @@ import type { PanMove, Step } from "./steps";
 type Names = Pick<Setup, "channels" | "buses" | "listeners" | "desk">;
 
 const busTitle = (setup: Names, id: Id): string => feedName(setup, "bus", id);
-const listenerName = (setup: Names, id: Id): string => listenerName(setup.listeners.find((l) => l.id === id));
+const nameOfListener = (setup: Names, id: Id): string =>
+  listenerName(setup.listeners.find((l) => l.id === id));
 
 const panSaid = (setup: Names, { from, to, followed }: PanMove): string => {
   const was = `${formatPan(from, setup.desk)}${followed ? ", following FOH" : ""}`;
@@ -37,7 +38,7 @@ export const sayStep = (setup: Names, step: Step): string => {
     case "channel pan":
       return `Set the channel pan of ${channelName(setup, step.channel)} to ${panSaid(setup, step)}.`;
     case "flip": {
-      const name = listenerName(setup, step.listener);
+      const name = nameOfListener(setup, step.listener);
       return step.flipped
         ? `Flip left and right at the mixer of ${name}.`
         : `Take the flip out at the mixer of ${name}.`;
@@ -46,7 +47,7 @@ export const sayStep = (setup: Names, step: Step): string => {
       const [left, right] = step.inputs;
       const pans = step.pans.map((p) => `${channelName(setup, p.channel)} to ${panSaid(setup, p)}`);
       const set = pans.length === 0 ? "" : ` In it set ${formatList(pans)}.`;
-      return `Copy ${busTitle(setup, step.of)} to a new pair, ${quoted(step.copy.name)}, and patch its left side into input ${left + 1} and its right side into input ${right + 1} for ${listenerName(setup, step.listener)} alone.${set}`;
+      return `Copy ${busTitle(setup, step.of)} to a new pair, ${quoted(step.copy.name)}, and patch its left side into input ${left + 1} and its right side into input ${right + 1} for ${nameOfListener(setup, step.listener)} alone.${set}`;
     }
   }
 };
@@ -83,7 +84,7 @@ export const sayRepair = (
   if (pair.pan === "foh") does.push(`move the channel pan of ${channels}`);
   const it = does.length > 0 && pair.pan !== "foh" ? "it" : name;
   for (const [choice, say] of CHOICES) {
-    const who = parts.own.filter((o) => o.choice === choice).map((o) => listenerName(setup, o.listener));
+    const who = parts.own.filter((o) => o.choice === choice).map((o) => nameOfListener(setup, o.listener));
     if (who.length > 0) does.push(say(formatList(who), who.length > 1, it));
   }
   return does.length === 0 ? `Leave ${name} as it is` : capitalised(formatList(does));

@@ -14,7 +14,7 @@ export interface FohPanIssue {
 const fohSide = (side: Side): string => `house ${side}`;
 
 /**
- * House pans that do not match where the piece stands for the audience, channel by channel. Empty where the audience
+ * Channel pans that do not match where the piece stands for the audience, channel by channel. Empty where the audience
  * sees the kit side-on.
  * @param image what the audience gets
  */

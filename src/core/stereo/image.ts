@@ -72,13 +72,13 @@ export const imageOf = (
       sidesLost,
     };
   });
-  const { right, wrong, centred: flat, unplaced: unplaceable, sidesLost, score } = finishTally(count);
+  const { right, wrong, centred, unplaced, sidesLost, score } = finishTally(count);
   return {
     listener: listener.id,
     hears,
     sideOn: isSideOn(setup.kit, listener),
     rows,
-    count: { right, wrong, centred: flat, unplaced: unplaceable },
+    count: { right, wrong, centred, unplaced },
     sidesLost,
     score,
   };

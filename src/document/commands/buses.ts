@@ -10,10 +10,10 @@ import { mend } from "../mend";
 import type { SetupFile } from "../schema";
 import { withoutStaleTicks } from "../ticks";
 
-const isFull = (file: SetupFile): boolean => file.buses.length >= LIMITS.sums;
+const isFull = (file: SetupFile): boolean => file.buses.length >= LIMITS.buses;
 
-/** A new empty bus: a pair, or mono. Nothing happens beyond `LIMITS.sums`. */
-export const addBus = (stereo: boolean, name = "Sum"): Command =>
+/** A new empty bus: a pair, or mono. Nothing happens beyond `LIMITS.buses`. */
+export const addBus = (stereo: boolean, name = "Bus"): Command =>
   step("add sum", (file) =>
     isFull(file)
       ? file

@@ -18,7 +18,7 @@ export const addChannel = (into: Id | null): Command =>
     if (isFull(file)) return file;
     const channel: Channel = {
       id: nextId("s", file.channels),
-      name: uniqueName("Source", file.channels),
+      name: uniqueName("Channel", file.channels),
       kind: "drum",
       piece: null,
       lines: 1,

@@ -60,7 +60,7 @@ export const moveInput = (from: number, to: number): Command =>
 
 const OTHER = { left: "right", right: "left", both: "both" } as const;
 
-type Direct = MonitorInput & { readonly feed: Extract<Feed, { readonly kind: "source" }> };
+type Direct = MonitorInput & { readonly feed: Extract<Feed, { readonly kind: "channel" }> };
 
 const isOf = (input: MonitorInput | null, channel: Id): input is Direct =>
   input?.feed.kind === "channel" && input.feed.channel === channel;

@@ -45,7 +45,7 @@ export interface Neighbours {
 }
 
 const Moves = ({ channel, before, after }: { channel: Channel } & Neighbours) => {
-  const name = nameOr(channel, "source");
+  const name = nameOr(channel, "channel");
   const move = (past: Id | undefined, way: "up" | "down") => (
     <button
       type="button"
@@ -60,7 +60,7 @@ const Moves = ({ channel, before, after }: { channel: Channel } & Neighbours) =>
     <div class="row">
       {move(before, "up")}
       {move(after, "down")}
-      <button type="button" onClick={() => runOrSay(duplicateChannel(channel.id), full("sources"))}>
+      <button type="button" onClick={() => runOrSay(duplicateChannel(channel.id), full("channels"))}>
         Duplicate
       </button>
       <button type="button" onClick={() => runWithWord(removeChannel(channel.id), `${name} deleted`)}>

@@ -38,7 +38,7 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
   // A row keeps its source for good, so what is computed here is of the same one.
   const left = useComputed(() => shownSides.value.get(channel.id)?.[0]).value;
   const right = useComputed(() => shownSides.value.get(channel.id)?.[1]).value;
-  const name = nameOr(channel, "source");
+  const name = nameOr(channel, "channel");
   const printed = formatPan(channel.pan, console);
   return (
     <li class={`card stack channel${channel.muted ? " muted" : ""}`}>

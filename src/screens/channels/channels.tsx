@@ -42,7 +42,7 @@ const headline = (): string => {
 const onlyBus = signal(true);
 
 /** The place for sources: what there is, where it is panned, how loud it is, what goes into the bus. */
-export const KitScreen = () => {
+export const ChannelsScreen = () => {
   const { channels } = current.value;
   const bus = chosenBus.value;
   const inBus = new Set(bus?.sends.map((s) => s.channel));
@@ -67,7 +67,7 @@ export const KitScreen = () => {
           }}
         />
       ) : null}
-      <ul class="stack channels" aria-label="Sources">
+      <ul class="stack channels" aria-label="Channels">
         {listed.map((channel, at) => (
           <ChannelRow
             key={channel.id}
@@ -83,7 +83,7 @@ export const KitScreen = () => {
       <button
         type="button"
         class="main"
-        onClick={() => runOrSay(addChannel(bus?.id ?? null), full("sources"))}
+        onClick={() => runOrSay(addChannel(bus?.id ?? null), full("channels"))}
       >
         <span class="row">
           <Icon name="plus" /> Add a channel

@@ -14,7 +14,7 @@ export const LineCheck = () => {
     <section class="stack" aria-labelledby="line-check">
       <h2 id="line-check">Line check</h2>
       <p class="soft" role="status">
-        {open === 0 ? "Every input is ticked" : `${formatCount(open, "slot")} still to hear`}
+        {open === 0 ? "Every input is ticked" : `${formatCount(open, "input")} still to hear`}
         {missing.length > 0 ? `; not heard: ${missing.map((r) => r.name).join(", ")}` : ""}.
       </p>
       <ol class="line-check">

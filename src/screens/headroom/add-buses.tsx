@@ -13,7 +13,7 @@ const add = (stereo: boolean): void => {
 
 /** The ways to a bus more: drums, keys, horns, backing voices, a fold-back of everything. */
 export const AddBuses = () => {
-  const isFull = current.value.buses.length >= LIMITS.sums;
+  const isFull = current.value.buses.length >= LIMITS.buses;
   return (
     <div class="row">
       <button type="button" disabled={isFull} onClick={() => add(true)}>
@@ -22,7 +22,7 @@ export const AddBuses = () => {
       <button type="button" disabled={isFull} onClick={() => add(false)}>
         Add a mono bus
       </button>
-      {isFull ? <p class="soft small">{full("sums")}.</p> : null}
+      {isFull ? <p class="soft small">{full("buses")}.</p> : null}
     </div>
   );
 };

@@ -6,7 +6,7 @@ import { lazy } from "../../ui/lazy";
 const HeadroomHelp = lazy(async () => (await import("./help")).HeadroomHelp);
 
 const HEAD: { readonly [place in Stage]: string } = {
-  bus: "Sum",
+  bus: "Bus",
   output: "Output",
   input: "Input",
 };

@@ -33,7 +33,7 @@ export const HeadroomScreen = () => {
       <Verdict tone={tone} says={says}>
         {describeFitReason(current.value, bus, busFigures)}
       </Verdict>
-      <BusPick label="Sum" />
+      <BusPick label="Bus" />
       <div class="two">
         <div class="stack">
           {bus.sends.length === 0 ? null : (

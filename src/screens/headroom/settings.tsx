@@ -133,7 +133,7 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
           </>
         ) : null}
         <div class="row">
-          <button type="button" onClick={() => runOrSay(duplicateBus(bus.id), full("sums"))}>
+          <button type="button" onClick={() => runOrSay(duplicateBus(bus.id), full("buses"))}>
             Duplicate the bus
           </button>
           <button type="button" onClick={() => runWithWord(removeBus(bus.id), `${busName(bus)} deleted`)}>

@@ -35,7 +35,7 @@ const Unknown = ({ figures }: { figures: BusFigures }) => {
 /** Both sides and the mono fold in the figures that need no recording, and the correlated level where one is known. */
 export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) => {
   const sides = bus.stereo ? [figures.sides[0], figures.sides[1], figures.mono] : [figures.mono];
-  const heads = bus.stereo ? ["Left", "Right", "Mono"] : ["Leg"];
+  const heads = bus.stereo ? ["Left", "Right", "Mono"] : ["Output"];
   const rms = rmsBy(current.value.desk.rms);
   const correlated = sides.some((l) => l.correlated !== null);
   const rows: typeof ROWS = [
@@ -44,7 +44,7 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
     ...(correlated ? ([["Level, correlated", (l) => l.correlated]] as typeof ROWS) : []),
   ];
   return (
-    <section class="stack" aria-label="Legs">
+    <section class="stack" aria-label="Sides">
       <Table
         caption={
           <>dBFS, after send, pan, polarity and trims{bus.stereo ? "; the console’s own sides" : ""}</>
@@ -78,7 +78,7 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
           Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another; good to ±{CLOSE_ERROR}{" "}
           dB. Microphones of the whole kit hear the hits of the close ones again, and the low end adds up:
           beside them the real level may be up to {HEARD_AGAIN_ERROR} dB higher. A full-scale sine reads{" "}
-          {rms.sine} rms, as set under Kit.
+          {rms.sine} rms, as set under Channels.
         </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>

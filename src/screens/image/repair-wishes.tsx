@@ -29,7 +29,7 @@ export const RepairWishes = () => {
         />
         <p class="soft small">
           Inputs free now: {inputsLeft(current.value.monitor)}. Which channels must keep their sides is said
-          at each channel under Kit.
+          at each channel under Channels.
         </p>
       </div>
     </details>

@@ -82,7 +82,7 @@ export const viewsOf = (voices: Voices): Views | null => {
   const all = heardAs.value;
   return (
     all && {
-      foh: gainsAs(all.house, voices),
+      foh: gainsAs(all.foh, voices),
       now: gainsAs(all.now, voices),
       repaired: gainsAs(all.repaired, voices),
     }

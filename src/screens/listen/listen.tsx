@@ -125,7 +125,8 @@ const Deck = () => {
   if (!all || material.value === "")
     return (
       <p class="soft">
-        Nothing to listen to yet: give a channel its piece under Kit, or measure a recording under Sum.
+        Nothing to listen to yet: give a channel its piece under Channels, or measure a recording under
+        Headroom.
       </p>
     );
   return (
@@ -150,7 +151,7 @@ const Deck = () => {
       </button>
       {isUnreadable.value ? (
         <p class="notice bad" role="alert">
-          The recording cannot be read any more: choose its files again under Sum.
+          The recording cannot be read any more: choose its files again under Headroom.
         </p>
       ) : null}
       <p class="soft small">

@@ -21,7 +21,7 @@ const effect = (before: Setup, after: Setup, rows: number): string => {
   const is = new Set(after.channels.map((s) => s.id));
   const fresh = after.channels.filter((s) => !was.has(s.id)).length;
   const gone = before.channels.filter((s) => !is.has(s.id)).length;
-  return `Of ${formatCount(rows, "row")}, ${fresh} ${fresh === 1 ? "is" : "are"} new and ${rows - fresh} of a name that is there already.${gone === 0 ? "" : ` ${formatCount(gone, "source")} would go.`}`;
+  return `Of ${formatCount(rows, "row")}, ${fresh} ${fresh === 1 ? "is" : "are"} new and ${rows - fresh} of a name that is there already.${gone === 0 ? "" : ` ${formatCount(gone, "channel")} would go.`}`;
 };
 
 const Take = ({ rows, onDone }: { rows: readonly ListRow[]; onDone: () => void }) => {
@@ -29,7 +29,7 @@ const Take = ({ rows, onDone }: { rows: readonly ListRow[]; onDone: () => void }
   const setup = current.value;
   const after = withList(setup, rows, mode.value);
   const trouble = tooMuch(after);
-  const says = formatCount(rows.length, "source");
+  const says = formatCount(rows.length, "channel");
   return (
     <>
       <Choice

@@ -20,7 +20,7 @@ export const RowsPreview = ({ rows }: { rows: readonly ListRow[] }) => (
       <>
         {rows.length > SHOWN
           ? `The first ${SHOWN} of ${rows.length} channels`
-          : formatCount(rows.length, "source")}
+          : formatCount(rows.length, "channel")}
         , as understood
       </>
     }

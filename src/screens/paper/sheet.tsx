@@ -41,7 +41,7 @@ export const Sheet = ({ today }: { today: Date }) => {
         <h1 class="cut">{setupName(current.value)}</h1>
         <p>
           Patch sheet · {day().format(today)} · {usage.used.length} of{" "}
-          {formatCount(monitor.inputCount, "slot")} in use
+          {formatCount(monitor.inputCount, "input")} in use
           {over}
           {example ? <b class="invented">EXAMPLE · INVENTED DATA</b> : null}
         </p>

@@ -21,7 +21,7 @@ export const feedOptions = (setup: Setup): readonly FeedOption[] => {
     }),
   );
   const channels = setup.channels.flatMap((channel) => {
-    const name = nameOr(channel, "source");
+    const name = nameOr(channel, "channel");
     const stereo = channel.lines === 2;
     const channels = stereo ? ([...linesOf(channel), "both"] as const) : linesOf(channel);
     return channels.map((side): FeedOption => {

@@ -13,9 +13,9 @@ export const PatchHelp = () => (
       shown is for both up alike at the listener’s mixer, without any delay between them.
     </p>
     <p>
-      Tap points. {TAP_NAMES["before-filter"]}: rumble comes along. {TAP_NAMES["before-eq"]}: no equaliser, no
-      compressor. {TAP_NAMES["before-fader"]}: processed, and FOH’s fader does not move it.{" "}
-      {TAP_NAMES["after-fader"]}: every ride and mute of FOH is heard in the ears.
+      Tap points. {TAP_NAMES["pre-hpf"]}: rumble comes along. {TAP_NAMES["pre-eq"]}: no equaliser, no
+      compressor. {TAP_NAMES["pre-fader"]}: processed, and FOH’s fader does not move it.{" "}
+      {TAP_NAMES["post-fader"]}: every ride and mute of FOH is heard in the ears.
     </p>
     <p>Source: level arithmetic; what fits which tap point is common practice, no source.</p>
   </>

@@ -8,7 +8,7 @@ import { InputRow } from "./input-row";
 /** Every input in its order; dragged by the handle, moved by keys, opened by a tap. */
 export const InputList = ({ rows }: { rows: readonly SheetRow[] }) => (
   <Sortable
-    label="Slots"
+    label="Inputs"
     items={rows.map((row) => ({
       key: String(row.input),
       name: `input ${row.input}`,

@@ -21,7 +21,7 @@ const headline = ({ usage, flags }: PatchFigures, inputCount: number): { tone: T
   if (faults > 0) return { tone: "wrong", says: `${formatCount(faults, "fault")} in the patch` };
   return {
     tone: "fine",
-    says: `${feeds} ${usage.used.length === 1 ? "fits" : "fit"}: ${formatCount(usage.free.length, "slot")} free`,
+    says: `${feeds} ${usage.used.length === 1 ? "fits" : "fit"}: ${formatCount(usage.free.length, "input")} free`,
   };
 };
 

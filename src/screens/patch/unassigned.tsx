@@ -12,12 +12,12 @@ export const Unplaced = ({ usage }: { usage: Usage }) => {
       <summary>Without an input: {buses.length + usage.channelsWithout.length}</summary>
       <div class="row">
         {buses.map((id) => (
-          <button type="button" key={id} onClick={() => runOrSay(assignBus(id), full("slots"))}>
+          <button type="button" key={id} onClick={() => runOrSay(assignBus(id), full("inputs"))}>
             Place {busTitle(id)}
           </button>
         ))}
         {usage.channelsWithout.map((id) => (
-          <button type="button" key={id} onClick={() => runOrSay(assignChannel(id), full("slots"))}>
+          <button type="button" key={id} onClick={() => runOrSay(assignChannel(id), full("inputs"))}>
             Place {channelTitle(id)}
           </button>
         ))}

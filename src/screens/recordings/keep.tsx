@@ -33,7 +33,7 @@ export const Keep = ({ recording }: { recording: Recording }) => {
           onClick={() =>
             runWithWord(
               keepRecording(recording, copy.value),
-              `Figures of ${formatCount(recording.channels.length, "source")} kept`,
+              `Figures of ${formatCount(recording.channels.length, "channel")} kept`,
             )
           }
         >

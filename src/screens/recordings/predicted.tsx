@@ -63,7 +63,7 @@ const Sides = ({ bus, of }: { bus: Bus; of: BusPredicted }) => {
     <div class="stack">
       {bus.stereo ? (
         <Choice
-          label="Legs"
+          label="Sides"
           hideLabel
           value={mix.mix}
           options={of.mixes.map((m) => [m.mix, MIX[m.mix]] as const)}
@@ -151,7 +151,7 @@ export const BesideTable = (props: {
       ) : null}
       {props.apart ? (
         <p class="soft small">
-          The levels and peaks under Kit are not those of this recording: copy the figures below, and the
+          The levels and peaks under Channels are not those of this recording: copy the figures below, and the
           estimates go by them.
         </p>
       ) : null}
@@ -160,7 +160,7 @@ export const BesideTable = (props: {
         <Sides bus={bus} of={of} />
       </div>
       <Explain about="How these compare">
-        <p>The estimate goes by the levels and peaks under Kit. Differ: estimate minus measured.</p>
+        <p>The estimate goes by the levels and peaks under Channels. Differ: estimate minus measured.</p>
         <p>
           Levels are those while playing. They follow every change of pan, send, trim and law at once, from
           the products of each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that

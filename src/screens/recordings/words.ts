@@ -13,4 +13,4 @@ export const signed = (value: Db | null): string => (value === null ? "–" : fo
 
 /** A channel of a channel, as it is chosen from a list. */
 export const placeName = (channel: Channel, line: TrackPlace["line"]): string =>
-  `${nameOr(channel, "source")}${channel.lines === 2 ? (line === 0 ? " L" : " R") : ""}`;
+  `${nameOr(channel, "channel")}${channel.lines === 2 ? (line === 0 ? " L" : " R") : ""}`;

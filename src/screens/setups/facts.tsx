@@ -8,10 +8,10 @@ const contents = (file: SetupFile): string => {
   const { channels, buses, listeners, monitor, kit } = file;
   const used = monitor.inputs.filter((input) => input !== null).length;
   const things = [
-    formatCount(channels.length, "source"),
-    formatCount(buses.length, "sum"),
+    formatCount(channels.length, "channel"),
+    formatCount(buses.length, "bus", "buses"),
     formatCount(listeners.length, "listener"),
-    `${used} of ${formatCount(monitor.inputCount, "slot")} in use`,
+    `${used} of ${formatCount(monitor.inputCount, "input")} in use`,
   ];
   const hand = HANDS.find(([id]) => id === kit.hand)?.[1].toLowerCase();
   return `${formatList(things)}; ${hand} kit.`;

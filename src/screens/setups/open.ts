@@ -9,5 +9,5 @@ export const openNew = async (file: SetupFile): Promise<void> => {
   await shelf.add(file);
   if (shelf.openId.peek() === before) return;
   incoming.value = null;
-  replacePlace("kit");
+  replacePlace("channels");
 };

@@ -19,7 +19,7 @@ const when = once(() => new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", 
 
 const open = async (id: string): Promise<void> => {
   if (shelf.openId.peek() !== id) await shelf.open(id);
-  if (shelf.openId.peek() === id) goTo("kit");
+  if (shelf.openId.peek() === id) goTo("channels");
 };
 
 const duplicate = (line: OnShelf): Promise<boolean> =>

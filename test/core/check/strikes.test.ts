@@ -101,9 +101,9 @@ describe("what can be hit", () => {
 
   it("counts no source over the kit that has no place there", () => {
     const setup = setupWith(4, "sine");
-    const voice: Channel = { ...(setup.channels[0] as Channel), id: "voice", piece: null };
+    const voice: Channel = { ...(setup.channels[0] as Channel), id: "vocal", piece: null };
     const buses = [
-      { ...busIn(setup), sends: [...busIn(setup).sends, { channel: "voice", level: 0, pan: null }] },
+      { ...busIn(setup), sends: [...busIn(setup).sends, { channel: "vocal", level: 0, pan: null }] },
     ];
     expect(strikes({ ...setup, channels: [...setup.channels, voice], buses })).toEqual(strikes(setup));
   });

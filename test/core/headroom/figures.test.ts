@@ -198,7 +198,7 @@ describe("channels, polarity and fold", () => {
       fc.record({
         feed: fc.oneof(
           fc.constantFrom(sideInput("left").feed, sideInput("right").feed),
-          fc.constant({ kind: "channel", channel: "s1", side: "both", tap: "before-eq" } as const),
+          fc.constant({ kind: "channel", channel: "s1", side: "both", tap: "pre-eq" } as const),
         ),
         on: fc.boolean(),
         trim: fc.integer({ min: -10, max: 6 }),

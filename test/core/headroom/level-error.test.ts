@@ -14,7 +14,7 @@ const said = (channels: Parameters<typeof setupOf>[0]): string => {
 
 describe("how good the level of a bus is", () => {
   it("of close microphones: as good upwards as downwards", () => {
-    expect(said([KICK, channel("voice")])).toBe("±1.5");
+    expect(said([KICK, channel("vocal")])).toBe("±1.5");
     expect(said([OVER])).toBe("±1.5");
     expect(said([])).toBe("±1.5");
   });

@@ -67,7 +67,7 @@ describe("ceilings", () => {
 
   it("names the lowest, the first of equals, and the side that comes closest", () => {
     expect(one({}, 15).lowest).toMatchObject({ place: "input", side: "left", state: "inside margin" });
-    expect(one({}, 24).lowest).toMatchObject({ place: "sum", state: "fine" });
+    expect(one({}, 24).lowest).toMatchObject({ place: "bus", state: "fine" });
     expect(one({ trim: 3 }, 24).lowest).toMatchObject({ place: "output", state: "inside margin" });
     expect(one({ trim: 7 }, 24).lowest).toMatchObject({ place: "output", state: "over" });
     expect(figuresOf(setupOf([channel("a", { pan: 0.4 })])).lowest.side).toBe("right");

@@ -79,7 +79,7 @@ export const recordingOf = (ids: readonly string[], correlation: number): Record
   channels: ids.map((id) => ({
     channel: id,
     rms: -20,
-    playing: -20,
+    gatedRms: -20,
     peak: -6,
     truePeak: -6,
     fast: -18,

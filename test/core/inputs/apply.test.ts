@@ -89,6 +89,6 @@ describe("what a new bus is called", () => {
     const talk = channel("Talk", { kind: "talkback" });
     expect(groupName(setup([VOX, KICK], [], []), ["Kick"])).toBe("Drums");
     expect(groupName(setup([VOX, KICK], [], []), ["Kick", "Vox"])).toBe("Voices");
-    expect(groupName(setup([talk], [], []), ["Talk"])).toBe("Sum");
+    expect(groupName(setup([talk], [], []), ["Talk"])).toBe("Bus");
   });
 });

@@ -48,7 +48,7 @@ describe("what can be done with a channel", () => {
     expect(ways(s(KEYS, true), "Keys")).toEqual([["fold", [0, 1], COSTS.foldChannel]]);
     const [option] = choicesOf(s({ ...KEYS, keepSides: true }, false));
     expect(option?.choices.at(-1)).toMatchObject({
-      move: { move: "fold", of: "source", id: "Keys", keeps: 1 },
+      move: { move: "fold", of: "channel", id: "Keys", keeps: 1 },
       cost: COSTS.foldChannel + COSTS.keepSides,
     });
     expect(option?.join).toEqual({
@@ -112,9 +112,9 @@ describe("what it costs a channel to go into a bus", () => {
     );
     expect(into(KEYS, [KICK], { stereo: false }, mono)).toBe(APART.keys.strange + COSTS.foldChannel);
     const reversed = [side("Drums", "right"), side("Drums", "left")];
-    expect(into(wide, [KICK], { reversed: true }, reversed)).toBe(APART.keys.strange + COSTS.keepSides);
-    expect(into(KEYS, [KICK], { reversed: true }, reversed)).toBe(APART.keys.strange);
-    expect(into(wide, [KICK], { stereo: false, reversed: true }, mono)).toBe(
+    expect(into(wide, [KICK], { swapped: true }, reversed)).toBe(APART.keys.strange + COSTS.keepSides);
+    expect(into(KEYS, [KICK], { swapped: true }, reversed)).toBe(APART.keys.strange);
+    expect(into(wide, [KICK], { stereo: false, swapped: true }, mono)).toBe(
       APART.keys.strange + COSTS.foldChannel + COSTS.keepSides,
     );
   });
@@ -166,8 +166,8 @@ describe("the things in the inputs", () => {
   it("are told apart by kind where a bus and a channel have one id", () => {
     const s = setup([channel("Drums", { kind: "talkback" })], [bus("Drums", [])], [direct("Drums"), ...BOTH]);
     expect(choicesOf(s).map((o) => [o.thing.kind, o.choices.map((c) => c.move.move)])).toEqual([
-      ["sum", ["fold"]],
-      ["source", ["into"]],
+      ["bus", ["fold"]],
+      ["channel", ["into"]],
     ]);
   });
 });

@@ -95,7 +95,7 @@ describe("ways back under the count", () => {
 
   it("free a copy first: nothing is lost", () => {
     const s = setup([channel("a"), channel("b")], [], [direct("a"), direct("b"), direct("a")], 2);
-    expect(cheapestOf(s).moves).toEqual([{ move: "free", why: "copy", of: "source", id: "a", inputs: [2] }]);
+    expect(cheapestOf(s).moves).toEqual([{ move: "free", why: "copy", of: "channel", id: "a", inputs: [2] }]);
     expect(cheapestOf(s).loses).toEqual(["Nothing is lost: the same still comes in."]);
   });
 
@@ -106,7 +106,7 @@ describe("ways back under the count", () => {
       [side("m1", "left"), side("m1", "right"), direct("b")],
       2,
     );
-    expect(cheapestOf(s).moves).toMatchObject([{ move: "free", why: "copy", of: "sum", inputs: [1] }]);
+    expect(cheapestOf(s).moves).toMatchObject([{ move: "free", why: "copy", of: "bus", inputs: [1] }]);
   });
 
   it("take a channel that is in a bus already before they fold or sum others", () => {
@@ -197,7 +197,7 @@ describe("ways back under the count", () => {
       1,
     );
     const fit = cheapestOf(s);
-    expect(fit.moves).toMatchObject([{ move: "fold", of: "sum", id: "Drums", keeps: 0 }]);
+    expect(fit.moves).toMatchObject([{ move: "fold", of: "bus", id: "Drums", keeps: 0 }]);
     expect(fit.loses[0]).toBe("Drums goes to mono: 1 image collapses into the middle (Hat).");
     expect(fit.loses[1]).toBe(
       "If the console folds left + right instead, Kick comes up by 3.01 dB against Hat.",
@@ -217,7 +217,7 @@ describe("ways back under the count", () => {
   });
 
   it("are found for forty feeds", () => {
-    const kinds = ["voice", "horn", "guitar", "drum", "keys"] as const;
+    const kinds = ["vocal", "horn", "guitar", "drum", "keys"] as const;
     const channels = Array.from({ length: 26 }, (_, i) =>
       channel(`s${i}`, { kind: kinds[i % 5] ?? "other", lines: i % 2 === 0 ? 1 : 2 }),
     );

@@ -28,8 +28,8 @@ describe("a feed beyond the last input", () => {
         says: "Input 3 is beyond the 2 there are.",
         remedy: "Move it into free inputs: 2 is free.",
         fix: [
-          { edit: "slot", index: 1, to: direct("Vox") },
-          { edit: "slot", index: 2, to: null },
+          { edit: "input", index: 1, to: direct("Vox") },
+          { edit: "input", index: 2, to: null },
         ],
       },
     ]);
@@ -78,7 +78,7 @@ describe("a channel that comes in twice", () => {
       channels: ["Vox"],
       buses: ["All"],
       remedy: "Free input 3, or take Vox out of All, if it is not meant.",
-      fix: [{ edit: "slot", index: 2, to: null }],
+      fix: [{ edit: "input", index: 2, to: null }],
     });
   });
 });
@@ -156,7 +156,7 @@ describe("a silent feed", () => {
       inputs: [1],
       channels: ["Kick"],
       says: "Kick in input 2 is off: nobody hears it there.",
-      fix: [{ edit: "slot", index: 1, to: direct("Kick") }],
+      fix: [{ edit: "input", index: 1, to: direct("Kick") }],
     });
   });
 });

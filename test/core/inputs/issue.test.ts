@@ -27,16 +27,16 @@ describe("a flag", () => {
     const s = setup([KICK, KEYS], [bus("Other", ["Kick"]), bus("Drums", ["Kick"])], [DL]);
     expect(applyEdits(s, [])).toBe(s);
     const after = applyEdits(s, [
-      { edit: "slot", index: 3, to: DR },
-      { edit: "slot", index: 1, to: KL },
-      { edit: "meant", bus: "Drums", reversed: true },
+      { edit: "input", index: 3, to: DR },
+      { edit: "input", index: 1, to: KL },
+      { edit: "meant", bus: "Drums", swapped: true },
     ]);
     expect(after.monitor.inputs).toEqual([DL, KL, null, DR]);
     expect(after.buses.map((m) => [m.id, m.swapped])).toEqual([
       ["Other", false],
       ["Drums", true],
     ]);
-    expect(applyEdits(s, [{ edit: "slot", index: 1, to: null }]).monitor.inputs).toEqual([DL, null]);
+    expect(applyEdits(s, [{ edit: "input", index: 1, to: null }]).monitor.inputs).toEqual([DL, null]);
   });
 
   it("stands with the worst first, then by its input; what has no input last", () => {

@@ -158,8 +158,8 @@ describe("pairs", () => {
   it("reversed without being meant, and meant but straight, are faults with the inputs exchanged", () => {
     const turned = setup([KICK], [drums()], [BOTH[1], BOTH[0]]);
     expect(fixed(turned, "swapped")).toMatchObject({ severity: "fault", inputs: [0, 1], buses: ["Drums"] });
-    expect(find({ ...turned, buses: [drums({ reversed: true })] }, "swapped")).toEqual([]);
-    const straight = setup([KICK], [drums({ reversed: true })], BOTH);
+    expect(find({ ...turned, buses: [drums({ swapped: true })] }, "swapped")).toEqual([]);
+    const straight = setup([KICK], [drums({ swapped: true })], BOTH);
     expect(fixed(straight, "normal").says).toContain("meant to be patched in reverse order");
   });
 
@@ -193,8 +193,8 @@ describe("pairs", () => {
       applyEdits(s, fixed(s, "only one side").fix ?? []).monitor.inputs.map((input) =>
         input?.feed.kind === "bus" ? input.feed.side : (input?.feed.side ?? null),
       );
-    const alone = (side: "left" | "right", reversed: boolean) =>
-      setup([KICK], [drums({ reversed })], [null, null, null, side("Drums", side)]);
+    const alone = (only: "left" | "right", swapped: boolean) =>
+      setup([KICK], [drums({ swapped })], [null, null, null, side("Drums", only)]);
     expect(inputsOf(alone("right", false))).toEqual([null, null, "left", "right"]);
     expect(inputsOf(alone("left", false))).toEqual([null, null, null, "left", "right"]);
     expect(inputsOf(alone("right", true))).toEqual([null, null, null, "right", "left"]);
@@ -214,7 +214,7 @@ describe("pairs", () => {
   });
 
   it("split and meant to be reversed are put together in that order", () => {
-    const s = setup([KICK, VOX], [drums({ reversed: true })], [BOTH[0], direct("Vox"), BOTH[1]]);
+    const s = setup([KICK, VOX], [drums({ swapped: true })], [BOTH[0], direct("Vox"), BOTH[1]]);
     const after = applyEdits(s, fixed(s, "split").fix ?? []);
     expect(after.monitor.inputs.slice(2)).toEqual([BOTH[1], BOTH[0]]);
   });
@@ -396,7 +396,7 @@ describe("on any setup", () => {
       "reversed",
       "spare side",
       "split",
-      "straight",
+      "normal",
       "tap point",
       "unfed channel",
     ]);

@@ -41,7 +41,7 @@ describe("an input list", () => {
       {
         ...top,
         piece: "Snare",
-        feeds: [{ input: 3, side: "both", tap: "before-eq", on: false, trim: -3 }],
+        feeds: [{ input: 3, side: "both", tap: "pre-eq", on: false, trim: -3 }],
       },
       { ...other, piece: null, feeds: [] },
     ]);
@@ -80,7 +80,7 @@ describe("an input list", () => {
   });
 
   it("moves a channel to the inputs that its line names", () => {
-    const feed = { input: 5, side: "both", tap: "before-fader", on: true, trim: 0 } as const;
+    const feed = { input: 5, side: "both", tap: "pre-fader", on: true, trim: 0 } as const;
     const after = withList(base, [{ ...row, name: "Vox", feeds: [feed] }], "add");
     expect(after.monitor.inputs).toEqual([...base.monitor.inputs.slice(0, 3), null, direct("s2")]);
   });
@@ -124,13 +124,13 @@ describe("an input list", () => {
   });
 
   it("leaves the inputs before a far one empty", () => {
-    const feed = { input: 4, side: "both", tap: "before-fader", on: true, trim: 0 } as const;
+    const feed = { input: 4, side: "both", tap: "pre-fader", on: true, trim: 0 } as const;
     const after = withList(setup([], [], []), [{ ...row, name: "New", feeds: [feed] }], "add");
     expect(after.monitor.inputs).toEqual([null, null, null, direct("s1")]);
   });
 
   it("puts a feed whose input is taken into the next free one, or beyond the count", () => {
-    const feed = { input: 2, side: "both", tap: "before-eq", on: true, trim: 0 } as const;
+    const feed = { input: 2, side: "both", tap: "pre-eq", on: true, trim: 0 } as const;
     const list = [
       { ...row, name: "New", feeds: [feed] },
       { ...row, name: "Other", feeds: [{ ...feed, input: 5 }] },
@@ -149,7 +149,7 @@ describe("an input list", () => {
   });
 
   it("looks for the next free input from the wished one on, then from the start", () => {
-    const feed = { input: 3, side: "both", tap: "before-eq", on: true, trim: 0 } as const;
+    const feed = { input: 3, side: "both", tap: "pre-eq", on: true, trim: 0 } as const;
     const placed = (inputs: Parameters<typeof setup>[2], inputCount: number) => {
       const s = setup([channel("s1"), channel("s2")], [], inputs, inputCount);
       const after = withList(s, [{ ...row, name: "New", feeds: [feed] }], "add");

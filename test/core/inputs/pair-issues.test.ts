@@ -30,37 +30,37 @@ describe("only one side of a pair", () => {
         listeners: [],
         says: "Only the left side of Drums is patched: what is on the other side is missing.",
         remedy: "Patch the right side beside it, or make Drums mono.",
-        fix: [{ edit: "slot", index: 2, to: DR }],
+        fix: [{ edit: "input", index: 2, to: DR }],
       },
     ]);
     expect(flags([null, KR])[0]).toMatchObject({
       channels: ["Keys"],
       says: "Only the right channel of Keys is patched: what is on the other side is missing.",
       remedy: "Patch the left channel beside it, or make Keys mono.",
-      fix: [{ edit: "slot", index: 0, to: KL }],
+      fix: [{ edit: "input", index: 0, to: KL }],
     });
     // The very first input is a place too.
-    expect(flags([null, DR])[0]?.fix).toEqual([{ edit: "slot", index: 0, to: DL }]);
+    expect(flags([null, DR])[0]?.fix).toEqual([{ edit: "input", index: 0, to: DL }]);
   });
 
   it("is put on the other hand where the pair is meant in reverse", () => {
-    expect(flags([null, DL], { swapped: true })[0]?.fix).toEqual([{ edit: "slot", index: 0, to: DR }]);
-    expect(flags([null, DR], { swapped: true })[0]?.fix).toEqual([{ edit: "slot", index: 2, to: DL }]);
+    expect(flags([null, DL], { swapped: true })[0]?.fix).toEqual([{ edit: "input", index: 0, to: DR }]);
+    expect(flags([null, DR], { swapped: true })[0]?.fix).toEqual([{ edit: "input", index: 2, to: DL }]);
   });
 
   it("moves to two free neighbours where there is no room beside it", () => {
     const moved = [
-      { edit: "slot", index: 0, to: null },
-      { edit: "slot", index: 2, to: DL },
-      { edit: "slot", index: 3, to: DR },
+      { edit: "input", index: 0, to: null },
+      { edit: "input", index: 2, to: DL },
+      { edit: "input", index: 3, to: DR },
     ];
     expect(flags([DL, direct("Kick")])[0]?.fix).toEqual(moved);
     expect(flags([DR, direct("Kick")])[0]?.fix).toEqual(moved);
     // The input beside it is beyond the count.
     expect(flags([null, null, DL], {}, 3)[0]?.fix).toEqual([
-      { edit: "slot", index: 2, to: null },
-      { edit: "slot", index: 0, to: DL },
-      { edit: "slot", index: 1, to: DR },
+      { edit: "input", index: 2, to: null },
+      { edit: "input", index: 0, to: DL },
+      { edit: "input", index: 1, to: DR },
     ]);
     expect(flags([DL, direct("Kick")], {}, 2)[0]?.fix).toBeUndefined();
     // A copy of the side might count instead: it goes first.
@@ -92,7 +92,7 @@ describe("the order of a pair", () => {
   it("is told where it lies straight and is meant in reverse", () => {
     expect(flags([DL, DR], { swapped: true })).toEqual([
       expect.objectContaining({
-        code: "straight",
+        code: "normal",
         severity: "fault",
         says: "Drums is meant to be patched in reverse order, but lies straight in inputs 1 and 2.",
         remedy: "Exchange inputs 1 and 2, or say that Drums is not meant to be swapped.",
@@ -109,8 +109,8 @@ describe("the order of a pair", () => {
         says: "Keys is patched in reverse order in inputs 1 and 2.",
         remedy: "Exchange inputs 1 and 2.",
         fix: [
-          { edit: "slot", index: 1, to: direct("Keys", "right", { on: false }) },
-          { edit: "slot", index: 0, to: direct("Keys", "left", { trim: -2 }) },
+          { edit: "input", index: 1, to: direct("Keys", "right", { on: false }) },
+          { edit: "input", index: 0, to: direct("Keys", "left", { trim: -2 }) },
         ],
       }),
     ]);
@@ -128,16 +128,16 @@ describe("the place of a pair", () => {
         says: "Drums lies in inputs 1 and 3, which are not neighbours: a mixer that links neighbours can’t make a pair of it.",
         remedy: "Put both sides into neighbouring inputs.",
         fix: [
-          { edit: "slot", index: 0, to: null },
-          { edit: "slot", index: 2, to: null },
-          { edit: "slot", index: 2, to: DL },
-          { edit: "slot", index: 3, to: DR },
+          { edit: "input", index: 0, to: null },
+          { edit: "input", index: 2, to: null },
+          { edit: "input", index: 2, to: DL },
+          { edit: "input", index: 3, to: DR },
         ],
       }),
     ]);
     expect(apart({ swapped: true })[0]?.fix?.slice(2)).toEqual([
-      { edit: "slot", index: 2, to: DR },
-      { edit: "slot", index: 3, to: DL },
+      { edit: "input", index: 2, to: DR },
+      { edit: "input", index: 3, to: DL },
     ]);
   });
 
@@ -165,7 +165,7 @@ describe("a pair folded to mono", () => {
         buses: ["Drums"],
         says: "Drums is folded to mono: inputs 1 and 2 carry the same.",
         remedy: "One input is enough: free input 2.",
-        fix: [{ edit: "slot", index: 1, to: null }],
+        fix: [{ edit: "input", index: 1, to: null }],
       }),
     ]);
     expect(flags([DL], { folded: true })).toEqual([]);

@@ -5,7 +5,7 @@ import {
   type PatchedThing,
   patchedThings,
   repeatsOf,
-  sidesReversed,
+  sidesSwapped,
 } from "../../../src/core/inputs/patched";
 import type { Bus, MonitorInput, Setup } from "../../../src/core/model/setup";
 import { bus, channel, direct, isOff, setup, side } from "./setups";
@@ -40,7 +40,7 @@ describe("the inputs of a thing", () => {
   it("lie in reverse for a bus as it is patched or meant, for two channels as they lie", () => {
     const reversed = (inputs: readonly MonitorInput[], id: string, more: Partial<Bus> = {}) => {
       const s = patched(inputs, more);
-      return sidesReversed(s, thingOf(s, id));
+      return sidesSwapped(s, thingOf(s, id));
     };
     expect(reversed([DL, DR], "Drums")).toBe(false);
     expect(reversed([DR, DL], "Drums")).toBe(true);

@@ -21,14 +21,14 @@ describe("a channel that nobody hears", () => {
       channels: ["Talk"],
       says: "Talk is in no input and in no patched sum: no player hears it.",
       remedy: "Give it an input, or send it into a bus that is patched.",
-      fix: [{ edit: "slot", index: 1, to: direct("Talk", "both", { tap: "pre-eq" }) }],
+      fix: [{ edit: "input", index: 1, to: direct("Talk", "both", { tap: "pre-eq" }) }],
     });
   });
 
   it("of two channels is put into two, left first, switched on", () => {
     expect(flagFor(KEYS)?.fix).toEqual([
-      { edit: "slot", index: 1, to: direct("Keys", "left") },
-      { edit: "slot", index: 2, to: direct("Keys", "right") },
+      { edit: "input", index: 1, to: direct("Keys", "left") },
+      { edit: "input", index: 2, to: direct("Keys", "right") },
     ]);
   });
 });
@@ -155,7 +155,7 @@ describe("a patch that brings no sound", () => {
   it("begins with a channel where there is no bus; one sound ends it", () => {
     const s = setup([KICK], [], []);
     expect(reachIssues(s)[0]?.remedy).toBe("Put the first channel into an input.");
-    const fed = applyEdits(s, [{ edit: "slot", index: 0, to: direct("Kick") }]);
+    const fed = applyEdits(s, [{ edit: "input", index: 0, to: direct("Kick") }]);
     expect(found(fed, "nothing fed")).toEqual([]);
   });
 });

@@ -120,11 +120,11 @@ const aChannel = (id: Id): fc.Arbitrary<Channel> =>
     name: fc.constantFrom(id, `Channel ${id}`, "Kick", "Voice 2", ""),
     kind: fc.constantFrom(...KINDS),
     piece: fc.constant(null),
-    channels: fc.constantFrom(1, 1, 2),
+    lines: fc.constantFrom(1, 1, 2),
     pan: fc.integer({ min: -100, max: 100 }).map((p) => (p === 0 ? 0 : p / 100)),
     muted: fc.boolean().chain((m) => (m ? fc.boolean() : fc.constant(false))),
     inverted: fc.boolean(),
-    level: fc.option(fc.integer({ min: -60, max: 0 })),
+    gatedRms: fc.option(fc.integer({ min: -60, max: 0 })),
     peak: fc.option(fc.integer({ min: -40, max: 0 })),
     keepSides: fc.boolean(),
   });

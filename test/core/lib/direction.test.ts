@@ -20,9 +20,9 @@ describe("a name that turns the direction of writing", () => {
   });
 
   it("is turned back wherever it stands in a sentence", () => {
-    expect(nameOr({ name: "\u202Emot" }, "source")).toBe("\u202Emot\u202C");
+    expect(nameOr({ name: "\u202Emot" }, "channel")).toBe("\u202Emot\u202C");
     expect(listenerName({ name: "\u202Earam, drums" })).toBe("\u202Earam\u202C");
-    expect(nameOr({ name: "" }, "source")).toBe("Unnamed channel");
+    expect(nameOr({ name: "" }, "channel")).toBe("Unnamed channel");
     expect(quoted("\u202Emot.wav")).toBe("“\u202Emot.wav\u202C”");
   });
 

@@ -82,7 +82,7 @@ describe("estimate beside measurement", () => {
     const figures = await measure(setup);
     const { ceilings } = figuresAfter(figures, setup, setup);
     const top = Math.max(figures.mixes.left.truePeak, figures.mixes.right.truePeak);
-    expect(ceilings.map((c) => c.place)).toEqual(["sum", "output", "input"]);
+    expect(ceilings.map((c) => c.place)).toEqual(["bus", "output", "input"]);
     [-4, 0, -2].forEach((ceiling, i) => {
       expectNear(ceilings[i]?.measured ?? null, ceiling - top, 1e-9);
       expect(ceilings[i]?.state).toBe(["inside margin", "fine", "fine"][i]);

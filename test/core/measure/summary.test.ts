@@ -57,7 +57,7 @@ describe("what cancels out", () => {
   it("sample by sample is silence, though its products come to a little more than 0", async () => {
     const { mixes, loudest } = await figuresOf([x, x, x], gains(0));
     const silent = Number.NEGATIVE_INFINITY;
-    expect(mixes.left).toMatchObject({ rms: silent, playing: silent, peak: silent, truePeak: silent });
+    expect(mixes.left).toMatchObject({ rms: silent, gatedRms: silent, peak: silent, truePeak: silent });
     expect(loudest).toBeNull();
   });
 

@@ -63,7 +63,7 @@ describe("gains at the ears", () => {
   });
 
   it("two channels in one ear add by energy: a stereo channel at centre, both sides in one, comes 3.01 dB up", () => {
-    const setup: Setup = { ...kit(), channels: kit().channels.map((s) => ({ ...s, pan: 0, channels: 2 })) };
+    const setup: Setup = { ...kit(), channels: kit().channels.map((s) => ({ ...s, pan: 0, lines: 2 })) };
     const mara = listenerOf(setup, "mara");
     const [apart, inOne] = imagesOf(setup, [mara, { ...mara, mono: true }]);
     expect(apart?.rows.length).toBeGreaterThan(3);

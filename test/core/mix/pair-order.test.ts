@@ -17,16 +17,16 @@ const at = (inputs: readonly (MonitorInput | null)[], over: Partial<Bus> = {}): 
 const order = (inputs: readonly (MonitorInput | null)[]) => pairOrder(at(inputs).monitor, BUS);
 
 describe("a pair in the inputs", () => {
-  it("lies straight, reversed, split, partly or not at all", () => {
-    expect(order([null, L, R])).toBe("straight");
-    expect(order([R, L])).toBe("reversed");
+  it("lies normal, swapped, split, partly or not at all", () => {
+    expect(order([null, L, R])).toBe("normal");
+    expect(order([R, L])).toBe("swapped");
     expect(order([L, null, R])).toBe("split");
     expect(order([L])).toBe("partly");
     expect(order([null, R])).toBe("partly");
-    expect(order([side("m2", "left"), side("m2", "right")])).toBe("not patched");
+    expect(order([side("m2", "left"), side("m2", "right")])).toBe("unassigned");
   });
 
-  it("is reversed as it lies; where that does not tell, as it is meant", () => {
+  it("is swapped as it lies; where that does not tell, as it is meant", () => {
     for (const reversed of [false, true]) {
       const is = (inputs: readonly (MonitorInput | null)[]) =>
         isSwapped(at(inputs, { swapped: reversed }), { ...BUS, swapped: reversed });

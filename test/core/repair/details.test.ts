@@ -99,7 +99,7 @@ describe("what may be done", () => {
   });
 
   it("gives no side to what is silent", () => {
-    const off = (side: "left" | "right"): MonitorInput => ({ ...side("m1", side), on: false });
+    const off = (only: "left" | "right"): MonitorInput => ({ ...side("m1", only), on: false });
     const setup = inInputs([off("left"), off("right"), null, null]);
     const options = optionsOf(situationOf(setup, busOf(setup))).flatMap((o) => o.members.flat());
     expect(new Set(options.map((o) => o.choice)).size).toBe(4);

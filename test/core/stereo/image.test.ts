@@ -13,8 +13,8 @@ const imageFor = (setup: Setup, id: string): Image => {
   return image;
 };
 const counts = (setup: Setup, id: string) => {
-  const { right, wrong, flat, unplaceable } = imageFor(setup, id).count;
-  return [right, wrong, flat, unplaceable];
+  const { right, wrong, centred, unplaced } = imageFor(setup, id).count;
+  return [right, wrong, centred, unplaced];
 };
 const bus = (setup: Setup, over: Partial<Bus>): Setup => ({
   ...setup,
@@ -92,8 +92,8 @@ describe("who hears it right", () => {
       return imageFor({ ...setup, channels }, "audience").rows.find((r) => r.channel === id)?.placement;
     };
     // Where sin/cos reaches 6 dB: pan 0.4085.
-    expect([at(0.408, "kick"), at(-0.408, "kick"), at(0.409, "kick")]).toEqual(["right", "right", "flat"]);
-    expect([at(0.07, "hat"), at(0.08, "hat"), at(-0.08, "hat")]).toEqual(["flat", "right", "wrong"]);
+    expect([at(0.408, "kick"), at(-0.408, "kick"), at(0.409, "kick")]).toEqual(["right", "right", "centred"]);
+    expect([at(0.07, "hat"), at(0.08, "hat"), at(-0.08, "hat")]).toEqual(["centred", "right", "wrong"]);
   });
 
   it("scores +1 for all hard on the right side, −1 for the mirror of it, 0 in the middle, none with nothing placed", () => {
@@ -116,7 +116,7 @@ describe("who hears it right", () => {
     const extra = withChannel(kit(), channel("click", { pan: 0.5 }));
     expect(counts(extra, "mara")).toEqual([1, 4, 0, 1]);
     const empty = imageFor(bus(kit(), { sends: [] }), "mara");
-    expect([empty.hears, empty.rows, empty.score]).toEqual(["sum", [], null]);
+    expect([empty.hears, empty.rows, empty.score]).toEqual(["bus", [], null]);
     const none = { ...kit(), listeners: [{ ...DRUMMER, bus: null }] };
     expect([imageFor(none, "mara").hears, imageFor(none, "mara").rows]).toEqual(["nothing", []]);
   });
@@ -173,7 +173,7 @@ describe("who hears it right", () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 1e6 }), (seed) => {
         for (const { count, rows, score } of imagesOf(randomSetup(seed))) {
-          expect(count.right + count.wrong + count.flat + count.unplaceable).toBe(rows.length);
+          expect(count.right + count.wrong + count.centred + count.unplaced).toBe(rows.length);
           expect(Math.abs(score ?? 0)).toBeLessThanOrEqual(1 + 1e-12);
         }
       }),

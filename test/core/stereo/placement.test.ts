@@ -17,17 +17,17 @@ describe("a tally", () => {
     expect([6, -6, 6.01, -6.01].map((apart) => addPlacement(newTally(), MIDDLE, apart, false))).toEqual([
       "right",
       "right",
-      "flat",
-      "flat",
+      "centred",
+      "centred",
     ]);
   });
 
-  it("counts what is right, wrong, flat and unplaceable each for itself", () => {
+  it("counts what is right, wrong, flat and unplaced each for itself", () => {
     const count = newTally();
     for (const apart of [3, 2, 1, -3, -2, 0.5, null]) addPlacement(count, RIGHT, apart, false);
     addPlacement(count, NOWHERE, 3, false);
-    const { right, wrong, centred: flat, unplaced: unplaceable } = finishTally(count);
-    expect([right, wrong, flat, unplaceable]).toEqual([3, 2, 1, 2]);
+    const { right, wrong, centred: flat, unplaced } = finishTally(count);
+    expect([right, wrong, flat, unplaced]).toEqual([3, 2, 1, 2]);
   });
 
   it("the score is that of the pieces at a side: one in the middle, without a place or silent changes nothing", () => {

@@ -157,7 +157,7 @@ describe("what is said of a side that is off", () => {
       return repairsFor(situationOf(setup, setup.buses[0] as Bus)).advice.why;
     };
     expect(why([off(L), R])).toMatch(
-      /^The left leg of Drums is off, and all of this is reckoned so\. Switch slot 1 on at the patch\. /,
+      /^The left side of Drums is off, and all of this is reckoned so\. Switch slot 1 on at the patch\. /,
     );
     expect(why([L, R])).not.toContain("off, and");
   });
