@@ -1,3 +1,4 @@
+import { type DirectOutFigures, directOutFigures } from "./headroom/direct-outs";
 import { type EarphoneFigures, earphoneFigures } from "./headroom/earphone";
 import { type BusFigures, busFigures } from "./headroom/figures";
 import { type PatchFigures, patchFigures } from "./inputs/figures";
@@ -12,6 +13,8 @@ export interface Figures {
   readonly mixed: ReadonlyMap<Id, readonly MixedChannel[]>;
   /** Levels, peaks and headroom of each bus, by its id. */
   readonly buses: ReadonlyMap<Id, BusFigures>;
+  /** Headroom of every direct out that an input takes. */
+  readonly directOuts: readonly DirectOutFigures[];
   /** What each listener gets, in the order of the setup's listeners. */
   readonly images: readonly Image[];
   /** Estimated level at the ear; null where it is not asked for. */
@@ -28,6 +31,7 @@ export interface Figures {
 export const evaluate = (setup: Setup): Figures => {
   const parts = once(() => new Map(setup.buses.map((s) => [s.id, mixedChannelsOf(setup, s)])));
   const buses = once(() => new Map(setup.buses.map((s) => [s.id, busFigures(setup, s)])));
+  const directOuts = once(() => directOutFigures(setup));
   const images = once(() => imagesOf(setup));
   const ear = once(() => setup.earphone && earphoneFigures(setup.earphone));
   const patch = once(() => patchFigures(setup));
@@ -37,6 +41,9 @@ export const evaluate = (setup: Setup): Figures => {
     },
     get buses() {
       return buses();
+    },
+    get directOuts() {
+      return directOuts();
     },
     get images() {
       return images();

@@ -1,8 +1,18 @@
 import type { Desk, Earphone, Kit, Listener, MonitorSystem, Preferences } from "../core/model/setup";
 import { FORMAT, type SetupFile, VERSION } from "./schema";
 
-/** A console as it begins; invented typical figures, to be replaced by those of the data sheet. */
+/** A desk as it begins; invented typical figures, to be replaced by those of the data sheet. */
 export const BLANK_DESK: Desk = {
+  name: "",
+  channelCount: 48,
+  busCount: 16,
+  portCount: 16,
+  bankSize: 8,
+  portName: "Out",
+  firstPort: 1,
+  busOverloads: false,
+  muteRule: { preFaderSends: false, directOuts: ["post-fader"] },
+  trimStep: 0.5,
   law: "sine",
   centreDb: 3,
   reference: "sides",
@@ -15,7 +25,14 @@ export const BLANK_DESK: Desk = {
 };
 
 /** A monitor system as it begins: 16 free inputs, common practice; the largest input level is an invented typical one. */
-export const BLANK_MONITOR: MonitorSystem = { inputCount: 16, inputs: Array(16).fill(null), maxInputDbu: 20 };
+export const BLANK_MONITOR: MonitorSystem = {
+  inputCount: 16,
+  inputs: Array(16).fill(null),
+  maxInputDbu: 20,
+  link: "analog",
+  trimBeforeInput: false,
+  mixers: { flip: true, mono: true },
+};
 
 /** Earphones as the estimate begins: invented typical figures, to be replaced by those of the data sheet. */
 export const TYPICAL_EARPHONE: Earphone = {

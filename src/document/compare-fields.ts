@@ -1,7 +1,7 @@
 import { TAP_NAMES } from "../core/inputs/taps";
 import { rmsBy } from "../core/level/analog";
 import { isolated, quoted } from "../core/lib/direction";
-import { formatClock, formatEntry } from "../core/lib/number";
+import { formatClock, formatEntry, formatPercent } from "../core/lib/number";
 import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
   Bus,
@@ -18,6 +18,7 @@ import type {
   Preferences,
   Recording,
   Send,
+  TapPoint,
 } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
@@ -119,8 +120,29 @@ export const PIECE: readonly Field<Piece>[] = [
   written("played by", (p) => p.player, "nobody"),
 ];
 
-/** Of the console. */
+const TAP_LIST = (taps: readonly TapPoint[]): string =>
+  formatList(taps.map((tap) => TAP_NAMES[tap])) || "none";
+
+/** Of the desk. */
 export const DESK: readonly Field<Desk>[] = [
+  written("called", (c) => c.name, "not named"),
+  number("channels", "", (c) => c.channelCount),
+  number("buses", "", (c) => c.busCount),
+  number("output ports", "", (c) => c.portCount),
+  number("channels in a bank", "", (c) => c.bankSize),
+  {
+    what: "first output port",
+    value: (c) => [c.portName, c.firstPort],
+    print: (c) => quoted(`${c.portName} ${c.firstPort}`),
+  },
+  yes((c) => c.busOverloads, "a bus can overload before its fader", "a bus cannot overload before its fader"),
+  yes((c) => c.muteRule.preFaderSends, "mute takes pre-fader sends", "mute leaves pre-fader sends"),
+  {
+    what: "mute takes direct outs",
+    value: (c) => c.muteRule.directOuts,
+    print: (c) => TAP_LIST(c.muteRule.directOuts),
+  },
+  number("trim step", "dB", (c) => c.trimStep),
   { what: "pan law", value: (c) => c.law, print: (c) => LAWS[c.law].name },
   number("centre attenuation of your own", "dB", (c) => c.centreDb),
   word("0 dB at the", (c) => c.reference, { sides: "sides", centre: "centre" }),
@@ -139,25 +161,47 @@ export const DESK: readonly Field<Desk>[] = [
 /** Of one channel. */
 export const CHANNEL: readonly Field<Channel>[] = [
   written("called", (s) => s.name),
+  { what: "channel number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
   word("kind", (s) => s.kind, CHANNEL_KINDS),
   {
     what: "stands at",
     value: (s) => s.piece,
     print: (s, { kit }) => (s.piece === null ? "no place at the kit" : nameIn(kit.pieces, s.piece, "piece")),
   },
-  word("", (s) => s.lines, { 1: "one channel", 2: "two channels" }),
+  word("", (s) => s.lines, { 1: "mono", 2: "stereo" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
+  number("fader", "dB", (s) => s.fader, "−∞"),
   yes((s) => s.muted, "muted", "not muted"),
   yes((s) => s.inverted, "polarity inverted", "polarity not inverted"),
-  number("level", "dBFS", (s) => s.gatedRms),
-  number("peak", "dBFS", (s) => s.peak),
-  yes((s) => s.keepSides, "must keep its sides", "need not keep its sides"),
+  number("gated RMS", "dBFS", (s) => s.gatedRms, "not entered"),
+  {
+    what: "activity",
+    value: (s) => s.activity,
+    print: (s) => (s.activity === null ? "by kind" : formatPercent(s.activity)),
+  },
+  number("peak", "dBFS", (s) => s.peak, "not entered"),
+  yes((s) => s.keepSides, "keep L/R", "may change sides"),
+  {
+    what: "direct out",
+    value: (s) => s.directOut,
+    print: ({ directOut: { on, tap, trim } }) =>
+      `${on ? "on" : "off"}, ${TAP_NAMES[tap]}${trim === 0 ? "" : `, trim ${formatEntry(trim)} dB`}`,
+  },
+  { what: "colour", value: (s) => s.colour, print: (s) => s.colour ?? "none" },
+  written("group", (s) => s.group, "none"),
+  {
+    what: "further columns",
+    value: (s) => s.extra,
+    print: (s) => s.extra.map(({ head, value }) => `${head}: ${value}`).join(", ") || "none",
+  },
 ];
 
 /** Of one bus, without its sends. */
 export const BUS: readonly Field<Bus>[] = [
   written("called", (s) => s.name),
   yes((s) => s.stereo, "a pair", "mono"),
+  { what: "bus number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
+  number("fader", "dB", (s) => s.fader, "−∞"),
   number("trim", "dB", (s) => s.trim),
   number("trim of the left side", "dB", (s) => s.sideTrim[0]),
   number("trim of the right side", "dB", (s) => s.sideTrim[1]),
@@ -179,7 +223,9 @@ export const BUS: readonly Field<Bus>[] = [
 
 /** Of one send. */
 export const SEND: readonly Field<Send>[] = [
-  number("send", "dB", (s) => s.level, "off"),
+  number("send", "dB", (s) => s.level, "−∞"),
+  yes((s) => s.on, "on", "off"),
+  word("", (s) => s.tap, { "pre-fader": "pre-fader", "post-fader": "post-fader" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
 ];
 
@@ -205,7 +251,11 @@ export const LISTENER: readonly Field<Listener>[] = [
 /** Of the monitor system, without its inputs. */
 export const MONITOR: readonly Field<MonitorSystem>[] = [
   number("number of inputs", "", (m) => m.inputCount),
-  number("largest input level", "dBu", (m) => m.maxInputDbu),
+  number("max input level", "dBu", (m) => m.maxInputDbu),
+  word("link from the desk", (m) => m.link, { analog: "analog", digital: "digital" }),
+  yes((m) => m.trimBeforeInput, "trims lie before the input stage", "trims lie after the input stage"),
+  yes((m) => m.mixers.flip, "mixers can flip L/R", "mixers cannot flip L/R"),
+  yes((m) => m.mixers.mono, "mixers can go mono", "mixers cannot go mono"),
 ];
 
 const SIDE = { left: " left", right: " right", both: "" } as const;
@@ -213,12 +263,12 @@ const SIDE = { left: " left", right: " right", both: "" } as const;
 /** What an input takes, in words. */
 export const formatInput = (input: MonitorInput | null, { channels, buses }: SetupFile): string => {
   if (!input) return "nothing";
-  const { feed, on, trim } = input;
+  const { feed, port, on, trim } = input;
   const from =
     feed.kind === "bus"
       ? `the ${feed.side} side of ${nameIn(buses, feed.bus, "bus")}`
-      : `${nameIn(channels, feed.channel, "channel")}${SIDE[feed.side]}, ${TAP_NAMES[feed.tap]}`;
-  return `${from}${on ? "" : ", off"}${trim === 0 ? "" : `, trim ${formatEntry(trim)} dB`}`;
+      : `${nameIn(channels, feed.channel, "channel")}${SIDE[feed.side]}`;
+  return `${from}${port === null ? "" : `, port ${port}`}${on ? "" : ", off"}${trim === 0 ? "" : `, trim ${formatEntry(trim)} dB`}`;
 };
 
 /** Of what a recommendation may do. */

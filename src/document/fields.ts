@@ -1,9 +1,14 @@
-import { BLANK_BUS } from "../core/model/defaults";
+import { BLANK_BUS, BLANK_SEND } from "../core/model/defaults";
+import { CHANNEL_KINDS } from "../core/model/kinds";
 import type {
   Bus,
   Channel,
+  ChannelKind,
+  Colour,
   Desk,
+  DirectOut,
   Earphone,
+  ExtraColumn,
   Feed,
   Hit,
   Kit,
@@ -11,10 +16,12 @@ import type {
   MeasuredChannel,
   MonitorInput,
   MonitorSystem,
+  MuteRule,
   Piece,
   Preferences,
   Recording,
   Send,
+  TapPoint,
 } from "../core/model/setup";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
 import { LIMITS, RANGES } from "./limits";
@@ -56,7 +63,22 @@ const kit = fields<Kit>({
   pieces: list(piece, LIMITS.pieces),
 });
 
-const console = fields<Desk>({
+const TAPS: readonly TapPoint[] = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"];
+
+const desk = fields<Desk>({
+  name: text(BLANK_DESK.name, LIMITS.note),
+  channelCount: whole(RANGES.channelCount, BLANK_DESK.channelCount),
+  busCount: whole(RANGES.busCount, BLANK_DESK.busCount),
+  portCount: whole(RANGES.portCount, BLANK_DESK.portCount),
+  bankSize: whole(RANGES.bankSize, BLANK_DESK.bankSize),
+  portName: text(BLANK_DESK.portName, LIMITS.note),
+  firstPort: whole(RANGES.number, BLANK_DESK.firstPort),
+  busOverloads: yes(BLANK_DESK.busOverloads),
+  muteRule: fields<MuteRule>({
+    preFaderSends: yes(false),
+    directOuts: list(oneOf(TAPS, "post-fader"), TAPS.length),
+  }),
+  trimStep: number(RANGES.levelStep, BLANK_DESK.trimStep),
   law: oneOf(["sine", "root", "linear", "mean45", "sine45", "cosine2", "custom"], BLANK_DESK.law),
   centreDb: number(RANGES.centre, BLANK_DESK.centreDb),
   reference: oneOf(["sides", "centre"], BLANK_DESK.reference),
@@ -71,20 +93,38 @@ const console = fields<Desk>({
 const channel = fields<Channel>({
   id,
   name: text("Channel", LIMITS.note),
-  kind: oneOf(["drum", "vocal", "bass", "guitar", "keys", "horn", "playback", "talkback", "other"], "other"),
+  numbers: list(whole(RANGES.number, 1), 2),
+  kind: oneOf(Object.keys(CHANNEL_KINDS) as ChannelKind[], "other"),
   piece: orNull(id),
   lines: oneOf([1, 2], 1),
   pan: number(RANGES.pan, 0),
+  fader: orNull(number(RANGES.fader, 0)),
   muted: yes(false),
   inverted: yes(false),
   gatedRms: orNull(number(RANGES.level, null)),
+  activity: orNull(number(RANGES.share, null)),
   peak: orNull(number(RANGES.level, null)),
   keepSides: yes(false),
+  directOut: fields<DirectOut>({
+    tap: oneOf(TAPS, "pre-fader"),
+    on: yes(true),
+    trim: number(RANGES.trim, 0),
+  }),
+  colour: orNull(
+    oneOf<Colour>(["red", "orange", "yellow", "green", "teal", "blue", "violet", "grey"], "grey"),
+  ),
+  group: text("", LIMITS.note),
+  extra: list(
+    fields<ExtraColumn>({ head: text("", LIMITS.note), value: text("", LIMITS.note) }),
+    LIMITS.extra,
+  ),
 });
 
 const send = fields<Send>({
   channel: id,
+  on: yes(true),
   level: orNull(number(RANGES.send, 0)),
+  tap: oneOf(["pre-fader", "post-fader"], BLANK_SEND.tap),
   pan: orNull(number(RANGES.pan, 0)),
 });
 
@@ -92,9 +132,11 @@ const trim = number(RANGES.trim, 0);
 
 const bus = fields<Bus>({
   id,
+  numbers: list(whole(RANGES.number, 1), 2),
   name: text("Bus", LIMITS.note),
   stereo: yes(true),
   sends: list(send, LIMITS.channels),
+  fader: orNull(number(RANGES.fader, 0)),
   trim,
   sideTrim: sides(trim),
   sideInverted: sides(yes(false)),
@@ -123,7 +165,6 @@ const feeds: { readonly [K in Feed["kind"]]: Reader<Feed> } = {
     kind: oneOf(["channel"], "channel"),
     channel: id,
     side: oneOf(["both", ...side], "both"),
-    tap: oneOf(["pre-hpf", "pre-eq", "pre-fader", "post-fader"], "pre-fader"),
   }),
   bus: fields<Extract<Feed, { kind: "bus" }>>({
     kind: oneOf(["bus"], "bus"),
@@ -138,12 +179,15 @@ const feed: Reader<Feed> = (value, at, say) => {
   return (kind === "bus" ? feeds.bus : feeds.channel)(value, at, say);
 };
 
-const input = fields<MonitorInput>({ feed, on: yes(true), trim });
+const input = fields<MonitorInput>({ feed, port: orNull(whole(RANGES.number, 1)), on: yes(true), trim });
 
 const monitor = fields<MonitorSystem>({
   inputCount: whole(RANGES.inputCount, BLANK_MONITOR.inputCount),
   inputs: list(orNull(input), LIMITS.inputs),
   maxInputDbu: number(RANGES.input, BLANK_MONITOR.maxInputDbu),
+  link: oneOf(["analog", "digital"], BLANK_MONITOR.link),
+  trimBeforeInput: yes(BLANK_MONITOR.trimBeforeInput),
+  mixers: fields<MonitorSystem["mixers"]>({ flip: yes(true), mono: yes(true) }),
 });
 
 const wishes = fields<Preferences>({
@@ -177,6 +221,7 @@ const measured = fields<MeasuredChannel>({
   truePeak: measuredLevel,
   fast: measuredLevel,
   slow: measuredLevel,
+  activity: orNull(number(RANGES.share, null)),
 });
 
 const figuresOf = fields<Recording>({
@@ -218,7 +263,7 @@ export const setupFields = fields<SetupFile>({
   note: text("", LIMITS.note),
   example: yes(false),
   kit,
-  desk: console,
+  desk,
   channels: list(channel, LIMITS.channels),
   buses: list(bus, LIMITS.buses),
   listeners: list(listener, LIMITS.listeners),

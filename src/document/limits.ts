@@ -15,6 +15,17 @@ export const RANGES = {
   level: range(-120, 24),
   /** Level of a send, dB. */
   send: range(LOWEST_SEND, 40),
+  /** Fader of a channel or a bus, dB. */
+  fader: range(LOWEST_SEND, 20),
+  /** Number of a channel, bus or output port, whole. */
+  number: range(1, 999),
+  /** Channels, buses and output ports of a desk, channels in one bank, whole. */
+  channelCount: range(1, 512),
+  busCount: range(1, 256),
+  portCount: range(1, 512),
+  bankSize: range(1, 64),
+  /** A share of the whole. */
+  share: range(0, 1),
   /** Trim on a bus, side or input, dB. */
   trim: range(LOWEST_TRIM, 20),
   /** Pad between output and receiving input, dB. */
@@ -66,6 +77,8 @@ export const LIMITS = {
   listeners: 32,
   inputs: 192,
   hits: 1000,
+  /** Further columns of an imported list, a channel. */
+  extra: 24,
   /** Characters of a name that is typed or comes in an input list; names of a setup file are kept as they are, up to `note`. */
   name: 80,
   /** Characters of a note, and of any text of a setup file: a longer one would hold up the whole page. */

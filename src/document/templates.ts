@@ -1,4 +1,4 @@
-import { BLANK_BUS } from "../core/model/defaults";
+import { BLANK_BUS, BLANK_CHANNEL, BLANK_INPUT, BLANK_SEND } from "../core/model/defaults";
 import type { Bus, Channel, Hand, Piece, PieceKind } from "../core/model/setup";
 import type { Db, Pan } from "../core/model/units";
 import { mirrorPan } from "../core/pan/notation";
@@ -107,17 +107,16 @@ const channelFor = (microphone: Microphone, at: number, pieces: readonly Piece[]
   const piece = pieces.find((p) => p.name === pieceName(microphone));
   const mirrored = piece && forHand(piece, "right", hand) !== piece;
   return {
+    ...BLANK_CHANNEL,
     id: `s${at + 1}`,
     name: microphone.name,
+    numbers: [at + 1],
     kind: "drum",
     piece: piece?.id ?? null,
-    lines: 1,
     pan: mirrored ? mirrorPan(microphone.pan) : microphone.pan,
-    muted: false,
     inverted: microphone.inverted ?? false,
     gatedRms: microphone.level,
     peak: microphone.peak,
-    keepSides: false,
   };
 };
 
@@ -136,14 +135,14 @@ export const templateSetup = (microphones: MicrophoneCount, hand: Hand): SetupFi
     ...BLANK_BUS,
     id: "m1",
     name: "Drums",
+    numbers: [5, 6],
     stereo: true,
-    sends: channels.map((channel) => ({ channel: channel.id, level: SEND_DB, pan: null })),
+    sends: channels.map((channel) => ({ ...BLANK_SEND, channel: channel.id, level: SEND_DB })),
   };
   const blank = blankSetup(`${microphones} drum microphones`);
   const sides = (["left", "right"] as const).map((side) => ({
+    ...BLANK_INPUT,
     feed: { kind: "bus", bus: drums.id, side } as const,
-    on: true,
-    trim: 0,
   }));
   return {
     ...blank,

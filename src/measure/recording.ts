@@ -32,6 +32,7 @@ const measuredOf = (figures: MeasuredFigures, { channel, tracks }: Group): Measu
     truePeak: most("truePeak"),
     fast: most("fast"),
     slow: most("slow"),
+    activity: null,
   };
 };
 

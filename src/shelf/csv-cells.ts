@@ -51,7 +51,7 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   };
 };
 
-const KINDS: { readonly [kind in ChannelKind]: RegExp } = {
+const KINDS: { readonly [kind in ChannelKind]?: RegExp } = {
   talkback: /\b(talk|talkback|announce|md mic)\b/,
   playback: /\b(playback|tracks?|click|backing tracks?|stems?|cues?)\b/,
   vocal: /\b(voices?|vocals?|vox|lead|bv|backing|choir|singers?|alto|soprano|tenor)\b/,
@@ -67,7 +67,7 @@ const KINDS: { readonly [kind in ChannelKind]: RegExp } = {
 export const kindOfName = (name: string): ChannelKind => {
   const words = name.toLowerCase().replace(/[^a-z]+/g, " ");
   const kinds = Object.keys(KINDS) as ChannelKind[];
-  return kinds.find((kind) => KINDS[kind].test(words)) ?? "other";
+  return kinds.find((kind) => KINDS[kind]?.test(words)) ?? "other";
 };
 
 /** A kind by its own word or by one of its like. */

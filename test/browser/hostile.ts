@@ -122,6 +122,7 @@ const fullSetup = (): SetupFile => {
         ...file.monitor.inputs.filter((input) => input?.feed.kind === "bus"),
         ...channels.map(({ id }) => ({
           feed: { kind: "channel", channel: id, side: "both", tap: "pre-fader" } as const,
+          port: null,
           on: true,
           trim: 0,
         })),

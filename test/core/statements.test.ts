@@ -4,6 +4,7 @@ import type { Bus, Channel, Listener, Setup } from "../../src/core/model/setup";
 import { describeImage } from "../../src/core/statements";
 import { imagesOf } from "../../src/core/stereo/image";
 import { exampleSetup } from "../../src/document/example";
+import { MONITOR_REST } from "./desk";
 import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./repair/setups";
 
 const said = (setup: Setup, id: string) => {
@@ -113,7 +114,7 @@ describe("one line on what a listener gets", () => {
   });
 
   it("a bus in no input says that it is not patched yet", () => {
-    const setup = kit({ monitor: { inputCount: 8, inputs: [], maxInputDbu: 20 } });
+    const setup = kit({ monitor: { inputCount: 8, inputs: [], maxInputDbu: 20, ...MONITOR_REST } });
     expect(said(setup, "mara").more).toBe(
       "Wrong: HAT, TOM, FLOOR and RIDE. Drums is in no input yet: this is what will be heard once it is patched.",
     );
@@ -160,7 +161,9 @@ describe("one line on what a listener gets", () => {
   });
 
   it("one channel only", () => {
-    const one = withBus(kit(), { sends: [{ channel: "hat", level: 0, pan: null }] });
+    const one = withBus(kit(), {
+      sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: null }],
+    });
     expect(said(one, "mara")).toEqual({
       tone: "wrong",
       says: "Only HAT can be placed for Mara: on the wrong side",
@@ -170,7 +173,9 @@ describe("one line on what a listener gets", () => {
       tone: "fine",
       says: "Only HAT can be placed for Mara: correct",
     });
-    const kick = withBus(kit(), { sends: [{ channel: "hat", level: 0, pan: 0 }] });
+    const kick = withBus(kit(), {
+      sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: 0 }],
+    });
     expect(said(kick, "mara")).toEqual({
       tone: "care",
       says: "Only HAT can be placed for Mara: it has no clear side",
@@ -220,7 +225,7 @@ describe("one line on what a listener gets", () => {
 
   it("a pair of which one side has an input is patched, by its first input too", () => {
     const side = (side: "left" | "right") =>
-      ({ feed: { kind: "bus", bus: "m1", side: side }, on: true, trim: 0 }) as const;
+      ({ feed: { kind: "bus", bus: "m1", side: side }, port: null, on: true, trim: 0 }) as const;
     const monitor = kit().monitor;
     for (const inputs of [[side("left")], [side("right")]])
       expect(said({ ...kit(), monitor: { ...monitor, inputs } }, "mara").more).not.toContain(

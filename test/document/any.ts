@@ -34,4 +34,5 @@ export const measuredOf = (
     truePeak: level,
     fast: level,
     slow: level,
+    activity: fc.option(within(RANGES.share)),
   });

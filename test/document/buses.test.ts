@@ -38,10 +38,10 @@ it("a copy of a channel is sent as the channel is, and into no bus that the chan
   const { buses } = applied(more, duplicateChannel("s12"));
   expect(buses[0]).toBe(drums);
   expect(buses[1]?.sends).toEqual([
-    { channel: "s12", level: -3, pan: 0.5 },
-    { channel: "s13", level: 0, pan: null },
-    { channel: "s19", level: -3, pan: 0.5 },
+    { channel: "s12", on: true, level: -3, tap: "post-fader" as const, pan: 0.5 },
+    { channel: "s13", on: true, level: 0, tap: "post-fader" as const, pan: null },
+    { channel: "s19", on: true, level: -3, tap: "post-fader" as const, pan: 0.5 },
   ]);
   const last = applied(more, duplicateChannel("s13")).buses[1]?.sends.at(-1);
-  expect(last).toEqual({ channel: "s19", level: 0, pan: null });
+  expect(last).toEqual({ channel: "s19", on: true, level: 0, tap: "post-fader" as const, pan: null });
 });

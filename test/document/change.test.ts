@@ -52,7 +52,13 @@ describe("channels", () => {
     const file = applied(example, duplicateChannel("s4"));
     expect(names(file.channels).slice(3, 6)).toEqual(["Tom 1", "Tom 3", "Tom 2"]);
     expect(file.channels[4]?.id).toBe("s19");
-    expect(drums(file).sends.at(-1)).toEqual({ channel: "s19", level: -5, pan: null });
+    expect(drums(file).sends.at(-1)).toEqual({
+      channel: "s19",
+      on: true,
+      level: -5,
+      tap: "post-fader" as const,
+      pan: null,
+    });
   });
 
   it("sends a new one into the wanted sum only", () => {
@@ -189,7 +195,7 @@ describe("buses", () => {
   it("puts a channel in, changes and takes out its send", () => {
     const sendOf = (file: SetupFile) => drums(file).sends.find((send) => send.channel === "s9");
     const put = applied(example, setSend("m1", "s9", { pan: 0.5 }));
-    expect(sendOf(put)).toEqual({ channel: "s9", level: 0, pan: 0.5 });
+    expect(sendOf(put)).toEqual({ channel: "s9", on: true, level: 0, tap: "post-fader" as const, pan: 0.5 });
     expect(sendOf(applied(put, setSend("m1", "s9", { level: -3 })))).toEqual({
       channel: "s9",
       level: -3,
@@ -311,7 +317,12 @@ describe("inputs", () => {
   });
 
   it("takes no feed of something that is not there", () => {
-    const ghost: MonitorInput = { feed: { kind: "bus", bus: "m9", side: "left" }, on: true, trim: 0 };
+    const ghost: MonitorInput = {
+      feed: { kind: "bus", bus: "m9", side: "left" },
+      port: null,
+      on: true,
+      trim: 0,
+    };
     expect(inInputs(applied(example, setInput(15, ghost)))).toBe(was);
     expect(applied(example, setInput(-1, ghost))).toBe(example);
     expect(applied(example, setInput(LIMITS.inputs, ghost))).toBe(example);

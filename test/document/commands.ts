@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { CHANNEL_KINDS, PIECE_KINDS } from "../../src/core/model/kinds";
-import type { Bus, Channel, Desk, Earphone, Listener, Piece, Recording } from "../../src/core/model/setup";
+import type {
+  Bus,
+  Channel,
+  Colour,
+  Desk,
+  Earphone,
+  Listener,
+  Piece,
+  Recording,
+} from "../../src/core/model/setup";
 import { LAWS } from "../../src/core/pan/laws";
 import type { Command } from "../../src/document/command";
 import { replaceSetup } from "../../src/document/commands/apply";
@@ -68,6 +77,8 @@ const metres = fc.oneof(
 );
 const degrees = within(RANGES.degrees);
 const trim = within(RANGES.trim);
+const number = fc.integer(RANGES.number);
+const numbers = fc.array(number, { maxLength: 2 });
 const index = fc.integer({ min: -1, max: 24 });
 const orNull = <T>(of: fc.Arbitrary<T>) => fc.option(of, { nil: null });
 const patch = <T extends object>(of: { [K in keyof T]: fc.Arbitrary<T[K]> }) =>
@@ -85,17 +96,25 @@ const input = fc.record({
       kind: fc.constant("channel" as const),
       channel,
       side: fc.constantFrom("both", "left", "right" as const),
-      tap: fc.constantFrom("pre-eq", "post-fader" as const),
     }),
     fc.record({ kind: fc.constant("bus" as const), bus, side: fc.constantFrom("left", "right" as const) }),
   ),
+  port: orNull(number),
   on: flag,
   trim,
 });
 
 /** Every field of a record but its id, each with what it may be. */
+const TAPS = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"] as const;
 const channelFields = patch<Omit<Channel, "id">>({
   name,
+  numbers,
+  fader: orNull(within(RANGES.fader)),
+  activity: orNull(within(RANGES.share)),
+  directOut: fc.record({ tap: fc.constantFrom(...TAPS), on: flag, trim }),
+  colour: orNull(fc.constantFrom<Colour>("red", "grey")),
+  group: name,
+  extra: fc.array(fc.record({ head: name, value: name }), { maxLength: 3 }),
   kind: anyOf(CHANNEL_KINDS),
   piece: orNull(piece),
   lines: fc.constantFrom(1, 2),
@@ -108,6 +127,8 @@ const channelFields = patch<Omit<Channel, "id">>({
 });
 const busFields = patch<Omit<Bus, "id" | "sends">>({
   name,
+  numbers,
+  fader: orNull(within(RANGES.fader)),
   stereo: flag,
   trim,
   sideTrim: both(trim),
@@ -135,6 +156,16 @@ const listenerFields = patch<Omit<Listener, "id" | "kind">>({
   mono: flag,
 });
 const consoleFields = patch<Desk>({
+  name,
+  channelCount: fc.integer(RANGES.channelCount),
+  busCount: fc.integer(RANGES.busCount),
+  portCount: fc.integer(RANGES.portCount),
+  bankSize: fc.integer(RANGES.bankSize),
+  portName: name,
+  firstPort: number,
+  busOverloads: flag,
+  muteRule: fc.record({ preFaderSends: flag, directOuts: fc.subarray([...TAPS]) }),
+  trimStep: within(RANGES.levelStep),
   law: anyOf(LAWS),
   centreDb: within(RANGES.centre),
   reference: fc.constantFrom("sides", "centre"),

@@ -82,10 +82,13 @@ describe("the words of a difference", () => {
     expect(all).toContain(`Preferences | Who matters most: an unnamed listener instead of “${singer.name}”`);
     const fed = (feed: MonitorInput["feed"]): SetupFile => ({
       ...from,
-      monitor: { ...from.monitor, inputs: [{ feed, on: true, trim: 0 }, ...from.monitor.inputs.slice(1)] },
+      monitor: {
+        ...from.monitor,
+        inputs: [{ feed, port: null, on: true, trim: 0 }, ...from.monitor.inputs.slice(1)],
+      },
     });
     const side = fed({ kind: "bus", bus: "m1", side: "left" });
-    const direct = fed({ kind: "channel", channel: "s1", side: "both", tap: "pre-hpf" });
+    const direct = fed({ kind: "channel", channel: "s1", side: "both" });
     expect(said(direct, side).join()).toMatch(
       /the left leg of an unnamed sum instead of an unnamed source, [^"]+/,
     );
@@ -173,7 +176,7 @@ describe("a thing is known again", () => {
     const other = JSON.parse(JSON.stringify(without), (_, value) => (value === kick.id ? snare.id : value));
     const inputs = example.monitor.inputs;
     const feed = { kind: "channel", channel: snare.id, side: "both", tap: "pre-eq" } as const;
-    const before = applied(example, setInput(14, { feed, on: true, trim: 0 }));
+    const before = applied(example, setInput(14, { feed, port: null, on: true, trim: 0 }));
     expect(said(before, { ...other, monitor: { ...other.monitor, inputs } })).toEqual([
       "Channels | Snare is not there",
       "Buses | Drums: Snare does not go into it",

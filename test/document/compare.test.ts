@@ -99,7 +99,7 @@ describe("one change at a time", () => {
     [setInputCount(12), ["Inputs | Number of inputs 12 instead of 16"]],
     [setInput(2, null), ["Inputs | Input 3: nothing instead of “Bass”, before fader"]],
     [
-      editInput(10, { on: true, trim: -2 }),
+      editInput(10, { port: null, on: true, trim: -2 }),
       [
         "Inputs | Input 11: “Backing voice 2”, before fader, trim −2 dB instead of “Backing voice 2”, before fader, off",
       ],

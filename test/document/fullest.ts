@@ -35,6 +35,7 @@ export const fullest = (
         truePeak: -9.5,
         fast: -20,
         slow: -22,
+        activity: 0.25,
       })),
       correlation: measured.map((_, row) =>
         measured.map((__, column) => (row === column ? 1 : correlationOf(row, column))),

@@ -16,7 +16,7 @@ describe("nothing is done, and nothing is there to undo", () => {
     ["a pair moved on to its own second input", moveInput(0, 0)],
     ["an input moved from before the first", moveInput(-1, 3)],
     ["an input moved to what is no whole number", moveInput(2, Number.NaN)],
-    ["an input changed to what it is", editInput(2, { on: true, trim: 0 })],
+    ["an input changed to what it is", editInput(2, { port: null, on: true, trim: 0 })],
     ["a free input changed", editInput(15, { on: false })],
   ])("%s", (_, command) => {
     expect(applied(example, command)).toBe(example);

@@ -9,5 +9,6 @@ export const measured = (channel: string, more: Partial<MeasuredChannel> = {}): 
   truePeak: -8.5,
   fast: -20,
   slow: -22,
+  activity: null,
   ...more,
 });

@@ -46,7 +46,9 @@ describe("a setup file", () => {
     if (!result.ok) return;
     expect(JSON.parse(printSetup(result.file))).toEqual(JSON.parse(frozen));
     expect(result.file.recording?.channels[1]?.peak).toBe(Number.NEGATIVE_INFINITY);
-    expect(result.file.buses[1]?.sends).toEqual([{ channel: "s14", level: null, pan: null }]);
+    expect(result.file.buses[1]?.sends).toEqual([
+      { channel: "s14", on: true, level: null, tap: "post-fader" as const, pan: null },
+    ]);
     expect(result.file.lineCheck).toEqual({ 0: true, 3: false });
   });
 
@@ -201,7 +203,9 @@ describe("a setup file", () => {
   });
 
   it("takes each channel into a bus once", () => {
-    const { file, notes } = withChange((f) => f.buses[0].sends.push({ channel: "s1", level: 3, pan: null }));
+    const { file, notes } = withChange((f) =>
+      f.buses[0].sends.push({ channel: "s1", on: true, level: 3, tap: "post-fader" as const, pan: null }),
+    );
     expect(file.buses).toEqual(exampleSetup().buses);
     expect(notes).toHaveLength(1);
   });

@@ -12,6 +12,7 @@ const measured = (channel: string, gatedRms: number, peak: number): MeasuredChan
   truePeak: peak + 0.4,
   fast: gatedRms + 2,
   slow: gatedRms,
+  activity: null,
 });
 
 const recording: Recording = {

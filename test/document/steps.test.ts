@@ -50,7 +50,7 @@ import type { SetupFile } from "../../src/document/schema";
 import { applied } from "./commands";
 
 const NO_RECORDING: Recording = { name: "", seconds: 1, channels: [], correlation: [] };
-const INPUT = { feed: { kind: "bus", bus: "m1", side: "left" }, on: true, trim: 0 } as const;
+const INPUT = { feed: { kind: "bus", bus: "m1", side: "left" }, port: null, on: true, trim: 0 } as const;
 
 /** Every command, what its undo is called, and whether it goes with the finger. */
 const COMMANDS: readonly (readonly [label: string, kind: Command["kind"], make: () => Command])[] = [
@@ -209,7 +209,12 @@ describe("placed", () => {
   it("a channel takes the first free input, on and untouched, where it fits such a channel", () => {
     const file = applied(example, assignChannel("s1"));
     expect(file.monitor.inputs.slice(14)).toEqual([
-      { feed: { kind: "channel", channel: "s1", side: "both", tap: "pre-fader" }, on: true, trim: 0 },
+      {
+        feed: { kind: "channel", channel: "s1", side: "both", tap: "pre-fader" },
+        port: null,
+        on: true,
+        trim: 0,
+      },
       null,
     ]);
     expect(file.monitor.inputs.slice(0, 14)).toEqual(example.monitor.inputs.slice(0, 14));

@@ -1,20 +1,15 @@
 import { describe, expect, it } from "vitest";
+import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import type { Channel } from "../../src/core/model/setup";
 import { type Candidate, matchTracks } from "../../src/measure/match";
 import { wordsOf } from "../../src/measure/match-words";
 
-const channel = (name: string, channels: 1 | 2 = 1): Channel => ({
+const channel = (name: string, lines: 1 | 2 = 1): Channel => ({
+  ...BLANK_CHANNEL,
   id: name,
   name,
   kind: "drum",
-  piece: null,
-  lines: channels,
-  pan: 0,
-  muted: false,
-  inverted: false,
-  gatedRms: null,
-  peak: null,
-  keepSides: false,
+  lines,
 });
 const mono = (...names: string[]): Candidate[] =>
   names.map((name, input) => ({ input, channel: 0, name, of: 1 }));

@@ -1,12 +1,13 @@
+import { inputTrims } from "../mix/pair-order";
 import type { Bus, Setup } from "../model/setup";
 import type { Db, Side, Sides } from "../model/units";
 
 /**
  * Where the chain can clip, in its order:
- * "sum": the bus itself at 0 dBFS, before its trims, which act after it and so cannot save it;
- * "output": the output at 0 dBFS after the trims;
- * "input": the receiving input's maximum, after the pad.
- * A console that buses with spare bits survives the first, but its meters, inserts and recorders there do not.
+ * "bus": the bus itself at 0 dBFS, before its fader and trims, which act after it and so cannot save it: only on desks
+ * whose buses can overload (analog, fixed-point), common practice, no source;
+ * "output": the output at 0 dBFS after fader and trims;
+ * "input": the monitor input's maximum, after the pad; a digital link has no ceiling of its own but a trim before it.
  */
 export type Stage = "bus" | "output" | "input";
 
@@ -33,22 +34,31 @@ export interface Ceiling {
 /** Differences below this are rounding, dB. */
 export const SLACK: Db = 1e-6;
 
-/** Level change by the trims of each side, dB; a mono bus has its left side only. */
+/** Level change by fader and trims of each side, dB; a mono bus has neither trim nor polarity of a side. */
 export const trimsOf = (bus: Bus): Sides<Db> => {
-  const left = bus.trim + bus.sideTrim[0];
-  return [left, bus.stereo ? bus.trim + bus.sideTrim[1] : left];
+  // Pulled down, nothing comes out that a ceiling could cut.
+  const whole = (bus.fader ?? 0) + bus.trim;
+  return bus.stereo ? [whole + bus.sideTrim[0], whole + bus.sideTrim[1]] : [whole, whole];
 };
+
+/** Ceiling of a monitor input before any pad or trim, as a peak at the desk’s output, dBFS; a digital link ends at 0. */
+export const inputCeiling = ({ desk, monitor }: Pick<Setup, "desk" | "monitor">): Db =>
+  monitor.link === "digital" ? 0 : monitor.maxInputDbu - desk.outputDbu;
 
 /**
  * Every ceiling of the chain, in its order. The console's output level is that of a full-scale sine, and an input's
  * maximum is given as the level of a sine too, so both compare with peaks without an rms convention.
  */
-export const ceilingLevelsOf = (setup: Pick<Setup, "desk" | "monitor">, bus: Bus): CeilingLevel[] => {
-  const input = setup.monitor.maxInputDbu - setup.desk.outputDbu + bus.padDb;
+export const ceilingLevelsOf = (
+  { desk, monitor }: Pick<Setup, "desk" | "monitor">,
+  bus: Bus,
+): CeilingLevel[] => {
+  const [left, right] = monitor.trimBeforeInput ? inputTrims(monitor, bus) : [0, 0];
+  const input = inputCeiling({ desk, monitor }) + (monitor.link === "analog" ? bus.padDb : 0);
   return [
-    { place: "bus", at: trimsOf(bus) },
+    ...(desk.busOverloads ? [{ place: "bus", at: trimsOf(bus) } as const] : []),
     { place: "output", at: [0, 0] },
-    { place: "input", at: [input, input] },
+    { place: "input", at: [input - left, input - right] },
   ];
 };
 

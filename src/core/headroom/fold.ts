@@ -26,10 +26,11 @@ export interface FarChannel {
 /** What the plain sum left + right does to each channel of a pair; empty for a mono bus, which has no sides to fold. */
 export const foldsOf = (bus: Bus, parts: readonly MixedChannel[]): Fold[] => {
   if (!bus.stereo) return [];
-  return parts.map(({ channel, send, gains }) => {
+  return parts.map(({ channel, sent, gains }) => {
     const folded = Math.sqrt(gains.reduce((power, [l, r]) => power + (l + r) ** 2, 0));
     // A silent send has nothing to compare with.
-    const rise = folded === 0 ? Number.NEGATIVE_INFINITY : levelOf(folded) - ((send.level ?? 0) + bus.trim);
+    const rise =
+      folded === 0 ? Number.NEGATIVE_INFINITY : levelOf(folded / sent) - ((bus.fader ?? 0) + bus.trim);
     return { channel: channel.id, rise };
   });
 };

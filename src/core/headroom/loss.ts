@@ -6,7 +6,7 @@ import type { ChannelLevels } from "./contributions";
 /** Peak of the loudest single channel after its send, before any pan law, dBFS; −∞ where no peak is known. */
 export const loudestAlone = (parts: readonly MixedChannel[], strengths: readonly ChannelLevels[]): Db =>
   parts.reduce(
-    (most, { send }, i) => Math.max(most, levelOf(strengths[i]?.peak ?? 0) + (send.level ?? 0)),
+    (most, { sent }, i) => Math.max(most, levelOf((strengths[i]?.peak ?? 0) * sent)),
     Number.NEGATIVE_INFINITY,
   );
 

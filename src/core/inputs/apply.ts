@@ -1,4 +1,5 @@
-import { BLANK_BUS } from "../model/defaults";
+import { isInputOn } from "../mix/taps";
+import { BLANK_BUS, BLANK_INPUT, BLANK_SEND } from "../model/defaults";
 import { nextId, uniqueName } from "../model/ids";
 import type { Bus, Feed, Id, MonitorInput, Send, Setup } from "../model/setup";
 import { withBus } from "../model/update";
@@ -21,8 +22,8 @@ const sendOf = (setup: Setup, channel: Id, inputs: readonly number[]): Send => {
   const mine = inputs
     .map((i) => setup.monitor.inputs[i])
     .filter((s) => s?.feed.kind === "channel" && s.feed.channel === channel);
-  const input = mine.find((s) => s?.on);
-  return { channel, level: input ? input.trim : null, pan: null };
+  const input = mine.find((s) => isInputOn(setup, s));
+  return { ...BLANK_SEND, channel, level: input ? input.trim : null };
 };
 
 const fold = (setup: Setup, move: Move & { move: "fold" }): Setup => {
@@ -61,7 +62,7 @@ const together = (setup: Setup, move: Move & { move: "together" }): Setup => {
     sends: move.channels.map((channel) => sendOf(setup, channel, move.inputs)),
   };
   const inputs = without(setup.monitor.inputs, move.inputs);
-  inputs[Math.min(...move.inputs)] = { feed: { kind: "bus", bus: bus.id, side: "left" }, on: true, trim: 0 };
+  inputs[Math.min(...move.inputs)] = { ...BLANK_INPUT, feed: { kind: "bus", bus: bus.id, side: "left" } };
   return { ...withInputs(setup, inputs), buses: [...setup.buses, bus] };
 };
 

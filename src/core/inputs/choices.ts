@@ -1,5 +1,6 @@
 import { mixedChannelsOf } from "../mix/bus";
 import { isSwapped } from "../mix/pair-order";
+import { isDirectOutMuted, isInputOn } from "../mix/taps";
 import type { Bus, Channel, Id, Setup } from "../model/setup";
 import { heardPlace } from "../stereo/position";
 import { APART, COSTS } from "./costs";
@@ -23,12 +24,13 @@ const freeing = (thing: PatchedThing, why: FreeReason, inputs: readonly number[]
 const folding = (setup: Setup, thing: PatchedThing, cost: number): Choice<Move>[] => {
   const sides = (["left", "right"] as const).map((side) => firstOfSide(setup, thing, side));
   if (!thing.stereo || sides.includes(-1)) return [];
-  const keeps = thing.inputs.find((i) => setup.monitor.inputs[i]?.on) ?? (thing.inputs[0] as number);
+  const keeps =
+    thing.inputs.find((i) => isInputOn(setup, setup.monitor.inputs[i])) ?? (thing.inputs[0] as number);
   return [choice({ move: "fold", of: thing.kind, id: thing.id, keeps, inputs: thing.inputs }, cost)];
 };
 
 const choicesOfBus = (setup: Setup, thing: PatchedThing, bus: Bus): ThingChoices => {
-  const off = thing.inputs.filter((i) => !setup.monitor.inputs[i]?.on);
+  const off = thing.inputs.filter((i) => !isInputOn(setup, setup.monitor.inputs[i]));
   const copies = repeatsOf(setup, thing).map((r) => r.index);
   const collapsing = mixedChannelsOf(setup, bus).filter((p) => heardPlace(p.sides) !== "middle").length;
   const foldCost = COSTS.foldPair + COSTS.foldImage * collapsing;
@@ -67,10 +69,11 @@ const choicesOfChannel = (
   targets: readonly Target[],
 ): ThingChoices => {
   const { inputs } = thing;
-  const off = inputs.filter((i) => !setup.monitor.inputs[i]?.on);
+  const off = inputs.filter((i) => !isInputOn(setup, setup.monitor.inputs[i]));
   // A feed that is silent is only ever freed: nothing tells how it should sound elsewhere.
-  if (channel.muted) return { thing, join: null, choices: freeing(thing, "muted", inputs) };
-  if (!anyOn(setup.monitor, inputs)) return { thing, join: null, choices: freeing(thing, "off", inputs) };
+  if (isDirectOutMuted(setup.desk, channel))
+    return { thing, join: null, choices: freeing(thing, "muted", inputs) };
+  if (!anyOn(setup, inputs)) return { thing, join: null, choices: freeing(thing, "off", inputs) };
   const { like, family } = APART[channel.kind];
   const within = targets.some((t) => t.inside.includes(channel));
   const move = (bus: Id): Move => ({ move: "into", channel: channel.id, bus, inputs });

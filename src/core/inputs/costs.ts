@@ -42,17 +42,27 @@ export interface Apart {
 export const APART: { readonly [kind in ChannelKind]: Apart } = {
   // One kit, usually one balance.
   drum: { like: 3, strange: 24, family: "Drums" },
+  percussion: { like: 4, strange: 22, family: "Drums" },
   // A section plays as one.
   horn: { like: 4, strange: 20, family: "Horns" },
+  strings: { like: 4, strange: 20, family: "Strings" },
   other: { like: 6, strange: 20, family: "Others" },
   guitar: { like: 7, strange: 22, family: "Rhythm" },
   keys: { like: 7, strange: 22, family: "Rhythm" },
   // Voices sing together, but each singer wants more of their own.
-  vocal: { like: 8, strange: 30, family: "Voices" },
+  vocal: { like: 8, strange: 30, family: "Vocals" },
+  "lead-vocal": { like: 14, strange: 34, family: "Vocals" },
   // Pitch and time for everybody.
   bass: { like: 10, strange: 26, family: "Rhythm" },
-  // Click and cues: some want them loud, others not at all.
+  // Cues: some want them loud, others not at all.
   playback: { like: 16, strange: 30, family: null },
+  // In nobody’s ears who does not ask for it.
+  click: { like: 40, strange: 60, family: null },
   // It has to be heard over everything.
   talkback: { like: 30, strange: 40, family: null },
+  // Everybody needs them, nobody mixes them.
+  speech: { like: 2, strange: 6, family: "Fold-back" },
+  audience: { like: 2, strange: 6, family: "Fold-back" },
+  video: { like: 2, strange: 6, family: "Fold-back" },
+  effects: { like: 2, strange: 6, family: "Fold-back" },
 };

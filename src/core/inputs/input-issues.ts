@@ -1,3 +1,5 @@
+import { isDirectOutMuted, isInputOn } from "../mix/taps";
+import { inputsOfChannel } from "../model/inputs";
 import type { MonitorInput, Setup } from "../model/setup";
 import { capitalised, feedName, formatChange, formatCount, formatInputs, formatList } from "../words";
 import { withinCount } from "./arrange";
@@ -5,7 +7,7 @@ import { type Edit, issue, type PatchIssue } from "./issue";
 import { inputsAbout, patchedThings, repeatsOf } from "./patched";
 import { TAP_ADVICE, TAP_NAMES } from "./taps";
 import { heardTwice, riseOfCopy } from "./twice";
-import { inputsOfChannel, usageOf } from "./usage";
+import { usageOf } from "./usage";
 
 const free = (indexes: readonly number[]): Edit[] =>
   indexes.map((index) => ({ edit: "input", index, to: null }));
@@ -69,7 +71,7 @@ export const copyIssues = (setup: Setup): PatchIssue[] =>
       ];
       const inputs = [Math.min(index, of), Math.max(index, of)];
       // One that is on only repeats what is on as well.
-      const louder = again.on
+      const louder = isInputOn(setup, again)
         ? ` With both up it is ${formatChange(riseOfCopy(again.trim, first.trim))} louder.`
         : ` Input ${index + 1} is off.`;
       return issue(
@@ -86,17 +88,26 @@ export const copyIssues = (setup: Setup): PatchIssue[] =>
 /** Feeds that are silent: of a muted channel, or switched off where nothing else brings the same. */
 export const silentIssues = (setup: Setup): PatchIssue[] =>
   patchedThings(setup).flatMap((thing) => {
-    if (thing.kind === "channel" && setup.channels.some((s) => s.id === thing.id && s.muted)) {
+    if (
+      thing.kind === "channel" &&
+      setup.channels.some((s) => s.id === thing.id && isDirectOutMuted(setup.desk, s))
+    ) {
       const says = `${thing.name} is muted: ${formatInputs(thing.inputs)} ${thing.inputs.length === 1 ? "is" : "are"} silent.`;
       return [issue("muted", "note", inputsAbout(thing), says, "Unmute it, or free what it takes.")];
     }
     const copies = repeatsOf(setup, thing).map((r) => r.index);
-    const off = thing.inputs.filter((i) => !setup.monitor.inputs[i]?.on && !copies.includes(i));
+    const off = thing.inputs.filter((i) => !isInputOn(setup, setup.monitor.inputs[i]) && !copies.includes(i));
     if (off.length === 0) return [];
-    const fix = off.map((index): Edit => {
-      const input = setup.monitor.inputs[index] as MonitorInput;
-      return { edit: "input", index, to: { ...input, on: true } };
-    });
+    const channel = setup.channels.find((c) => thing.kind === "channel" && c.id === thing.id);
+    const fix = [
+      ...off.flatMap((index): Edit[] => {
+        const input = setup.monitor.inputs[index] as MonitorInput;
+        return input.on ? [] : [{ edit: "input", index, to: { ...input, on: true } }];
+      }),
+      ...(channel && !channel.directOut.on
+        ? [{ edit: "direct out", channel: channel.id, to: { ...channel.directOut, on: true } } as const]
+        : []),
+    ];
     const says = `${thing.name} in ${formatInputs(off)} is off: nobody hears it there.`;
     return [issue("off", "warn", inputsAbout(thing, off), says, "Switch it on, or free the input.", fix)];
   });
@@ -105,9 +116,11 @@ export const silentIssues = (setup: Setup): PatchIssue[] =>
 export const tapIssues = (setup: Setup): PatchIssue[] =>
   setup.monitor.inputs.flatMap((input, index) => {
     if (input?.feed.kind !== "channel") return [];
-    const { channel: id, tap } = input.feed;
+    const { channel: id } = input.feed;
     const channel = setup.channels.find((s) => s.id === id);
-    if (!channel) return [];
+    // Once a channel: its direct out has one tap point.
+    if (!channel || inputsOfChannel(setup.monitor, id)[0] !== index) return [];
+    const { tap } = channel.directOut;
     const { better, misfits } = TAP_ADVICE[channel.kind];
     const misfit = misfits[tap];
     if (!misfit) return [];
@@ -115,10 +128,10 @@ export const tapIssues = (setup: Setup): PatchIssue[] =>
       issue(
         "tap point",
         misfit.severity,
-        { inputs: [index], channels: [channel.id] },
+        { inputs: inputsOfChannel(setup.monitor, id), channels: [id] },
         `${feedName(setup, "channel", id)} in input ${index + 1} is taken ${TAP_NAMES[tap]}: ${misfit.why}.`,
         `Take it ${TAP_NAMES[better]}.`,
-        [{ edit: "input", index, to: { ...input, feed: { ...input.feed, tap: better } } }],
+        [{ edit: "direct out", channel: id, to: { ...channel.directOut, tap: better } }],
       ),
     ];
   });

@@ -1,4 +1,4 @@
-import type { Id, MonitorInput, Setup } from "../model/setup";
+import type { DirectOut, Id, MonitorInput, Setup } from "../model/setup";
 
 /** How bad: the patch does not do what it should; it probably does not; worth knowing. */
 export type Severity = "fault" | "warn" | "note";
@@ -36,6 +36,7 @@ export type Edit =
   /** What an input takes from now on, by index from 0; null frees it. */
   | { readonly edit: "input"; readonly index: number; readonly to: MonitorInput | null }
   /** In which order a pair is meant to be patched. */
+  | { readonly edit: "direct out"; readonly channel: Id; readonly to: DirectOut }
   | { readonly edit: "meant"; readonly bus: Id; readonly swapped: boolean };
 
 /** What a check of the patch found, and what to do about it. */
@@ -80,12 +81,14 @@ export const issue = (
 export const applyEdits = (setup: Setup, edits: readonly Edit[]): Setup => {
   if (edits.length === 0) return setup;
   const inputs = [...setup.monitor.inputs];
-  let buses = setup.buses;
+  let { buses, channels } = setup;
   for (const edit of edits) {
     if (edit.edit === "input") {
       while (inputs.length <= edit.index) inputs.push(null);
       inputs[edit.index] = edit.to;
+    } else if (edit.edit === "direct out") {
+      channels = channels.map((c) => (c.id === edit.channel ? { ...c, directOut: edit.to } : c));
     } else buses = buses.map((s) => (s.id === edit.bus ? { ...s, swapped: edit.swapped } : s));
   }
-  return { ...setup, buses, monitor: { ...setup.monitor, inputs } };
+  return { ...setup, channels, buses, monitor: { ...setup.monitor, inputs } };
 };

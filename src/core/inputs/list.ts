@@ -1,3 +1,4 @@
+import { BLANK_CHANNEL, BLANK_DIRECT_OUT, BLANK_INPUT } from "../model/defaults";
 import { nextId } from "../model/ids";
 import type { Channel, ChannelKind, Id, MonitorInput, Setup, TapPoint } from "../model/setup";
 import type { Db, Pan, Side } from "../model/units";
@@ -29,19 +30,27 @@ export interface ListRow {
   readonly feeds: readonly ListFeed[];
 }
 
-const feedsOf = (setup: Setup, channel: Id): ListFeed[] =>
+const feedsOf = (setup: Setup, { id, directOut }: Channel): ListFeed[] =>
   setup.monitor.inputs.flatMap((input, i) =>
-    input?.feed.kind === "channel" && input.feed.channel === channel
-      ? [{ input: i + 1, side: input.feed.side, tap: input.feed.tap, on: input.on, trim: input.trim }]
+    input?.feed.kind === "channel" && input.feed.channel === id
+      ? [{ input: i + 1, side: input.feed.side, tap: directOut.tap, on: input.on, trim: input.trim }]
       : [],
   );
 
 /** The input list of a setup. */
 export const listOf = (setup: Setup): ListRow[] =>
-  setup.channels.map(({ id, ...channel }) => ({
-    ...channel,
+  setup.channels.map((channel) => ({
+    name: channel.name,
+    kind: channel.kind,
+    lines: channel.lines,
+    pan: channel.pan,
+    muted: channel.muted,
+    inverted: channel.inverted,
+    gatedRms: channel.gatedRms,
+    peak: channel.peak,
+    keepSides: channel.keepSides,
     piece: setup.kit.pieces.find((p) => p.id === channel.piece)?.name ?? null,
-    feeds: feedsOf(setup, id),
+    feeds: feedsOf(setup, channel),
   }));
 
 /** What becomes of the channels that the list does not name: they stay, or they go. */
@@ -64,8 +73,11 @@ const matched = (setup: Setup, rows: readonly ListRow[]): { readonly row: ListRo
 };
 
 const channelOf = (setup: Setup, { feeds, piece, ...row }: ListRow, id: Id): Channel => ({
+  ...BLANK_CHANNEL,
+  ...setup.channels.find((c) => c.id === id),
   ...row,
   id,
+  ...(feeds[0] ? { directOut: { ...BLANK_DIRECT_OUT, tap: feeds[0].tap } } : {}),
   piece: piece === null ? null : (setup.kit.pieces.find((p) => same(p.name, piece))?.id ?? null),
 });
 
@@ -117,9 +129,9 @@ export const withList = (setup: Setup, rows: readonly ListRow[], mode: ListMode)
     return stays.has(input.feed.channel) && (line?.row.feeds.length ?? 0) === 0 ? input : null;
   });
   const feeds = lines.flatMap(({ row, id }) =>
-    row.feeds.map(({ input, side, tap, on, trim }) => ({
+    row.feeds.map(({ input, side, on, trim }) => ({
       index: input - 1,
-      input: { feed: { kind: "channel", channel: id, side, tap }, on, trim } as const,
+      input: { ...BLANK_INPUT, feed: { kind: "channel", channel: id, side }, on, trim } as const,
     })),
   );
   put(inputs, feeds, setup.monitor.inputCount);

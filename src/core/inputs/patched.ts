@@ -1,8 +1,9 @@
 import { isSwapped } from "../mix/pair-order";
+import { isInputOn } from "../mix/taps";
+import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import type { Id, MonitorInput, Setup } from "../model/setup";
 import type { Side } from "../model/units";
 import { busName, channelName } from "../names";
-import { inputsOfBus, inputsOfChannel } from "./usage";
 
 /** A channel or sum with the inputs it has. */
 export interface PatchedThing {
@@ -20,8 +21,7 @@ export interface PatchedThing {
 }
 
 /** Which side of its source or sum an input carries. */
-export const sideOf = (input: Pick<MonitorInput, "feed">): Side | "both" =>
-  input.feed.kind === "bus" ? input.feed.side : input.feed.side;
+export const sideOf = (input: Pick<MonitorInput, "feed">): Side | "both" => input.feed.side;
 
 /** Everything that has an input: the buses, then the channels, in the setup's order. */
 export const patchedThings = (setup: Setup): PatchedThing[] => {
@@ -62,7 +62,7 @@ export const inputsAbout = ({ kind, id, inputs }: PatchedThing, only: readonly n
 /** Index of the input by which a side arrives: the first that is on, else the first that takes it; −1 without one. */
 export const firstOfSide = (setup: Setup, thing: PatchedThing, side: Side | "both"): number => {
   const takes = thing.inputs.filter((i) => sideOf(setup.monitor.inputs[i] as MonitorInput) === side);
-  return takes.find((i) => setup.monitor.inputs[i]?.on) ?? takes[0] ?? -1;
+  return takes.find((i) => isInputOn(setup, setup.monitor.inputs[i])) ?? takes[0] ?? -1;
 };
 
 /**
@@ -74,17 +74,17 @@ export const repeatsOf = (
   thing: PatchedThing,
 ): { readonly index: number; readonly of: number }[] => {
   const inputAt = (i: number): MonitorInput => setup.monitor.inputs[i] as MonitorInput;
-  const order = [...thing.inputs].sort((a, b) => Number(inputAt(b).on) - Number(inputAt(a).on));
+  const isOn = (i: number): boolean => isInputOn(setup, inputAt(i));
+  const order = [...thing.inputs].sort((a, b) => Number(isOn(b)) - Number(isOn(a)));
   const apart = (["left", "right"] as const).map((side) => firstOfSide(setup, thing, side));
   // One that is on repeats only what is on as well: else nobody would hear it any more.
-  const mixed = (on: boolean): boolean => apart.every((i) => i >= 0 && (inputAt(i).on || !on));
+  const mixed = (on: boolean): boolean => apart.every((i) => i >= 0 && (isOn(i) || !on));
   const first = new Map<string, number>();
   const repeats: { index: number; of: number }[] = [];
   for (const index of order) {
     const side = sideOf(inputAt(index));
     const key = thing.folded ? "both" : side;
-    const was =
-      first.get(key) ?? (side === "both" && mixed(inputAt(index).on) ? (apart[0] as number) : undefined);
+    const was = first.get(key) ?? (side === "both" && mixed(isOn(index)) ? (apart[0] as number) : undefined);
     if (was === undefined) first.set(key, index);
     else repeats.push({ index, of: was });
   }

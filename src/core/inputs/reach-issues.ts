@@ -1,27 +1,31 @@
 import { quoted } from "../lib/direction";
 import { mixedChannelsOf } from "../mix/bus";
+import { BLANK_INPUT } from "../model/defaults";
+import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import type { Channel, Id, Setup } from "../model/setup";
 import { linesOf } from "../model/sides";
 import { busName, channelName, listenerName } from "../names";
 import { capitalised, formatList } from "../words";
 import { type Edit, issue, type PatchIssue } from "./issue";
 import { TAP_ADVICE } from "./taps";
-import { anyOn, busesFed, channelsInBuses, firstFree, inputsOfBus, inputsOfChannel } from "./usage";
+import { anyOn, busesFed, channelsInBuses, firstFree } from "./usage";
 
 /** Puts a channel into the first free inputs: two neighbours for one of two channels. Nothing where there is no room. */
 const place = (setup: Setup, channel: Channel): Edit[] => {
   const run = firstFree(setup.monitor, channel.lines);
   const sides = linesOf(channel);
+  if (!run) return [];
   const { better } = TAP_ADVICE[channel.kind];
-  return (run ?? []).map((index, i) => ({
-    edit: "input",
-    index,
-    to: {
-      feed: { kind: "channel", channel: channel.id, side: sides[i] ?? "both", tap: better },
-      on: true,
-      trim: 0,
-    },
-  }));
+  return [
+    ...run.map(
+      (index, i): Edit => ({
+        edit: "input",
+        index,
+        to: { ...BLANK_INPUT, feed: { kind: "channel", channel: channel.id, side: sides[i] ?? "both" } },
+      }),
+    ),
+    { edit: "direct out", channel: channel.id, to: { ...channel.directOut, on: true, tap: better } },
+  ];
 };
 
 const unfedChannels = (setup: Setup): PatchIssue[] => {
@@ -98,7 +102,7 @@ const nameFlags = (setup: Setup): PatchIssue[] => [
 ];
 
 const isSilent = (setup: Setup): boolean =>
-  !setup.channels.some((s) => !s.muted && anyOn(setup.monitor, inputsOfChannel(setup.monitor, s.id))) &&
+  !setup.channels.some((s) => !s.muted && anyOn(setup, inputsOfChannel(setup.monitor, s.id))) &&
   channelsInBuses(setup).size === 0;
 
 /** Who and what is not reached: listeners, channels, sums without anything in them; names that say nothing. */

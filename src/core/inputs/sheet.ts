@@ -1,3 +1,4 @@
+import { isInputOn } from "../mix/taps";
 import type { Feed, Setup } from "../model/setup";
 import type { Db } from "../model/units";
 import { capitalised } from "../words";
@@ -56,13 +57,15 @@ export const sheetRows = (setup: Setup): SheetRow[] => {
     if (!input || !thing)
       return { ...line, name: "", part: "", from: "", tap: "", on: null, trim: null, swapped: "" };
     const part = partOf(input.feed, thing.stereo);
+    const { feed } = input;
+    const channel = feed.kind === "channel" ? setup.channels.find((c) => c.id === feed.channel) : undefined;
     return {
       ...line,
       name: `${thing.name}${thing.stereo ? LETTER[sideOf(input)] : ""}`,
       part,
       from: `${thing.name}, ${part}`,
-      tap: input.feed.kind === "channel" ? capitalised(TAP_NAMES[input.feed.tap]) : "",
-      on: input.on,
+      tap: channel ? capitalised(TAP_NAMES[channel.directOut.tap]) : "",
+      on: isInputOn(setup, input),
       trim: input.trim,
       swapped: swappedOf(setup, thing),
     };

@@ -3,10 +3,10 @@ import type { Severity } from "./issue";
 
 /** Tap points as they are shown. */
 export const TAP_NAMES: { readonly [tap in TapPoint]: string } = {
-  "pre-hpf": "before filter",
-  "pre-eq": "before EQ",
-  "pre-fader": "before fader",
-  "post-fader": "after fader",
+  "pre-hpf": "pre-HPF",
+  "pre-eq": "pre-EQ",
+  "pre-fader": "pre-fader",
+  "post-fader": "post-fader",
 };
 
 /** Why a tap point does not fit. */
@@ -32,54 +32,69 @@ const INSTRUMENT_RIDES = warn(
   "an instrument after the fader: whenever FOH rides or mutes it, the players lose it",
 );
 
+const INSTRUMENT: TapAdvice = {
+  better: "pre-fader",
+  misfits: { "pre-hpf": RUMBLE_NOTE, "post-fader": INSTRUMENT_RIDES },
+};
+const DRUM: TapAdvice = {
+  better: "pre-fader",
+  misfits: {
+    "pre-hpf": RUMBLE,
+    "post-fader": warn(
+      "a drum after the fader: whenever FOH rides it down, the drummer loses it, in a bus or alone",
+    ),
+  },
+};
+const VOCAL: TapAdvice = {
+  better: "pre-fader",
+  misfits: {
+    "pre-hpf": warn("a vocal before its processing: rumble, no equaliser, no compressor"),
+    "pre-eq": warn("a vocal before its processing: no equaliser, no compressor, loud notes jump out"),
+    "post-fader": warn(
+      "a vocal after the fader: the FOH mix moves it in the singer’s ears, and a mute takes it away",
+    ),
+  },
+};
+const PLAYED: TapAdvice = {
+  better: "pre-fader",
+  misfits: {
+    "post-fader": warn("playback after the fader: when FOH fades it out, the band loses its cue or click"),
+  },
+};
+const TALK: TapAdvice = {
+  better: "pre-eq",
+  misfits: {
+    "pre-hpf": RUMBLE_NOTE,
+    "post-fader": warn(
+      "talk after the fader: it is not meant for FOH, so its fader is down and nobody hears it",
+    ),
+  },
+};
+const ANY: TapAdvice = {
+  better: "pre-fader",
+  misfits: { "post-fader": note("after the fader: it follows every move and mute of FOH") },
+};
+
 /**
  * What fits which channel. Common practice, no source: before the filter brings rumble and bleed, after the fader
  * follows FOH; a line in (bass, keys, playback) has no rumble to filter.
  */
 export const TAP_ADVICE: { readonly [kind in ChannelKind]: TapAdvice } = {
-  drum: {
-    better: "pre-fader",
-    misfits: {
-      "pre-hpf": RUMBLE,
-      "post-fader": warn(
-        "a drum after the fader: whenever FOH rides it down, the drummer loses it, in a bus or alone",
-      ),
-    },
-  },
-  vocal: {
-    better: "pre-fader",
-    misfits: {
-      "pre-hpf": warn("a voice before its processing: rumble, no equaliser, no compressor"),
-      "pre-eq": warn("a voice before its processing: no equaliser, no compressor, loud notes jump out"),
-      "post-fader": warn(
-        "a voice after the fader: FOH mix moves it in the singer’s ears, and a mute takes it away",
-      ),
-    },
-  },
+  drum: DRUM,
+  percussion: DRUM,
   bass: { better: "pre-fader", misfits: { "post-fader": INSTRUMENT_RIDES } },
-  guitar: {
-    better: "pre-fader",
-    misfits: { "pre-hpf": RUMBLE_NOTE, "post-fader": INSTRUMENT_RIDES },
-  },
+  guitar: INSTRUMENT,
   keys: { better: "pre-fader", misfits: { "post-fader": INSTRUMENT_RIDES } },
   horn: { better: "pre-fader", misfits: { "pre-hpf": RUMBLE, "post-fader": INSTRUMENT_RIDES } },
-  playback: {
-    better: "pre-fader",
-    misfits: {
-      "post-fader": warn("playback after the fader: when FOH fades it out, the band loses its cue or click"),
-    },
-  },
-  talkback: {
-    better: "pre-eq",
-    misfits: {
-      "pre-hpf": RUMBLE_NOTE,
-      "post-fader": warn(
-        "talk after the fader: it is not meant for FOH, so its fader is down and nobody hears it",
-      ),
-    },
-  },
-  other: {
-    better: "pre-fader",
-    misfits: { "post-fader": note("after the fader: it follows every move and mute of FOH") },
-  },
+  strings: { better: "pre-fader", misfits: { "pre-hpf": RUMBLE, "post-fader": INSTRUMENT_RIDES } },
+  "lead-vocal": VOCAL,
+  vocal: VOCAL,
+  playback: PLAYED,
+  click: PLAYED,
+  speech: VOCAL,
+  talkback: TALK,
+  audience: ANY,
+  video: { better: "post-fader", misfits: {} },
+  effects: ANY,
+  other: ANY,
 };

@@ -1,5 +1,6 @@
 import { gainOf, levelOf, levelOfPower } from "../level/decibels";
 import { type MixedChannel, mixedChannelsOf, polarity } from "../mix/bus";
+import { inputGain } from "../mix/taps";
 import type { Bus, Id, MonitorInput, Setup } from "../model/setup";
 import type { Db, Gain, Sides } from "../model/units";
 import { firstOfSide, type PatchedThing, patchedThings, sideOf, sidesSwapped } from "./patched";
@@ -23,7 +24,7 @@ export interface Twice {
 
 /** Gains into the left and right ear at a listener's own mixer: a pair goes apart, anything else to both. */
 const earsOf = (setup: Setup, thing: PatchedThing, input: MonitorInput): Sides => {
-  const gain = gainOf(input.trim);
+  const gain = inputGain(setup, input);
   const side = sideOf(input);
   const apart = firstOfSide(setup, thing, "left") >= 0 && firstOfSide(setup, thing, "right") >= 0;
   if (side === "both" || !apart) return [gain, gain];
@@ -39,7 +40,7 @@ const inputsOn = (
 ): readonly { readonly index: number; readonly input: MonitorInput }[] =>
   thing.inputs.flatMap((index) => {
     const input = setup.monitor.inputs[index];
-    return input?.on ? [{ index, input }] : [];
+    return input && inputGain(setup, input) > 0 ? [{ index, input }] : [];
   });
 
 const total = (parts: readonly Sides[]): Sides =>

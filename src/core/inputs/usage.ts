@@ -1,4 +1,6 @@
 import { mixedChannelsOf } from "../mix/bus";
+import { isInputOn } from "../mix/taps";
+import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import type { Bus, Id, MonitorSystem, Setup } from "../model/setup";
 import { sidesOf } from "../model/sides";
 import type { Side } from "../model/units";
@@ -19,23 +21,13 @@ export interface Usage {
   readonly sidesWithout: readonly { readonly bus: Id; readonly side: Side }[];
 }
 
-/** Indexes of the inputs that a channel has of its own. */
-export const inputsOfChannel = (monitor: MonitorSystem, channel: Id): number[] =>
-  monitor.inputs.flatMap((s, i) => (s?.feed.kind === "channel" && s.feed.channel === channel ? [i] : []));
-
-/** Indexes of the inputs that a bus, or one side of it, has. */
-export const inputsOfBus = (monitor: MonitorSystem, bus: Id, side?: Side): number[] =>
-  monitor.inputs.flatMap((s, i) =>
-    s?.feed.kind === "bus" && s.feed.bus === bus && (side ?? s.feed.side) === s.feed.side ? [i] : [],
-  );
-
-/** Whether any of the inputs is switched on. */
-export const anyOn = (monitor: MonitorSystem, inputs: readonly number[]): boolean =>
-  inputs.some((i) => monitor.inputs[i]?.on === true);
+/** Whether any of the inputs is switched on, with the direct out that feeds it. */
+export const anyOn = (setup: Pick<Setup, "channels" | "monitor">, inputs: readonly number[]): boolean =>
+  inputs.some((i) => isInputOn(setup, setup.monitor.inputs[i]));
 
 /** Sums that reach the listeners: at least one side in an input that is on. */
 export const busesFed = (setup: Setup): Bus[] =>
-  setup.buses.filter((bus) => anyOn(setup.monitor, inputsOfBus(setup.monitor, bus.id)));
+  setup.buses.filter((bus) => anyOn(setup, inputsOfBus(setup.monitor, bus.id)));
 
 /** Channels that sound in a bus which reaches the listeners. */
 export const channelsInBuses = (setup: Setup): ReadonlySet<Id> =>

@@ -3,6 +3,7 @@ import { type ChannelGains, channelGains, foldedGains, scaledGains, swappedGains
 import type { EarPath } from "../stereo/placement";
 import { mixedChannelsOf, polarity } from "./bus";
 import { inputGains, isSwapped } from "./pair-order";
+import { fohGain } from "./taps";
 
 /** One channel with what a feed or a pair of ears gets of it. */
 export interface HeardChannel extends EarPath {
@@ -11,13 +12,13 @@ export interface HeardChannel extends EarPath {
   readonly gains: ChannelGains;
 }
 
-/** What FOH gets: every channel that is not muted, by its channel pan. */
+/** What FOH gets: every channel that is neither muted nor pulled down, by its fader and pan. */
 export const heardInFoh = (setup: Setup): HeardChannel[] =>
   setup.channels
-    .filter((s) => !s.muted)
+    .filter((channel) => fohGain(channel) > 0)
     .map((channel) => {
-      const sign = polarity(channel.inverted);
-      const gains = scaledGains(channelGains(setup.desk, channel, channel.pan), [sign, sign]);
+      const gain = polarity(channel.inverted) * fohGain(channel);
+      const gains = scaledGains(channelGains(setup.desk, channel, channel.pan), [gain, gain]);
       return { channel, gains, turned: false, collapsed: false };
     });
 

@@ -17,14 +17,22 @@ export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
 
 /** What a channel picks up, in words. */
 export const CHANNEL_KINDS: { readonly [kind in ChannelKind]: string } = {
-  drum: "Drum or percussion",
-  vocal: "Voice",
+  drum: "Drum",
+  percussion: "Percussion",
   bass: "Bass",
   guitar: "Guitar",
   keys: "Keys",
   horn: "Horn",
+  strings: "Strings",
+  "lead-vocal": "Lead vox",
+  vocal: "Vocal, BV",
   playback: "Playback",
-  talkback: "Talk-back",
+  click: "Click",
+  speech: "Speech",
+  talkback: "Talkback",
+  audience: "Audience mic",
+  video: "Video",
+  effects: "Effects return",
   other: "Other",
 };
 

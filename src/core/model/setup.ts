@@ -30,17 +30,31 @@ export type PieceKind =
   | "other";
 /** What makes a piece sound. "whole" marks a microphone place that hears the whole kit. */
 export type Limb = "hand" | "kick-foot" | "hat-foot" | "whole";
-/** What a channel picks up; decides which tap points fit. */
+/** What a channel picks up; decides which tap points fit and whom it may share an input with. */
 export type ChannelKind =
   | "drum"
-  | "vocal"
+  | "percussion"
   | "bass"
   | "guitar"
   | "keys"
   | "horn"
+  | "strings"
+  | "lead-vocal"
+  | "vocal"
   | "playback"
+  | "click"
+  | "speech"
   | "talkback"
+  | "audience"
+  | "video"
+  | "effects"
   | "other";
+/** Colour of a channel, the user's own choice; no desk's colours, no meaning of its own. */
+export type Colour = "red" | "orange" | "yellow" | "green" | "teal" | "blue" | "violet" | "grey";
+/** Where a send is taken: it moves with the channel fader or it does not. */
+export type SendTap = "pre-fader" | "post-fader";
+/** How the desk reaches the monitor system: by converters and cables, or by numbers. */
+export type Link = "analog" | "digital";
 /** Where in the channel a feed is taken. */
 export type TapPoint = "pre-hpf" | "pre-eq" | "pre-fader" | "post-fader";
 
@@ -67,8 +81,31 @@ export interface Kit {
   readonly pieces: readonly Piece[];
 }
 
-/** How the console pans, prints and counts. */
+/** What a channel mute silences besides everything that is taken after the fader. */
+export interface MuteRule {
+  /** Pre-fader sends too. */
+  readonly preFaderSends: boolean;
+  /** Direct outs that are taken at these tap points. */
+  readonly directOuts: readonly TapPoint[];
+}
+
+/** How the desk is laid out, pans, prints and counts. */
 export interface Desk {
+  readonly name: string;
+  /** How many input channels, buses and output ports there are. */
+  readonly channelCount: number;
+  readonly busCount: number;
+  readonly portCount: number;
+  /** Channels that lie under the hands at once. */
+  readonly bankSize: number;
+  /** How the output ports are named: a word and the number of the first ("Card 1", "Stage box 9"). */
+  readonly portName: string;
+  readonly firstPort: number;
+  /** Whether a bus can overload before its fader: no on floating-point desks, yes on analog and fixed-point ones. */
+  readonly busOverloads: boolean;
+  readonly muteRule: MuteRule;
+  /** Smallest step of a trim, dB. */
+  readonly trimStep: Db;
   readonly law: LawId;
   /** Centre attenuation of the "custom" law, dB, positive; the other laws have their own. */
   readonly centreDb: Db;
@@ -84,32 +121,59 @@ export interface Desk {
   readonly outputDbu: Db;
 }
 
-/** One microphone or line. */
+/** The feed of one channel by itself to the monitor system. Its output ports are those of the monitor inputs that take it. */
+export interface DirectOut {
+  readonly tap: TapPoint;
+  readonly on: boolean;
+  readonly trim: Db;
+}
+
+/** A column of an imported list that the app has no field for: its head and what stood there. */
+export interface ExtraColumn {
+  readonly head: string;
+  readonly value: string;
+}
+
+/** One microphone or line at the desk, or a stereo channel. */
 export interface Channel {
   readonly id: Id;
+  /** Channel numbers at the desk: none where not entered, one, or two for a stereo channel on two faders. */
+  readonly numbers: readonly number[];
   readonly name: string;
   readonly kind: ChannelKind;
   /** The piece it stands at; null where it has no place at the kit. */
   readonly piece: Id | null;
+  /** 2 for a stereo channel: left and right. */
   readonly lines: 1 | 2;
   /** Channel pan. */
   readonly pan: Pan;
+  /** Channel fader, dB; null is −∞. */
+  readonly fader: Db | null;
   readonly muted: boolean;
   /** Polarity switched. */
   readonly inverted: boolean;
   /** Level while playing, dBFS rms in the console's convention; null where nobody knows. */
   readonly gatedRms: Db | null;
+  /** Share of the time in which it plays, 0…1; null takes the table by kind. */
+  readonly activity: number | null;
   /** Peak, dBFS; null where nobody knows. */
   readonly peak: Db | null;
   /** Must keep its sides whatever happens to the pair (stereo playback, keys). */
   readonly keepSides: boolean;
+  readonly directOut: DirectOut;
+  readonly colour: Colour | null;
+  /** What the user groups it with ("Rhythm section"); "" for none. */
+  readonly group: string;
+  readonly extra: readonly ExtraColumn[];
 }
 
 /** One channel's way into one bus. */
 export interface Send {
   readonly channel: Id;
-  /** Level of the send, dB; null is off (−∞). */
+  readonly on: boolean;
+  /** Level of the send, dB; null is −∞. */
   readonly level: Db | null;
+  readonly tap: SendTap;
   /** Pan in this bus; null follows the channel pan. */
   readonly pan: Pan | null;
 }
@@ -117,14 +181,18 @@ export interface Send {
 /** Several channels mixed to one side (mono) or two (a pair). */
 export interface Bus {
   readonly id: Id;
+  /** Bus numbers at the desk: none where not entered, one, or two for a stereo bus. */
+  readonly numbers: readonly number[];
   readonly name: string;
   readonly stereo: boolean;
   readonly sends: readonly Send[];
-  /** Level change on both sides, dB. */
+  /** Bus fader, dB; null is −∞. */
+  readonly fader: Db | null;
+  /** Further level change on both sides, dB. */
   readonly trim: Db;
-  /** Further level change on each side, dB. */
+  /** Further level change on each side of a stereo bus, dB; a mono bus has none. */
   readonly sideTrim: Sides<Db>;
-  /** Polarity switched on a side. */
+  /** Polarity switched on a side of a stereo bus; a mono bus has no such switch. */
   readonly sideInverted: Sides<boolean>;
   /** Processing (equaliser, delay) on one side only, so that the sides are no mirror of each other. */
   readonly unevenSides: boolean;
@@ -160,13 +228,16 @@ export interface Listener {
 
 /** What one input takes. */
 export type Feed =
-  | { readonly kind: "channel"; readonly channel: Id; readonly side: "both" | Side; readonly tap: TapPoint }
+  | { readonly kind: "channel"; readonly channel: Id; readonly side: "both" | Side }
   | { readonly kind: "bus"; readonly bus: Id; readonly side: Side };
 
 /** One input of the personal monitor system. */
 export interface MonitorInput {
   readonly feed: Feed;
+  /** Output port of the desk that feeds it; null where not entered. */
+  readonly port: number | null;
   readonly on: boolean;
+  /** Trim at the monitor system, dB. */
   readonly trim: Db;
 }
 
@@ -174,10 +245,15 @@ export interface MonitorInput {
 export interface MonitorSystem {
   /** How many inputs there are. */
   readonly inputCount: number;
-  /** In order; null is free. May be longer than `slotCount`: what is over is kept and shown. */
+  /** In order; null is free. May be longer than `inputCount`: what is over is kept and shown. */
   readonly inputs: readonly (MonitorInput | null)[];
   /** Largest level the receiving input takes, dBu. */
   readonly maxInputDbu: Db;
+  readonly link: Link;
+  /** Whether the trim of an input lies before its input stage, and so counts against `maxInputDbu`. */
+  readonly trimBeforeInput: boolean;
+  /** What a listener's own mixer can do with a stereo pair. */
+  readonly mixers: { readonly flip: boolean; readonly mono: boolean };
 }
 
 /** What the user lets a recommendation do. */
@@ -224,6 +300,8 @@ export interface MeasuredChannel {
   readonly truePeak: Db;
   readonly fast: Db;
   readonly slow: Db;
+  /** Share of the time in which it plays, 0…1; null where an older measurement did not look. */
+  readonly activity: number | null;
 }
 
 /** Measured figures of one recording, kept without the audio. */

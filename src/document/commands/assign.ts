@@ -1,14 +1,16 @@
 import { TAP_ADVICE } from "../../core/inputs/taps";
 import { firstFree } from "../../core/inputs/usage";
+import { BLANK_INPUT } from "../../core/model/defaults";
+import { inputsOfChannel } from "../../core/model/inputs";
 import type { Feed, Id, MonitorInput } from "../../core/model/setup";
 import { linesOf, sidesOf } from "../../core/model/sides";
-import { amend } from "../amend";
+import { amend, amendIn } from "../amend";
 import { type Command, step } from "../command";
 import { LIMITS } from "../limits";
 import type { SetupFile } from "../schema";
 
 /** An input as it begins: on, untouched. */
-export const newInput = (feed: Feed): MonitorInput => ({ feed, on: true, trim: 0 });
+export const newInput = (feed: Feed): MonitorInput => ({ ...BLANK_INPUT, feed });
 
 /** Feeds side by side into the first free inputs; where there is no room they go beyond the count, and are shown there. */
 const placed = (file: SetupFile, feeds: readonly Feed[]): SetupFile => {
@@ -29,11 +31,14 @@ export const assignChannel = (id: Id): Command =>
   step("place channel", (file) => {
     const channel = file.channels.find((s) => s.id === id);
     if (!channel) return file;
-    const tap = TAP_ADVICE[channel.kind].better;
-    return placed(
+    const fed = placed(
       file,
-      linesOf(channel).map((side) => ({ kind: "channel", channel: id, side, tap })),
+      linesOf(channel).map((side) => ({ kind: "channel", channel: id, side })),
     );
+    if (fed === file || inputsOfChannel(file.monitor, id).length > 0) return fed;
+    const tap = TAP_ADVICE[channel.kind].better;
+    const directOut = { ...channel.directOut, on: true, tap };
+    return amend(fed, { channels: amendIn(fed.channels, id, { directOut }) });
   });
 
 /** The sides of a bus into neighbouring inputs, in the order in which they are meant. */

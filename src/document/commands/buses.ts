@@ -1,5 +1,5 @@
 import { withBusSwapped } from "../../core/mix/pair-order";
-import { BLANK_BUS } from "../../core/model/defaults";
+import { BLANK_BUS, BLANK_SEND } from "../../core/model/defaults";
 import { nextId, uniqueName } from "../../core/model/ids";
 import type { Bus, Id, Send } from "../../core/model/setup";
 import type { Db } from "../../core/model/units";
@@ -55,7 +55,7 @@ const withSend = (
     if (patch === null) return amend(bus, { sends: kept(bus.sends, (send) => send.channel !== channel) });
     const sends = bus.sends.some((send) => send.channel === channel)
       ? mapped(bus.sends, (send) => (send.channel === channel ? amend(send, patch) : send))
-      : [...bus.sends, { channel, level: 0, pan: null, ...patch }];
+      : [...bus.sends, amend<Send>({ ...BLANK_SEND, channel }, patch)];
     return amend(bus, { sends });
   });
   return amend(file, { buses });

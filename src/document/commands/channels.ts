@@ -1,3 +1,4 @@
+import { BLANK_CHANNEL, BLANK_SEND } from "../../core/model/defaults";
 import { nextId, uniqueName } from "../../core/model/ids";
 import type { Channel, Id } from "../../core/model/setup";
 import type { Pan } from "../../core/model/units";
@@ -17,25 +18,16 @@ export const addChannel = (into: Id | null): Command =>
   step("add channel", (file) => {
     if (isFull(file)) return file;
     const channel: Channel = {
+      ...BLANK_CHANNEL,
       id: nextId("s", file.channels),
       name: uniqueName("Channel", file.channels),
       kind: "drum",
-      piece: null,
-      lines: 1,
-      pan: 0,
-      muted: false,
-      inverted: false,
-      gatedRms: null,
-      peak: null,
-      keepSides: false,
     };
     return {
       ...file,
       channels: [...file.channels, channel],
       buses: mapped(file.buses, (bus) =>
-        bus.id === into
-          ? { ...bus, sends: [...bus.sends, { channel: channel.id, level: 0, pan: null }] }
-          : bus,
+        bus.id === into ? { ...bus, sends: [...bus.sends, { ...BLANK_SEND, channel: channel.id }] } : bus,
       ),
     };
   });

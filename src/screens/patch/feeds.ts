@@ -1,5 +1,4 @@
 import { partOf } from "../../core/inputs/sheet";
-import { TAP_ADVICE } from "../../core/inputs/taps";
 import type { Feed, Setup } from "../../core/model/setup";
 import { linesOf, sidesOf } from "../../core/model/sides";
 import { busName, nameOr } from "../../core/names";
@@ -25,7 +24,7 @@ export const feedOptions = (setup: Setup): readonly FeedOption[] => {
     const stereo = channel.lines === 2;
     const channels = stereo ? ([...linesOf(channel), "both"] as const) : linesOf(channel);
     return channels.map((side): FeedOption => {
-      const feed: Feed = { kind: "channel", channel: channel.id, side, tap: TAP_ADVICE[channel.kind].better };
+      const feed: Feed = { kind: "channel", channel: channel.id, side };
       return [feedKey(feed), stereo ? `${name}, ${partOf(feed, stereo)}` : name, feed];
     });
   });

@@ -3,6 +3,7 @@ import { TAP_NAMES } from "../../core/inputs/taps";
 import type { MonitorInput, TapPoint } from "../../core/model/setup";
 import { newInput } from "../../document/commands/assign";
 import { swapBus } from "../../document/commands/buses";
+import { editChannel } from "../../document/commands/channels";
 import { editInput, setInput, swapLines } from "../../document/commands/inputs";
 import { current, endDrag, run } from "../../document/store";
 import { Pick, Tick } from "../../ui/choice";
@@ -16,16 +17,25 @@ const TAPS = Object.entries(TAP_NAMES) as [TapPoint, string][];
 
 const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
   const { feed } = input;
+  const channel =
+    feed.kind === "channel" ? current.value.channels.find((c) => c.id === feed.channel) : undefined;
   const bus = feed.kind === "bus" ? current.value.buses.find((s) => s.id === feed.bus) : undefined;
   return (
     <>
-      {feed.kind === "channel" ? (
-        <Pick
-          label="Taken"
-          value={feed.tap}
-          options={TAPS}
-          onValue={(tap) => run(editInput(at, { feed: { ...feed, tap } }))}
-        />
+      {channel ? (
+        <>
+          <Pick
+            label="Tap point"
+            value={channel.directOut.tap}
+            options={TAPS}
+            onValue={(tap) => run(editChannel(channel.id, { directOut: { ...channel.directOut, tap } }))}
+          />
+          <Tick
+            label="Direct out on"
+            value={channel.directOut.on}
+            onValue={(on) => run(editChannel(channel.id, { directOut: { ...channel.directOut, on } }))}
+          />
+        </>
       ) : null}
       <NumberField
         rule={RULES.trim}

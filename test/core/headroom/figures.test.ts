@@ -175,6 +175,7 @@ describe("channels, polarity and fold", () => {
     monitor: { ...setup.monitor, inputs },
   });
   const sideInput = (side: "left" | "right", trim = 0, on = true) => ({
+    port: null,
     feed: { kind: "bus", bus: "m", side } as const,
     on,
     trim,
@@ -198,8 +199,9 @@ describe("channels, polarity and fold", () => {
       fc.record({
         feed: fc.oneof(
           fc.constantFrom(sideInput("left").feed, sideInput("right").feed),
-          fc.constant({ kind: "channel", channel: "s1", side: "both", tap: "pre-eq" } as const),
+          fc.constant({ kind: "channel", channel: "s1", side: "both" } as const),
         ),
+        port: fc.constant(null),
         on: fc.boolean(),
         trim: fc.integer({ min: -10, max: 6 }),
       }),
@@ -270,8 +272,8 @@ describe("loss, shares and laws", () => {
 
   it("takes the loudest after its send", () => {
     const sends = [
-      { channel: "a", level: -10, pan: null },
-      { channel: "b", level: -2, pan: null },
+      { channel: "a", on: true, level: -10, tap: "post-fader" as const, pan: null },
+      { channel: "b", on: true, level: -2, tap: "post-fader" as const, pan: null },
     ];
     const { alone, loss } = figuresOf(
       setupOf([channel("a"), channel("b")], { bus: { stereo: false, sends } }),
@@ -479,7 +481,13 @@ describe("on any setup", () => {
       [-20, -6, -6, -6].map((x) => expect.closeTo(x, 10)),
     );
     const many = Array.from({ length: 512 }, (_, i) => channel(`s${i}`, { pan: i / 256 - 1 }));
-    const sends = many.map((s) => ({ channel: s.id, level: 40, pan: null }));
+    const sends = many.map((s) => ({
+      channel: s.id,
+      on: true,
+      level: 40,
+      tap: "post-fader" as const,
+      pan: null,
+    }));
     const full = figuresOf(setupOf(many, { bus: { sends } }));
     expect(holes(full)).toEqual([]);
     expect(full.lowest.state).toBe("over");

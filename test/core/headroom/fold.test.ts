@@ -10,8 +10,8 @@ it("a mono bus has no sides to fold", () =>
 
 it("counts what folding does to a channel from its send, however loud that is", () => {
   const sends = [
-    { channel: "centre", level: -10, pan: null },
-    { channel: "side", level: 4, pan: null },
+    { channel: "centre", on: true, level: -10, tap: "post-fader" as const, pan: null },
+    { channel: "side", on: true, level: 4, tap: "post-fader" as const, pan: null },
   ];
   const { folds } = figuresOf(setupOf([channel("centre"), channel("side", { pan: 1 })], { bus: { sends } }));
   expect(folds.map((f) => f.channel)).toEqual(["centre", "side"]);

@@ -182,8 +182,8 @@ describe("what restores the margin", () => {
 
   it("pulls no send that is off", () => {
     const sends = [
-      { channel: "kick", level: 0, pan: null },
-      { channel: "hat", level: null, pan: null },
+      { channel: "kick", on: true, level: 0, tap: "post-fader" as const, pan: null },
+      { channel: "hat", on: true, level: null, tap: "post-fader" as const, pan: null },
     ];
     const remedy = figuresOf(
       setupOf([channel("kick", { peak: 0 }), channel("hat")], { bus: { sends } }),
@@ -225,8 +225,8 @@ describe("what restores the margin", () => {
 
   it("never pulls a send out of its range where one is so loud that its send is all the way down", () => {
     const sends = [
-      { channel: "a", level: -115, pan: null },
-      { channel: "b", level: -105, pan: null },
+      { channel: "a", on: true, level: -115, tap: "post-fader" as const, pan: null },
+      { channel: "b", on: true, level: -105, tap: "post-fader" as const, pan: null },
     ];
     // An absurd chain: only then can such a send lack room.
     const setup = setupOf([channel("a", { peak: 24, pan: -1 }), channel("b", { peak: -60, pan: -1 })], {
@@ -260,7 +260,7 @@ describe("what restores the margin", () => {
 
   it("pulls a send all the way down to the lowest level there is before it says off", () => {
     const setup = setupOf([channel("a", { peak: 24, pan: -1 })], {
-      bus: { sends: [{ channel: "a", level: -108, pan: null }] },
+      bus: { sends: [{ channel: "a", on: true, level: -108, tap: "post-fader" as const, pan: null }] },
       console: { outputDbu: 36, levelStep: 3 },
       inputMaxDbu: -40,
       margin: 20,

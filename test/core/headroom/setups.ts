@@ -1,18 +1,9 @@
 import fc from "fast-check";
-import { BLANK_BUS } from "../../../src/core/model/defaults";
+import { BLANK_BUS, BLANK_CHANNEL, BLANK_SEND } from "../../../src/core/model/defaults";
 import type { Bus, Channel, Desk, Limb, Piece, Recording, Send, Setup } from "../../../src/core/model/setup";
+import { DESK, MONITOR_REST } from "../desk";
 
-export const DESK: Desk = {
-  law: "sine",
-  centreDb: 3,
-  reference: "sides",
-  stereoLaw: "balance-linear",
-  panStyle: "steps",
-  panSteps: 100,
-  levelStep: 0.1,
-  rms: "sample",
-  outputDbu: 18,
-};
+export { DESK };
 
 export const BUS: Bus = {
   ...BLANK_BUS,
@@ -23,17 +14,12 @@ export const BUS: Bus = {
 
 /** A channel with no place at the kit. */
 export const channel = (id: string, given: Partial<Channel> = {}): Channel => ({
+  ...BLANK_CHANNEL,
   id,
   name: id,
   kind: "drum",
-  piece: null,
-  lines: 1,
-  pan: 0,
-  muted: false,
-  inverted: false,
   gatedRms: -20,
   peak: -6,
-  keepSides: false,
   ...given,
 });
 
@@ -62,9 +48,21 @@ export const setupOf = (
   kit: { hand: "right", yaw: 0, pieces: given.pieces ?? [] },
   desk: { ...DESK, ...given.console },
   channels,
-  buses: [{ ...BUS, sends: channels.map((s) => ({ channel: s.id, level: 0, pan: null })), ...given.bus }],
+  buses: [
+    {
+      ...BUS,
+      sends: channels.map((s) => ({
+        channel: s.id,
+        on: true,
+        level: 0,
+        tap: "post-fader" as const,
+        pan: null,
+      })),
+      ...given.bus,
+    },
+  ],
   listeners: [],
-  monitor: { inputCount: 16, inputs: [], maxInputDbu: given.inputMaxDbu ?? 24 },
+  monitor: { inputCount: 16, inputs: [], maxInputDbu: given.inputMaxDbu ?? 24, ...MONITOR_REST },
   preferences: { first: "l", fohFixed: true, inputsFixed: false, targetHeadroom: given.margin ?? 6 },
   earphone: null,
   recording: given.recording ?? null,
@@ -84,6 +82,7 @@ export const recordingOf = (ids: readonly string[], correlation: number): Record
     truePeak: -6,
     fast: -18,
     slow: -19,
+    activity: null,
   })),
   correlation: ids.map((a) => ids.map((b) => (a === b ? 1 : correlation))),
 });
@@ -113,11 +112,14 @@ const anyChannel = (at: number, pieces: number): fc.Arbitrary<Channel> =>
         fc.nat({ max: pieces }).map((i) => `p${i}`),
         { freq: 4 },
       ),
-      channels: fc.constantFrom<1 | 2>(1, 1, 1, 2),
+      lines: fc.constantFrom<1 | 2>(1, 1, 1, 2),
       pan: fc.oneof(db(-1, 1), fc.constantFrom(-1, 0, 1)),
       muted: fc.oneof({ weight: 6, arbitrary: fc.constant(false) }, fc.boolean()),
       inverted: fc.boolean(),
-      level: fc.oneof({ weight: 8, arbitrary: db(-60, 0) }, fc.constantFrom(null, Number.NEGATIVE_INFINITY)),
+      gatedRms: fc.oneof(
+        { weight: 8, arbitrary: db(-60, 0) },
+        fc.constantFrom(null, Number.NEGATIVE_INFINITY),
+      ),
       peak: fc.oneof({ weight: 8, arbitrary: db(-40, 0) }, fc.constantFrom(null, Number.NEGATIVE_INFINITY)),
     })
     .map((given) => channel(`s${at}`, given));
@@ -131,7 +133,7 @@ const anySend = (at: number): fc.Arbitrary<Send> =>
       ),
       pan: fc.option(db(-1, 1), { freq: 2 }),
     })
-    .map((given) => ({ channel: `s${at}`, ...given }));
+    .map((given) => ({ ...BLANK_SEND, channel: `s${at}`, ...given }));
 
 const anyRecording = (channels: number): fc.Arbitrary<Recording> =>
   fc.array(fc.array(db(-1, 1), { minLength: 3, maxLength: 3 }), { maxLength: channels }).map((vectors) => {

@@ -36,7 +36,7 @@ describe("a move of the patch", () => {
     const drums = bus("Drums", ["Vox", "Kick"]);
     const inputs = [
       side("Vox", "left", { trim: 9 }),
-      direct("Vox", "both", { on: false, trim: -1 }),
+      direct("Vox", "both", { port: null, on: false, trim: -1 }),
       direct("Vox", "both", { trim: -2.5 }),
     ];
     const after = applyMove(setup([KICK, VOX], [drums], inputs), {
@@ -47,15 +47,17 @@ describe("a move of the patch", () => {
     });
     expect(after.monitor.inputs).toEqual([null, null, null]);
     expect(after.buses[0]?.sends).toEqual([
-      { channel: "Kick", level: 0, pan: null },
-      { channel: "Vox", level: -2.5, pan: null },
+      { channel: "Kick", on: true, level: 0, tap: "post-fader" as const, pan: null },
+      { channel: "Vox", on: true, level: -2.5, tap: "post-fader" as const, pan: null },
     ]);
   });
 
   it("takes a channel that is off everywhere into a bus with its send off", () => {
     const s = setup([VOX], [bus("Drums", [])], [direct("Vox", "both", { on: false })]);
     const after = applyMove(s, { move: "into", channel: "Vox", bus: "Drums", inputs: [0, 5] });
-    expect(after.buses[0]?.sends).toEqual([{ channel: "Vox", level: null, pan: null }]);
+    expect(after.buses[0]?.sends).toEqual([
+      { channel: "Vox", on: true, level: null, tap: "post-fader" as const, pan: null },
+    ]);
   });
 
   it("puts channels together into a new mono bus in the first of their inputs", () => {
@@ -71,8 +73,8 @@ describe("a move of the patch", () => {
       name: "Drums 2",
       stereo: false,
       sends: [
-        { channel: "Kick", level: 1, pan: null },
-        { channel: "Vox", level: 0, pan: null },
+        { channel: "Kick", on: true, level: 1, tap: "post-fader" as const, pan: null },
+        { channel: "Vox", on: true, level: 0, tap: "post-fader" as const, pan: null },
       ],
     });
   });

@@ -7,7 +7,7 @@ import {
   twiceIssues,
 } from "../../../src/core/inputs/input-issues";
 import { inputsLeft } from "../../../src/core/inputs/usage";
-import { bus, channel, direct, setup, side } from "./setups";
+import { bus, channel, direct, setup, side, tapped } from "./setups";
 
 const KICK = channel("Kick", { kind: "drum" });
 const VOX = channel("Vox", { kind: "vocal" });
@@ -63,7 +63,11 @@ describe("a channel that comes in twice", () => {
     twiceIssues(
       setup(
         [{ ...VOX, pan }],
-        [bus("All", [], { sends: [{ channel: "Vox", level: sends, pan: null }] })],
+        [
+          bus("All", [], {
+            sends: [{ channel: "Vox", on: true, level: sends, tap: "post-fader" as const, pan: null }],
+          }),
+        ],
         [side("All", "left"), side("All", "right"), direct("Vox")],
       ),
     )[0];
@@ -163,7 +167,7 @@ describe("a silent feed", () => {
 
 describe("a tap point that does not fit", () => {
   it("is told with its input and its source, and put where it fits", () => {
-    const s = setup([KICK, VOX], [], [direct("Kick"), direct("Vox", "both", { tap: "pre-hpf" })]);
+    const s = setup([KICK, tapped(VOX, "pre-hpf")], [], [direct("Kick"), direct("Vox")]);
     const [flag, ...others] = tapIssues(s);
     expect(others).toEqual([]);
     expect(flag).toMatchObject({ code: "tap point", inputs: [1], channels: ["Vox"] });

@@ -8,7 +8,7 @@ import type { Setup, TapPoint } from "../../../src/core/model/setup";
 import { blankSetup } from "../../../src/document/blank";
 import { exampleSetup } from "../../../src/document/example";
 import { expectNear, printed } from "../../near";
-import { anySetup, bus, channel, direct, listener, setup, side } from "./setups";
+import { anySetup, bus, channel, direct, listener, setup, side, tapped } from "./setups";
 
 const find = (s: Setup, code: IssueCode): PatchIssue[] => patchIssues(s).filter((f) => f.code === code);
 
@@ -76,7 +76,10 @@ describe("heard twice", () => {
   it("reads send and trim: −6.0206 dB on either side of the way gives 20 lg 1.5", () => {
     const half = 20 * Math.log10(0.5);
     const mono = (send: number, trim: number) => {
-      const s = bus("Voices", [], { stereo: false, sends: [{ channel: "Vox", level: send, pan: null }] });
+      const s = bus("Voices", [], {
+        stereo: false,
+        sends: [{ channel: "Vox", on: true, level: send, tap: "post-fader" as const, pan: null }],
+      });
       return rise(setup([VOX], [s], [side("Voices", "left"), direct("Vox", "both", { trim })]));
     };
     for (const ear of [...mono(half, 0), ...mono(0, half)]) expectNear(ear, 20 * Math.log10(1.5), 1e-12);
@@ -119,7 +122,7 @@ describe("heard twice", () => {
   it("says one change for both ears where it is the same but for rounding, and takes both channels away", () => {
     // 7 dB, and 2 + 5 dB: the same but for the last bits of a double.
     const pair = bus("Band", [], {
-      sends: [{ channel: "Keys", level: 0, pan: null }],
+      sends: [{ channel: "Keys", on: true, level: 0, tap: "post-fader" as const, pan: null }],
       sideTrim: [7, 2],
     });
     const inputs = [
@@ -149,7 +152,9 @@ describe("heard twice", () => {
     );
     expect(heardTwice(setup([{ ...KICK, muted: true }], [drums()], [...BOTH, direct("Kick")]))).toEqual([]);
     expect(heardTwice(setup([KICK], [drums()], [direct("Kick")]))).toEqual([]);
-    const off = drums({ sends: [{ channel: "Kick", level: null, pan: null }] });
+    const off = drums({
+      sends: [{ channel: "Kick", on: true, level: null, tap: "post-fader" as const, pan: null }],
+    });
     expect(heardTwice(setup([KICK], [off], [...BOTH, direct("Kick")]))).toEqual([]);
   });
 });
@@ -255,12 +260,12 @@ describe("pairs", () => {
 
 describe("tap points", () => {
   const flagOf = (kind: keyof typeof TAP_ADVICE, tap: TapPoint) =>
-    find(setup([channel("x", { kind })], [], [direct("x", "both", { tap })]), "tap point");
+    find(setup([tapped(channel("x", { kind }), tap)], [], [direct("x")]), "tap point");
 
   it("that do not fit are told with the reason and put right", () => {
-    const s = setup([VOX], [], [direct("Vox", "both", { tap: "pre-eq" })]);
+    const s = setup([tapped(VOX, "pre-eq")], [], [direct("Vox")]);
     expect(fixed(s, "tap point").says).toContain("a voice before its processing");
-    const bass = setup([channel("b", { kind: "bass" })], [], [direct("b", "both", { tap: "post-fader" })]);
+    const bass = setup([tapped(channel("b", { kind: "bass" }), "post-fader")], [], [direct("b")]);
     expect(fixed(bass, "tap point").says).toContain("an instrument after the fader");
     expect(flagOf("drum", "pre-hpf")[0]?.says).toContain("rumble");
     expect(flagOf("vocal", "post-fader")[0]?.says).toContain("in the singer’s ears");
@@ -336,11 +341,11 @@ describe("what is missing or too much", () => {
   it("what has no name is called so", () => {
     const s = setup(
       [
-        { ...VOX, name: "" },
+        { ...tapped(VOX, "pre-eq"), name: "" },
         { ...KICK, name: "" },
       ],
       [drums({ name: "" })],
-      [BOTH[0], direct("Vox", "both", { tap: "pre-eq" })],
+      [BOTH[0], direct("Vox")],
     );
     const says = patchIssues(s).map((f) => f.says);
     expect(says).toContain("2 channels have no name.");

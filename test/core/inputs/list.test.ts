@@ -6,7 +6,7 @@ import type { Piece } from "../../../src/core/model/setup";
 import { blankSetup } from "../../../src/document/blank";
 import { exampleSetup } from "../../../src/document/example";
 import { mend } from "../../../src/document/mend";
-import { anySetup, bus, channel, direct, setup, side } from "./setups";
+import { anySetup, bus, channel, direct, setup, side, tapped } from "./setups";
 
 const piece = (id: string, name: string): Piece => ({
   id,
@@ -29,9 +29,12 @@ describe("an input list", () => {
     const kit = { ...blankSetup().kit, pieces: [piece("p1", "Hat"), piece("p2", "Snare")] };
     const s = {
       ...setup(
-        [channel("s1", { name: "Snare top", kind: "drum", piece: "p2", gatedRms: -20 }), channel("s2")],
+        [
+          tapped(channel("s1", { name: "Snare top", kind: "drum", piece: "p2", gatedRms: -20 }), "pre-eq"),
+          channel("s2"),
+        ],
         [bus("m1", ["s1"])],
-        [side("m1", "left"), null, direct("s1", "both", { tap: "pre-eq", on: false, trim: -3 })],
+        [side("m1", "left"), null, direct("s1", "both", { on: false, trim: -3 })],
       ),
       kit,
     };

@@ -21,7 +21,10 @@ describe("a channel that nobody hears", () => {
       channels: ["Talk"],
       says: "Talk is in no input and in no patched sum: no player hears it.",
       remedy: "Give it an input, or send it into a bus that is patched.",
-      fix: [{ edit: "input", index: 1, to: direct("Talk", "both", { tap: "pre-eq" }) }],
+      fix: [
+        { edit: "input", index: 1, to: direct("Talk") },
+        { edit: "direct out", channel: "Talk", to: { tap: "pre-eq", on: true, trim: 0 } },
+      ],
     });
   });
 

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { BLANK_BUS } from "../../../src/core/model/defaults";
+import { BLANK_BUS, BLANK_CHANNEL, BLANK_INPUT } from "../../../src/core/model/defaults";
 import type {
   Bus,
   Channel,
@@ -11,6 +11,7 @@ import type {
   Setup,
   TapPoint,
 } from "../../../src/core/model/setup";
+import { DESK, MONITOR_REST } from "../desk";
 
 const LISTENER: Omit<Listener, "id" | "name" | "kind"> = {
   x: 0,
@@ -30,18 +31,18 @@ export const listener = (id: Id, more: Partial<Listener> = {}): Listener => ({
 });
 
 export const channel = (id: Id, more: Partial<Channel> = {}): Channel => ({
+  ...BLANK_CHANNEL,
   id,
   name: id,
-  kind: "other",
-  piece: null,
-  lines: 1,
-  pan: 0,
-  muted: false,
-  inverted: false,
   gatedRms: -24,
   peak: -10,
-  keepSides: false,
   ...more,
+});
+
+/** A channel whose direct out is taken at a tap point. */
+export const tapped = (from: Channel, tap: TapPoint): Channel => ({
+  ...from,
+  directOut: { ...from.directOut, tap },
 });
 
 export const bus = (id: Id, sends: readonly Id[], more: Partial<Bus> = {}): Bus => ({
@@ -49,24 +50,23 @@ export const bus = (id: Id, sends: readonly Id[], more: Partial<Bus> = {}): Bus 
   id,
   name: id,
   stereo: true,
-  sends: sends.map((s) => ({ channel: s, level: 0, pan: null })),
+  sends: sends.map((s) => ({ channel: s, on: true, level: 0, tap: "post-fader" as const, pan: null })),
   ...more,
 });
 
 export const direct = (
   id: Id,
   channel: "both" | "left" | "right" = "both",
-  more: Partial<MonitorInput> & { readonly tap?: TapPoint } = {},
+  more: Partial<MonitorInput> = {},
 ): MonitorInput => ({
-  feed: { kind: "channel", channel: id, side: channel, tap: more.tap ?? "pre-fader" },
-  on: more.on ?? true,
-  trim: more.trim ?? 0,
+  ...BLANK_INPUT,
+  feed: { kind: "channel", channel: id, side: channel },
+  ...more,
 });
 
 export const side = (id: Id, side: "left" | "right", more: Partial<MonitorInput> = {}): MonitorInput => ({
+  ...BLANK_INPUT,
   feed: { kind: "bus", bus: id, side: side },
-  on: true,
-  trim: 0,
   ...more,
 });
 
@@ -81,21 +81,11 @@ export const setup = (
   listeners: readonly Listener[] = [listener("l2", { kind: "drummer", bus: buses[0]?.id ?? null })],
 ): Setup => ({
   kit: { hand: "right", yaw: 0, pieces: [] },
-  desk: {
-    law: "sine",
-    centreDb: 3,
-    reference: "sides",
-    stereoLaw: "balance-linear",
-    panStyle: "steps",
-    panSteps: 100,
-    levelStep: 0.1,
-    rms: "sample",
-    outputDbu: 18,
-  },
+  desk: DESK,
   channels,
   buses,
   listeners: [listener("l1", { kind: "audience", y: 8, facing: 180 }), ...listeners],
-  monitor: { inputCount, inputs, maxInputDbu: 20 },
+  monitor: { inputCount, inputs, maxInputDbu: 20, ...MONITOR_REST },
   preferences: { first: "l2", fohFixed: true, inputsFixed: false, targetHeadroom: 6 },
   earphone: null,
   recording: null,
@@ -115,26 +105,31 @@ const KINDS: readonly ChannelKind[] = [
 const TAPS: readonly TapPoint[] = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"];
 
 const aChannel = (id: Id): fc.Arbitrary<Channel> =>
-  fc.record({
-    id: fc.constant(id),
-    name: fc.constantFrom(id, `Channel ${id}`, "Kick", "Voice 2", ""),
-    kind: fc.constantFrom(...KINDS),
-    piece: fc.constant(null),
-    lines: fc.constantFrom(1, 1, 2),
-    pan: fc.integer({ min: -100, max: 100 }).map((p) => (p === 0 ? 0 : p / 100)),
-    muted: fc.boolean().chain((m) => (m ? fc.boolean() : fc.constant(false))),
-    inverted: fc.boolean(),
-    gatedRms: fc.option(fc.integer({ min: -60, max: 0 })),
-    peak: fc.option(fc.integer({ min: -40, max: 0 })),
-    keepSides: fc.boolean(),
-  });
+  fc
+    .record({
+      name: fc.constantFrom(id, `Channel ${id}`, "Kick", "Voice 2", ""),
+      kind: fc.constantFrom(...KINDS),
+      lines: fc.constantFrom<1 | 2>(1, 1, 2),
+      pan: fc.integer({ min: -100, max: 100 }).map((p) => (p === 0 ? 0 : p / 100)),
+      muted: fc.boolean().chain((m) => (m ? fc.boolean() : fc.constant(false))),
+      inverted: fc.boolean(),
+      gatedRms: fc.option(fc.integer({ min: -60, max: 0 })),
+      peak: fc.option(fc.integer({ min: -40, max: 0 })),
+      keepSides: fc.boolean(),
+      directOut: fc.record({
+        tap: fc.constantFrom(...TAPS),
+        on: fc.constantFrom(true, true, true, false),
+        trim: fc.integer({ min: -6, max: 6 }),
+      }),
+    })
+    .map((given) => channel(id, given));
 
 const aBus = (id: Id, channels: readonly Channel[]): fc.Arbitrary<Bus> =>
   fc
     .record({
       in: fc.array(fc.boolean(), { minLength: channels.length, maxLength: channels.length }),
       stereo: fc.boolean(),
-      reversed: fc.boolean(),
+      swapped: fc.boolean(),
       folded: fc.boolean().chain((f) => (f ? fc.boolean() : fc.constant(false))),
       trim: fc.integer({ min: -12, max: 6 }),
     })
@@ -147,7 +142,7 @@ const aInput = (channels: readonly Channel[], buses: readonly Bus[]): fc.Arbitra
   const feeds: Feed[] = [
     ...channels.flatMap((s) =>
       (s.lines === 2 ? (["left", "right", "both"] as const) : (["both"] as const)).map(
-        (channel): Feed => ({ kind: "channel", channel: s.id, side: channel, tap: "pre-fader" }),
+        (side): Feed => ({ kind: "channel", channel: s.id, side }),
       ),
     ),
     ...buses.flatMap((s) =>
@@ -158,12 +153,8 @@ const aInput = (channels: readonly Channel[], buses: readonly Bus[]): fc.Arbitra
   ];
   if (feeds.length === 0) return fc.constant(null);
   return fc.record({
-    feed: fc
-      .constantFrom(...feeds)
-      .chain(
-        (feed): fc.Arbitrary<Feed> =>
-          feed.kind === "bus" ? fc.constant(feed) : fc.constantFrom(...TAPS).map((tap) => ({ ...feed, tap })),
-      ),
+    feed: fc.constantFrom(...feeds),
+    port: fc.constant(null),
     on: fc.constantFrom(true, true, true, false),
     trim: fc.integer({ min: -10, max: 6 }),
   });

@@ -35,7 +35,7 @@ describe("a row of the sheet", () => {
   });
 
   it("says where in the channel a channel is taken; a side has no channel", () => {
-    const taps = sheetRows(patched([DL, direct("Kick", "both", { tap: "pre-eq" })])).map((r) => r.tap);
+    const taps = sheetRows(patched([DL, direct("Kick")])).map((r) => r.tap);
     expect(taps.slice(0, 2)).toEqual(["", "Before EQ"]);
   });
 

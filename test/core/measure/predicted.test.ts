@@ -99,8 +99,8 @@ describe("estimate beside measurement", () => {
       "other sends and pans",
       {
         sends: [
-          { channel: "kick", level: -3, pan: 1 },
-          { channel: "keys", level: 2, pan: null },
+          { channel: "kick", on: true, level: -3, tap: "post-fader" as const, pan: 1 },
+          { channel: "keys", on: true, level: 2, tap: "post-fader" as const, pan: null },
         ],
       },
       {},

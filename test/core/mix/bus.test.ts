@@ -3,7 +3,7 @@ import { mixedChannelsOf } from "../../../src/core/mix/bus";
 import type { Bus, Channel, Send } from "../../../src/core/model/setup";
 import { BUS, channel, kit } from "../repair/setups";
 
-const on = (id: string): Send => ({ channel: id, level: 0, pan: null });
+const on = (id: string): Send => ({ channel: id, on: true, level: 0, tap: "post-fader" as const, pan: null });
 
 const parts = (channels: readonly Channel[], over: Partial<Bus>) =>
   mixedChannelsOf(kit({ channels }), { ...BUS, sends: channels.map((s) => on(s.id)), ...over });

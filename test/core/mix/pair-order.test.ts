@@ -8,12 +8,13 @@ import {
   withSidesExchanged,
 } from "../../../src/core/mix/pair-order";
 import type { Bus, MonitorInput, Setup } from "../../../src/core/model/setup";
+import { MONITOR_REST } from "../desk";
 import { BUS, kit, side } from "../repair/setups";
 
 const L = side("m1", "left", 1);
 const R = side("m1", "right", -2);
 const at = (inputs: readonly (MonitorInput | null)[], over: Partial<Bus> = {}): Setup =>
-  kit({ buses: [{ ...BUS, ...over }], monitor: { inputCount: 8, inputs, maxInputDbu: 20 } });
+  kit({ buses: [{ ...BUS, ...over }], monitor: { inputCount: 8, inputs, maxInputDbu: 20, ...MONITOR_REST } });
 const order = (inputs: readonly (MonitorInput | null)[]) => pairOrder(at(inputs).monitor, BUS);
 
 describe("a pair in the inputs", () => {

@@ -6,6 +6,7 @@ import { channelGains, energySides, foldedGains, GAIN_INTO, stereoGains } from "
 import { expectNear } from "../../near";
 import { BALANCE } from "../../tables/balance";
 import { W3C_STEREO_INPUT, W3C_UNCORRELATED } from "../../tables/w3c-panner";
+import { DESK } from "../desk";
 
 const LAWS: readonly StereoLaw[] = ["balance-linear", "balance-sine", "pan"];
 
@@ -61,17 +62,7 @@ describe("stereo channels", () => {
 });
 
 describe("channels of a channel", () => {
-  const console: Desk = {
-    law: "linear",
-    centreDb: 3,
-    reference: "sides",
-    stereoLaw: "balance-linear",
-    panStyle: "steps",
-    panSteps: 100,
-    levelStep: 0.1,
-    rms: "sample",
-    outputDbu: 18,
-  };
+  const console: Desk = { ...DESK, law: "linear" };
 
   it("one goes by the pan law, two by the two-channel law", () => {
     expect(channelGains(console, { lines: 1 }, -0.5)).toEqual([[0.75, 0.25]]);

@@ -5,6 +5,7 @@ import { withBusSwapped } from "../../../src/core/mix/pair-order";
 import type { Bus, Setup } from "../../../src/core/model/setup";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
+import { MONITOR_REST } from "../desk";
 import { channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "../repair/setups";
 
 const imageFor = (setup: Setup, id: string): Image => {
@@ -76,7 +77,12 @@ describe("who hears it right", () => {
     const sides = heard(bus(kit(), { sideTrim: [0, -2] }));
     const inputs = heard(
       kit({
-        monitor: { inputCount: 8, inputs: [side("m1", "left", 2), side("m1", "right")], maxInputDbu: 20 },
+        monitor: {
+          inputCount: 8,
+          inputs: [side("m1", "left", 2), side("m1", "right")],
+          maxInputDbu: 20,
+          ...MONITOR_REST,
+        },
       }),
     );
     plain.forEach((difference, at) => {

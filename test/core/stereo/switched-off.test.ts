@@ -6,6 +6,7 @@ import { situationOf } from "../../../src/core/repair/situation";
 import { describeImage } from "../../../src/core/statements";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
+import { MONITOR_REST } from "../desk";
 import { BUS, DRUMMER, kit, randomSetup, side } from "../repair/setups";
 
 const L = side("m1", "left");
@@ -16,14 +17,14 @@ const at = (
   bus: Partial<Bus> = {},
   mara: Partial<Listener> = {},
 ): Setup => ({
-  ...kit({ monitor: { inputCount: 8, inputs, maxInputDbu: 20 } }),
+  ...kit({ monitor: { inputCount: 8, inputs, maxInputDbu: 20, ...MONITOR_REST } }),
   buses: kit().buses.map((s) => ({ ...s, ...bus })),
   listeners: [{ ...DRUMMER, ...mara }],
 });
 /** The hi-hat all the way at a side, the kick in both sides. */
 const apart = (pan: number) => [
-  { channel: "hat", level: 0, pan },
-  { channel: "kick", level: 0, pan: 0 },
+  { channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan },
+  { channel: "kick", on: true, level: 0, tap: "post-fader" as const, pan: 0 },
 ];
 const imageOf = (setup: Setup): Image => imagesOf(setup)[0] as Image;
 const said = (setup: Setup) => describeImage(setup, setup.listeners[0] as Listener, imageOf(setup));
@@ -129,7 +130,7 @@ describe("what is said of a side that is off", () => {
     // All that is left is panned to the other side.
     [
       [L, off(R)],
-      { sends: [{ channel: "hat", level: 0, pan: 1 }] },
+      { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: 1 }] },
       {},
       "The right side of Drums is off: Mara hears nothing of it",
       [2],

@@ -29,7 +29,7 @@ describe("what an input can take", () => {
 
   it("is called as on the patch sheet, but for a channel that has one channel only", () => {
     const options = feedOptions(patched());
-    const rows = sheetRows(patched(options.map(([, , feed]) => ({ feed, on: true, trim: 0 }))));
+    const rows = sheetRows(patched(options.map(([, , feed]) => ({ feed, port: null, on: true, trim: 0 }))));
     expect(rows.slice(0, options.length).map((r) => r.from.replace(", direct", ""))).toEqual(
       options.map(([, name]) => name),
     );
