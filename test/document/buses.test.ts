@@ -1,10 +1,10 @@
 import { expect, it } from "vitest";
 import { addBus, duplicateBus, removeBus, setSend, swapBus } from "../../src/document/commands/buses";
 import { duplicateChannel } from "../../src/document/commands/channels";
-import { exampleSetup } from "../../src/document/example";
+import { bandSetup } from "./band";
 import { applied } from "./commands";
 
-const example = exampleSetup();
+const example = bandSetup();
 const two = applied(example, addBus(true, "Horns"), setSend("m2", "s12", { level: -3, pan: 0.5 }));
 const [drums, horns] = two.buses;
 

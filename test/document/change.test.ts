@@ -21,13 +21,13 @@ import { editInput, moveInput, setInput, setInputCount, swapLines } from "../../
 import { addPiece, editPiece, removePiece, setHand } from "../../src/document/commands/kit";
 import { addListener, removeListener } from "../../src/document/commands/listeners";
 import { editEarphone, editPreferences } from "../../src/document/commands/settings";
-import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
+import { bandSetup } from "./band";
 import { applied } from "./commands";
 import { measured } from "./measured";
 
-const example = exampleSetup();
+const example = bandSetup();
 const names = (list: readonly { readonly name: string }[]) => list.map((item) => item.name);
 
 /** What is in the inputs, short: "m1L", "s11R", "s9", "-". */
@@ -64,7 +64,9 @@ describe("channels", () => {
   it("sends a new one into the wanted sum only", () => {
     expect(drums(applied(example, addChannel("m1"))).sends.at(-1)).toEqual({
       channel: "s19",
+      on: true,
       level: 0,
+      tap: "post-fader",
       pan: null,
     });
     expect(drums(applied(example, addChannel(null)))).toBe(drums(example));
@@ -154,6 +156,7 @@ describe("buses", () => {
     const file = applied(example, editInput(0, { trim: -3, on: false }), swapBus("m1"));
     expect(file.monitor.inputs[0]).toEqual({
       feed: { kind: "bus", bus: "m1", side: "right" },
+      port: null,
       trim: -3,
       on: false,
     });
@@ -198,6 +201,8 @@ describe("buses", () => {
     expect(sendOf(put)).toEqual({ channel: "s9", on: true, level: 0, tap: "post-fader" as const, pan: 0.5 });
     expect(sendOf(applied(put, setSend("m1", "s9", { level: -3 })))).toEqual({
       channel: "s9",
+      on: true,
+      tap: "post-fader",
       level: -3,
       pan: 0.5,
     });

@@ -5,12 +5,12 @@ import { addChannel, dragPan, editChannel, removeChannel } from "../../src/docum
 import { setInput } from "../../src/document/commands/inputs";
 import { editEarphone } from "../../src/document/commands/settings";
 import { differences } from "../../src/document/compare";
-import { exampleSetup } from "../../src/document/example";
 import type { SetupFile } from "../../src/document/schema";
+import { bandSetup } from "./band";
 import { applied } from "./commands";
 import { measured } from "./measured";
 
-const example = exampleSetup();
+const example = bandSetup();
 const said = (from: SetupFile, to: SetupFile): string[] =>
   differences(from, to).map(({ part, says }) => `${part} | ${says}`);
 
@@ -90,7 +90,7 @@ describe("the words of a difference", () => {
     const side = fed({ kind: "bus", bus: "m1", side: "left" });
     const direct = fed({ kind: "channel", channel: "s1", side: "both" });
     expect(said(direct, side).join()).toMatch(
-      /the left leg of an unnamed sum instead of an unnamed source, [^"]+/,
+      /the left side of an unnamed bus instead of an unnamed channel/,
     );
     expect(said(example, { ...example, buses: unnamed(example.buses) })).toContain(
       "Buses | Drums: called nothing instead of Drums",
@@ -106,7 +106,7 @@ describe("the words about what a thing is", () => {
     };
     expect(said(example, floor)).toContain("Kit | Kick: kind Floor tom instead of Kick");
     const talk = applied(example, editChannel("s1", { kind: "talkback" }));
-    expect(said(example, talk)).toEqual(["Channels | Kick: kind Talk-back instead of Drum or percussion"]);
+    expect(said(example, talk)).toEqual(["Channels | Kick: kind Talkback instead of Drum"]);
   });
 });
 
@@ -152,7 +152,7 @@ describe("the words about a recording", () => {
     const other = JSON.parse(JSON.stringify(recorded("Rehearsal")), (_, value) =>
       value === "s1" ? "x1" : value,
     );
-    expect(other.recording.channels[0].source).toBe("x1");
+    expect(other.recording.channels[0].channel).toBe("x1");
     expect(said(recorded("Rehearsal"), other)).toEqual([]);
   });
 });
@@ -180,7 +180,7 @@ describe("a thing is known again", () => {
     expect(said(before, { ...other, monitor: { ...other.monitor, inputs } })).toEqual([
       "Channels | Snare is not there",
       "Buses | Drums: Snare does not go into it",
-      "Inputs | Input 15: nothing instead of “Snare”, before EQ",
+      "Inputs | Input 15: nothing instead of “Snare”",
     ]);
   });
 
@@ -194,8 +194,8 @@ describe("a thing is known again", () => {
       "Channels | Stranger 2 is there as well",
       "Channels | Bass is not there",
       "Channels | Guitar is not there",
-      "Inputs | Input 3: nothing instead of “Bass”, before fader",
-      "Inputs | Input 4: nothing instead of “Guitar”, before fader",
+      "Inputs | Input 3: nothing instead of “Bass”",
+      "Inputs | Input 4: nothing instead of “Guitar”",
     ]);
   });
 });

@@ -23,14 +23,14 @@ import {
   setNote,
 } from "../../src/document/commands/settings";
 import { differences } from "../../src/document/compare";
-import { exampleSetup } from "../../src/document/example";
 import { readSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
+import { bandSetup } from "./band";
 import { applied, commands } from "./commands";
 
 const FULL = join(import.meta.dirname, "../fixtures/setup-v2.json");
-const example = exampleSetup();
+const example = bandSetup();
 const said = (from: SetupFile, to: SetupFile): string[] =>
   differences(from, to).map(({ part, says }) => `${part} | ${says}`);
 const pieceOf = (name: string): string => example.kit.pieces.find((p) => p.name === name)?.id ?? "";
@@ -55,12 +55,15 @@ describe("one change at a time", () => {
     [dragPan(idOf("Hat"), -0.4), ["Channels | Hat: pan L40 instead of R70"]],
     [
       editChannel(idOf("Bass"), { gatedRms: -20, muted: true }),
-      ["Channels | Bass: muted instead of not muted", "Channels | Bass: level −20 dBFS instead of −22 dBFS"],
+      [
+        "Channels | Bass: muted instead of not muted",
+        "Channels | Bass: gated RMS −20 dBFS instead of −22 dBFS",
+      ],
     ],
     [editChannel(idOf("Hat"), { name: "Hi-hat" }), ["Channels | Hat: called Hi-hat instead of Hat"]],
     [addChannel(null), ["Channels | Channel is there as well"]],
     [moveChannel(idOf("Hat"), idOf("Tom 1")), ["Channels | The channels are in another order"]],
-    [editChannel(idOf("Bass"), { peak: null }), ["Channels | Bass: peak not known instead of −10 dBFS"]],
+    [editChannel(idOf("Bass"), { peak: null }), ["Channels | Bass: peak not entered instead of −10 dBFS"]],
     [
       editChannel(idOf("Bass"), { piece: "p1" }),
       ["Channels | Bass: stands at “Kick” instead of no place at the kit"],
@@ -81,9 +84,9 @@ describe("one change at a time", () => {
     [addListener("Sol, guitar"), ["Listeners | Sol, guitar is there as well"]],
     [
       editListener("l3", { flipped: true }),
-      ["Listeners | Tobi, lead voice: flipped at their own mixer instead of not flipped at their own mixer"],
+      ["Listeners | Tobi, lead vox: flipped at their own mixer instead of not flipped at their own mixer"],
     ],
-    [editListener("l3", { bus: null }), ["Listeners | Tobi, lead voice: hears no bus instead of “Drums”"]],
+    [editListener("l3", { bus: null }), ["Listeners | Tobi, lead vox: hears no bus instead of “Drums”"]],
     [
       editDesk({ law: "linear", outputDbu: 18 }),
       [
@@ -97,12 +100,10 @@ describe("one change at a time", () => {
     ],
     [editEarphone({}), ["Earphones | Earphone data added"]],
     [setInputCount(12), ["Inputs | Number of inputs 12 instead of 16"]],
-    [setInput(2, null), ["Inputs | Input 3: nothing instead of “Bass”, before fader"]],
+    [setInput(2, null), ["Inputs | Input 3: nothing instead of “Bass”"]],
     [
       editInput(10, { port: null, on: true, trim: -2 }),
-      [
-        "Inputs | Input 11: “Backing voice 2”, before fader, trim −2 dB instead of “Backing voice 2”, before fader, off",
-      ],
+      ["Inputs | Input 11: “BV 2”, trim −2 dB instead of “BV 2”, off"],
     ],
     [
       movePiece("p1", 0.25, -0.5),
@@ -142,13 +143,10 @@ describe("one change at a time", () => {
     [
       moveListener("l3", -1.5, -2),
       [
-        "Listeners | Tobi, lead voice: place 1.5 m to house left, 2 m behind instead of 0 m to house right, 3 m in front",
+        "Listeners | Tobi, lead vox: place 1.5 m to house left, 2 m behind instead of 0 m to house right, 3 m in front",
       ],
     ],
-    [
-      setInput(17, example.monitor.inputs[2] ?? null),
-      ["Inputs | Input 18: “Bass”, before fader instead of nothing"],
-    ],
+    [setInput(17, example.monitor.inputs[2] ?? null), ["Inputs | Input 18: “Bass” instead of nothing"]],
   ])("%#: $label", (command, says) => {
     expect(said(example, applied(example, command))).toEqual(says);
   });
@@ -156,7 +154,7 @@ describe("one change at a time", () => {
   it("says of a channel that is gone what went with it", () => {
     const [first, ...more] = said(example, applied(example, removeChannel(idOf("Bass"))));
     expect(first).toBe("Channels | Bass is not there");
-    expect(more).toEqual(["Inputs | Input 3: nothing instead of “Bass”, before fader"]);
+    expect(more).toEqual(["Inputs | Input 3: nothing instead of “Bass”"]);
   });
 
   it("tells two pans apart that the console prints alike", () => {
@@ -167,8 +165,8 @@ describe("one change at a time", () => {
   it("says both inputs when a feed moves", () => {
     const moved = applied(example, moveInput(2, 3));
     expect(said(example, moved)).toEqual([
-      "Inputs | Input 3: “Guitar”, before fader instead of “Bass”, before fader",
-      "Inputs | Input 4: “Bass”, before fader instead of “Guitar”, before fader",
+      "Inputs | Input 3: “Guitar” instead of “Bass”",
+      "Inputs | Input 4: “Bass” instead of “Guitar”",
     ]);
   });
 });
@@ -181,6 +179,8 @@ describe("what is the same thing", () => {
     expect(said(small, large)).toEqual([
       "Kit | The pieces are in another order",
       "Channels | Snare is there as well",
+      "Channels | Overhead L: channel number 3 instead of 2",
+      "Channels | Overhead R: channel number 4 instead of 3",
       "Buses | Drums: Snare goes into it as well",
     ]);
   });

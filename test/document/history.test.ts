@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { drag, step } from "../../src/document/command";
 import { dragPan } from "../../src/document/commands/channels";
-import { exampleSetup } from "../../src/document/example";
 import {
   back,
   begin,
@@ -13,9 +12,10 @@ import {
   record,
   settle,
 } from "../../src/document/history";
+import { bandSetup } from "./band";
 import { commands } from "./commands";
 
-const start = begin(exampleSetup());
+const start = begin(bandSetup());
 const named = (name: string) => step(name, (file) => ({ ...file, name }));
 
 const histories = fc
@@ -97,7 +97,7 @@ describe("history", () => {
   });
 
   it("begins with nothing to undo or redo", () => {
-    expect(begin(exampleSetup())).toEqual({ past: [], present: exampleSetup(), future: [], drag: null });
+    expect(begin(bandSetup())).toEqual({ past: [], present: bandSetup(), future: [], drag: null });
   });
 
   it("keeps every step before a drag, whether the drag is dropped or stays", () => {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { editInput, moveInput, setInput } from "../../src/document/commands/inputs";
-import { exampleSetup } from "../../src/document/example";
+import { bandSetup } from "./band";
 import { applied } from "./commands";
 
-const example = exampleSetup();
+const example = bandSetup();
 const { inputs } = example.monitor;
 
 describe("nothing is done, and nothing is there to undo", () => {

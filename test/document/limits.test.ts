@@ -6,17 +6,17 @@ import { withStep } from "../../src/core/repair/steps";
 import { replaceSetup } from "../../src/document/commands/apply";
 import { addBus, duplicateBus } from "../../src/document/commands/buses";
 import { setInputCount } from "../../src/document/commands/inputs";
-import { exampleSetup } from "../../src/document/example";
 import { LIMITS, tooMuch } from "../../src/document/limits";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
+import { bandSetup } from "./band";
 import { applied } from "./commands";
 
 const many = <T>(count: number, item: T): T[] => Array.from({ length: count }, () => item);
 
 /** The example with as many sums as a setup holds. */
 const full = (): SetupFile =>
-  applied(exampleSetup(), ...many(LIMITS.buses - exampleSetup().buses.length, addBus(true)));
+  applied(bandSetup(), ...many(LIMITS.buses - bandSetup().buses.length, addBus(true)));
 
 const ownPair = (setup: Setup): Setup => {
   const [of] = setup.buses as [Bus];
@@ -49,7 +49,7 @@ describe("a change that would hold more than a setup may", () => {
 
   it("is refused with a word: a pair of one's own", () => {
     refused(full(), ownPair, BUSES);
-    taken(exampleSetup(), ownPair);
+    taken(bandSetup(), ownPair);
   });
 
   it("is refused with a word: channels summed to get back under the input count", () => {
@@ -58,7 +58,7 @@ describe("a change that would hold more than a setup may", () => {
       if (!fit) throw new Error("no way back that buses");
       return (s: Setup) => applyWay(s, fit);
     };
-    const over = setInputCount(9).apply(exampleSetup());
+    const over = setInputCount(9).apply(bandSetup());
     taken(over, together(over));
     const fullOver = setInputCount(9).apply(full());
     refused(fullOver, together(fullOver), BUSES);
@@ -74,12 +74,12 @@ describe("a change that would hold more than a setup may", () => {
       keepSides: false,
       feeds: [],
     }));
-    refused(exampleSetup(), (s) => withList(s, rows, "add"), "530 channels in all: too many. Allowed: 512.");
-    taken(exampleSetup(), (s) => withList(s, rows, "replace"));
+    refused(bandSetup(), (s) => withList(s, rows, "add"), "530 channels in all: too many. Allowed: 512.");
+    taken(bandSetup(), (s) => withList(s, rows, "replace"));
   });
 
   it("is counted for everything that a reader counts", () => {
-    const example = exampleSetup();
+    const example = bandSetup();
     const [piece] = example.kit.pieces;
     const [listener] = example.listeners;
     const [input] = example.monitor.inputs;

@@ -1,11 +1,11 @@
 import { expect, it } from "vitest";
 import { addListener, editListener } from "../../src/document/commands/listeners";
 import { editPreferences } from "../../src/document/commands/settings";
-import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
+import { bandSetup } from "./band";
 import { applied } from "./commands";
 
-const example = exampleSetup();
+const example = bandSetup();
 
 it("there are as many listeners as a setup may hold, and no more", () => {
   const room = LIMITS.listeners - example.listeners.length;

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { MeasuredChannel } from "../../src/core/model/setup";
-import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
 import type { SetupFile } from "../../src/document/schema";
+import { bandSetup } from "./band";
 import { measured } from "./measured";
 
-const example = exampleSetup();
+const example = bandSetup();
 
 /** A setup mended, and what was said of it. */
 const mended = (file: SetupFile) => {

@@ -142,7 +142,7 @@ describe("of many notes", () => {
     notesOf((f) => {
       f.buses = [];
       f.listeners.forEach((l: Json) => {
-        l.sum = null;
+        l.bus = null;
       });
       f.monitor.inputs = f.monitor.inputs.map(() => null);
       f.channels = Array.from({ length: count }, (_, at) => ({ ...f.channels[0], id: `x${at}`, pan: 9 }));

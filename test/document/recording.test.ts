@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { MeasuredChannel, Recording } from "../../src/core/model/setup";
 import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
-import { exampleSetup } from "../../src/document/example";
 import { readSetup } from "../../src/document/read-setup";
+import { bandSetup } from "./band";
 
 const measured = (channel: string, gatedRms: number, peak: number): MeasuredChannel => ({
   channel,
@@ -31,7 +31,7 @@ const recording: Recording = {
     [0, 0, 0, 1],
   ],
 };
-const example = exampleSetup();
+const example = bandSetup();
 const find = (setup: typeof example, id: string) => setup.channels.find((s) => s.id === id);
 
 describe("figures of a recording", () => {
@@ -64,7 +64,7 @@ describe("figures of a recording", () => {
   });
 
   it("a level is copied in the console's convention, a peak as it is", () => {
-    const aes17 = { ...example, console: { ...example.desk, rms: "aes17" as const } };
+    const aes17 = { ...example, desk: { ...example.desk, rms: "aes17" as const } };
     // A full-scale sine reads −3.01 dBFS by samples and 0 by AES17: −23.456 becomes −20.446.
     expect(find(keepRecording(recording, true).apply(aes17), "s1")).toMatchObject({
       gatedRms: -20.4,

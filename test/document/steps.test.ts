@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import type { Recording } from "../../src/core/model/setup";
 import type { Command } from "../../src/document/command";
 import { assignBus, assignChannel } from "../../src/document/commands/assign";
@@ -44,9 +45,9 @@ import {
   rename,
   setNote,
 } from "../../src/document/commands/settings";
-import { exampleSetup } from "../../src/document/example";
 import { LIMITS, RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
+import { bandSetup } from "./band";
 import { applied } from "./commands";
 
 const NO_RECORDING: Recording = { name: "", seconds: 1, channels: [], correlation: [] };
@@ -110,7 +111,7 @@ const last = <T>(list: readonly T[]): T | undefined => list.at(-1);
 
 describe("what is new begins as is said", () => {
   it("a piece: played by the drummer, at a place for its kind, under a name of its own", () => {
-    const { pieces } = applied(exampleSetup(), addPiece(), addPiece(), addPiece("hat", "Hat")).kit;
+    const { pieces } = applied(bandSetup(), addPiece(), addPiece(), addPiece("hat", "Hat")).kit;
     expect(
       pieces.slice(-3).map(({ id, name, kind, limbs, player }) => [id, name, kind, limbs, player]),
     ).toEqual([
@@ -120,24 +121,17 @@ describe("what is new begins as is said", () => {
     ]);
   });
 
-  it("a source: sounding, upright, of no piece, with nothing known", () => {
-    expect(last(applied(exampleSetup(), addChannel(null)).channels)).toEqual({
+  it("a channel: sounding, upright, of no piece, with nothing known", () => {
+    expect(last(applied(bandSetup(), addChannel(null)).channels)).toEqual({
+      ...BLANK_CHANNEL,
       id: "s19",
-      name: "Source",
+      name: "Channel",
       kind: "drum",
-      piece: null,
-      lines: 1,
-      pan: 0,
-      muted: false,
-      inverted: false,
-      gatedRms: null,
-      peak: null,
-      keepSides: false,
     });
   });
 
   it("a listener: in front of the kit, facing the audience, hearing both sides as they come", () => {
-    expect(last(applied(exampleSetup(), addListener()).listeners)).toEqual({
+    expect(last(applied(bandSetup(), addListener()).listeners)).toEqual({
       id: "l7",
       name: "Performer",
       kind: "performer",
@@ -151,7 +145,7 @@ describe("what is new begins as is said", () => {
   });
 
   it("a bus: empty, under a name of its own", () => {
-    const { buses } = applied(exampleSetup(), addBus(true), addBus(false), addBus(true, "Drums"));
+    const { buses } = applied(bandSetup(), addBus(true), addBus(false), addBus(true, "Drums"));
     expect(buses.slice(1).map(({ id, name, stereo, sends }) => [id, name, stereo, sends])).toEqual([
       ["m2", "Bus", true, []],
       ["m3", "Bus 2", false, []],
@@ -161,7 +155,7 @@ describe("what is new begins as is said", () => {
 });
 
 describe("what is changed", () => {
-  const example = exampleSetup();
+  const example = bandSetup();
   const changed = (...commands: readonly Command[]): SetupFile => applied(example, ...commands);
 
   it("is that and nothing else", () => {
@@ -201,7 +195,7 @@ describe("what is changed", () => {
 });
 
 describe("placed", () => {
-  const example = exampleSetup();
+  const example = bandSetup();
   const feeds = (file: SetupFile, from: number) =>
     file.monitor.inputs.slice(from).map((s) => s?.feed ?? null);
   const [left, right] = (["left", "right"] as const).map((side) => ({ kind: "bus", bus: "m2", side }));
@@ -210,7 +204,7 @@ describe("placed", () => {
     const file = applied(example, assignChannel("s1"));
     expect(file.monitor.inputs.slice(14)).toEqual([
       {
-        feed: { kind: "channel", channel: "s1", side: "both", tap: "pre-fader" },
+        feed: { kind: "channel", channel: "s1", side: "both" },
         port: null,
         on: true,
         trim: 0,

@@ -2,7 +2,6 @@ import { effect } from "@preact/signals-core";
 import { beforeEach, describe, expect, it } from "vitest";
 import { addChannel, dragPan } from "../../src/document/commands/channels";
 import { rename } from "../../src/document/commands/settings";
-import { exampleSetup } from "../../src/document/example";
 import {
   canRedo,
   canUndo,
@@ -16,8 +15,9 @@ import {
   run,
   undo,
 } from "../../src/document/store";
+import { bandSetup } from "./band";
 
-const example = exampleSetup();
+const example = bandSetup();
 
 beforeEach(() => {
   readOnly.value = false;

@@ -4,12 +4,12 @@ import { replaceSetup } from "../../src/document/commands/apply";
 import { swapBus } from "../../src/document/commands/buses";
 import { tickInput } from "../../src/document/commands/check";
 import { editInput, setInputCount } from "../../src/document/commands/inputs";
-import { exampleSetup } from "../../src/document/example";
 import type { SetupFile } from "../../src/document/schema";
+import { bandSetup } from "./band";
 
 /** The example with every patched input ticked as heard. */
 const ticked = (): SetupFile => {
-  const file = exampleSetup();
+  const file = bandSetup();
   return file.monitor.inputs.reduce((now, _, at) => tickInput(at, true).apply(now), file);
 };
 
