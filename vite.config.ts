@@ -149,7 +149,13 @@ export default defineConfig({
   plugins: [...plugins, sizeBudget(), serviceWorker(), noPolicyInDevelopment()],
   test: {
     projects: [
-      tests("unit", { dir: "test", exclude: ["**/browser/**", "**/node_modules/**"], testTimeout: 30_000 }),
+      tests("unit", {
+        dir: "test",
+        exclude: ["**/browser/**", "**/node_modules/**"],
+        testTimeout: 30_000,
+        // As the build takes it: Node would take another form of it, which it cannot import by name.
+        server: { deps: { inline: ["workbox-window"] } },
+      }),
       tests("browser", {
         dir: "test/browser",
         fileParallelism: false,

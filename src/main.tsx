@@ -2,6 +2,7 @@ import "./ui/base.css";
 import "./ui/parts.css";
 import { render } from "preact";
 import { allowOwnScripts } from "./offline/own-scripts";
+import { ROOT } from "./offline/root";
 import { ChannelsScreen } from "./screens/channels/channels";
 import { Notices } from "./screens/notices";
 import { followAddress } from "./screens/route";
@@ -12,6 +13,7 @@ import { shelf, startShelf } from "./shelf/here";
 import { troubleOf } from "./shelf/trouble";
 import { lazy, loadTheRest } from "./ui/lazy";
 import { painted } from "./ui/painted";
+import { showPlainPage } from "./ui/plain-page";
 
 /** By then the first screen stands and answers, and its parts come from the device where they are kept. */
 const SETTLED_MS = 1500;
@@ -73,23 +75,24 @@ const receive = async (): Promise<void> => {
 };
 
 const offlineFailed = (why: string): void => {
-  offline.value = { ...offline.value, failed: why };
+  offline.value = { ...offline.value, ready: false, failed: why };
   restLater();
 };
 
 /** Keeps the app on the device. */
 const stayOffline = async (): Promise<void> => {
   const { startOffline } = await import("./offline/update");
-  startOffline({
+  const look = startOffline({
     ready: () => {
-      offline.value = { ...offline.value, ready: true };
+      offline.value = { ...offline.value, ready: true, failed: "" };
       restLater();
     },
     waiting: (accept) => {
-      offline.value = { ...offline.value, accept: acceptSafely(accept), isComing: false };
+      offline.value = { ...offline.value, accept: accept && acceptSafely(accept), isComing: false };
     },
     failed: offlineFailed,
   });
+  offline.value = { ...offline.value, look };
 };
 
 const start = async (): Promise<void> => {
@@ -98,7 +101,10 @@ const start = async (): Promise<void> => {
   followAddress();
   await startShelf();
   const root = document.getElementById("app");
-  if (root) render(<Shell screens={SCREENS} notices={Notices} />, root);
+  if (!root) return;
+  // In it is the word for a start that never comes.
+  root.replaceChildren();
+  render(<Shell screens={SCREENS} notices={Notices} />, root);
 };
 
 /** What the first screen does not wait for. Where a part of it cannot be loaded, the next start tries again. */
@@ -109,20 +115,22 @@ const goOn = async (): Promise<void> => {
   else restLater();
 };
 
-/** In the place of a screen, so that nobody looks at an empty page. Not by preact, which may be what failed. */
-const sayWhy = (error: unknown): void => {
-  const screen = document.createElement("main");
-  screen.className = "body stack";
-  const say = (tag: "h1" | "p", text: string): void => {
-    screen.appendChild(document.createElement(tag)).textContent = text;
-  };
-  say("h1", "Hatside could not start");
-  say("p", `The reason: ${troubleOf(error)}.`);
-  say(
-    "p",
+/** In the place of a screen, so that nobody looks at an empty page. */
+const sayWhy = (error: unknown): void =>
+  showPlainPage("Hatside could not start", [
+    `The reason: ${troubleOf(error)}.`,
     "What is kept on this device stays there. Reload the page; if that does not help, update the browser.",
-  );
-  document.getElementById("app")?.replaceChildren(screen);
-};
+  ]);
 
-start().then(goOn, sayWhy);
+/** Around it another page could lead taps astray, onto buttons that delete. */
+const sayFramed = (): void =>
+  showPlainPage(
+    "Hatside does not run inside another page",
+    ["The page around it could make you tap buttons that you do not see. Open Hatside in its own tab."],
+    { href: location.href, says: "Open Hatside" },
+  );
+
+if (globalThis.top !== globalThis.self) sayFramed();
+// A host may answer every address with this page; only from its own folder is it the app.
+else if (new URL("./", location.href).href !== ROOT) location.replace(ROOT + location.search + location.hash);
+else start().then(goOn, sayWhy);

@@ -27,7 +27,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
     "preact/hooks",
     "@preact/signals",
   ],
-  offline: [],
+  offline: ["workbox-window"],
   "offline/worker": ["offline"],
   "": [
     "core",
@@ -180,7 +180,7 @@ const loose = ({ nodes, text }: Parsed): string[] => [
 const TALK =
   /^(fetch|fetchLater|sendBeacon|XMLHttpRequest|WebSocket|WebSocketStream|WebTransport|EventSource|RTCPeerConnection)$/;
 /** The only file that asks: for what the copy on the device lacks. */
-const ASKS = "offline/worker/sw.ts";
+const ASKS = "offline/worker/copy.ts";
 
 const talk = ({ file, nodes }: Parsed): string[] => {
   // A file may have something of its own by such a name.
@@ -189,6 +189,21 @@ const talk = ({ file, nodes }: Parsed): string[] => {
     .filter(({ type, name }) => type === "Identifier" && TALK.test(String(name)) && !own.includes(name))
     .map(({ name }) => String(name))
     .filter((name) => !(file === ASKS && name === "fetch"));
+};
+
+/** Ways of a script to open another page; the address of this one has no other origin. */
+const LEAVES = /^(((window|globalThis|self|parent|top)(\??\.))?open|(\w+\.)*location\.(assign|replace))$/;
+/** The only file that leads to another address: to the app's own folder. */
+const LEADS = "main.tsx";
+
+const leaving = ({ file, text, nodes }: Parsed): string[] => {
+  const own = nodes.flatMap(({ type, id }) => (type === "VariableDeclarator" ? [(id as Node).name] : []));
+  return nodes.flatMap(({ type, callee }) => {
+    if (type !== "CallExpression" || !isNode(callee)) return [];
+    const called = text.slice(callee.start, callee.end);
+    const isLed = file === LEADS && called === "location.replace";
+    return LEAVES.test(called) && !own.includes(called) && !isLed ? [called] : [];
+  });
 };
 
 /** What may be shown: strings, templates and text between tags; comments and names are not. */
@@ -230,6 +245,8 @@ const RULES: readonly {
       ["offline/x.ts", 'import "../core/setup";'],
       ["main.tsx", 'import "./offline/worker/sw";'],
       ["main.tsx", 'import "workbox-window";'],
+      ["offline/worker/x.ts", 'import "workbox-window";'],
+      ["screens/x.tsx", 'import "workbox-window";'],
     ],
   },
   {
@@ -294,6 +311,17 @@ const RULES: readonly {
       ["shelf/x.ts", 'new EventSource("a");'],
       ["shelf/x.ts", "new RTCPeerConnection();"],
       ["shelf/x.ts", 'new globalThis.WebTransport("a");'],
+    ],
+  },
+  {
+    says: "no page of another address is opened, which no policy could forbid",
+    faults: leaving,
+    refuses: [
+      ["screens/x.tsx", 'window.open("https://example.org/");'],
+      ["screens/x.tsx", 'open("https://example.org/");'],
+      ["screens/x.tsx", 'globalThis.location.assign("https://example.org/");'],
+      ["shelf/x.ts", 'location.replace("https://example.org/");'],
+      [LEADS, 'location.assign("https://example.org/");'],
     ],
   },
   {

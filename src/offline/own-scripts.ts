@@ -1,12 +1,13 @@
+import { ROOT } from "./root";
+
 /** The part of Trusted Types that is used here; not in the type library yet. */
 interface ScriptPolicies {
   createPolicy(name: "default", rules: { createScriptURL: (url: string) => string }): unknown;
 }
 
-const ownScript = (base: string, text: string): string => {
-  const url = new URL(text, base);
-  if (!url.href.startsWith(new URL("./", base).href))
-    throw new TypeError(`${url.href} is no script of this app`);
+const ownScript = (text: string): string => {
+  const url = new URL(text, document.baseURI);
+  if (!url.href.startsWith(ROOT)) throw new TypeError(`${url.href} is no script of this app`);
   return text;
 };
 
@@ -16,5 +17,5 @@ const ownScript = (base: string, text: string): string => {
  */
 export const allowOwnScripts = (): void => {
   const policies = (globalThis as { trustedTypes?: ScriptPolicies }).trustedTypes;
-  policies?.createPolicy("default", { createScriptURL: (url) => ownScript(document.baseURI, url) });
+  policies?.createPolicy("default", { createScriptURL: ownScript });
 };

@@ -1,4 +1,6 @@
-import { SHARE_FAILED, SHARED_CACHE } from "./names";
+import { messageSW } from "workbox-window";
+import { SHARE_FAILED, SHARED_CACHE, type Word } from "./names";
+import { ROOT } from "./root";
 
 /** What browsers with file handlers give; not in the type library yet. */
 interface LaunchQueue {
@@ -32,7 +34,8 @@ const takeShared = async (take: Take): Promise<void> => {
   const isThere = "caches" in globalThis && (await caches.has(SHARED_CACHE).catch(() => false));
   if (!isThere) return;
   const cache = await caches.open(SHARED_CACHE);
-  const requests = await cache.keys();
+  // What was shared to another deployment of the origin waits for that one.
+  const requests = (await cache.keys()).filter(({ url }) => url.startsWith(`${ROOT}shared/`));
   await handOver(
     requests.map((request) => fileOf(cache, request)),
     take,
@@ -40,12 +43,19 @@ const takeShared = async (take: Take): Promise<void> => {
   await Promise.all(requests.map((request) => cache.delete(request)));
 };
 
+/** Whether files were shared that could not be kept, as the worker says: the address alone can come from anybody. */
+const hasFailed = async (): Promise<boolean> => {
+  const worker = navigator.serviceWorker?.controller;
+  if (!worker || !new URLSearchParams(location.search).has(SHARE_FAILED)) return false;
+  return messageSW(worker, { type: "SHARE_FAILED" satisfies Word });
+};
+
 /**
  * Hands over every file with which the app is started: shared to it, or opened with it.
  * @param take called once for each lot
  */
 export const receiveFiles = (take: Take): void => {
-  if (new URLSearchParams(location.search).has(SHARE_FAILED)) take([], false);
+  void hasFailed().then((failed) => failed && take([], false));
   takeShared(take).catch(() => take([], false));
   queue()?.setConsumer(({ files }) => {
     void handOver(

@@ -61,7 +61,7 @@ const News = () => {
   );
 };
 
-const NewVersion = () => {
+const OtherVersion = () => {
   const { accept, isComing } = offline.value;
   const { state } = shelf.saving.value;
   // What is not safe would be lost; while it is being saved the button stays where it is, and waits for that.
@@ -70,14 +70,14 @@ const NewVersion = () => {
   if (isComing)
     return (
       <p class="notice" role="status">
-        The new version is on its way. This page reloads when it is here, mostly at once.
+        Switching versions. This page reloads by itself, mostly at once.
       </p>
     );
   return (
     <div class="notice stack">
-      <p>A new version of Hatside is ready. Nothing changes until you agree.</p>
+      <p>The server has another version of Hatside. Nothing changes until you switch.</p>
       <button type="button" onClick={accept}>
-        Use the new version
+        Switch to that version
       </button>
     </div>
   );
@@ -89,6 +89,6 @@ export const Notices = () => (
     <Elsewhere />
     <Unsaved />
     <News />
-    <NewVersion />
+    <OtherVersion />
   </>
 );

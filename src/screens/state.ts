@@ -44,12 +44,14 @@ export const chooseListener = (id: Id): void => {
   wantedListener.value = id;
 };
 
-/** The copy of the app on this device: there or not, why there is none, and how to take a newer one that waits. */
+/** The copy of the app on this device: there or not, why there is none, and how to take another version that waits. */
 export const offline = signal<{
   readonly ready: boolean;
   /** As the middle of a sentence; "" while nothing is wrong. */
   readonly failed: string;
   readonly accept: (() => void) | null;
-  /** The newer one was agreed to, and is awaited. */
+  /** The other one was agreed to, and is awaited. */
   readonly isComing: boolean;
-}>({ ready: false, failed: "", accept: null, isComing: false });
+  /** Looks up whether the copy is still whole, and fetches what is missing. */
+  readonly look: (() => Promise<void>) | null;
+}>({ ready: false, failed: "", accept: null, isComing: false, look: null });

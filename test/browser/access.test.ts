@@ -155,7 +155,7 @@ it("nothing is found in the offer of a newer version, nor while it is on its way
     await agreeButton(page).waitFor();
     await inspect(page, "offered");
     await agreeButton(page).click();
-    await page.getByText("The new version is on its way").waitFor();
+    await page.getByText("Switching versions.").waitFor();
     await inspect(page, "on its way");
   });
 });

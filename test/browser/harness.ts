@@ -17,7 +17,13 @@ export type Site = Awaited<ReturnType<typeof serve>>;
 
 /** Serves the built app, or a copy of it. */
 export const serveApp = async (
-  options: { folder?: string; base?: string; port?: number } = {},
+  options: {
+    folder?: string;
+    base?: string;
+    port?: number;
+    redirectsHome?: boolean;
+    answersAll?: boolean;
+  } = {},
 ): Promise<Site> => {
   const { folder = DIST, ...rest } = options;
   if (!existsSync(join(folder, "index.html")))
@@ -143,8 +149,7 @@ export const copyAsVersion2 = (folder: string, title: string): void => {
   writeFileSync(index, readFileSync(index, "utf8").replace(/<title>.*<\/title>/, `<title>${title}</title>`));
   const old = readFileSync(worker, "utf8");
   expect(old).toContain(before);
-  const version = /hatside-files-[`"'\s+]*\+?\s*[`"']?([0-9a-f]{12})|[`"']([0-9a-f]{12})[`"']/.exec(old);
-  const found = version?.[1] ?? version?.[2];
+  const found = /[`"']([0-9a-f]{12})[`"']/.exec(old)?.[1];
   if (!found) throw new Error("no version in sw.js");
   writeFileSync(
     worker,

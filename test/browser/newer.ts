@@ -29,7 +29,8 @@ export const lookForUpdate = (page: Page): Promise<string> =>
   });
 
 /** With it the user takes the newer version. */
-export const agreeButton = (page: Page): Locator => page.getByRole("button", { name: /new version/i });
+export const agreeButton = (page: Page): Locator =>
+  page.getByRole("button", { name: "Switch to that version" });
 
 /**
  * Waits until a page has loaded its parts. Chromium ends the version in use to let the newer one in. What is asked of

@@ -187,7 +187,37 @@ it("touches no cache of another program on its origin, and keeps two versions of
     }
     const names = await caches_(user.page);
     expect(names).toEqual(expect.arrayContaining(foreign));
-    expect(names.filter((name) => name.startsWith("hatside-files-"))).toHaveLength(2);
+    expect(names.filter((name) => name.startsWith("hatside-files "))).toHaveLength(2);
+    await user.context.close();
+    await stopServer(site);
+  });
+});
+
+it("offers nothing where the server goes back to the version in use, and one that it goes back to later", async () => {
+  await withFolder(async (folder) => {
+    const [live, next] = [join(folder, "live"), join(folder, "next")];
+    publish(DIST, live);
+    copyAsVersion2(next, "Second");
+    const site = await serveApp({ folder: live });
+    const user = await phone(browser);
+    await visit(user, site);
+    const title = await user.page.title();
+    const bring = async (from: string): Promise<void> => {
+      publish(from, live);
+      expect(await lookForUpdate(user.page)).toBe("installed");
+    };
+    await bring(next);
+    await agreeButton(user.page).waitFor();
+    await bring(DIST);
+    await agreeButton(user.page).waitFor({ state: "detached" });
+    await bring(next);
+    await agree(user.page);
+    await user.page.waitForFunction(() => document.title === "Second");
+    await controlled(user.page);
+    await bring(DIST);
+    await user.page.getByText("The server has another version of Hatside.").waitFor();
+    await agree(user.page);
+    await user.page.waitForFunction((wanted) => document.title === wanted, title);
     await user.context.close();
     await stopServer(site);
   });

@@ -1,7 +1,9 @@
-import { describe, it } from "vitest";
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
 import { states } from "./hall";
 import { openAt } from "./hands";
-import { drawn, phone } from "./harness";
+import { drawn, phone, serveApp, stopServer, withFolder } from "./harness";
 import { inspect } from "./inspect";
 import { browser, site } from "./stage";
 
@@ -32,6 +34,31 @@ describe("a first start", () => {
     await openAt(page, site, "setups");
     await page.getByText("No offline copy: not on this device. It works only with a network.").waitFor();
     await context.close();
+  });
+});
+
+describe("inside another page", () => {
+  it("the app does not run, and says so", async () => {
+    await withFolder(async (folder) => {
+      writeFileSync(
+        join(folder, "index.html"),
+        `<!doctype html><title>Around</title><link rel="icon" href="data:,"><iframe src="${site.url}" width="360" height="700"></iframe>`,
+      );
+      const around = await serveApp({ folder });
+      const { page, context } = await phone(browser);
+      await page.goto(`${around.url}index.html`);
+      const inside = page.frameLocator("iframe");
+      await inside.locator("h1", { hasText: "Hatside does not run inside another page" }).waitFor();
+      expect(await inside.getByRole("button").count()).toBe(0);
+      const [own] = await Promise.all([
+        context.waitForEvent("page"),
+        inside.getByRole("link", { name: "Open Hatside" }).click(),
+      ]);
+      await drawn(own);
+      await states(own, "8 channels make one pair");
+      await context.close();
+      await stopServer(around);
+    });
   });
 });
 

@@ -66,7 +66,7 @@ it("a newer version that takes its time is said to be on its way, and typing goe
       };
     });
     await agree(page);
-    await page.getByText("The new version is on its way").waitFor();
+    await page.getByText("Switching versions.").waitFor();
     expect(await agreeButton(page).count()).toBe(0);
     await openKick(page);
     await typeKeys(level(page), "-26.5");

@@ -3,9 +3,9 @@ export class FakeCache {
   readonly held = new Map<string, Response>();
   readonly match = async (at: string | Request): Promise<Response | undefined> =>
     this.held.get(typeof at === "string" ? at : at.url)?.clone();
-  readonly put = async (at: string | Request, answer: Response): Promise<void> => {
+  async put(at: string | Request, answer: Response): Promise<void> {
     this.held.set(typeof at === "string" ? at : at.url, answer);
-  };
+  }
   readonly keys = async (): Promise<Request[]> => [...this.held.keys()].map((url) => new Request(url));
   readonly delete = async (at: string | Request): Promise<boolean> =>
     this.held.delete(typeof at === "string" ? at : at.url);

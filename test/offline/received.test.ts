@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { receiveFiles } from "../../src/offline/received";
+import { ROOT } from "../../src/offline/root";
 import { FakeCaches } from "./caches";
 
 let caches: FakeCaches;
@@ -8,11 +9,8 @@ let launch: (launch: { files: readonly { getFile: () => Promise<File> }[] }) => 
 
 /** How many shared files wait still. */
 const waiting = (): number => caches.all.get("hatside-shared")?.held.size ?? 0;
-const share = async (name: string, answer = new Response("{}")): Promise<void> =>
-  (await caches.open("hatside-shared")).put(
-    `https://hall.example/shared/1/${encodeURIComponent(name)}`,
-    answer,
-  );
+const share = async (name: string, answer = new Response("{}"), to = ROOT): Promise<void> =>
+  (await caches.open("hatside-shared")).put(`${to}shared/1/${encodeURIComponent(name)}`, answer);
 const begin = async (): Promise<void> => {
   receiveFiles((files, isAll) => {
     told.push([files.map((file) => file.name), isAll]);
@@ -28,6 +26,7 @@ beforeEach(() => {
   before = 0;
   vi.stubGlobal("caches", caches);
   vi.stubGlobal("location", { search: "" });
+  vi.stubGlobal("navigator", {});
   vi.stubGlobal("launchQueue", {
     setConsumer: (take: typeof launch) => {
       launch = take;
@@ -68,11 +67,46 @@ it("hands over every file that the app was opened with and that is still there",
 
 const lost: (typeof told)[number] = [[], false];
 
-it("says that files were shared which could not be kept", async () => {
+/** The address says that files were shared which could not be kept; the worker says whether that is so. */
+const beginFailed = async (isSo: boolean): Promise<void> => {
   vi.stubGlobal("location", { search: "?share-failed" });
+  vi.stubGlobal(
+    "MessageChannel",
+    class {
+      port1: { onmessage?: (event: { data: boolean }) => void } = {};
+      port2 = () => this.port1.onmessage?.({ data: isSo });
+    },
+  );
+  const controller = {
+    postMessage: ({ type }: { type: string }, [answer]: (() => void)[]) =>
+      type === "SHARE_FAILED" && queueMicrotask(() => answer?.()),
+  };
+  vi.stubGlobal("navigator", { serviceWorker: { controller } });
   caches.broken = true;
   await begin();
+  await new Promise((done) => setTimeout(done));
+};
+
+it("says that files were shared which could not be kept", async () => {
+  await beginFailed(true);
   expect(told).toEqual([lost]);
+});
+
+it("says nothing where only the address says so, which anybody can link to", async () => {
+  await beginFailed(false);
+  expect(told).toEqual([]);
+  vi.stubGlobal("navigator", {});
+  await begin();
+  expect(told).toEqual([]);
+});
+
+it("leaves what was shared to another deployment of the origin", async () => {
+  await share("theirs.wav", undefined, "https://hall.example/other/");
+  await share("ours.wav");
+  before = 2;
+  receiveFiles((files, isAll) => told.push([files.map((file) => file.name), isAll]));
+  await vi.waitFor(() => expect(waiting()).toBe(1));
+  expect(told).toEqual([[["ours.wav"], true]]);
 });
 
 it("says that shared files cannot be reached now, and leaves them where they are", async () => {

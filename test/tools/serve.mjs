@@ -75,10 +75,15 @@ const listen = (server, port) =>
 /**
  * Serves a folder on this machine.
  * @param {string} folder
- * @param {{ port?: number, base?: string }} [options] port 0 takes any free one; base is the path under which the folder lies
+ * @param {{ port?: number, base?: string, redirectsHome?: boolean, answersAll?: boolean }} [options] port 0 takes any
+ * free one; base is the path under which the folder lies; as some hosts do, the folder's own address leads to that of
+ * its page, and every address without a file is answered with the page
  * @returns {Promise<{ url: string, port: number, seen: string[], stop: () => Promise<void> }>} seen: path of every request so far
  */
-export const serve = async (folder, { port = 0, base = "/" } = {}) => {
+export const serve = async (
+  folder,
+  { port = 0, base = "/", redirectsHome = false, answersAll = false } = {},
+) => {
   const dir = resolve(folder);
   const seen = [];
   const server = createServer((request, response) => {
@@ -86,9 +91,15 @@ export const serve = async (folder, { port = 0, base = "/" } = {}) => {
     const refuse = (status) =>
       response.writeHead(status, { "content-type": TYPES[".txt"] }).end(`${status}\n`);
     if (request.method !== "GET" && request.method !== "HEAD") return refuse(405);
+    const { pathname, search } = new URL(request.url, "http://localhost");
+    if (redirectsHome && pathname === base)
+      return response.writeHead(302, { location: `${base}index.html${search}` }).end();
     const file = fileOf(dir, base, request.url);
     if (file === null) return refuse(404);
-    answer(request, response, file).catch(() => refuse(404));
+    const page = resolve(dir, "index.html");
+    answer(request, response, file)
+      .catch(() => answersAll && answer(request, response, page))
+      .then((answered) => answered === false && refuse(404));
   });
   const used = await listen(server, port);
   const stop = () =>

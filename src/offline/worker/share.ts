@@ -17,15 +17,25 @@ const keep = async (request: Request, page: string): Promise<void> => {
   );
 };
 
+/** Files were shared that could not be kept, and no page was told yet. */
+let hasFailed = false;
+
+/** Whether files were shared that could not be kept; true once only. Anybody can link to an address that says so. */
+export const tellFailure = (): boolean => {
+  const failed = hasFailed;
+  hasFailed = false;
+  return failed;
+};
+
 /**
  * Keeps the files that another program shared and leads on to the page, which takes them out; where they cannot be
  * kept the page opens all the same, and says so.
  * @param page address of the page
  */
 export const keepShared = async (request: Request, page: string): Promise<Response> => {
-  const query = await keep(request, page).then(
-    () => "shared",
-    () => SHARE_FAILED,
+  hasFailed = await keep(request, page).then(
+    () => false,
+    () => true,
   );
-  return Response.redirect(`${page}?${query}`, 303);
+  return Response.redirect(`${page}?${hasFailed ? SHARE_FAILED : "shared"}`, 303);
 };

@@ -1,3 +1,4 @@
+import { useEffect } from "preact/hooks";
 import { shelf } from "../../shelf/here";
 import { askToKeep, isKept } from "../../shelf/persist";
 import { Choice } from "../../ui/choice";
@@ -22,30 +23,35 @@ const copy = (): string => {
 };
 
 /** How the app looks, and what this device keeps. */
-export const Device = () => (
-  <section class="card stack" aria-labelledby="device">
-    <h2 id="device">This device</h2>
-    <Choice
-      label="Looks"
-      value={theme.value}
-      options={[
-        ["dark", "Dark"],
-        ["light", "Light"],
-        ["device", "As the device"],
-      ]}
-      onValue={setTheme}
-    />
-    <p>{copy()}</p>
-    <p>{storage()}</p>
-    <div class="row">
-      {isKept.value === null ? (
-        <button type="button" onClick={() => void askToKeep()}>
-          Ask the browser to keep them
-        </button>
-      ) : null}
-      <a class="press" href="#about">
-        About Hatside, cautions, channels
-      </a>
-    </div>
-  </section>
-);
+export const Device = () => {
+  const { look } = offline.value;
+  // Others can clear the copy while the page is open: what is promised here is looked up.
+  useEffect(() => void look?.(), [look]);
+  return (
+    <section class="card stack" aria-labelledby="device">
+      <h2 id="device">This device</h2>
+      <Choice
+        label="Looks"
+        value={theme.value}
+        options={[
+          ["dark", "Dark"],
+          ["light", "Light"],
+          ["device", "As the device"],
+        ]}
+        onValue={setTheme}
+      />
+      <p>{copy()}</p>
+      <p>{storage()}</p>
+      <div class="row">
+        {isKept.value === null ? (
+          <button type="button" onClick={() => void askToKeep()}>
+            Ask the browser to keep them
+          </button>
+        ) : null}
+        <a class="press" href="#about">
+          About Hatside, cautions, channels
+        </a>
+      </div>
+    </section>
+  );
+};
