@@ -1,7 +1,10 @@
 import "./ui/base.css";
 import "./ui/parts.css";
+import { effect } from "@preact/signals";
 import { render } from "preact";
+import { clause } from "./core/words";
 import { allowOwnScripts } from "./offline/own-scripts";
+import type { Missing } from "./offline/received";
 import { KitScreen } from "./screens/channels/channels";
 import { Notices } from "./screens/notices";
 import { followAddress } from "./screens/route";
@@ -9,6 +12,7 @@ import { Shell } from "./screens/shell";
 import { offline, toast } from "./screens/state";
 import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
+import { isStorageSlow } from "./shelf/patience";
 import { troubleOf } from "./shelf/trouble";
 import { lazy, loadTheRest } from "./ui/lazy";
 import { painted } from "./ui/painted";
@@ -54,9 +58,14 @@ const acceptSafely = (accept: () => void) => async (): Promise<void> => {
   offline.value = { ...offline.value, isComing: false };
   restLater();
   toast.value = {
-    says: "Not yet: the open setup is not saved. Take it as a file, then close every tab of Hatside.",
+    says: "Not yet: the open setup is not saved. Download it, then close every tab of Hatside.",
     undo: false,
   };
+};
+
+const MISSING: { readonly [why in Missing]: string } = {
+  full: "Not every file arrived: the browser’s storage is full. Import the missing ones here instead.",
+  unread: "Not every file arrived. Import the missing ones here instead.",
 };
 
 /** Files that the app was opened with, or that were shared to it. */
@@ -65,15 +74,14 @@ const receive = async (): Promise<void> => {
     import("./offline/received"),
     import("./screens/arrived"),
   ]);
-  receiveFiles((files, isAll) => {
+  receiveFiles((files, missing) => {
     takeFiles(files);
-    if (!isAll)
-      toast.value = { says: "Not every file arrived. Open the missing ones here instead.", undo: false };
+    if (missing) toast.value = { says: MISSING[missing], undo: false };
   });
 };
 
 const offlineFailed = (why: string): void => {
-  offline.value = { ...offline.value, failed: why };
+  offline.value = { ...offline.value, failed: clause(why) };
   restLater();
 };
 
@@ -92,12 +100,38 @@ const stayOffline = async (): Promise<void> => {
   });
 };
 
+/** In the place of a screen, so that nobody looks at an empty page. Not by preact, which may be what failed. */
+const sayPlainly = (heading: string, ...paragraphs: readonly string[]): HTMLElement => {
+  const screen = document.createElement("main");
+  screen.className = "body stack";
+  const say = (tag: "h1" | "p", text: string): void => {
+    screen.appendChild(document.createElement(tag)).textContent = text;
+  };
+  say("h1", heading);
+  for (const text of paragraphs) say("p", text);
+  document.getElementById("app")?.replaceChildren(screen);
+  return screen;
+};
+
+const sayWhatIsAwaited = (): void => {
+  if (!isStorageSlow.value) return;
+  const screen = sayPlainly(
+    "Opening your setups …",
+    "The browser’s storage has not answered yet. Another tab may be using it: close other tabs of Hatside.",
+    "After a few more seconds Hatside starts without your saved setups. They are not deleted.",
+  );
+  screen.firstElementChild?.classList.add("wait");
+};
+
 const start = async (): Promise<void> => {
   allowOwnScripts();
   startTheme();
   followAddress();
+  const endWait = effect(sayWhatIsAwaited);
   await startShelf();
+  endWait();
   const root = document.getElementById("app");
+  root?.replaceChildren();
   if (root) render(<Shell screens={SCREENS} notices={Notices} />, root);
 };
 
@@ -109,20 +143,11 @@ const goOn = async (): Promise<void> => {
   else restLater();
 };
 
-/** In the place of a screen, so that nobody looks at an empty page. Not by preact, which may be what failed. */
-const sayWhy = (error: unknown): void => {
-  const screen = document.createElement("main");
-  screen.className = "body stack";
-  const say = (tag: "h1" | "p", text: string): void => {
-    screen.appendChild(document.createElement(tag)).textContent = text;
-  };
-  say("h1", "Hatside could not start");
-  say("p", `The reason: ${troubleOf(error)}.`);
-  say(
-    "p",
-    "What is kept on this device stays there. Reload the page; if that does not help, update the browser.",
+const sayWhy = (error: unknown): void =>
+  void sayPlainly(
+    "Hatside could not start",
+    `The reason: ${troubleOf(error)}.`,
+    "What is saved on this device stays there. Reload the page; if that does not help, update the browser.",
   );
-  document.getElementById("app")?.replaceChildren(screen);
-};
 
 start().then(goOn, sayWhy);

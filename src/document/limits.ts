@@ -66,19 +66,27 @@ export const LIMITS = {
   listeners: 32,
   inputs: 192,
   hits: 1000,
+  /** Characters of an id. The app's own have up to five. */
+  id: 40,
   /** Characters of a name that is typed or comes in an input list; names of a setup file are kept as they are, up to `note`. */
   name: 80,
   /** Characters of a note, and of any text of a setup file: a longer one would hold up the whole page. */
   note: 2000,
 } as const;
 
+/**
+ * Largest file of one setup, bytes. One with as much of everything as `LIMITS` allow, every text of characters that
+ * take six bytes, takes less; a test holds that.
+ */
+export const MAX_SETUP_BYTES = 32 * 2 ** 20;
+
 /** What a limit is of, and how much of it a setup holds. */
 const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) => number])[] = [
-  ["sources", LIMITS.channels, (s) => s.channels.length],
+  ["channels", LIMITS.channels, (s) => s.channels.length],
   ["pieces", LIMITS.pieces, (s) => s.kit.pieces.length],
-  ["sums", LIMITS.sums, (s) => s.buses.length],
+  ["buses", LIMITS.sums, (s) => s.buses.length],
   ["listeners", LIMITS.listeners, (s) => s.listeners.length],
-  ["slots", LIMITS.inputs, (s) => s.monitor.inputs.length],
+  ["monitor inputs", LIMITS.inputs, (s) => s.monitor.inputs.length],
 ];
 
 /** Why a setup holds more than it may, as a sentence; null where it does not. */

@@ -6,3 +6,5 @@ export const ACCEPT = "accept";
 
 /** In the query of the page's address where files were shared to it that could not be kept for it. */
 export const SHARE_FAILED = "share-failed";
+/** What the query says there, where the browser's storage is full. */
+export const SHARE_FULL = "full";

@@ -1,4 +1,4 @@
-import { SHARE_FAILED, SHARED_CACHE } from "./names";
+import { SHARE_FAILED, SHARE_FULL, SHARED_CACHE } from "./names";
 
 /** What browsers with file handlers give; not in the type library yet. */
 interface LaunchQueue {
@@ -7,14 +7,17 @@ interface LaunchQueue {
 
 const queue = (): LaunchQueue | undefined => (globalThis as { launchQueue?: LaunchQueue }).launchQueue;
 
-/** Takes files over; `isAll` is false where others came that could not be read. */
-type Take = (files: readonly File[], isAll: boolean) => void;
+/** Why other files are missing: storage was full, or they could not be read. */
+export type Missing = "full" | "unread";
+
+/** Takes files over; `missing` where there were others. */
+type Take = (files: readonly File[], missing: Missing | null) => void;
 
 /** Hands over those files that can be read. */
 const handOver = async (coming: readonly Promise<File>[], take: Take): Promise<void> => {
   const arrived = await Promise.allSettled(coming);
   const files = arrived.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
-  if (coming.length > 0) take(files, files.length === coming.length);
+  if (coming.length > 0) take(files, files.length === coming.length ? null : "unread");
 };
 
 const fileOf = async (cache: Cache, request: Request): Promise<File> => {
@@ -45,8 +48,9 @@ const takeShared = async (take: Take): Promise<void> => {
  * @param take called once for each lot
  */
 export const receiveFiles = (take: Take): void => {
-  if (new URLSearchParams(location.search).has(SHARE_FAILED)) take([], false);
-  takeShared(take).catch(() => take([], false));
+  const failed = new URLSearchParams(location.search).get(SHARE_FAILED);
+  if (failed !== null) take([], failed === SHARE_FULL ? "full" : "unread");
+  takeShared(take).catch(() => take([], "unread"));
   queue()?.setConsumer(({ files }) => {
     void handOver(
       files.map((handle) => handle.getFile()),

@@ -1,9 +1,9 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
-import { receiveFiles } from "../../src/offline/received";
+import { type Missing, receiveFiles } from "../../src/offline/received";
 import { FakeCaches } from "./caches";
 
 let caches: FakeCaches;
-let told: (readonly [names: readonly string[], isAll: boolean])[];
+let told: (readonly [names: readonly string[], missing: Missing | null])[];
 let launch: (launch: { files: readonly { getFile: () => Promise<File> }[] }) => void;
 
 /** How many shared files wait still. */
@@ -14,8 +14,8 @@ const share = async (name: string, answer = new Response("{}")): Promise<void> =
     answer,
   );
 const begin = async (): Promise<void> => {
-  receiveFiles((files, isAll) => {
-    told.push([files.map((file) => file.name), isAll]);
+  receiveFiles((files, missing) => {
+    told.push([files.map((file) => file.name), missing]);
     expect(waiting(), "taken out before they were handed over").toBe(before);
   });
   await vi.waitFor(() => expect(waiting()).toBe(0));
@@ -41,7 +41,7 @@ it("hands shared files over, and only then takes them out", async () => {
   await share("c.wav");
   before = 2;
   await begin();
-  expect(told).toEqual([[["a b.hatside", "c.wav"], true]]);
+  expect(told).toEqual([[["a b.hatside", "c.wav"], null]]);
 });
 
 it("hands over the others where one cannot be read, and says that it is not all", async () => {
@@ -51,7 +51,7 @@ it("hands over the others where one cannot be read, and says that it is not all"
   await share("whole.wav");
   before = 2;
   await begin();
-  expect(told).toEqual([[["whole.wav"], false]]);
+  expect(told).toEqual([[["whole.wav"], "unread"]]);
 });
 
 it("hands over every file that the app was opened with and that is still there", async () => {
@@ -63,23 +63,26 @@ it("hands over every file that the app was opened with and that is still there",
       { getFile: async () => new File([], "b.hatside") },
     ],
   });
-  await vi.waitFor(() => expect(told).toEqual([[["a.hatside", "b.hatside"], false]]));
+  await vi.waitFor(() => expect(told).toEqual([[["a.hatside", "b.hatside"], "unread"]]));
 });
 
-const lost: (typeof told)[number] = [[], false];
+const lost: (typeof told)[number] = [[], "unread"];
 
-it("says that files were shared which could not be kept", async () => {
-  vi.stubGlobal("location", { search: "?share-failed" });
+it.each([
+  ["?share-failed", "unread"],
+  ["?share-failed=full", "full"],
+] as const)("says that files were shared which could not be kept, and why: %s", async (search, why) => {
+  vi.stubGlobal("location", { search });
   caches.broken = true;
   await begin();
-  expect(told).toEqual([lost]);
+  expect(told).toEqual([[[], why]]);
 });
 
 it("says that shared files cannot be reached now, and leaves them where they are", async () => {
   await share("a.hatside");
   const { held } = await caches.open("hatside-shared");
   caches.open = () => Promise.reject(new DOMException("", "UnknownError"));
-  receiveFiles((files, isAll) => told.push([files.map((file) => file.name), isAll]));
+  receiveFiles((files, missing) => told.push([files.map((file) => file.name), missing]));
   await vi.waitFor(() => expect(told).toEqual([lost]));
   expect(held.size).toBe(1);
 });

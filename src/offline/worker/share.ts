@@ -1,4 +1,4 @@
-import { SHARE_FAILED, SHARED_CACHE } from "../names";
+import { SHARE_FAILED, SHARE_FULL, SHARED_CACHE } from "../names";
 
 /** Field of the share form, as the manifest names it. */
 const FIELD = "files";
@@ -25,7 +25,7 @@ const keep = async (request: Request, page: string): Promise<void> => {
 export const keepShared = async (request: Request, page: string): Promise<Response> => {
   const query = await keep(request, page).then(
     () => "shared",
-    () => SHARE_FAILED,
+    (error: Error) => (error.name === "QuotaExceededError" ? `${SHARE_FAILED}=${SHARE_FULL}` : SHARE_FAILED),
   );
   return Response.redirect(`${page}?${query}`, 303);
 };

@@ -8,17 +8,17 @@ const contents = (file: SetupFile): string => {
   const { channels, buses, listeners, monitor, kit } = file;
   const used = monitor.inputs.filter((input) => input !== null).length;
   const things = [
-    formatCount(channels.length, "source"),
-    formatCount(buses.length, "sum"),
+    formatCount(channels.length, "channel"),
+    formatCount(buses.length, "bus", "buses"),
     formatCount(listeners.length, "listener"),
-    `${used} of ${formatCount(monitor.inputCount, "slot")} in use`,
+    `${used} of ${formatCount(monitor.inputCount, "input")} used`,
   ];
   const hand = HANDS.find(([id]) => id === kit.hand)?.[1].toLowerCase();
   return `${formatList(things)}; ${hand} kit.`;
 };
 
 const Notes = ({ notes }: { notes: readonly string[] }) => (
-  <Fold look="explain" title={`Not understood in ${formatCount(notes.length, "place")}; the rest is whole`}>
+  <Fold look="explain" title={`${formatCount(notes.length, "problem")} in the file; the rest is complete`}>
     {() => <Sentences says={notes} />}
   </Fold>
 );

@@ -108,6 +108,15 @@ describe("while the caches cannot be read", () => {
   });
 });
 
+it("files that are shared while storage is full are not kept, and the page is told that it is full", async () => {
+  const cache = await caches.open("hatside-shared");
+  Object.assign(cache, { put: () => Promise.reject(new DOMException("no room", "QuotaExceededError")) });
+  const body = new FormData();
+  body.append("files", new File(["{}"], "a.hatside"));
+  const answer = await asked(new Request(`${SCOPE}share`, { method: "POST", body }));
+  expect(answer?.headers.get("location")).toBe(`${SCOPE}?share-failed=full`);
+});
+
 it("keeps files that are shared under their names", async () => {
   const body = new FormData();
   body.append("files", new File(["{}"], "a b.hatside"));
