@@ -1,6 +1,9 @@
 import "./ui/base.css";
 import "./ui/parts.css";
+import { effect } from "@preact/signals";
 import { render } from "preact";
+import { clause } from "./core/words";
+import type { Missing } from "./offline/names";
 import { allowOwnScripts } from "./offline/own-scripts";
 import { ROOT } from "./offline/root";
 import { ChannelsScreen } from "./screens/channels/channels";
@@ -10,6 +13,7 @@ import { Shell } from "./screens/shell";
 import { offline, toast } from "./screens/state";
 import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
+import { isStorageSlow } from "./shelf/patience";
 import { troubleOf } from "./shelf/trouble";
 import { lazy, loadTheRest } from "./ui/lazy";
 import { painted } from "./ui/painted";
@@ -56,9 +60,14 @@ const acceptSafely = (accept: () => void) => async (): Promise<void> => {
   offline.value = { ...offline.value, isComing: false };
   restLater();
   toast.value = {
-    says: "Not yet: the open setup is not saved. Take it as a file, then close every tab of Hatside.",
+    says: "Not yet: the open setup is not saved. Download it, then close every tab of Hatside.",
     undo: false,
   };
+};
+
+const MISSING: { readonly [why in Missing]: string } = {
+  full: "Not every file arrived: the browser’s storage is full. Import the missing ones here instead.",
+  unread: "Not every file arrived. Import the missing ones here instead.",
 };
 
 /** Files that the app was opened with, or that were shared to it. */
@@ -67,15 +76,14 @@ const receive = async (): Promise<void> => {
     import("./offline/received"),
     import("./screens/arrived"),
   ]);
-  receiveFiles((files, isAll) => {
+  receiveFiles((files, missing) => {
     takeFiles(files);
-    if (!isAll)
-      toast.value = { says: "Not every file arrived. Open the missing ones here instead.", undo: false };
+    if (missing) toast.value = { says: MISSING[missing], undo: false };
   });
 };
 
 const offlineFailed = (why: string): void => {
-  offline.value = { ...offline.value, ready: false, failed: why };
+  offline.value = { ...offline.value, ready: false, failed: clause(why) };
   restLater();
 };
 
@@ -95,11 +103,21 @@ const stayOffline = async (): Promise<void> => {
   offline.value = { ...offline.value, look };
 };
 
+const sayWhatIsAwaited = (): void => {
+  if (!isStorageSlow.value) return;
+  showPlainPage("Opening your setups …", [
+    "The browser’s storage has not answered yet. Another tab may be using it: close other tabs of Hatside.",
+    "After a few more seconds Hatside starts without your saved setups. They are not deleted.",
+  ]);
+};
+
 const start = async (): Promise<void> => {
   allowOwnScripts();
   startTheme();
   followAddress();
+  const endWait = effect(sayWhatIsAwaited);
   await startShelf();
+  endWait();
   const root = document.getElementById("app");
   if (!root) return;
   // In it is the word for a start that never comes.
@@ -119,7 +137,7 @@ const goOn = async (): Promise<void> => {
 const sayWhy = (error: unknown): void =>
   showPlainPage("Hatside could not start", [
     `The reason: ${troubleOf(error)}.`,
-    "What is kept on this device stays there. Reload the page; if that does not help, update the browser.",
+    "What is saved on this device stays there. Reload the page; if that does not help, update the browser.",
   ]);
 
 /** Around it another page could lead taps astray, onto buttons that delete. */

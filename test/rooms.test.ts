@@ -9,7 +9,7 @@ const ROOT = resolve(import.meta.dirname, "..");
 const ARROWS: { readonly [room: string]: readonly string[] } = {
   core: [],
   document: ["core", "@preact/signals-core"],
-  shelf: ["core", "document", "@preact/signals-core", "uqr"],
+  shelf: ["core", "document", "@preact/signals-core", "idb", "uqr"],
   "shelf/worker": ["core", "document", "shelf"],
   measure: ["core"],
   "measure/simd": [],

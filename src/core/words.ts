@@ -21,6 +21,13 @@ export const feedName = (
 /** A sentence begins with a capital letter. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** A sentence as the middle of another: without the stop at its end, of which the other has its own. */
+export const clause = (text: string): string => text.replace(/[.!\s]+$/, "");
+
+/** What an error says, as the middle of a sentence; `otherwise` where it says nothing. */
+export const reasonOf = (error: unknown, otherwise = "no reason given"): string =>
+  clause(error instanceof Error ? error.message : "") || otherwise;
+
 /** "1 input", "3 inputs". */
 export const formatCount = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;

@@ -34,6 +34,7 @@ import {
   oneOf,
   orNull,
   type Reader,
+  Refusal,
   show,
   sides,
   text,
@@ -42,7 +43,12 @@ import {
 } from "./reader";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
 
-const id = text("", LIMITS.note);
+const id: Reader<string> = (value, at, say) => {
+  // The beginning of one could be another's: a file with such ids is none that this app writes.
+  if (typeof value === "string" && value.length > LIMITS.id)
+    throw new Refusal(`“${at}” has ${value.length} characters: too many. Allowed: up to ${LIMITS.id}.`);
+  return text("", LIMITS.id)(value, at, say);
+};
 
 const piece = fields<Piece>({
   id,
@@ -115,7 +121,7 @@ const channel = fields<Channel>({
   ),
   group: text("", LIMITS.note),
   extra: list(
-    fields<ExtraColumn>({ head: text("", LIMITS.note), value: text("", LIMITS.note) }),
+    fields<ExtraColumn>({ head: text("", LIMITS.name), value: text("", LIMITS.cell) }),
     LIMITS.extra,
   ),
 });

@@ -78,12 +78,22 @@ export const LIMITS = {
   inputs: 192,
   hits: 1000,
   /** Further columns of an imported list, a channel. */
-  extra: 24,
+  extra: 12,
+  /** Characters of what such a column holds. */
+  cell: 200,
+  /** Characters of an id. The app's own have up to five. */
+  id: 40,
   /** Characters of a name that is typed or comes in an input list; names of a setup file are kept as they are, up to `note`. */
   name: 80,
   /** Characters of a note, and of any text of a setup file: a longer one would hold up the whole page. */
   note: 2000,
 } as const;
+
+/**
+ * Largest file of one setup, bytes. One with as much of everything as `LIMITS` allow, every text of characters that
+ * take six bytes, takes less; a test holds that.
+ */
+export const MAX_SETUP_BYTES = 40 * 2 ** 20;
 
 /** What a limit is of, and how much of it a setup holds. */
 const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) => number])[] = [
@@ -91,7 +101,7 @@ const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) 
   ["pieces", LIMITS.pieces, (s) => s.kit.pieces.length],
   ["buses", LIMITS.buses, (s) => s.buses.length],
   ["listeners", LIMITS.listeners, (s) => s.listeners.length],
-  ["inputs", LIMITS.inputs, (s) => s.monitor.inputs.length],
+  ["monitor inputs", LIMITS.inputs, (s) => s.monitor.inputs.length],
 ];
 
 /** Why a setup holds more than it may, as a sentence; null where it does not. */

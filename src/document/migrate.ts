@@ -1,3 +1,4 @@
+import { reasonOf } from "../core/words";
 import { inDeskTerms } from "./migrate-v2";
 import { isFields, Refusal, show } from "./reader";
 import { FORMAT } from "./schema";
@@ -46,7 +47,7 @@ const next = (setup: RawSetup, version: number, step: Migration): RawSetup => {
     return { ...step(setup), format: FORMAT, version: version + 1 };
   } catch (error) {
     throw new Refusal(
-      `This setup of version ${version} could not be brought to version ${version + 1}: ${error instanceof Error ? error.message : String(error)}.`,
+      `This setup of version ${version} could not be brought to version ${version + 1}: ${reasonOf(error)}.`,
     );
   }
 };

@@ -1,4 +1,5 @@
 import { isolated } from "../core/lib/direction";
+import { reasonOf } from "../core/words";
 import { setupFields } from "./fields";
 import { mend } from "./mend";
 import { MIGRATIONS, type Migration, migrate } from "./migrate";
@@ -33,7 +34,7 @@ export const readSetup = (value: unknown, migrations: readonly Migration[] = MIG
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, why: error.message };
     // Deeper than the engine goes, or a fault of ours: one setup that cannot be read must not keep others away.
-    return { ok: false, why: `Hatside cannot read this setup: ${(error as Error).message}.` };
+    return { ok: false, why: `Hatside cannot read this setup: ${reasonOf(error)}.` };
   }
 };
 
@@ -45,7 +46,7 @@ export const readSetupText = (text: string): ReadSetup => {
   } catch (error) {
     return {
       ok: false,
-      why: `This is not a setup of Hatside: it is not JSON (${isolated((error as Error).message)}).`,
+      why: `This is not a setup of Hatside: it is not JSON (${isolated(reasonOf(error))}).`,
     };
   }
   return readSetup(value);

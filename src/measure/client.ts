@@ -1,3 +1,4 @@
+import { clause, reasonOf } from "../core/words";
 import type { Job, Outcome, Reply } from "./protocol";
 
 /** What the page wants to know and may decide. */
@@ -38,7 +39,7 @@ export const measure = (signal: AbortSignal, job: Job, options: MeasureOptions =
     try {
       worker = (options.makeWorker ?? ownWorker)();
     } catch (fault) {
-      resolve({ kind: "refused", why: [`Measuring could not be started: ${String(fault)}.`] });
+      resolve({ kind: "refused", why: [`Measuring could not be started: ${reasonOf(fault)}.`] });
       return;
     }
     signal.addEventListener("abort", cancel);
@@ -51,7 +52,9 @@ export const measure = (signal: AbortSignal, job: Job, options: MeasureOptions =
       resolve(data);
     };
     worker.onerror = (event) =>
-      fail(`Measuring stopped: ${event.message || "its program could not be loaded"}. Reload and try again.`);
+      fail(
+        `Measuring stopped: ${clause(event.message) || "its program could not be loaded"}. Reload and try again.`,
+      );
     worker.onmessageerror = () => fail("Measuring stopped: its answer could not be read.");
     worker.postMessage(job);
   });

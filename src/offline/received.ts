@@ -1,5 +1,5 @@
 import { messageSW } from "workbox-window";
-import { SHARE_FAILED, SHARED_CACHE, type Word } from "./names";
+import { type Missing, SHARE_FAILED, SHARED_CACHE, type Word } from "./names";
 import { ROOT } from "./root";
 
 /** What browsers with file handlers give; not in the type library yet. */
@@ -9,14 +9,14 @@ interface LaunchQueue {
 
 const queue = (): LaunchQueue | undefined => (globalThis as { launchQueue?: LaunchQueue }).launchQueue;
 
-/** Takes files over; `isAll` is false where others came that could not be read. */
-type Take = (files: readonly File[], isAll: boolean) => void;
+/** Takes files over; `missing` where there were others. */
+type Take = (files: readonly File[], missing: Missing | null) => void;
 
 /** Hands over those files that can be read. */
 const handOver = async (coming: readonly Promise<File>[], take: Take): Promise<void> => {
   const arrived = await Promise.allSettled(coming);
   const files = arrived.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
-  if (coming.length > 0) take(files, files.length === coming.length);
+  if (coming.length > 0) take(files, files.length === coming.length ? null : "unread");
 };
 
 const fileOf = async (cache: Cache, request: Request): Promise<File> => {
@@ -43,10 +43,10 @@ const takeShared = async (take: Take): Promise<void> => {
   await Promise.all(requests.map((request) => cache.delete(request)));
 };
 
-/** Whether files were shared that could not be kept, as the worker says: the address alone can come from anybody. */
-const hasFailed = async (): Promise<boolean> => {
+/** Why files that were shared could not be kept, as the worker says: the address alone can come from anybody. */
+const whatFailed = async (): Promise<Missing | null> => {
   const worker = navigator.serviceWorker?.controller;
-  if (!worker || !new URLSearchParams(location.search).has(SHARE_FAILED)) return false;
+  if (!worker || !new URLSearchParams(location.search).has(SHARE_FAILED)) return null;
   return messageSW(worker, { type: "SHARE_FAILED" satisfies Word });
 };
 
@@ -55,8 +55,8 @@ const hasFailed = async (): Promise<boolean> => {
  * @param take called once for each lot
  */
 export const receiveFiles = (take: Take): void => {
-  void hasFailed().then((failed) => failed && take([], false));
-  takeShared(take).catch(() => take([], false));
+  void whatFailed().then((missing) => missing && take([], missing));
+  takeShared(take).catch(() => take([], "unread"));
   queue()?.setConsumer(({ files }) => {
     void handOver(
       files.map((handle) => handle.getFile()),

@@ -1,5 +1,6 @@
 import { current, readOnly } from "../document/store";
 import { shelf, takeOver } from "../shelf/here";
+import { isStorageSlow } from "../shelf/patience";
 import { Sentences } from "../ui/sentences";
 import { attempt } from "./attempt";
 import { offline } from "./state";
@@ -18,17 +19,27 @@ const Elsewhere = () =>
     </div>
   ) : null;
 
-const Unsaved = () => {
+/** What is wrong with saving, and what to do; null where nothing is. */
+const savingTrouble = (): string | null => {
   const { state, why } = shelf.saving.value;
-  if (state !== "failed" && state !== "unavailable") return null;
+  const advice = "Keep working, but download the setup before you close this page.";
+  if (state === "unavailable")
+    return `Nothing can be saved here: ${why}. Nothing saved here earlier is deleted. ${advice}`;
+  if (state === "failed") return `Not saved: ${why}. ${advice}`;
+  if (!isStorageSlow.value) return null;
+  return state === "saving"
+    ? `Not saved yet: the browser’s storage has not answered. ${advice}`
+    : "The browser’s storage has not answered yet. Another tab of Hatside may be using it.";
+};
+
+const Unsaved = () => {
+  const trouble = savingTrouble();
+  if (trouble === null) return null;
   return (
     <div class="notice bad stack" role="alert">
-      <p>
-        {state === "failed" ? "Not saved" : "Nothing can be kept here"}: {why}. You can go on working; take
-        the setup with you as a file before you close this page.
-      </p>
+      <p>{trouble}</p>
       <button type="button" onClick={() => take(({ takeSetup }) => takeSetup(current.value))}>
-        Take the file
+        Download the setup
       </button>
     </div>
   );
@@ -45,7 +56,7 @@ const News = () => {
       <div class="row">
         {raw ? (
           <button type="button" onClick={() => take(({ takeRaw }) => takeRaw(raw))}>
-            Take the file as it was
+            Download the file as it was
           </button>
         ) : null}
         <button
@@ -54,7 +65,7 @@ const News = () => {
             shelf.news.value = shelf.news.value.slice(1);
           }}
         >
-          Understood
+          OK
         </button>
       </div>
     </div>

@@ -1,8 +1,9 @@
+import { clause, reasonOf } from "../core/words";
 import type { ReadSetup } from "../document/read-setup";
 
-/** What is to be read: a file that the user chose, or a link with a setup in it. */
+/** What is to be read: files that the user chose, or a link with a setup in it. */
 export type Task =
-  | { readonly kind: "file"; readonly file: File }
+  | { readonly kind: "files"; readonly files: readonly File[] }
   | { readonly kind: "link"; readonly text: string };
 
 /** What the worker says: a setup, or that there are no more. One at a time, so that no answer holds the page up. */
@@ -14,7 +15,7 @@ const ownWorker = (): Worker =>
 const refused = (why: string): ReadSetup => ({ ok: false, why });
 
 /**
- * Reads a file or a link off the page's thread, however large it is. One worker a task, ended with it. Never rejects:
+ * Reads files or a link off the page's thread, however large it is. One worker a task, ended with it. Never rejects:
  * what is wrong is said.
  * @param makeWorker given where a page has its own rules for the addresses of scripts
  * @returns every setup in it, read or refused
@@ -28,13 +29,13 @@ export const readAway = (task: Task, makeWorker = ownWorker): Promise<readonly R
       resolve(setups);
     };
     const fail = (why: string): void => {
-      setups.push(refused(`Reading stopped: ${why}. Reload and try again.`));
+      setups.push(refused(`Reading stopped: ${clause(why)}. Reload and try again.`));
       end();
     };
     try {
       worker = makeWorker();
     } catch (error) {
-      resolve([refused(`Reading could not be started: ${String(error)}.`)]);
+      resolve([refused(`Reading could not be started: ${reasonOf(error)}.`)]);
       return;
     }
     worker.onmessage = ({ data }: MessageEvent<Reply>) => {

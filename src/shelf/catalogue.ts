@@ -61,7 +61,7 @@ export const createCatalogue = (): Catalogue => {
     },
     read: async (id) => {
       const value = await cupboard.get(id);
-      if (value === undefined) throw new Error("it is not on the shelf any more");
+      if (value === undefined) throw new Error("it is no longer saved here");
       return recordOf(value);
     },
     change: async (id, change, guess) => {

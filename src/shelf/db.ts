@@ -1,40 +1,32 @@
+import { type IDBPDatabase, type IDBPObjectStore, type IDBPTransaction, openDB } from "idb";
 import type { Cupboard } from "./cupboard";
+import { patiently, Unanswered } from "./patience";
 
 const STORE = "things";
 /** Stands in for what the engine cannot give back. */
 const DAMAGED = { name: "Damaged entry", text: "" };
-/** An engine that does not answer for so long is taken as having no storage, ms. */
-const PATIENCE = 4000;
 
-const asked = <T>(request: IDBRequest<T>): Promise<T> =>
-  new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
+type Mode = "readonly" | "readwrite";
+type Transaction = IDBPTransaction<unknown, [typeof STORE], Mode>;
+type Store<M extends Mode> = IDBPObjectStore<unknown, [typeof STORE], typeof STORE, M>;
 
-const connect = async (name: string): Promise<IDBDatabase> => {
+/** @param isLost called when the browser closes it or another page wants it closed */
+const connect = async (name: string, isLost: () => void): Promise<IDBPDatabase> => {
   if (!globalThis.indexedDB) throw new Error("this browser keeps no data for pages");
-  const request = indexedDB.open(name, 1);
-  request.onupgradeneeded = () => request.result.createObjectStore(STORE);
-  const answer = asked(request);
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<never>((_, reject) => {
-    timer = setTimeout(() => {
-      reject(new Error("the browser’s storage does not answer"));
-      // Should it come after all, nobody uses it, and open it would stand in the way of others.
-      answer.then(
-        (database) => database.close(),
-        () => {},
-      );
-    }, PATIENCE);
+  const answer = openDB(name, 1, {
+    upgrade: (database) => void database.createObjectStore(STORE),
+    blocking: isLost,
+    terminated: isLost,
   });
-  return Promise.race([answer, late]).finally(() => clearTimeout(timer));
+  // Should it come after all, nobody uses it, and open it would stand in the way of others.
+  const dismiss = (): void => void answer.then((database) => database.close()).catch(() => {});
+  return patiently(answer, dismiss);
 };
 
 /** Handed to the system without waiting for the disk: outlives a killed browser, and no write holds up the next by 100 ms. */
 const DURABILITY: IDBTransactionOptions = { durability: "relaxed" };
 
-const giveUp = (transaction: IDBTransaction): void => {
+const giveUp = (transaction: Pick<Transaction, "abort">): void => {
   try {
     transaction.abort();
   } catch {
@@ -44,31 +36,27 @@ const giveUp = (transaction: IDBTransaction): void => {
 
 /** The browser's IndexedDB as a cupboard. A connection that breaks is opened again when next needed. */
 export const indexedCupboard = async (name: string): Promise<Cupboard> => {
-  let open: Promise<IDBDatabase> | null = null;
+  let open: Promise<IDBPDatabase> | null = null;
   /** Changes that wait for an answer. */
-  const underWay = new Set<IDBTransaction>();
-  const forget = (broken: Promise<IDBDatabase>): void => {
+  const underWay = new Set<Pick<Transaction, "abort">>();
+  const forget = (broken: Promise<IDBPDatabase>): void => {
     if (open === broken) open = null;
     broken.then((database) => database.close()).catch(() => {});
   };
-  const connected = (): Promise<IDBDatabase> => {
+  const connected = (): Promise<IDBPDatabase> => {
     if (open) return open;
-    const mine = connect(name).then((database) => {
-      database.onversionchange = () => forget(mine);
-      database.onclose = () => forget(mine);
-      return database;
-    });
+    const mine = connect(name, () => forget(mine));
     open = mine;
     return mine;
   };
   /** Runs a transaction; done only when it is committed, not when its last request is. */
-  const within = async <T>(
-    mode: IDBTransactionMode,
-    work: (store: IDBObjectStore) => Promise<T>,
+  const within = async <T, M extends Mode>(
+    mode: M,
+    work: (store: Store<M>, transaction: IDBPTransaction<unknown, [typeof STORE], M>) => Promise<T>,
     isLastTry = false,
   ): Promise<T> => {
     const used = connected();
-    let transaction: IDBTransaction;
+    let transaction: IDBPTransaction<unknown, [typeof STORE], M>;
     try {
       transaction = (await used).transaction(STORE, mode, DURABILITY);
     } catch (error) {
@@ -77,13 +65,15 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
       // It may have broken without a word, as while a phone slept.
       return within(mode, work, true);
     }
-    const done = new Promise<void>((resolve, reject) => {
-      transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error ?? new Error("the browser took the change back"));
-    });
-    try {
-      const [result] = await Promise.all([work(transaction.objectStore(STORE)), done]);
+    // A request that failed says more than the transaction that it ended.
+    transaction.done.catch(() => {});
+    const worked = async (): Promise<T> => {
+      const result = await work(transaction.store, transaction);
+      await transaction.done;
       return result;
+    };
+    try {
+      return await patiently(worked(), () => giveUp(transaction));
     } catch (error) {
       forget(used);
       throw error;
@@ -91,15 +81,15 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
       underWay.delete(transaction);
     }
   };
-  const get = (key: string): Promise<unknown> => within("readonly", (store) => asked(store.get(key)));
+  const get = (key: string): Promise<unknown> => within("readonly", (store) => store.get(key));
   const allAtOnce = (): Promise<ReadonlyMap<string, unknown>> =>
     within("readonly", async (store) => {
-      const [keys, values] = await Promise.all([asked(store.getAllKeys()), asked(store.getAll())]);
+      const [keys, values] = await Promise.all([store.getAllKeys(), store.getAll()]);
       return new Map(keys.map((key, at) => [String(key), values[at]]));
     });
   /** Each by itself, so that one that is damaged keeps none of the others away. */
   const eachAlone = async (): Promise<ReadonlyMap<string, unknown>> => {
-    const keys = await within("readonly", (store) => asked(store.getAllKeys()));
+    const keys = await within("readonly", (store) => store.getAllKeys());
     const read = await Promise.allSettled(keys.map((key) => get(String(key))));
     const [failure] = read.filter((one) => one.status === "rejected");
     if (failure && read.every((one) => one.status === "rejected")) throw failure.reason;
@@ -109,39 +99,31 @@ export const indexedCupboard = async (name: string): Promise<Cupboard> => {
   };
   await connected();
   return {
-    all: () => allAtOnce().catch(eachAlone),
+    all: () =>
+      allAtOnce().catch((error: unknown) => {
+        // Whoever does not answer is not asked once more for each.
+        if (error instanceof Unanswered) throw error;
+        return eachAlone();
+      }),
     get,
     update: (key, change, guess) =>
-      within(
-        "readwrite",
-        (store) =>
-          new Promise((resolve, reject) => {
-            const put = (was: unknown): void => {
-              const next = change(was);
-              const request = next === undefined ? store.delete(key) : store.put(next, key);
-              request.onerror = () => reject(request.error);
-              request.onsuccess = () => resolve();
-            };
-            if (guess !== undefined) {
-              // Until the page is gone they would hold this one up; of those that it replaces nothing is lost.
-              for (const waiting of underWay) giveUp(waiting);
-              put(guess);
-              // Without it the browser waits for a page that is gone, and then takes the change back.
-              store.transaction.commit();
-              return;
-            }
-            underWay.add(store.transaction);
-            const get = store.get(key);
-            get.onerror = () => reject(get.error);
-            // Asked for in the same turn, so that the transaction stays open and nobody comes in between.
-            get.onsuccess = () => {
-              try {
-                put(get.result);
-              } catch (error) {
-                reject(error);
-              }
-            };
-          }),
-      ),
+      within("readwrite", async (store, transaction) => {
+        const put = (was: unknown): Promise<unknown> => {
+          const next = change(was);
+          return next === undefined ? store.delete(key) : store.put(next, key);
+        };
+        if (guess !== undefined) {
+          // Until the page is gone they would hold this one up; of those that it replaces nothing is lost.
+          for (const waiting of underWay) giveUp(waiting);
+          const last = put(guess);
+          // Without it the browser waits for a page that is gone, and then takes the change back.
+          transaction.commit();
+          await last;
+          return;
+        }
+        underWay.add(transaction);
+        // In the turn of the answer, so that the transaction stays open and nobody comes in between.
+        await put(await store.get(key));
+      }),
   };
 };

@@ -1,7 +1,10 @@
 import { isolated, quoted } from "../core/lib/direction";
+import { reasonOf } from "../core/words";
+import { MAX_SETUP_BYTES } from "../document/limits";
 import { printSetup, type ReadSetup, readSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
-import { BACKUP_FORMAT, readBackup } from "./backup";
+import { BACKUP_FORMAT, isInLines, readBackup, readBackupLines } from "./backup";
+import { linesOf, tooLarge } from "./lines";
 
 /** A file to be handed to the user. */
 export interface ExportedFile {
@@ -9,9 +12,8 @@ export interface ExportedFile {
   readonly blob: Blob;
 }
 
-/** Largest file of one setup and of a backup, bytes: one with a recording of as many tracks as it has channels takes 8 MB. */
-const MAX_SETUP = 12 * 2 ** 20;
-const MAX_BACKUP = 64 * 2 ** 20;
+/** Largest backup that is read as one piece, bytes: more than the app ever wrote so, less than one text can be in any engine. */
+const MAX_WHOLE_BACKUP = 2 ** 28;
 /** In so much of its beginning a backup says that it is one, bytes. */
 const HEAD = 200;
 
@@ -30,9 +32,6 @@ export const exportText = (name: string, text: string): ExportedFile => ({
 /** A setup as a file. */
 export const exportFile = (file: SetupFile): ExportedFile => exportText(file.name, printSetup(file));
 
-/** To a tenth, a begun one counted: what is over the limit never prints as the limit. */
-const megabytes = (bytes: number): string => (Math.ceil((10 * bytes) / 2 ** 20) / 10).toFixed(1);
-
 /**
  * Reads a file that the user chose or dropped: a setup, or a backup of several. Never rejects: what is wrong is said.
  * To be called in a worker: it takes as long as it takes.
@@ -40,10 +39,11 @@ const megabytes = (bytes: number): string => (Math.ceil((10 * bytes) / 2 ** 20) 
 export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
   const refuse = (why: string): readonly ReadSetup[] => [{ ok: false, why: `${quoted(file.name)}: ${why}` }];
   try {
-    const isBackup = (await file.slice(0, HEAD).text()).includes(`"${BACKUP_FORMAT}"`);
-    const most = isBackup ? MAX_BACKUP : MAX_SETUP;
-    if (file.size > most)
-      return refuse(`${megabytes(file.size)} MB is too much. Allowed: up to ${megabytes(most)} MB.`);
+    const head = await file.slice(0, HEAD).text();
+    if (isInLines(head)) return await readBackupLines(quoted(file.name), linesOf(file, MAX_SETUP_BYTES));
+    const isBackup = head.includes(`"${BACKUP_FORMAT}"`);
+    const most = isBackup ? MAX_WHOLE_BACKUP : MAX_SETUP_BYTES;
+    if (file.size > most) return refuse(tooLarge(file.size, most));
     // The decoder takes a byte order mark away.
     const text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer());
     const value: unknown = JSON.parse(text);
@@ -54,8 +54,8 @@ export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
     const setup = readSetup(value);
     return setup.ok ? [setup] : refuse(setup.why);
   } catch (error) {
-    if (error instanceof SyntaxError) return refuse(`this is not JSON (${isolated(error.message)}).`);
+    if (error instanceof SyntaxError) return refuse(`this is not JSON (${isolated(reasonOf(error))}).`);
     if (error instanceof TypeError) return refuse("this is not a text file.");
-    return refuse(`it could not be read (${error instanceof Error ? error.message : "no reason given"}).`);
+    return refuse(`it could not be read (${reasonOf(error)}).`);
   }
 };

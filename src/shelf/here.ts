@@ -4,14 +4,18 @@ import { indexedCupboard } from "./db";
 import { askToKeep } from "./persist";
 import { createShelf } from "./shelf";
 import { type Turns, takeTurns } from "./tabs";
+import { browserTally } from "./tally";
 
 /** The shelf of this browser. */
-export const shelf = createShelf(() => indexedCupboard("hatside"));
+export const shelf = createShelf(() => indexedCupboard("hatside"), browserTally);
 
 let turns: Turns | undefined;
 
 /** Edits in this tab from now on; the tab that did saves first. */
 export const takeOver = async (): Promise<void> => turns?.takeOver();
+
+/** A write that takes longer may never end, ms: until it has, leaving asks. */
+const ASK_AFTER = 500;
 
 const askBeforeLeaving = (event: BeforeUnloadEvent): void => event.preventDefault();
 
@@ -26,8 +30,13 @@ const watchPage = (): void => {
   effect(() => {
     const { state } = shelf.saving.value;
     const loses = state === "failed" || (state === "unavailable" && canUndo.value !== null);
-    if (loses) addEventListener("beforeunload", askBeforeLeaving);
-    else removeEventListener("beforeunload", askBeforeLeaving);
+    if (state !== "saving" && !loses) return;
+    const ask = (): void => addEventListener("beforeunload", askBeforeLeaving);
+    const timer = setTimeout(ask, loses ? 0 : ASK_AFTER);
+    return () => {
+      clearTimeout(timer);
+      removeEventListener("beforeunload", askBeforeLeaving);
+    };
   });
 };
 

@@ -76,7 +76,10 @@ const through = (bytes: Uint8Array<ArrayBuffer>, by: GenericTransformStream): Re
  */
 export const toFragment = async (file: SetupFile): Promise<string> => {
   const json = new TextEncoder().encode(JSON.stringify(file));
-  const packed = await collect(through(json, new CompressionStream("deflate-raw")), LINK_LIMITS.packed);
+  const packed =
+    json.length > LINK_LIMITS.expanded
+      ? null
+      : await collect(through(json, new CompressionStream("deflate-raw")), LINK_LIMITS.packed);
   if (!packed) throw new Error("this setup is too large for a link");
   const data = toBase64Url(packed);
   return `#s=${VERSION}.${data.length.toString(36)}.${checksum(data)}.${data}`;

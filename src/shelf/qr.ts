@@ -20,7 +20,7 @@ export const qrOf = async (text: string): Promise<QrCode> => {
   if (bytes > QR_BYTES)
     return {
       ok: false,
-      says: `The link has ${bytes.toLocaleString("en-GB")} characters; a QR code holds ${QR_BYTES.toLocaleString("en-GB")}. Send the link or the setup file instead.`,
+      says: `The link has ${bytes.toLocaleString("en-GB")} characters; a QR code holds ${QR_BYTES.toLocaleString("en-GB")}. Share the link or the setup file instead.`,
     };
   const { encode } = await import("uqr");
   const { data, size } = encode(text, { ecc: "L", boostEcc: true, border: 0 });

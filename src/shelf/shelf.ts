@@ -1,5 +1,6 @@
-import { type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
+import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
 import { quoted } from "../core/lib/direction";
+import { formatCount } from "../core/words";
 import { rename as renameSetup } from "../document/commands/settings";
 import { exampleSetup } from "../document/example";
 import { readSetupText } from "../document/read-setup";
@@ -10,6 +11,7 @@ import { createCatalogue, freshId, unlikely } from "./catalogue";
 import { type Cupboard, memoryCupboard } from "./cupboard";
 import { createOpened } from "./opened";
 import { newRecord, type OnShelf, renamedText, type ShelfRecord } from "./record";
+import type { Tally } from "./tally";
 import { troubleOf } from "./trouble";
 
 /** Something to be told about setups that were opened or kept. */
@@ -17,9 +19,12 @@ export interface News {
   readonly says: string;
   /** One sentence for each thing. */
   readonly details: readonly string[];
-  /** The file as it was, to be offered where it was not read whole. */
+  /** The file as it was, to be offered where it was read only in part. */
   readonly raw?: { readonly name: string; readonly text: string };
 }
+
+const lost = (count: number): string =>
+  `${formatCount(count, "setup")} saved here ${count === 1 ? "is" : "are"} lost: the browser has deleted its storage, as it does when it is damaged. Import a backup or a setup file, if you have one.`;
 
 /** Every setup of this browser: named, listed, opened, kept. */
 export interface Shelf {
@@ -61,8 +66,9 @@ export interface Shelf {
 /**
  * A shelf. Commands that change it are refused by the screens while another tab edits.
  * @param openCupboard may reject: then everything stays in memory and `saving` says so
+ * @param tally by which it is noticed that the browser has dropped every setup
  */
-export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
+export const createShelf = (openCupboard: () => Promise<Cupboard>, tally?: Tally): Shelf => {
   const me = unlikely();
   const catalogue = createCatalogue();
   const news = signal<readonly News[]>([]);
@@ -71,7 +77,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
     news.value = [...news.peek(), { says, details: [], ...more }];
   };
   const opened = createOpened(catalogue, me, (from, to) =>
-    tell(`Another tab changed ${quoted(from)}. What was done here is kept as ${quoted(to)}.`),
+    tell(`Another tab changed ${quoted(from)}. Your changes here are saved as ${quoted(to)}.`),
   );
   /** Shows a setup that lies on the shelf, or says why not. */
   const tryShow = (id: string, record: ShelfRecord): boolean => {
@@ -84,7 +90,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
     }
     const isMended = result.notes.length > 0;
     opened.show(id, record, result.file, isMended);
-    if (isMended) tell(`${called} was not read whole.`, { details: result.notes, raw });
+    if (isMended) tell(`${called} was read only in part.`, { details: result.notes, raw });
     return true;
   };
   /** Without it the newest is opened next time, so a failure is no trouble. */
@@ -95,7 +101,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
   const leave = async (): Promise<boolean> => {
     await opened.flush();
     if (!opened.isUnsaved()) return true;
-    tell("The open setup could not be saved, so it stays open. Save it as a file first, or try again.");
+    tell("The open setup could not be saved, so it stays open. Download it first, or try again.");
     return false;
   };
   const begin = async (file: SetupFile): Promise<void> => {
@@ -110,14 +116,17 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
       tell(`The setup was not opened: ${troubleOf(error)}.`);
     }
   };
-  const openFirst = async (): Promise<void> => {
-    const { records, last } = await catalogue.readAll();
+  const openAny = async (records: ReadonlyMap<string, ShelfRecord>, last: unknown): Promise<void> => {
     const order = new Set([last, ...catalogue.list.peek().map((line) => line.id)]);
     for (const id of order) {
       const record = typeof id === "string" ? records.get(id) : undefined;
       if (record && tryShow(id as string, record)) return;
     }
     await begin(exampleSetup());
+  };
+  const openFirst = async (): Promise<void> => {
+    const { records, last } = await catalogue.readAll();
+    return openAny(records, last);
   };
 
   return {
@@ -128,7 +137,11 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>): Shelf => {
     start: async () => {
       try {
         catalogue.use(await openCupboard());
-        await openFirst();
+        const { records, last } = await catalogue.readAll();
+        const had = records.size === 0 ? (tally?.read() ?? 0) : 0;
+        if (had > 0) tell(lost(had));
+        await openAny(records, last);
+        effect(() => tally?.note(catalogue.list.value.length));
       } catch (error) {
         catalogue.use(memoryCupboard());
         opened.giveUp(troubleOf(error));

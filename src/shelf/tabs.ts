@@ -1,4 +1,5 @@
 import type { Signal } from "@preact/signals-core";
+import { patiently } from "./patience";
 
 /** What a tab does when its turn comes or goes. */
 export interface TurnHooks {
@@ -82,7 +83,7 @@ export const takeTurns = async (
   };
 
   if (locks) {
-    await new Promise<void>((known) => {
+    const isKnown = new Promise<void>((known) => {
       let isRefused = true;
       locks
         .request(LOCK, { ifAvailable: true }, (lock) => {
@@ -94,6 +95,8 @@ export const takeTurns = async (
         .catch(() => (isRefused ? known() : lose()))
         .then(() => (isRefused ? undefined : wait()));
     });
+    // Should the answer come after all, it counts from then on.
+    await patiently(isKnown, () => {}).catch(() => {});
   }
   return {
     takeOver: async () => {

@@ -1,11 +1,11 @@
 /** A way on: where it leads, and what it says. */
-interface EarPath {
+interface WayOn {
   readonly href: string;
   readonly says: string;
 }
 
 /** Fills the app's place with a heading, paragraphs and a way on. Not by preact, which may be what failed. */
-export const showPlainPage = (heading: string, paragraphs: readonly string[], way?: EarPath): void => {
+export const showPlainPage = (heading: string, paragraphs: readonly string[], way?: WayOn): void => {
   const page = document.createElement("main");
   page.className = "body stack";
   const add = (tag: "h1" | "p", content: string | Node): void => {

@@ -25,12 +25,12 @@ const SWINGS = 4;
 
 /** Brings a setup in as a file, as a user does. */
 const takeIn = async (page, setup) => {
-  await page.getByLabel("Open a setup file or a backup").setInputFiles({
+  await page.getByLabel("Import a setup or backup").setInputFiles({
     name: "crowd.json",
     mimeType: "application/json",
     buffer: Buffer.from(JSON.stringify(setup)),
   });
-  await page.getByRole("button", { name: "Keep it and open it" }).click();
+  await page.getByRole("button", { name: "Import and open" }).click();
   await page.locator("h1", { hasText: "make one pair" }).waitFor();
 };
 

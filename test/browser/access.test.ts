@@ -110,8 +110,8 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "a wrong file chosen",
     "setups",
     async (page) => {
-      await choose(page, "Open a setup file or a backup", `${"wrong-".repeat(30)}.json`, "{ half");
-      await states(page, "Nothing to take in");
+      await choose(page, "Import a setup or backup", `${"wrong-".repeat(30)}.json`, "{ half");
+      await states(page, "Nothing to import");
     },
   ],
 ];

@@ -94,7 +94,7 @@ describe("who is quicker than the next frame", () => {
       requestAnimationFrame(look);
     });
     await page.goto(`${site.url}${await toFragment(exampleSetup())}`);
-    await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
+    await states(page, "Import “Tallow Street Soul at Linden Hall”?");
     const seen = await page.evaluate(() => (globalThis as unknown as { seen: string[] }).seen);
     expect(seen.filter((says) => says.includes("on this device"))).toEqual([]);
     expect(faults).toEqual([]);

@@ -177,21 +177,48 @@ describe.each(ENGINES)("%s", (_, start) => {
   it("hands the setup out as a file, and takes it in again", async () => {
     await go(driver, "setups");
     await press(driver, "Share the open setup");
-    const file = await handedOut(driver, "Send or save the file");
+    const file = await handedOut(driver, "Share or download the file");
     expect(JSON.parse(file)).toMatchObject({ format: "hatside-setup" });
     const other = "<b>Next</b> week's drummer";
     await choose(
       driver,
-      "Open a setup file or a backup",
+      "Import a setup or backup",
       "next.json",
       JSON.stringify({ ...JSON.parse(file), name: other }),
     );
-    await states(driver, /^Take in “<b>Next<\/b> week's drummer”\?$/);
-    await press(driver, "Keep it and open it");
+    await states(driver, /^Import “<b>Next<\/b> week's drummer”\?$/);
+    await press(driver, "Import and open");
     await states(driver, /^8 channels make one pair/);
     expect(await driver.text(".head .name")).toContain(other);
     await go(driver, "image");
     await states(driver, /^Correct for Mara: every side agrees$/);
+    expect(driver.faults()).toEqual([]);
+  });
+
+  it("says so while storage does not answer, and saves once it does", async () => {
+    await driver.run(`
+      const opened = indexedDB.open("hatside");
+      await new Promise((done) => { opened.onsuccess = done; });
+      const store = opened.result.transaction("things", "readwrite").objectStore("things");
+      globalThis.isHeld = true;
+      const again = () => {
+        if (globalThis.isHeld) store.get("open").onsuccess = again;
+        else opened.result.close();
+      };
+      again();`);
+    await go(driver, "kit");
+    await press(driver, "Mute Hat");
+    const alert = 'document.querySelector("[role=alert]")';
+    await until(driver, `return /^Not saved yet/.test(${alert}?.textContent ?? "");`, "the word");
+    await driver.run("globalThis.isHeld = false;");
+    await until(driver, `return ${alert} === null;`, "an end of the word");
+    await driver.reload();
+    await until(driver, DRAWN, "the app");
+    await found(
+      driver,
+      "the muted hat",
+      `document.querySelector("[aria-label='Mute Hat'][aria-pressed=true]")`,
+    );
     expect(driver.faults()).toEqual([]);
   });
 

@@ -112,13 +112,13 @@ export const answerAll = async (page: Page, key = "1"): Promise<void> => {
 
 /** Keeps the setup that is shown for taking in; done once it is open, for the app goes to its kit by itself. */
 export const keepIt = async (page: Page): Promise<void> => {
-  await page.getByRole("button", { name: "Keep it and open it" }).click();
+  await page.getByRole("button", { name: "Import and open" }).click();
   await page.waitForFunction(() => location.hash === "#channels");
 };
 
 /** Takes a setup in by its file and opens it. */
 export const takeIn = async (page: Page, text: string): Promise<void> => {
   await go(page, "setups");
-  await choose(page, "Open a setup file or a backup", "setup.json", text);
+  await choose(page, "Import a setup or backup", "setup.json", text);
   await keepIt(page);
 };

@@ -48,8 +48,8 @@ it("values and names of fields that a setup file must not have are quoted as tex
     lineCheck: Object.fromEntries(CORPUS.slice(0, 9).map((text) => [`${text} `, text])),
   };
   await openAt(page, site, "setups");
-  await choose(page, "Open a setup file or a backup", "odd.json", JSON.stringify(odd));
-  await states(page, "Take in “");
+  await choose(page, "Import a setup or backup", "odd.json", JSON.stringify(odd));
+  await states(page, "Import “");
   await openAll(page);
   await harmless(page, [
     ...CORPUS.map((text) => `${show(`${text} `)}: not known here; left out.`),
@@ -67,15 +67,15 @@ it("files that are refused are named, and what is in them is quoted, as text", a
     says: (text: string) => string,
   ): Promise<void> => {
     const files = CORPUS.map((text) => ({ name: `${text}.json`, content: content(text) }));
-    await giveFiles(page, "Open a setup file or a backup", files);
-    await states(page, "Nothing to take in");
+    await giveFiles(page, "Import a setup or backup", files);
+    await states(page, "Nothing to import");
     const names = files.map(({ name }) => fileCalled(name));
     await harmless(
       page,
       CORPUS.map((text, at) => `${names[at]}: ${says(text)}`),
     );
     await unturned(page, ".verdict", names);
-    await page.getByRole("button", { name: "To my setups" }).click();
+    await page.getByRole("button", { name: "Back to setups" }).click();
   };
   await openAt(page, site, "setups");
   await refused(
@@ -113,7 +113,7 @@ it("files that are shared to the app keep their names as text", async () => {
     return files.filter((name) => !/[\0\r\n/\\]/.test(name)).map((name) => name.replaceAll('"', "%22"));
   };
   const setups = await share("", "{}");
-  await states(page, "Nothing to take in");
+  await states(page, "Nothing to import");
   await harmless(
     page,
     setups.map((name) => `${fileCalled(name)}: This is not a setup of Hatside`),
@@ -191,7 +191,7 @@ it("links that were forged, or that expand without end, are refused in plain wor
   const refused = async (fragment: string, says: string): Promise<void> => {
     await page.goto("about:blank");
     await page.goto(`${site.url}${fragment}`);
-    await states(page, "Nothing to take in");
+    await states(page, "Nothing to import");
     await harmless(page, [says]);
   };
   await refused(packed(Buffer.alloc(100_000_000, "a")), "The link expands to more than 4 MB");
@@ -238,10 +238,10 @@ describe("kept on the device", () => {
     await unturned(page, ".toast", [`Copied as “${copy}”`]);
     await page.locator(".toast").getByRole("button", { name: "Close" }).click();
     await more.click();
-    await page.getByRole("button", { name: "Delete" }).first().click();
-    await page.locator(".toast", { hasText: "” deleted" }).waitFor();
+    await page.getByRole("button", { name: "Remove" }).first().click();
+    await page.locator(".toast", { hasText: "” removed" }).waitFor();
     await harmless(page, []);
-    await unturned(page, ".toast", [`“${copy}” deleted`]);
+    await unturned(page, ".toast", [`“${copy}” removed`]);
   });
 
   it.each(["1", "4"])(
@@ -309,7 +309,7 @@ describe("kept on the device", () => {
     await lay(page, "open", "setup-0");
     await page.reload();
     await drawn(page);
-    const understood = page.getByRole("button", { name: "Understood" });
+    const understood = page.getByRole("button", { name: "OK", exact: true });
     for (const name of texts) {
       await understood.waitFor();
       expect(await harm(page)).toEqual([]);

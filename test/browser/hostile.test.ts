@@ -15,7 +15,7 @@ const SETUP = hostileSetup();
 
 const take = async (page: Page, text: string): Promise<void> => {
   await openAt(page, site, "setups");
-  await choose(page, "Open a setup file or a backup", `${CORPUS[0]}.json`, text);
+  await choose(page, "Import a setup or backup", `${CORPUS[0]}.json`, text);
 };
 
 it("the corpus reaches every text field there is", () => {
@@ -35,7 +35,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
   beforeAll(async () => {
     user = await narrow();
     await take(user.page, polluted(SETUP));
-    await states(user.page, "Take in “");
+    await states(user.page, "Import “");
   });
   afterAll(() => user.context.close());
 
@@ -102,7 +102,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
       .click();
     const [file] = await Promise.all([
       page.waitForEvent("download"),
-      page.getByRole("button", { name: "Send or save the file" }).first().click(),
+      page.getByRole("button", { name: "Share or download the file" }).first().click(),
     ]);
     expect(file.suggestedFilename()).toMatch(/^[\p{L}\p{M}\p{N}-]+\.hatside\.json$/u);
     await go(page, "patch");
@@ -119,18 +119,18 @@ it("by link and by backup it arrives as it is, shown as text", async () => {
   const user = await narrow();
   const { page } = user;
   await page.goto(`${site.url}${await toFragment(SETUP)}`);
-  await states(page, "Take in “");
+  await states(page, "Import “");
   await harmless(page, [EVERYTHING]);
   await keepIt(page);
   await expect.poll(async () => JSON.parse(await stored(page)).name).toBe(SETUP.name);
   expect(JSON.parse(await stored(page))).toEqual(JSON.parse(printSetup(SETUP)));
   const backup = { format: "hatside-backup", version: 1, setups: [SETUP, SETUP], unread: [...CORPUS] };
   await go(page, "setups");
-  await choose(page, "Open a setup file or a backup", "all.json", polluted(backup));
+  await choose(page, "Import a setup or backup", "all.json", polluted(backup));
   await states(page, "2 setups to choose from");
   await harmless(page, [EVERYTHING]);
-  await page.getByRole("button", { name: "Put 2 setups on the shelf" }).click();
-  await page.getByText("2 setups put on the shelf").waitFor();
+  await page.getByRole("button", { name: "Import 2 setups" }).click();
+  await page.getByText("2 setups imported").waitFor();
   await openAll(page);
   await harmless(page, [EVERYTHING, `${EVERYTHING} 2`]);
   await user.context.close();

@@ -119,21 +119,21 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Enter");
     await tabTo(page, "More for 8 drum microphones");
     await page.keyboard.press("Enter");
-    await tabTo(page, "Send or save the file");
+    await tabTo(page, "Share or download the file");
     const [file] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Enter")]);
     const path = await file.path();
     const saved = JSON.parse(readFileSync(path, "utf8"));
     expect(saved.sources.at(-1)).toMatchObject({ name: "Cowbell", level: -31.5 });
 
-    await tabTo(page, "Open a setup file or a backup");
+    await tabTo(page, "Import a setup or backup");
     const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Enter")]);
     await chooser.setFiles({
       name: file.suggestedFilename(),
       mimeType: "application/json",
       buffer: readFileSync(path),
     });
-    await states(page, "Take in “8 drum microphones”?");
-    await tabTo(page, "Keep it and open it");
+    await states(page, "Import “8 drum microphones”?");
+    await tabTo(page, "Import and open");
     await page.keyboard.press("Enter");
     await states(page, "9 channels make one pair");
     await tabTo(page, "Setups and settings");
@@ -183,7 +183,7 @@ describe("by keyboard alone", () => {
     await page.getByLabel(/^The link/).waitFor();
     await tabTo(page, "Share the link");
     await page.keyboard.press("Enter");
-    await page.getByText("The link is in the clipboard.").waitFor();
+    await page.getByText("Link copied.").waitFor();
     const link = await page.getByLabel(/^The link/).inputValue();
     expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(link);
     await context.close();

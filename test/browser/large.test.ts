@@ -3,9 +3,10 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
-import { LIMITS } from "../../src/document/limits";
+import { LIMITS, MAX_SETUP_BYTES } from "../../src/document/limits";
 import { printSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
+import { printBackup } from "../../src/shelf/backup";
 import { LINK_LIMITS, toFragment } from "../../src/shelf/link";
 import { fullest } from "../document/fullest";
 import { longestTask } from "../tools/longest-task.mjs";
@@ -39,22 +40,22 @@ const longestOf = async (what: (page: Page) => Promise<void>): Promise<number> =
 };
 
 const chooseFile = (page: Page, path: string): Promise<void> =>
-  page.getByLabel("Open a setup file or a backup").setInputFiles(path);
+  page.getByLabel("Import a setup or backup").setInputFiles(path);
 
 describe("at its limit, nothing holds the page up:", () => {
-  it("the fullest setup, in a file of 12 MB", async () => {
+  it("the fullest setup, in the largest file", async () => {
     await withFolder(async (folder) => {
       const path = join(folder, "full.json");
       const text = printSetup(
         fullest(LIMITS.channels, (row, column) => Math.sin(row * column + row + column)),
       );
       expect(text.length).toBeGreaterThan(7 * MB);
-      writeFileSync(path, text.padEnd(12 * MB));
-      expect(statSync(path).size).toBe(12 * MB);
+      writeFileSync(path, text.padEnd(MAX_SETUP_BYTES));
+      expect(statSync(path).size).toBe(MAX_SETUP_BYTES);
       const longest = await longestOf(async (page) => {
         await chooseFile(page, path);
-        await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
-        await page.getByText("512 channels, 32 sums, 32 listeners").waitFor();
+        await states(page, "Import “Tallow Street Soul at Linden Hall”?");
+        await page.getByText("512 channels, 32 buses, 32 listeners").waitFor();
       });
       expect(longest).toBeLessThan(FREEZE);
     });
@@ -83,13 +84,42 @@ describe("at its limit, nothing holds the page up:", () => {
     });
   });
 
+  it("a backup as the app writes it, of 3000 setups", async () => {
+    await withFolder(async (folder) => {
+      const path = join(folder, "all.json");
+      const texts = async () =>
+        Array.from({ length: 3000 }, (_, at) => printSetup({ ...exampleSetup(), name: `Setup ${at}` }));
+      writeFileSync(path, (await printBackup({ texts })).join(""));
+      const longest = await longestOf(async (page) => {
+        await chooseFile(page, path);
+        await states(page, "3000 setups to choose from");
+      });
+      expect(longest).toBeLessThan(FREEZE);
+    });
+  });
+
+  it("3000 files that were shared to the app", async () => {
+    const text = printSetup(exampleSetup());
+    const longest = await longestOf(async (page) => {
+      await page.evaluate(async (content) => {
+        const cache = await caches.open("hatside-shared");
+        for (let at = 0; at < 3000; at += 1)
+          await cache.put(`shared/1-${at}/${"long".repeat(20)}${at}.hatside`, new Response(content));
+      }, text);
+      await page.reload();
+      await states(page, "3000 setups to choose from");
+      await page.getByText("From 3000 files.").waitFor();
+    });
+    expect(longest).toBeLessThan(FREEZE);
+  });
+
   it("a link that expands to megabytes", async () => {
     const full = largest(LINK_LIMITS.expanded);
     expect(JSON.stringify(full).length).toBeGreaterThan(2 * MB);
     const fragment = await toFragment(full);
     const longest = await longestOf(async (page) => {
       await go(page, fragment.slice(1));
-      await states(page, "Take in “Tallow Street Soul at Linden Hall”?");
+      await states(page, "Import “Tallow Street Soul at Linden Hall”?");
     });
     expect(longest).toBeLessThan(FREEZE);
   });

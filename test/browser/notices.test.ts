@@ -19,7 +19,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
       navigator.serviceWorker.register = () => Promise.reject(new Error(`not on this ${name}`));
     }, LONGEST);
     await openAt(page, site, "kit");
-    await alert(page).getByText("Nothing can be kept here").waitFor();
+    await alert(page).getByText("Nothing can be saved here").waitFor();
     await inspect(page, "kit");
     await go(page, "setups");
     await page.getByText(/^No offline copy: .* It works only with a network\.$/).waitFor();
@@ -54,7 +54,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
     ["cannot be read", "was not opened and stays as it is.", (text: string) => text.slice(0, 500)],
     [
       "was not read whole",
-      "was not read whole.",
+      "was read only in part.",
       (text: string) => text.replace(/"(yaw|facing)": ?[-\d.]+/g, '"$1": 999'),
     ],
   ])("a setup %s", async (_, says, spoil) => {

@@ -86,11 +86,11 @@ describe("a setup by link", () => {
     await sender.page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();
     await sender.context.grantPermissions(["clipboard-read", "clipboard-write"]);
     await sender.page.getByRole("button", { name: "Share the link" }).click();
-    await sender.page.getByText("The link is in the clipboard.").waitFor();
+    await sender.page.getByText("Link copied.").waitFor();
     expect(await sender.page.evaluate(() => navigator.clipboard.readText())).toBe(link);
     // What was said of the setup as it was goes when it changes, and the link is another.
     await typeKeys(sender.page.getByLabel("Note on the open setup"), "Bring the spare snare");
-    await expect.poll(() => sender.page.getByText("The link is in the clipboard.").count()).toBe(0);
+    await expect.poll(() => sender.page.getByText("Link copied.").count()).toBe(0);
     await expect.poll(() => sender.page.getByLabel(/^The link, /).inputValue()).not.toBe(link);
     await go(sender.page, "patch");
     const sent = await inputs(sender.page);
@@ -98,12 +98,12 @@ describe("a setup by link", () => {
     const page = await receiver.context.newPage();
     await receiver.page.close();
     await page.goto(link);
-    await states(page, `Take in “${HOSTILE}”?`);
+    await states(page, `Import “${HOSTILE}”?`);
     await page
-      .getByText("18 channels, 1 sum, 6 listeners and 14 of 16 inputs in use; right-handed kit.")
+      .getByText("18 channels, 1 bus, 6 listeners and 14 of 16 inputs used; right-handed kit.")
       .waitFor();
     expect(await kept(page)).toBe(1);
-    await page.getByRole("button", { name: "Leave it" }).click();
+    await page.getByRole("button", { name: "Cancel" }).click();
     await states(page, "on this device");
     expect(await shelved(page)).toEqual([EXAMPLE]);
     expect(await kept(page)).toBe(1);
@@ -137,10 +137,15 @@ describe("a setup by link", () => {
     const link = spoil(await linkOf(page));
     await page.goto("about:blank");
     await page.goto(link);
-    await states(page, "Nothing to take in");
+    await states(page, "Nothing to import");
     await page.getByText(says).waitFor();
-    await page.getByRole("button", { name: "To my setups" }).click();
+    // The history does not keep it either.
+    expect(await page.evaluate(() => location.hash)).toBe("#setups");
+    await page.getByRole("button", { name: "Back to setups" }).click();
     expect(await shelved(page)).toEqual([EXAMPLE]);
+    await go(page, "kit");
+    await page.goBack();
+    await states(page, "on this device");
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
@@ -158,16 +163,16 @@ describe("files", () => {
 
     const other = await toSetups();
     const { page } = other;
-    await choose(page, "Open a setup file or a backup", "all.json", backup);
+    await choose(page, "Import a setup or backup", "all.json", backup);
     await states(page, "2 setups to choose from");
     expect(await kept(page)).toBe(1);
     await page.getByRole("checkbox", { name: EXAMPLE }).uncheck();
-    await page.getByRole("button", { name: "Put 1 setup on the shelf" }).click();
-    await page.getByText("1 setup put on the shelf").waitFor();
+    await page.getByRole("button", { name: "Import 1 setup" }).click();
+    await page.getByText("1 setup imported").waitFor();
     expect(await shelved(page)).toEqual(["Next week's drummer", EXAMPLE]);
-    await choose(page, "Open a setup file or a backup", "all.json", backup);
-    await page.getByRole("button", { name: "Put 2 setups on the shelf" }).click();
-    await page.getByText("2 setups put on the shelf").waitFor();
+    await choose(page, "Import a setup or backup", "all.json", backup);
+    await page.getByRole("button", { name: "Import 2 setups" }).click();
+    await page.getByText("2 setups imported").waitFor();
     expect((await shelved(page)).sort()).toEqual([
       "Next week's drummer",
       "Next week's drummer 2",
@@ -180,18 +185,79 @@ describe("files", () => {
     await other.context.close();
   });
 
+  it("a second tap imports nothing twice, nor opens or removes it twice", async () => {
+    const user = await toSetups();
+    const { page } = user;
+    const twice = (name: string): Promise<void> =>
+      page.getByRole("button", { name, exact: true }).evaluate((button) => {
+        (button as HTMLElement).click();
+        (button as HTMLElement).click();
+      });
+    await more(page, EXAMPLE);
+    await twice("Duplicate");
+    await page.getByText("Copied as").waitFor();
+    expect(await shelved(page)).toEqual([`${EXAMPLE} 2`, EXAMPLE]);
+    const backup = await downloaded(page, "Back up 2 setups");
+    await choose(page, "Import a setup or backup", "all.json", backup);
+    await twice("Import 2 setups");
+    await page.getByText("2 setups imported").waitFor();
+    await choose(page, "Import a setup or backup", "one.json", FULL);
+    await twice("Import and open");
+    await page.waitForFunction(() => location.hash === "#kit");
+    await go(page, "setups");
+    expect(await shelved(page)).toHaveLength(5);
+    const name = JSON.parse(FULL).name as string;
+    await more(page, name);
+    await twice("Remove");
+    await page.getByText(`“${name}” removed`).waitFor();
+    await page.waitForTimeout(300);
+    expect(await page.locator(".toast").textContent()).toContain("removed");
+    expect(await kept(page)).toBe(4);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("what could not be imported for want of room is what is still chosen", async () => {
+    const user = await toSetups();
+    const { page } = user;
+    const one = JSON.parse(FULL);
+    const setups = [1, 2, 3].map((n) => ({ ...one, name: `Night ${n}` }));
+    const backup = JSON.stringify({ format: "hatside-backup", version: 1, setups, unread: [] });
+    await choose(page, "Import a setup or backup", "all.json", backup);
+    await page.getByRole("button", { name: "Import 3 setups" }).waitFor();
+    await page.evaluate(() => {
+      const { put } = IDBObjectStore.prototype;
+      let left = 2;
+      IDBObjectStore.prototype.put = function (...given) {
+        if (left === 0) {
+          IDBObjectStore.prototype.put = put;
+          throw new DOMException("no room", "QuotaExceededError");
+        }
+        left -= 1;
+        return put.apply(this, given);
+      };
+    });
+    await page.getByRole("button", { name: "Import 3 setups" }).click();
+    await page.getByText("2 setups imported, then stopped: the browser’s storage is full").waitFor();
+    await page.getByRole("button", { name: "Import 1 setup", exact: true }).click();
+    await page.getByText("1 setup imported").waitFor();
+    expect((await shelved(page)).sort()).toEqual(["Night 1", "Night 2", "Night 3", EXAMPLE]);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
   it("a setup file is shown with what was not understood, and comes back whole", async () => {
     const user = await toSetups();
     const { page } = user;
     const spoilt = JSON.stringify({ ...JSON.parse(FULL), name: HOSTILE, colour: "red", note: 7 });
-    await choose(page, "Open a setup file or a backup", "spoilt.hatside.json", spoilt);
-    await states(page, `Take in “${HOSTILE}”?`);
-    await unfold(page, "Not understood in");
+    await choose(page, "Import a setup or backup", "spoilt.hatside.json", spoilt);
+    await states(page, `Import “${HOSTILE}”?`);
+    await unfold(page, "in the file; the rest is complete");
     await page.getByText(/^note: 7/).waitFor();
     await keepIt(page);
     await go(page, "setups");
     await more(page, HOSTILE);
-    const out = JSON.parse(await downloaded(page, "Send or save the file"));
+    const out = JSON.parse(await downloaded(page, "Share or download the file"));
     expect(out).toEqual({ ...JSON.parse(FULL), name: HOSTILE, note: "" });
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -207,14 +273,28 @@ describe("files", () => {
       /backup is from a newer Hatside/,
     ],
     ["no text", Buffer.from([0xff, 0xfe, 0xfd]), /not a text file/],
-    ["too large a file", "x".repeat(13_000_000), /12\.4 MB is too much\. Allowed: up to 12\.0 MB/],
   ])("%s is refused with the reason", async (_, content, says) => {
     const user = await toSetups();
     const { page } = user;
-    await choose(page, "Open a setup file or a backup", "odd.json", content);
-    await states(page, "Nothing to take in");
+    await choose(page, "Import a setup or backup", "odd.json", content);
+    await states(page, "Nothing to import");
     expect(await shown(page.getByRole("listitem").filter({ hasText: says }))).toContain("odd.json");
     expect(await kept(page)).toBe(1);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("too large a file is refused with the reason", async () => {
+    const user = await toSetups();
+    const { page } = user;
+    await page.getByLabel("Import a setup or backup").evaluate((input) => {
+      const chosen = new DataTransfer();
+      chosen.items.add(new File(["x".repeat(34_000_000)], "odd.json"));
+      (input as HTMLInputElement).files = chosen.files;
+      input.dispatchEvent(new Event("change", { bubbles: true }));
+    });
+    await states(page, "Nothing to import");
+    await page.getByText("“odd.json”: 32.5 MB is too large. Allowed: up to 32.0 MB.").waitFor();
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
@@ -232,8 +312,8 @@ describe("files", () => {
       );
     await share("from a friend.hatside", FULL);
     await page.goto(site.url);
-    await states(page, `Take in “${JSON.parse(FULL).name}”?`);
-    await page.getByRole("button", { name: "Leave it" }).click();
+    await states(page, `Import “${JSON.parse(FULL).name}”?`);
+    await page.getByRole("button", { name: "Cancel" }).click();
     await share("band.csv", "Name,Input\nCongas,15\n");
     await page.goto("about:blank");
     await page.goto(site.url);
@@ -272,12 +352,12 @@ describe("the shelf", () => {
     ]);
 
     await more(page, "Next week's drummer");
-    await page.getByRole("button", { name: "Delete" }).click();
-    await page.getByText("“Next week's drummer” deleted").waitFor();
+    await page.getByRole("button", { name: "Remove" }).click();
+    await page.getByText("“Next week's drummer” removed").waitFor();
     expect(await shelved(page)).not.toContain("Next week's drummer");
     expect(await kept(page)).toBe(4);
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
-    await page.getByText("Open now: Next week's drummer.", { exact: true }).waitFor();
+    await page.getByText("Open now: “Next week's drummer”.", { exact: true }).waitFor();
     expect(await shelved(page)).toContain("Next week's drummer");
     await go(page, "kit");
     expect(await page.getByRole("button", { name: "Mute Hat" }).getAttribute("aria-pressed")).toBe("true");
@@ -295,7 +375,7 @@ describe("the shelf", () => {
     await page.reload();
     await drawn(page);
     expect(await looks()).toBe("light");
-    await page.getByText("As the device", { exact: true }).click();
+    await page.getByText("System", { exact: true }).click();
     expect(await looks()).toBe("dark");
     await page.emulateMedia({ colorScheme: "light" });
     await expect.poll(looks).toBe("light");
@@ -312,14 +392,14 @@ it.each(["Dark", "Light"])("has no findings and no sideways scroll, %s", async (
   await page.getByText("Copied as").waitFor();
   await linkOf(page);
   await unfold(page, "Compare two setups");
-  await page.getByText("No difference but the name.").waitFor();
+  await page.getByText("No difference except the name.").waitFor();
   const check = async () => {
     expect(await overhang(page)).toBe(0);
     expect(await axeFindings(page)).toEqual([]);
   };
   await check();
   const backup = await downloaded(page, "Back up 2 setups");
-  await choose(page, "Open a setup file or a backup", `${"long".repeat(30)}.json`, backup);
+  await choose(page, "Import a setup or backup", `${"long".repeat(30)}.json`, backup);
   await states(page, "2 setups to choose from");
   await check();
   expect(user.faults).toEqual([]);

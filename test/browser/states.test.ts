@@ -47,7 +47,7 @@ it("nothing is found where every field has what it cannot take", { timeout: WALK
 /** A file chosen under Setups. */
 const give = async (page: Page, content: string): Promise<void> => {
   await go(page, "setups");
-  await choose(page, "Open a setup file or a backup", `${LONGEST}.json`, content);
+  await choose(page, "Import a setup or backup", `${LONGEST}.json`, content);
 };
 
 /** Workers that never answer: what is read or measured there stays under way. */
@@ -179,7 +179,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "setups",
     async (page) => {
       await give(page, JSON.stringify(ODD));
-      await states(page, "Take in “");
+      await states(page, "Import “");
       await openAll(page);
     },
   ],
@@ -200,7 +200,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "setups",
     async (page) => {
       await go(page, packed("{}").slice(1));
-      await states(page, "Nothing to take in");
+      await states(page, "Nothing to import");
       await inspect(page, "refused");
       await neverAnswers(page);
       await go(page, packed(printSetup(EXAMPLE)).slice(1));
@@ -212,7 +212,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "setups",
     async (page) => {
       await go(page, packed(JSON.stringify(ODD)).slice(1));
-      await states(page, "Take in “");
+      await states(page, "Import “");
       await openAll(page);
     },
   ],
@@ -245,7 +245,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
       await unfold(page, "Share the open setup");
       await page.getByText(/^No QR code: /).waitFor();
       await page.getByRole("button", { name: "Share the link" }).click();
-      await page.getByText(/^The link is in the clipboard|^This browser hands nothing on/).waitFor();
+      await page.getByText(/^Link copied|^This browser can’t share/).waitFor();
     },
   ],
   [

@@ -4,9 +4,9 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
 import { VERSION } from "../../src/document/schema";
-import { alert, downloaded, go, shelved, visit } from "./hall";
+import { alert, downloaded, go, shelved, states, visit } from "./hall";
 import { openAt, settled, stored } from "./hands";
-import { axeFindings, drawn, phone, phoneWithMemory, withFolder } from "./harness";
+import { axeFindings, drawn, type Phone, phone, phoneWithMemory, withFolder } from "./harness";
 import { kickIn, panOf, slider } from "./kick";
 import { agree, agreeButton, isNewer, withFirst } from "./newer";
 import { browser, site } from "./stage";
@@ -52,13 +52,13 @@ describe("where nothing can be kept", () => {
   /** What a page does then: it says so, works, hands out the file, and asks before what was done is lost. */
   const worksWithout = async (page: Page, why: string): Promise<void> => {
     await drawn(page);
-    await expect.poll(() => alert(page).textContent()).toContain(`Nothing can be kept here: ${why}.`);
+    await expect.poll(() => alert(page).textContent()).toContain(`Nothing can be saved here: ${why}.`);
     expect(await axeFindings(page)).toEqual([]);
     const edited = await pan(page);
     await settled(page);
-    expectKick(await downloaded(page, "Take the file"), edited);
+    expectKick(await downloaded(page, "Download the setup"), edited);
     await go(page, "setups");
-    await page.getByText("Nothing can be kept in this browser: take files with you.").waitFor();
+    await page.getByText("Nothing can be saved in this browser: download your setups.").waitFor();
     expect(await shelved(page)).toEqual([exampleSetup().name]);
     await go(page, "kit");
     expect(await panOf(page)).toBe(edited);
@@ -81,9 +81,10 @@ describe("where nothing can be kept", () => {
       "the browser’s storage is refused or damaged",
       () => {
         IDBFactory.prototype.open = () => {
-          const request = { error: new DOMException("broken", "UnknownError") };
-          setTimeout(() => (request as unknown as IDBOpenDBRequest).onerror?.(new Event("error")));
-          return request as unknown as IDBOpenDBRequest;
+          const request = Object.setPrototypeOf(new EventTarget(), IDBOpenDBRequest.prototype);
+          Object.defineProperty(request, "error", { value: new DOMException("broken", "UnknownError") });
+          setTimeout(() => request.dispatchEvent(new Event("error")));
+          return request;
         };
       },
     ],
@@ -91,7 +92,8 @@ describe("where nothing can be kept", () => {
       "never answers",
       "the browser’s storage does not answer",
       () => {
-        IDBFactory.prototype.open = () => ({}) as IDBOpenDBRequest;
+        IDBFactory.prototype.open = () =>
+          Object.setPrototypeOf(new EventTarget(), IDBOpenDBRequest.prototype);
       },
     ],
     [
@@ -162,7 +164,7 @@ describe("where storage is full", () => {
         .toContain("Not saved: the browser’s storage is full.");
       expect(await axeFindings(page)).toEqual([]);
       const edited = await pan(page);
-      expectKick(await downloaded(page, "Take the file"), edited);
+      expectKick(await downloaded(page, "Download the setup"), edited);
       expect(await asksBeforeClosing(page)).toBe(true);
       expectKick(await stored(page), before);
 
@@ -241,6 +243,125 @@ describe("where storage is full", () => {
   });
 });
 
+/** Another page of the same origin that holds every transaction up, until it is closed. */
+const holdUp = async ({ context, page }: Phone): Promise<Page> => {
+  const [other] = await Promise.all([
+    context.waitForEvent("page"),
+    page.evaluate(() => void window.open("about:blank")),
+  ]);
+  await other.evaluate(
+    () =>
+      new Promise<void>((holds) => {
+        const opened = indexedDB.open("hatside");
+        opened.onsuccess = () => {
+          const store = opened.result.transaction("things", "readwrite").objectStore("things");
+          const again = (): void => {
+            const asked = store.get("open");
+            asked.onsuccess = () => {
+              holds();
+              again();
+            };
+          };
+          again();
+        };
+      }),
+  );
+  return other;
+};
+
+describe("while another page holds storage up", () => {
+  it("a start says so after 2 s, goes on after 10 s without what is saved, and deletes nothing", async () => {
+    const user = await phone(browser);
+    const { page, faults, context } = user;
+    await openAt(page, site, "kit");
+    const edited = await pan(page);
+    await settled(page);
+    const other = await holdUp(user);
+    await page.goto("about:blank");
+    await page.goto(`${site.url}#kit`);
+    await states(page, "Opening your setups …");
+    expect(await axeFindings(page)).toEqual([]);
+    await alert(page).getByText("the browser’s storage does not answer").waitFor();
+    expect(await alert(page).textContent()).toContain("Nothing saved here earlier is deleted.");
+    await drawn(page);
+    await pan(page);
+    expect(await asksBeforeClosing(page)).toBe(true);
+    await other.close();
+    await page.reload();
+    await drawn(page);
+    expect([await panOf(page), await alert(page).count()]).toEqual([edited, 0]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("an edit is said not to be saved yet after 2 s, closing asks, and it is saved once storage answers", async () => {
+    const user = await phone(browser);
+    const { page, faults, context } = user;
+    await openAt(page, site, "kit");
+    await settled(page);
+    const other = await holdUp(user);
+    const edited = await pan(page);
+    await alert(page).getByText("Not saved yet: the browser’s storage has not answered.").waitFor();
+    expect(await asksBeforeClosing(page)).toBe(true);
+    expect(await axeFindings(page)).toEqual([]);
+    await alert(page).getByText("Not saved: the browser’s storage does not answer.").waitFor();
+    await other.close();
+    await alert(page).waitFor({ state: "detached" });
+    expectKick(await stored(page), edited);
+    expect(await asksBeforeClosing(page)).toBe(false);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+it("where a newer version of the app keeps its setups, they are said to be there still, and are", async () => {
+  const { page, faults, context } = await phone(browser);
+  await openAt(page, site, "kit");
+  await settled(page);
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        const opened = indexedDB.open("hatside", 2);
+        opened.onsuccess = () => {
+          opened.result.close();
+          done();
+        };
+      }),
+  );
+  await page.reload();
+  await drawn(page);
+  await expect
+    .poll(() => alert(page).textContent())
+    .toContain("a newer version of Hatside saved setups in this browser; they are still there");
+  await pan(page);
+  await settled(page);
+  expect(Object.keys(await things(page)).filter((key) => key.startsWith("setup-"))).toHaveLength(1);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+it("setups that the browser dropped are said to be lost, once", async () => {
+  const { page, faults, context } = await phone(browser);
+  await openAt(page, site, "kit");
+  await settled(page);
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        indexedDB.deleteDatabase("hatside").onsuccess = () => done();
+      }),
+  );
+  await page.reload();
+  await drawn(page);
+  await expect.poll(() => alert(page).textContent()).toContain("1 setup saved here is lost");
+  expect(await axeFindings(page)).toEqual([]);
+  await page.reload();
+  await drawn(page);
+  await settled(page);
+  expect(await alert(page).count()).toBe(0);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
 describe("a setup on the shelf that cannot be read", () => {
   const text = JSON.stringify(exampleSetup());
   const SPOILT: readonly (readonly [what: string, value: unknown, why: RegExp])[] = [
@@ -276,8 +397,8 @@ describe("a setup on the shelf that cannot be read", () => {
         .toContain(`“${called}” was not opened and stays as it is.`);
       expect(await alert(page).locator("li").textContent()).toMatch(why);
       expect(await axeFindings(page)).toEqual([]);
-      expect(await downloaded(page, "Take the file as it was")).toBe(raw);
-      await page.getByRole("button", { name: "Understood" }).click();
+      expect(await downloaded(page, "Download the file as it was")).toBe(raw);
+      await page.getByRole("button", { name: "OK", exact: true }).click();
       expect(await alert(page).count()).toBe(0);
 
       await keepsOn(page);
@@ -304,10 +425,10 @@ describe("a setup on the shelf that cannot be read", () => {
     await lay(page, key, { ...whole, text: raw });
     await page.reload();
     await drawn(page);
-    await expect.poll(() => alert(page).textContent()).toContain("was not read whole.");
+    await expect.poll(() => alert(page).textContent()).toContain("was read only in part.");
     expect(await alert(page).locator("li").textContent()).toContain("kit.yaw: 999");
     expect(await axeFindings(page)).toEqual([]);
-    expect(await downloaded(page, "Take the file as it was")).toBe(raw);
+    expect(await downloaded(page, "Download the file as it was")).toBe(raw);
     await pan(page);
     await settled(page);
     expect(await textsIn(page)).toContain(raw);

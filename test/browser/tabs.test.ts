@@ -132,7 +132,7 @@ describe("two tabs with one setup", () => {
     await typeKeys(level(user.page), "-25.5");
     await settled(user.page);
     await typeKeys(level(other), "-24.5");
-    await other.getByText(/^Another tab changed “.*”\. What was done here is kept as/).waitFor();
+    await other.getByText(/^Another tab changed “.*”\. Your changes here are saved as/).waitFor();
     expect(await axeFindings(other)).toEqual([]);
     await settled(other);
     const levels = (await textsIn(other)).map((text) => kickIn(text).level);

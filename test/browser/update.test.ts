@@ -125,7 +125,7 @@ it("an old version never writes over what a newer one made of the same setup", a
     await lay(page, key, newer);
     await openKick(page);
     await typeKeys(level(page), "-29.5");
-    await page.getByText(/^Another tab changed “.*”\. What was done here is kept as/).waitFor();
+    await page.getByText(/^Another tab changed “.*”\. Your changes here are saved as/).waitFor();
     await settled(page);
     expect((await things(page))[key]).toEqual(newer);
     const mine = (await textsIn(page)).filter((text) => text !== newer.text);

@@ -68,10 +68,10 @@ const setups = async (page: Page): Promise<void> => {
   await page.getByRole("button", { name: `More for ${EXAMPLE}`, exact: true }).click();
   await page.getByRole("button", { name: "Duplicate" }).click();
   await unfold(page, "Compare two setups");
-  await page.getByText("No difference but the name.").waitFor();
+  await page.getByText("No difference except the name.").waitFor();
   const backup = await downloads(page, "Back up 2 setups", /hatside/);
-  await choose(page, "Open a setup file or a backup", "backup.json", backup);
-  await page.getByRole("button", { name: "Leave them" }).click();
+  await choose(page, "Import a setup or backup", "backup.json", backup);
+  await page.getByRole("button", { name: "Cancel" }).click();
   await unfold(page, "Start a new setup");
   await page.getByRole("button", { name: "Start with 8 microphones" }).click();
   await states(page, "8 channels make one pair: Drums");
@@ -100,7 +100,7 @@ const aWayOutOfTrouble = async (page: Page): Promise<void> => {
     };
   });
   await slider(page).press("ArrowRight");
-  await downloads(page, "Take the file", /hatside-setup/);
+  await downloads(page, "Download the setup", /hatside-setup/);
 };
 
 it.each(["/", "/name/"])(

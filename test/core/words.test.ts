@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
 import {
   capitalised,
+  clause,
   feedName,
   formatChange,
   formatCount,
   formatInputs,
   formatList,
+  reasonOf,
 } from "../../src/core/words";
 import { BUS, kit } from "./repair/setups";
 
@@ -30,6 +32,26 @@ describe("words of a sentence", () => {
       "3 inputs",
     ]);
     expect(formatCount(2, "more side", "more sides of it")).toBe("2 more sides of it");
+  });
+
+  it("a sentence within another has no stop of its own", () => {
+    expect(["It broke.", "It broke", "It broke ...", "Broke!\n", "", "v1.2"].map(clause)).toEqual([
+      "It broke",
+      "It broke",
+      "It broke",
+      "Broke",
+      "",
+      "v1.2",
+    ]);
+  });
+
+  it("an error says its reason, and one that has none says so", () => {
+    expect(reasonOf(new Error("The disk is gone."))).toBe("The disk is gone");
+    expect(reasonOf(new DOMException("A mutation was refused.", "OddError"))).toBe("A mutation was refused");
+    expect([reasonOf(new Error("")), reasonOf("thrown"), reasonOf(undefined)]).toEqual(
+      Array(3).fill("no reason given"),
+    );
+    expect(reasonOf(null, "the browser is silent")).toBe("the browser is silent");
   });
 
   it("a sentence begins with a capital letter", () => {

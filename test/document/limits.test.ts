@@ -89,7 +89,9 @@ describe("a change that would hold more than a setup may", () => {
     );
     expect(tooMuch({ ...example, listeners: many(33, listener as never) })).toContain("33 listeners in all");
     const inputs = many(193, input as never);
-    expect(tooMuch({ ...example, monitor: { ...example.monitor, inputs } })).toContain("193 inputs in all");
+    expect(tooMuch({ ...example, monitor: { ...example.monitor, inputs } })).toContain(
+      "193 monitor inputs in all",
+    );
     expect(tooMuch(duplicateBus("m1").apply(full()))).toBeNull();
   });
 });

@@ -69,7 +69,7 @@ describe("migrations", () => {
   it("leave what they were given as it was, also when they change it in place or fail", () => {
     const spoil: Migration = (setup) => {
       (setup.kit as { hand: string }).hand = "none";
-      throw new Error("no such hand");
+      throw new Error("no such hand.");
     };
     const given: RawSetup = JSON.parse(printSetup(exampleSetup()));
     const before = JSON.stringify(given);

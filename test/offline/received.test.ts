@@ -1,10 +1,11 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import type { Missing } from "../../src/offline/names";
 import { receiveFiles } from "../../src/offline/received";
 import { ROOT } from "../../src/offline/root";
 import { FakeCaches } from "./caches";
 
 let caches: FakeCaches;
-let told: (readonly [names: readonly string[], isAll: boolean])[];
+let told: (readonly [names: readonly string[], missing: Missing | null])[];
 let launch: (launch: { files: readonly { getFile: () => Promise<File> }[] }) => void;
 
 /** How many shared files wait still. */
@@ -12,8 +13,8 @@ const waiting = (): number => caches.all.get("hatside-shared")?.held.size ?? 0;
 const share = async (name: string, answer = new Response("{}"), to = ROOT): Promise<void> =>
   (await caches.open("hatside-shared")).put(`${to}shared/1/${encodeURIComponent(name)}`, answer);
 const begin = async (): Promise<void> => {
-  receiveFiles((files, isAll) => {
-    told.push([files.map((file) => file.name), isAll]);
+  receiveFiles((files, missing) => {
+    told.push([files.map((file) => file.name), missing]);
     expect(waiting(), "taken out before they were handed over").toBe(before);
   });
   await vi.waitFor(() => expect(waiting()).toBe(0));
@@ -40,7 +41,7 @@ it("hands shared files over, and only then takes them out", async () => {
   await share("c.wav");
   before = 2;
   await begin();
-  expect(told).toEqual([[["a b.hatside", "c.wav"], true]]);
+  expect(told).toEqual([[["a b.hatside", "c.wav"], null]]);
 });
 
 it("hands over the others where one cannot be read, and says that it is not all", async () => {
@@ -50,7 +51,7 @@ it("hands over the others where one cannot be read, and says that it is not all"
   await share("whole.wav");
   before = 2;
   await begin();
-  expect(told).toEqual([[["whole.wav"], false]]);
+  expect(told).toEqual([[["whole.wav"], "unread"]]);
 });
 
 it("hands over every file that the app was opened with and that is still there", async () => {
@@ -62,19 +63,19 @@ it("hands over every file that the app was opened with and that is still there",
       { getFile: async () => new File([], "b.hatside") },
     ],
   });
-  await vi.waitFor(() => expect(told).toEqual([[["a.hatside", "b.hatside"], false]]));
+  await vi.waitFor(() => expect(told).toEqual([[["a.hatside", "b.hatside"], "unread"]]));
 });
 
-const lost: (typeof told)[number] = [[], false];
+const lost: (typeof told)[number] = [[], "unread"];
 
 /** The address says that files were shared which could not be kept; the worker says whether that is so. */
-const beginFailed = async (isSo: boolean): Promise<void> => {
+const beginFailed = async (why: Missing | null): Promise<void> => {
   vi.stubGlobal("location", { search: "?share-failed" });
   vi.stubGlobal(
     "MessageChannel",
     class {
-      port1: { onmessage?: (event: { data: boolean }) => void } = {};
-      port2 = () => this.port1.onmessage?.({ data: isSo });
+      port1: { onmessage?: (event: { data: Missing | null }) => void } = {};
+      port2 = () => this.port1.onmessage?.({ data: why });
     },
   );
   const controller = {
@@ -87,13 +88,16 @@ const beginFailed = async (isSo: boolean): Promise<void> => {
   await new Promise((done) => setTimeout(done));
 };
 
-it("says that files were shared which could not be kept", async () => {
-  await beginFailed(true);
-  expect(told).toEqual([lost]);
-});
+it.each(["unread", "full"] as const)(
+  "says that files were shared which could not be kept, and why: %s",
+  async (why) => {
+    await beginFailed(why);
+    expect(told).toEqual([[[], why]]);
+  },
+);
 
 it("says nothing where only the address says so, which anybody can link to", async () => {
-  await beginFailed(false);
+  await beginFailed(null);
   expect(told).toEqual([]);
   vi.stubGlobal("navigator", {});
   await begin();
@@ -104,16 +108,16 @@ it("leaves what was shared to another deployment of the origin", async () => {
   await share("theirs.wav", undefined, "https://hall.example/other/");
   await share("ours.wav");
   before = 2;
-  receiveFiles((files, isAll) => told.push([files.map((file) => file.name), isAll]));
+  receiveFiles((files, missing) => told.push([files.map((file) => file.name), missing]));
   await vi.waitFor(() => expect(waiting()).toBe(1));
-  expect(told).toEqual([[["ours.wav"], true]]);
+  expect(told).toEqual([[["ours.wav"], null]]);
 });
 
 it("says that shared files cannot be reached now, and leaves them where they are", async () => {
   await share("a.hatside");
   const { held } = await caches.open("hatside-shared");
   caches.open = () => Promise.reject(new DOMException("", "UnknownError"));
-  receiveFiles((files, isAll) => told.push([files.map((file) => file.name), isAll]));
+  receiveFiles((files, missing) => told.push([files.map((file) => file.name), missing]));
   await vi.waitFor(() => expect(told).toEqual([lost]));
   expect(held.size).toBe(1);
 });

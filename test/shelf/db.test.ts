@@ -1,14 +1,16 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Cupboard } from "../../src/shelf/cupboard";
 import { indexedCupboard } from "../../src/shelf/db";
+import { isStorageSlow } from "../../src/shelf/patience";
 import { troubleOf } from "../../src/shelf/trouble";
-import { type Engine, newEngine } from "./engine";
+import { ENGINE_PARTS, type Engine, newEngine } from "./engine";
 
 let engine: Engine;
 beforeEach(() => {
   vi.useFakeTimers();
   engine = newEngine();
   vi.stubGlobal("indexedDB", engine.indexedDB);
+  for (const [name, part] of Object.entries(ENGINE_PARTS)) vi.stubGlobal(name, part);
 });
 afterEach(() => {
   vi.useRealTimers();
@@ -85,6 +87,8 @@ describe("a cupboard in the browser's storage", () => {
     expect(await outcome(indexedCupboard("test"))).toBe("the browser’s storage is refused or damaged");
     engine.fails.open = named("SecurityError");
     expect(await outcome(indexedCupboard("test"))).toBe("the browser does not let this page keep data");
+    engine.fails.open = named("VersionError");
+    expect(await outcome(indexedCupboard("test"))).toMatch(/^a newer version of Hatside .* still there/);
     vi.stubGlobal("indexedDB", {
       open: () => {
         throw named("SecurityError");
@@ -97,15 +101,65 @@ describe("a cupboard in the browser's storage", () => {
 });
 
 describe("an engine that does not answer", () => {
-  it("is given up after 4 s; a connection that comes later stays open for nobody", async () => {
+  const NO_ANSWER = "the browser’s storage does not answer";
+
+  it("is given up after 10 s; a connection that comes later stays open for nobody", async () => {
     engine.hangs = true;
     const cupboard = indexedCupboard("test");
-    expect(await outcome(cupboard, 3900)).toBe("still waiting");
-    expect(await outcome(cupboard, 200)).toBe("the browser’s storage does not answer");
+    expect(await outcome(cupboard, 9900)).toBe("still waiting");
+    expect(await outcome(cupboard, 200)).toBe(NO_ANSWER);
     engine.answer();
     await vi.advanceTimersByTimeAsync(10);
     expect(engine.connections).toHaveLength(1);
     expect(openOnes()).toBe(0);
+  });
+
+  it("is said to be slow after 2 s, until it answers or is given up", async () => {
+    const cupboard = await opened();
+    engine.isBusy = true;
+    const change = cupboard.update("a", () => 1);
+    expect(await outcome(change, 1900)).toBe("still waiting");
+    expect(isStorageSlow.value).toBe(false);
+    expect(await outcome(change, 200)).toBe("still waiting");
+    expect(isStorageSlow.value).toBe(true);
+    engine.answer();
+    expect(await outcome(change)).toBe("done");
+    expect(isStorageSlow.value).toBe(false);
+    engine.isBusy = true;
+    expect(await outcome(cupboard.get("a"), 10_100)).toBe(NO_ANSWER);
+    expect(isStorageSlow.value).toBe(false);
+  });
+
+  it.each<[string, (cupboard: Cupboard) => Promise<unknown>]>([
+    ["one thing", (cupboard) => cupboard.get("a")],
+    ["everything, and not once more for each thing", (cupboard) => cupboard.all()],
+    ["a change", (cupboard) => cupboard.update("a", () => 2)],
+    ["a last change", (cupboard) => cupboard.update("a", () => 2, 1)],
+  ])("while another page holds it is given up after 10 s: %s", async (_, ask) => {
+    const cupboard = await opened();
+    await lay(cupboard, "a", 1);
+    engine.isBusy = true;
+    const asked = ask(cupboard);
+    expect(await outcome(asked, 9900)).toBe("still waiting");
+    expect(await outcome(asked, 200)).toBe(NO_ANSWER);
+    expect(vi.getTimerCount()).toBe(0);
+  });
+
+  it("does not make a change later that was given up, and serves the next one", async () => {
+    const cupboard = await opened();
+    await lay(cupboard, "a", 1);
+    engine.isBusy = true;
+    expect(
+      await outcome(
+        cupboard.update("a", () => 2),
+        10_100,
+      ),
+    ).toBe(NO_ANSWER);
+    engine.answer();
+    await vi.advanceTimersByTimeAsync(100);
+    expect(engine.things.get("a")).toBe(1);
+    expect(await lay(cupboard, "a", 3)).toBe("done");
+    expect([engine.things.get("a"), openOnes()]).toEqual([3, 1]);
   });
 
   it("is waited for no longer once it has answered", async () => {
@@ -117,19 +171,19 @@ describe("an engine that does not answer", () => {
 describe("a connection that breaks", () => {
   it("gives way to another that changes or deletes the whole, and is opened again when needed", async () => {
     const cupboard = await opened();
-    connection(0).face.onversionchange?.();
+    connection(0).face.tell("versionchange");
     await vi.advanceTimersByTimeAsync(10);
     expect(openOnes()).toBe(0);
     expect(await lay(cupboard, "a", 1)).toBe("done");
     expect(engine.things.get("a")).toBe(1);
-    connection(1).face.onversionchange?.();
+    connection(1).face.tell("versionchange");
     await vi.advanceTimersByTimeAsync(10);
     expect(openOnes()).toBe(0);
   });
 
   it("is opened again after the browser closed it", async () => {
     const cupboard = await opened();
-    connection(0).face.onclose?.();
+    connection(0).face.tell("close");
     expect(await lay(cupboard, "a", 1)).toBe("done");
     expect([engine.things.get("a"), engine.connections.length, openOnes()]).toEqual([1, 2, 1]);
   });
@@ -161,7 +215,7 @@ describe("a connection that breaks", () => {
 
   it("cannot be opened again: said, and tried again at the next change", async () => {
     const cupboard = await opened();
-    connection(0).face.onclose?.();
+    connection(0).face.tell("close");
     engine.fails.open = named("UnknownError");
     expect(await lay(cupboard, "a", 1)).toBe("the browser’s storage is refused or damaged");
     engine.fails.open = null;

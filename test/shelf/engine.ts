@@ -1,12 +1,39 @@
 /** Turns of the event loop between an engine and its page. */
 const soon = (run: () => void): void => void setTimeout(run, 0);
 
-type Request = Pick<IDBRequest, "result" | "error"> & { onsuccess?: () => void; onerror?: () => void };
+/** What is heard of by events. */
+class Told extends EventTarget {
+  tell(type: string): void {
+    this.dispatchEvent(new Event(type));
+  }
+}
+class Request extends Told {
+  result: unknown;
+  error: Error | null = null;
+}
+class Transaction extends Told {
+  error: Error | null = null;
+  readonly objectStoreNames = ["things"];
+}
+class Database extends Told {}
+class Store {}
+class Cursor {}
+class Index {}
+
+/** The names by which a page knows the parts of an engine. */
+export const ENGINE_PARTS = {
+  IDBRequest: Request,
+  IDBTransaction: Transaction,
+  IDBDatabase: Database,
+  IDBObjectStore: Store,
+  IDBCursor: Cursor,
+  IDBIndex: Index,
+} as const;
 
 /** One open connection, as the engine sees it. */
 interface Connection {
   closed: boolean;
-  readonly face: { onversionchange?: () => void; onclose?: () => void; close: () => void };
+  readonly face: Database & { readonly close: () => void };
 }
 
 /** IndexedDB by its specification as far as it is used, with an engine that can be told to fail. */
@@ -16,6 +43,8 @@ export interface Engine {
   readonly connections: Connection[];
   /** Opening never answers, until `answer` is called. */
   hangs: boolean;
+  /** Another page is in the midst of something, so that no transaction begins until `answer` is called. */
+  isBusy: boolean;
   readonly answer: () => void;
   /** Opening, every request, or every commit fails with this. */
   readonly fails: { open: Error | null; request: Error | null; commit: Error | null };
@@ -40,10 +69,7 @@ export const newEngine = (): Engine => {
   const transactionOf = (mode: IDBTransactionMode) => {
     let staged = new Map<string, unknown>();
     const queue: (() => void)[] = [];
-    const transaction = {
-      error: null as Error | null,
-      oncomplete: () => {},
-      onabort: () => {},
+    const transaction = Object.assign(new Transaction(), {
       objectStore: () => store,
       commit: () => {
         isComplete = true;
@@ -52,7 +78,7 @@ export const newEngine = (): Engine => {
         if (isOver || isComplete) throw new DOMException("the transaction is over", "InvalidStateError");
         abort(null);
       },
-    };
+    });
     let isOver = false;
     /** The page has said that nothing more comes. */
     let isComplete = false;
@@ -65,7 +91,7 @@ export const newEngine = (): Engine => {
     };
     const abort = (error: Error | null): void => {
       transaction.error = error;
-      end(() => soon(() => transaction.onabort()));
+      end(() => soon(() => transaction.tell("abort")));
     };
     const commit = (): void => {
       if (engine.fails.commit) {
@@ -74,7 +100,7 @@ export const newEngine = (): Engine => {
       }
       engine.things.clear();
       for (const [key, value] of staged) engine.things.set(key, value);
-      end(() => transaction.oncomplete());
+      end(() => transaction.tell("complete"));
     };
     const step = (): void => {
       if (isOver) return;
@@ -83,13 +109,23 @@ export const newEngine = (): Engine => {
         end(() => {});
         return;
       }
-      queue.shift()?.();
-      if (isOver) return;
-      isComplete ||= queue.length === 0;
-      soon(queue.length > 0 ? step : commit);
+      const next = queue.shift();
+      if (next) {
+        next();
+        // Whoever heard of it may ask for more until then.
+        if (!isOver) soon(step);
+        return;
+      }
+      isComplete = true;
+      soon(commit);
     };
     const start = (): void => {
       if (engine.gone) return;
+      if (engine.isBusy) {
+        waiting.push(start);
+        return;
+      }
+      if (isOver) return;
       staged = new Map(engine.things);
       soon(step);
     };
@@ -97,23 +133,18 @@ export const newEngine = (): Engine => {
     if (inTurn.length === 1) start();
     const ask = (run: () => unknown, keys: readonly string[] = []): Request => {
       if (isOver || isComplete) throw new DOMException("the transaction is over", "TransactionInactiveError");
-      const request = { result: undefined, error: null } as Request;
+      const request = new Request();
       queue.push(() => {
         const isDamaged = keys.some((key) => engine.damaged.has(key));
         const failure = isDamaged ? new DOMException("of the engine", "DataError") : engine.fails.request;
         if (failure) {
-          Object.assign(request, { error: failure });
-          request.onerror?.();
+          request.error = failure;
+          request.tell("error");
+          transaction.tell("error");
           return abort(failure);
         }
-        Object.assign(request, { result: run() });
-        if (engine.gone) return;
-        try {
-          request.onsuccess?.();
-        } catch (error) {
-          abort(new DOMException("a handler threw", "AbortError"));
-          throw error;
-        }
+        request.result = run();
+        if (!engine.gone) request.tell("success");
       });
       return request;
     };
@@ -121,7 +152,7 @@ export const newEngine = (): Engine => {
       if (mode !== "readwrite") throw new DOMException("only read", "ReadOnlyError");
       return ask(run);
     };
-    const store = {
+    const store = Object.assign(new Store(), {
       transaction,
       get: (key: string) => ask(() => staged.get(key), [key]),
       getAll: () => ask(() => [...staged.values()], [...staged.keys()]),
@@ -131,12 +162,12 @@ export const newEngine = (): Engine => {
         return change(() => staged.set(key, copy));
       },
       delete: (key: string) => change(() => void staged.delete(key)),
-    };
+    });
     return transaction;
   };
 
   const connect = (): unknown => {
-    const face = {
+    const face = Object.assign(new Database(), {
       close: () => {
         connection.closed = true;
       },
@@ -152,23 +183,23 @@ export const newEngine = (): Engine => {
         engine.durability.push(options.durability);
         return transactionOf(mode);
       },
-    };
+    });
     const connection: Connection = { closed: false, face };
     engine.connections.push(connection);
     return face;
   };
 
   const open = () => {
-    const request = { result: undefined, error: null } as Request & { onupgradeneeded?: () => void };
+    const request = new Request();
     const answer = (): void => {
       if (engine.fails.open) {
-        Object.assign(request, { error: engine.fails.open });
-        request.onerror?.();
+        request.error = engine.fails.open;
+        request.tell("error");
         return;
       }
-      Object.assign(request, { result: connect() });
-      if (isNew) request.onupgradeneeded?.();
-      request.onsuccess?.();
+      request.result = connect();
+      if (isNew) request.tell("upgradeneeded");
+      request.tell("success");
     };
     if (engine.hangs) waiting.push(answer);
     else soon(answer);
@@ -179,7 +210,10 @@ export const newEngine = (): Engine => {
     things: new Map(),
     connections: [],
     hangs: false,
+    isBusy: false,
     answer: () => {
+      engine.hangs = false;
+      engine.isBusy = false;
       for (const answer of waiting.splice(0)) answer();
     },
     fails: { open: null, request: null, commit: null },

@@ -84,7 +84,7 @@ const WAYS: readonly (readonly [string, (file: SetupFile) => Promise<readonly Re
     "backup",
     async (file) => {
       const texts = async () => [printSetup(file), printSetup(file)];
-      const [first, ...more] = await readFile(new File([await printBackup({ texts })], "backup.json"));
+      const [first, ...more] = await readFile(new File(await printBackup({ texts }), "backup.json"));
       expect(more).toEqual([first]);
       return first ? [first] : [];
     },

@@ -9,6 +9,7 @@ import { templateSetup } from "../../src/document/templates";
 import { SAVE_AFTER } from "../../src/shelf/autosave";
 import type { Cupboard } from "../../src/shelf/cupboard";
 import { createShelf, type Shelf } from "../../src/shelf/shelf";
+import type { Tally } from "../../src/shelf/tally";
 import { full, type ShakyCupboard, shakyCupboard } from "./shaky-cupboard";
 
 const example = exampleSetup();
@@ -154,6 +155,50 @@ describe("starting", () => {
       why: "the browser’s storage is refused or damaged",
     });
     expect(cupboard.written).toEqual([]);
+  });
+});
+
+describe("setups that the browser dropped", () => {
+  const tallyOf = (count: number) => {
+    const tally = {
+      count,
+      read: () => tally.count,
+      note: (now: number) => {
+        tally.count = now;
+      },
+    };
+    return tally;
+  };
+  const beginWith = async (tally: Tally): Promise<void> => {
+    shelf = createShelf(async () => cupboard, tally);
+    await shelf.start();
+  };
+
+  it.each([
+    [1, "1 setup saved here is lost: "],
+    [3, "3 setups saved here are lost: "],
+  ])("are said to be lost where there were %i and nothing is there", async (count, says) => {
+    const tally = tallyOf(count);
+    await beginWith(tally);
+    expect(shelf.news.value.map((n) => n.says)).toEqual([expect.stringContaining(says)]);
+    expect([current.value, tally.count]).toEqual([example, 1]);
+  });
+
+  it("are not, at a first start and where something is there; the number is kept up", async () => {
+    const tally = tallyOf(0);
+    await beginWith(tally);
+    await shelf.duplicate(shelf.openId.value ?? "");
+    expect([shelf.news.value, tally.count]).toEqual([[], 2]);
+    await beginWith(tally);
+    expect([shelf.news.value, tally.count]).toEqual([[], 2]);
+  });
+
+  it("are not where storage cannot be reached: the number stays", async () => {
+    const tally = tallyOf(5);
+    shelf = createShelf(() => Promise.reject(new DOMException("", "VersionError")), tally);
+    await shelf.start();
+    expect([shelf.news.value, tally.count]).toEqual([[], 5]);
+    expect(shelf.saving.value.why).toContain("still there");
   });
 });
 
@@ -444,7 +489,7 @@ describe("several setups", () => {
 
   it("say when one is gone", async () => {
     await shelf.open("setup-gone");
-    expect(shelf.news.value[0]?.says).toBe("The setup was not opened: it is not on the shelf any more.");
+    expect(shelf.news.value[0]?.says).toBe("The setup was not opened: it is no longer saved here.");
     expect(current.value.name).toBe("A");
   });
 });
@@ -487,7 +532,7 @@ describe("two tabs at one cupboard", () => {
     run(dragPan("s1", 0.7));
     await later(1000);
     expect(shelf.news.value.at(-1)?.says).toBe(
-      "Another tab changed “\u202Enever closed\u202C”. What was done here is kept as “\u202Enever closed 2\u202C”.",
+      "Another tab changed “\u202Enever closed\u202C”. Your changes here are saved as “\u202Enever closed 2\u202C”.",
     );
   });
 

@@ -179,3 +179,23 @@ describe("a browser without locks", () => {
     expect([roles(a), a.log]).toEqual([["edits"], []]);
   });
 });
+
+it("where locks never answer, the tab edits after 10 s, and watches should it turn out that another has the turn", async () => {
+  let answer: (lock: null) => unknown = () => {};
+  const request = ((_: string, __: LockOptions, granted: typeof answer) => {
+    answer = granted;
+    return new Promise(() => {});
+  }) as unknown as LockManager["request"];
+  const watching = signal(false);
+  let isKnown = false;
+  const hooks = { gain: async () => {}, lose: async () => {}, changed: async () => {} };
+  void takeTurns({ locks: { request }, channel: channels() }, watching, hooks).then(() => {
+    isKnown = true;
+  });
+  await later(9900);
+  expect(isKnown).toBe(false);
+  await later(200);
+  expect([isKnown, watching.value]).toEqual([true, false]);
+  answer(null);
+  expect(watching.value).toBe(true);
+});

@@ -11,6 +11,9 @@ export const nextId = (prefix: Prefix, list: readonly { readonly id: Id }[]): Id
   return `${prefix}${n}`;
 };
 
+/** A name that gets a number grows up to so many characters, as many as can be typed; a longer one stays as long as it is. */
+const ROOM = 80;
+
 /**
  * A name that no other in the list has: itself, else with the next free number. What has no name stays without.
  * @example uniqueName("Tom 2", [{ name: "Tom 1" }, { name: "Tom 2" }]) // "Tom 3"
@@ -19,7 +22,10 @@ export const uniqueName = (name: string, list: readonly { readonly name: string 
   const taken = new Set(list.map((item) => item.name));
   if (name === "" || !taken.has(name)) return name;
   const [, stem = name, number] = /^(.*) (\d{1,6})$/.exec(name) ?? [];
+  const most = Math.max([...name].length, ROOM);
+  const letters = [...stem];
+  const numbered = (n: number): string => `${letters.slice(0, most - 1 - String(n).length).join("")} ${n}`;
   let n = Number(number ?? 1) + 1;
-  while (taken.has(`${stem} ${n}`)) n += 1;
-  return `${stem} ${n}`;
+  while (taken.has(numbered(n))) n += 1;
+  return numbered(n);
 };

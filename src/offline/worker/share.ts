@@ -1,4 +1,4 @@
-import { SHARE_FAILED, SHARED_CACHE } from "../names";
+import { type Missing, SHARE_FAILED, SHARED_CACHE } from "../names";
 
 /** Field of the share form, as the manifest names it. */
 const FIELD = "files";
@@ -17,14 +17,14 @@ const keep = async (request: Request, page: string): Promise<void> => {
   );
 };
 
-/** Files were shared that could not be kept, and no page was told yet. */
-let hasFailed = false;
+/** Why files that were shared could not be kept, as long as no page was told. */
+let failure: Missing | null = null;
 
-/** Whether files were shared that could not be kept; true once only. Anybody can link to an address that says so. */
-export const tellFailure = (): boolean => {
-  const failed = hasFailed;
-  hasFailed = false;
-  return failed;
+/** Why files that were shared could not be kept; once only, then null. Anybody can link to an address that says so. */
+export const tellFailure = (): Missing | null => {
+  const told = failure;
+  failure = null;
+  return told;
 };
 
 /**
@@ -33,9 +33,9 @@ export const tellFailure = (): boolean => {
  * @param page address of the page
  */
 export const keepShared = async (request: Request, page: string): Promise<Response> => {
-  hasFailed = await keep(request, page).then(
-    () => false,
-    () => true,
+  failure = await keep(request, page).then(
+    () => null,
+    (error: Error) => (error.name === "QuotaExceededError" ? "full" : "unread"),
   );
-  return Response.redirect(`${page}?${hasFailed ? SHARE_FAILED : "shared"}`, 303);
+  return Response.redirect(`${page}?${failure ? SHARE_FAILED : "shared"}`, 303);
 };

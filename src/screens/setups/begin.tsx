@@ -33,17 +33,21 @@ export const Begin = () => (
       <button
         type="button"
         class="main"
-        disabled={readOnly.value}
-        onClick={() => openNew(templateSetup(count.value, hand.value))}
+        disabled={readOnly.value || openNew.isBusy.value}
+        onClick={() => openNew.run(templateSetup(count.value, hand.value))}
       >
         Start with {count.value} microphones
       </button>
-      <button type="button" disabled={readOnly.value} onClick={() => openNew(exampleSetup())}>
+      <button
+        type="button"
+        disabled={readOnly.value || openNew.isBusy.value}
+        onClick={() => openNew.run(exampleSetup())}
+      >
         Open the example
       </button>
     </div>
     <p class="soft small">
-      Places, pans and levels of a template are typical ones, to be replaced by yours. The example is an
+      A template’s positions, pans and levels are typical values: replace them with yours. The example is an
       invented band.
     </p>
   </>

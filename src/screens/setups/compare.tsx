@@ -25,7 +25,7 @@ const Sentences = ({ pair }: { pair: Pair }) => {
     <>
       <p role="status">
         {found.length === 0
-          ? "No difference but the name."
+          ? "No difference except the name."
           : `${formatCount(found.length, "difference")}. In “${setupName(pair[1])}”:`}
       </p>
       {parts.map((part) => (
@@ -86,7 +86,7 @@ export const Compare = () => {
           </div>
         ))}
       </div>
-      {typeof shown === "string" ? <p class="notice bad">Not compared: {shown.replace(/\.$/, "")}.</p> : null}
+      {typeof shown === "string" ? <p class="notice bad">Not compared: {shown}.</p> : null}
       {shown && typeof shown !== "string" ? <Sentences pair={shown} /> : null}
     </div>
   );

@@ -7,11 +7,12 @@ import { setTheme, theme } from "../theme";
 
 const storage = (): string => {
   if (shelf.saving.value.state === "unavailable")
-    return "Nothing can be kept in this browser: take files with you.";
-  if (isKept.value === null) return "Setups are kept in this browser; it may clear them when space is short.";
+    return "Nothing can be saved in this browser: download your setups.";
+  if (isKept.value === null)
+    return "Setups are saved in this browser; it may clear them when space is short.";
   return isKept.value
-    ? "Setups are kept in this browser, which promised not to clear them by itself."
-    : "Setups are kept in this browser, but it may clear them when space is short. Back them up.";
+    ? "Setups are saved in this browser, which promised not to clear them by itself."
+    : "Setups are saved in this browser, but it may clear them when space is short. Back them up.";
 };
 
 const copy = (): string => {
@@ -31,12 +32,12 @@ export const Device = () => {
     <section class="card stack" aria-labelledby="device">
       <h2 id="device">This device</h2>
       <Choice
-        label="Looks"
+        label="Theme"
         value={theme.value}
         options={[
           ["dark", "Dark"],
           ["light", "Light"],
-          ["device", "As the device"],
+          ["device", "System"],
         ]}
         onValue={setTheme}
       />

@@ -11,14 +11,14 @@ const contents = (file: SetupFile): string => {
     formatCount(channels.length, "channel"),
     formatCount(buses.length, "bus", "buses"),
     formatCount(listeners.length, "listener"),
-    `${used} of ${formatCount(monitor.inputCount, "input")} in use`,
+    `${used} of ${formatCount(monitor.inputCount, "input")} used`,
   ];
   const hand = HANDS.find(([id]) => id === kit.hand)?.[1].toLowerCase();
   return `${formatList(things)}; ${hand} kit.`;
 };
 
 const Notes = ({ notes }: { notes: readonly string[] }) => (
-  <Fold look="explain" title={`Not understood in ${formatCount(notes.length, "place")}; the rest is whole`}>
+  <Fold look="explain" title={`${formatCount(notes.length, "problem")} in the file; the rest is complete`}>
     {() => <Sentences says={notes} />}
   </Fold>
 );

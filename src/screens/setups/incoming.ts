@@ -1,11 +1,11 @@
 import { signal } from "@preact/signals";
 import { quoted } from "../../core/lib/direction";
-import { formatList } from "../../core/words";
+import { formatCount, formatList } from "../../core/words";
 import type { ReadSetup } from "../../document/read-setup";
 import { readAway } from "../../shelf/away";
 import { goTo, receivedLink, replacePlace } from "../route";
 
-/** Setups from outside, to be looked at before anything of them is kept. */
+/** Setups from outside, to be looked at before anything of them is saved. */
 export interface Incoming {
   /** Where they come from, as the end of a sentence: "a link", "“hall.hatside.json”". */
   readonly from: string;
@@ -18,31 +18,37 @@ export interface Incoming {
 /** What waits for the user's word; null while there is nothing. */
 export const incoming = signal<Incoming | null>(null);
 
-/** Shows what is in setup files and backups. Nothing is kept. */
+/** Files up to so many are named. */
+const NAMED = 3;
+
+const filesSaid = (files: readonly File[]): string =>
+  files.length > NAMED
+    ? formatCount(files.length, "file")
+    : formatList(files.map((file) => quoted(file.name)));
+
+/** Shows what is in setup files and backups. Nothing is saved. */
 export const lookIntoFiles = async (files: readonly File[]): Promise<void> => {
-  const reading: Incoming = {
-    from: formatList(files.map((file) => quoted(file.name))),
-    setups: null,
-    link: "",
-  };
+  const reading: Incoming = { from: filesSaid(files), setups: null, link: "" };
   incoming.value = reading;
   goTo("setups");
-  const setups: ReadSetup[] = [];
-  for (const file of files) setups.push(...(await readAway({ kind: "file", file })));
+  const setups = await readAway({ kind: "files", files });
   // In the meantime something else may have come, or the user may have let go of it.
   if (incoming.peek() === reading) incoming.value = { ...reading, setups };
-};
-
-/** Shows what a link carries. Nothing is kept. */
-export const lookIntoLink = async (link: string): Promise<void> => {
-  const reading: Incoming = { from: "a link", setups: null, link };
-  incoming.value = reading;
-  const setups = await readAway({ kind: "link", text: link });
-  if (incoming.peek() === reading && receivedLink.peek() === link) incoming.value = { ...reading, setups };
 };
 
 /** Lets go of what waited, also of the link in the address. */
 export const letGo = (): void => {
   incoming.value = null;
   replacePlace("setups");
+};
+
+/** Shows what a link carries. Nothing is saved; a link that carries nothing readable does not stay in the history. */
+export const lookIntoLink = async (link: string): Promise<void> => {
+  const reading: Incoming = { from: "a link", setups: null, link };
+  incoming.value = reading;
+  const setups = await readAway({ kind: "link", text: link });
+  if (incoming.peek() !== reading || receivedLink.peek() !== link) return;
+  const isRefused = !setups.some((read) => read.ok);
+  incoming.value = { ...reading, setups, link: isRefused ? "" : link };
+  if (isRefused) replacePlace("setups");
 };

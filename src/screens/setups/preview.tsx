@@ -8,6 +8,7 @@ import { shelf } from "../../shelf/here";
 import { Tick } from "../../ui/choice";
 import { Portion } from "../../ui/portion";
 import { Verdict } from "../../ui/verdict";
+import { oneAtATime } from "../one-at-a-time";
 import { setupName } from "../shown-names";
 import { toast } from "../state";
 import { Facts } from "./facts";
@@ -16,11 +17,11 @@ import { openNew } from "./open";
 
 type Readable = Extract<ReadSetup, { ok: true }>;
 
-const UNTIL = "Nothing is kept on this device until you say so.";
+const UNTIL = "Nothing is saved until you import it.";
 
 const Refusals = ({ setups }: { setups: readonly ReadSetup[] }) => (
   <Portion
-    what="that were refused"
+    what="that can’t be read"
     items={setups.flatMap((read) => (read.ok ? [] : [read.why]))}
     each={(why, at) => (
       <li class="notice bad" key={at}>
@@ -32,43 +33,56 @@ const Refusals = ({ setups }: { setups: readonly ReadSetup[] }) => (
 
 const One = ({ read, from }: { read: Readable; from: string }) => (
   <>
-    <Verdict tone="care" says={`Take in “${setupName(read.file)}”?`}>
+    <Verdict tone="care" says={`Import “${setupName(read.file)}”?`}>
       From {from}. {UNTIL}
     </Verdict>
     <div class="card stack">
       <Facts file={read.file} notes={read.notes} />
     </div>
     <div class="row">
-      <button type="button" class="main" disabled={readOnly.value} onClick={() => openNew(read.file)}>
-        Keep it and open it
+      <button
+        type="button"
+        class="main"
+        disabled={readOnly.value || openNew.isBusy.value}
+        onClick={() => openNew.run(read.file)}
+      >
+        Import and open
       </button>
       <button type="button" onClick={letGo}>
-        Leave it
+        Cancel
       </button>
     </div>
   </>
 );
 
-const putOnShelf = async (files: readonly SetupFile[]): Promise<void> => {
+/** Saves setups; what could not be saved any more stays to be chosen. */
+const importAll = oneAtATime(async (files: readonly SetupFile[], saved: (count: number) => void) => {
   const { done, why } = await restore(shelf, files);
-  const says = `${formatCount(done, "setup")} put on the shelf`;
+  saved(done);
+  const says = `${formatCount(done, "setup")} imported`;
   if (!why) letGo();
-  toast.value = { says: why ? `${says}, then no more: ${why}` : says, undo: false };
-};
+  toast.value = { says: why ? `${says}, then stopped: ${why}` : says, undo: false };
+});
 
 const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) => {
   const left = useSignal<ReadonlySet<number>>(new Set());
-  const chosen = reads.filter((_, at) => !left.value.has(at));
+  const chosen = [...reads.keys()].filter((at) => !left.value.has(at));
   const tick = (at: number, on: boolean) => {
     const next = new Set(left.value);
     if (on) next.delete(at);
     else next.add(at);
     left.value = next;
   };
+  const leaveOut = (count: number) => {
+    left.value = new Set([...left.value, ...chosen.slice(0, count)]);
+  };
+  const files = () => chosen.flatMap((at) => reads[at]?.file ?? []);
+  const isBusy = importAll.isBusy.value;
   return (
     <>
       <Verdict tone="care" says={`${formatCount(reads.length, "setup")} to choose from`}>
-        From {from}. {UNTIL} What is there already stays as it is; one of the same name gets a number.
+        From {from}. {UNTIL} Your saved setups stay as they are; an imported one of the same name gets a
+        number.
       </Verdict>
       <Portion
         what="more"
@@ -88,29 +102,29 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
         <button
           type="button"
           class="main"
-          disabled={readOnly.value || chosen.length === 0}
-          onClick={() => putOnShelf(chosen.map((read) => read.file))}
+          disabled={readOnly.value || chosen.length === 0 || isBusy}
+          onClick={() => importAll.run(files(), leaveOut)}
         >
-          Put {formatCount(chosen.length, "setup")} on the shelf
+          {isBusy ? "Importing …" : `Import ${formatCount(chosen.length, "setup")}`}
         </button>
-        <button type="button" onClick={letGo}>
-          Leave them
+        <button type="button" disabled={isBusy} onClick={letGo}>
+          Cancel
         </button>
       </div>
     </>
   );
 };
 
-/** What came from outside: shown whole, kept only on a tap. */
+/** What came from outside: shown whole, saved only on a tap. */
 export const Preview = ({ setups, from }: Incoming) => {
   if (!setups)
     return (
       <>
-        <Verdict tone="care" says="Looking into it …">
+        <Verdict tone="care" says="Reading …">
           From {from}. {UNTIL}
         </Verdict>
         <button type="button" onClick={letGo}>
-          Leave it
+          Cancel
         </button>
       </>
     );
@@ -119,12 +133,12 @@ export const Preview = ({ setups, from }: Incoming) => {
   if (!only)
     return (
       <>
-        <Verdict tone="wrong" says="Nothing to take in">
+        <Verdict tone="wrong" says="Nothing to import">
           From {from}.
         </Verdict>
         <Refusals setups={setups} />
         <button type="button" onClick={letGo}>
-          To my setups
+          Back to setups
         </button>
       </>
     );

@@ -10,6 +10,7 @@ import { Icon } from "../../ui/icon";
 import { TextField } from "../../ui/text-field";
 import { asFile } from "../as-file";
 import { attempt } from "../attempt";
+import { oneAtATime } from "../one-at-a-time";
 import { goTo } from "../route";
 import { setupName } from "../shown-names";
 import { toast } from "../state";
@@ -22,21 +23,24 @@ const open = async (id: string): Promise<void> => {
   if (shelf.openId.peek() === id) goTo("channels");
 };
 
-const duplicate = (line: OnShelf): Promise<boolean> =>
+const duplicate = oneAtATime((line: OnShelf) =>
   attempt("Not copied", async () => {
     await shelf.duplicate(line.id);
     const [copy = line] = shelf.list.peek();
     toast.value = { says: `Copied as “${setupName(copy)}”`, undo: false };
-  });
+  }),
+);
 
-const remove = (line: OnShelf): Promise<boolean> =>
-  attempt("Not deleted", async () => {
+const remove = oneAtATime((line: OnShelf) =>
+  attempt("Not removed", async () => {
     const putBack = await shelf.remove(line.id);
-    toast.value = { says: `“${setupName(line)}” deleted`, undo: () => void attempt("Not put back", putBack) };
-  });
+    toast.value = { says: `“${setupName(line)}” removed`, undo: () => void attempt("Not restored", putBack) };
+  }),
+);
 
-const send = ({ id, name }: OnShelf): Promise<boolean> =>
-  attempt("No file made", async () => shareFile(asFile(exportText(name, await shelf.textOf(id)))));
+const send = oneAtATime(({ id, name }: OnShelf) =>
+  attempt("No file made", async () => shareFile(asFile(exportText(name, await shelf.textOf(id))))),
+);
 
 /** What can be done with a setup besides opening it. */
 const Actions = ({ line }: { line: OnShelf }) => {
@@ -58,23 +62,23 @@ const Actions = ({ line }: { line: OnShelf }) => {
         }}
         onDone={rename}
       />
-      {isBlank ? <p class="bad small">Name: nothing is written here. The old one stays.</p> : null}
+      {isBlank ? <p class="bad small">Name: empty. The old name stays.</p> : null}
       <div class="row">
-        <button type="button" disabled={readOnly.value} onClick={() => duplicate(line)}>
+        <button type="button" disabled={readOnly.value} onClick={() => duplicate.run(line)}>
           Duplicate
         </button>
-        <button type="button" onClick={() => send(line)}>
-          Send or save the file
+        <button type="button" onClick={() => send.run(line)}>
+          Share or download the file
         </button>
-        <button type="button" disabled={readOnly.value} onClick={() => remove(line)}>
-          Delete
+        <button type="button" disabled={readOnly.value} onClick={() => remove.run(line)}>
+          Remove
         </button>
       </div>
     </div>
   );
 };
 
-/** One setup on the shelf: a tap opens it, the rest is behind the second button. */
+/** One saved setup: a tap opens it, the rest is behind the second button. */
 export const SetupRow = ({ line }: { line: OnShelf }) => {
   const more = useSignal(false);
   const name = setupName(line);

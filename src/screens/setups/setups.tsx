@@ -31,7 +31,7 @@ export const SetupsScreen = () => {
   return (
     <>
       <Verdict tone="fine" says={`${formatCount(shelf.list.value.length, "setup")} on this device`}>
-        Open now: {setupName(current.value)}.
+        Open now: “{setupName(current.value)}”.
       </Verdict>
       <TextField
         label="Note on the open setup"

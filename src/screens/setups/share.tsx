@@ -1,6 +1,7 @@
 import "./setups.css";
 import { useSignal } from "@preact/signals";
 import { useLayoutEffect } from "preact/hooks";
+import { reasonOf } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
 import { current } from "../../document/store";
 import { exportFile } from "../../shelf/file";
@@ -14,11 +15,11 @@ import { setupName } from "../shown-names";
 const QUIET = 4;
 
 const WORDS: { readonly [shared in Shared]: string } = {
-  shared: "Handed on.",
+  shared: "Shared.",
   dismissed: "",
-  copied: "The link is in the clipboard.",
-  saved: "The file is with your downloads.",
-  failed: "This browser hands nothing on: copy the link from the field.",
+  copied: "Link copied.",
+  saved: "File downloaded.",
+  failed: "This browser can’t share: copy the link from the field below.",
 };
 
 /** The dark modules as one path of lines, a run at a time. */
@@ -46,7 +47,7 @@ const Code = ({ code, name }: { code: QrCode; name: string }) => {
       </svg>
       <figcaption class="soft small">
         Point the other phone’s camera at it.
-        {code.dense ? " It is a dense one: turn the light up, hold still and close." : ""}
+        {code.dense ? " The code is dense: turn up the brightness, hold still and close." : ""}
       </figcaption>
     </figure>
   );
@@ -64,7 +65,7 @@ const make = async (file: SetupFile): Promise<Made> => {
   return { link, code: await qrOf(link) };
 };
 
-/** The open setup as a link, a code and a file; everything stays on this device until it is handed on. */
+/** The open setup as a link, a code and a file; everything stays on this device until it is shared. */
 export const Share = () => {
   const file = current.value;
   const made = useSignal<Made | null>(null);
@@ -78,9 +79,9 @@ export const Share = () => {
       (next) => {
         if (!isStale) made.value = next;
       },
-      (error: Error) => {
+      (error: unknown) => {
         if (isStale) return;
-        word.value = `No link: ${error.message}. Send the file instead.`;
+        word.value = `No link: ${reasonOf(error)}. Share the file instead.`;
       },
     );
     return () => {
@@ -94,7 +95,7 @@ export const Share = () => {
   return (
     <div class="stack">
       <p class="soft small">
-        The link carries the whole setup behind its #, which no browser sends to a server. Whoever has the
+        The whole setup is in the link, after the #, which browsers never send to a server. Anyone with the
         link has the setup.
       </p>
       <div class="row">
@@ -107,7 +108,7 @@ export const Share = () => {
           Share the link
         </button>
         <button type="button" onClick={() => hand(shareFile(asFile(exportFile(file))))}>
-          Send or save the file
+          Share or download the file
         </button>
       </div>
       <p role="status">{word.value}</p>

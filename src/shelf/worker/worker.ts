@@ -1,3 +1,4 @@
+import { reasonOf } from "../../core/words";
 import { type ReadSetup, readSetup } from "../../document/read-setup";
 import type { Reply, Task } from "../away";
 import { readFile } from "../file";
@@ -15,11 +16,11 @@ const readLink = async (text: string): Promise<ReadSetup> => {
 /** One task, then the page ends this worker. */
 self.onmessage = async ({ data }: MessageEvent<Task>): Promise<void> => {
   try {
-    const setups = data.kind === "file" ? await readFile(data.file) : [await readLink(data.text)];
-    for (const read of setups) say({ kind: "setup", read });
+    if (data.kind === "link") say({ kind: "setup", read: await readLink(data.text) });
+    else for (const file of data.files) for (const read of await readFile(file)) say({ kind: "setup", read });
   } catch (error) {
     // What is thrown in a promise the page would never hear of.
-    say({ kind: "setup", read: { ok: false, why: `Reading stopped: ${(error as Error).message}.` } });
+    say({ kind: "setup", read: { ok: false, why: `Reading stopped: ${reasonOf(error)}.` } });
   }
   say({ kind: "end" });
 };

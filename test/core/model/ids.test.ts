@@ -45,6 +45,16 @@ describe("the name of something new", () => {
     expect(named("Tom 2 low", "Tom 2 low")).toBe("Tom 2 low 2");
   });
 
+  it("grows to what can be typed and no further; one that is longer stays as long as it is", () => {
+    const typed = "n".repeat(80);
+    expect(named(typed, typed)).toBe(`${"n".repeat(78)} 2`);
+    expect(named("n".repeat(79), "n".repeat(79))).toBe(`${"n".repeat(78)} 2`);
+    const long = "\u{1F941}".repeat(2000);
+    expect(named(long, long)).toBe(`${"\u{1F941}".repeat(1998)} 2`);
+    expect(named(typed, typed, `${"n".repeat(78)} 2`)).toBe(`${"n".repeat(78)} 3`);
+    expect(named(`${"n".repeat(78)} 9`, `${"n".repeat(78)} 9`)).toBe(`${"n".repeat(77)} 10`);
+  });
+
   it("is none where none is asked for", () => {
     expect([named("", ""), named("", "Tom")]).toEqual(["", ""]);
   });

@@ -254,9 +254,19 @@ describe("while the caches cannot be read", () => {
     body.append("files", new File(["{}"], "a.hatside"));
     const answer = await asked(new Request(`${SCOPE}share`, { method: "POST", body }));
     expect([answer?.status, answer?.headers.get("location")]).toEqual([303, `${SCOPE}?share-failed`]);
-    expect(await says({ type: "SHARE_FAILED" })).toBe(true);
-    expect(await says({ type: "SHARE_FAILED" }), "told twice").toBe(false);
+    expect(await says({ type: "SHARE_FAILED" })).toBe("unread");
+    expect(await says({ type: "SHARE_FAILED" }), "told twice").toBeNull();
   });
+});
+
+it("files that are shared while storage is full are not kept, and the page is told that it is full", async () => {
+  const cache = await caches.open("hatside-shared");
+  Object.assign(cache, { put: () => Promise.reject(new DOMException("no room", "QuotaExceededError")) });
+  const body = new FormData();
+  body.append("files", new File(["{}"], "a.hatside"));
+  const answer = await asked(new Request(`${SCOPE}share`, { method: "POST", body }));
+  expect(answer?.headers.get("location")).toBe(`${SCOPE}?share-failed`);
+  expect(await says({ type: "SHARE_FAILED" })).toBe("full");
 });
 
 it("keeps files that are shared under their names", async () => {
@@ -264,7 +274,7 @@ it("keeps files that are shared under their names", async () => {
   body.append("files", new File(["{}"], "a b.hatside"));
   const answer = await asked(new Request(`${SCOPE}share`, { method: "POST", body }));
   expect(answer?.headers.get("location")).toBe(`${SCOPE}?shared`);
-  expect(await says({ type: "SHARE_FAILED" })).toBe(false);
+  expect(await says({ type: "SHARE_FAILED" })).toBeNull();
   const [kept = ""] = [...(caches.all.get("hatside-shared")?.held.keys() ?? [])];
   expect(kept).toMatch(/\/a%20b\.hatside$/);
 });
