@@ -7,11 +7,12 @@ const ROOT = resolve(import.meta.dirname, "..");
 
 /** What each room may import besides itself: rooms by path under src, packages by name. */
 const ARROWS: { readonly [room: string]: readonly string[] } = {
+  background: [],
   core: [],
   document: ["core", "@preact/signals-core"],
-  shelf: ["core", "document", "@preact/signals-core", "idb", "uqr"],
+  shelf: ["background", "core", "document", "@preact/signals-core", "idb", "uqr"],
   "shelf/worker": ["core", "document", "shelf"],
-  measure: ["core"],
+  measure: ["background", "core", "mediabunny"],
   "measure/simd": [],
   "measure/worker": ["core", "measure"],
   listen: ["core"],
@@ -236,6 +237,8 @@ const RULES: readonly {
       ["document/x.ts", 'import { signal } from "@preact/signals";'],
       ["document/x.ts", 'import "../shelf/db";'],
       ["listen/x.ts", 'import "../measure/client";'],
+      ["screens/x.tsx", 'import "../background/run";'],
+      ["background/x.ts", 'import "../core/setup";'],
       ["pieces/x.tsx", 'import "../screens/state";'],
       ["pieces/x.tsx", 'import "../document/store";'],
       ["screens/kit/x.tsx", 'import "../../offline/update";'],

@@ -1,3 +1,4 @@
+import { MEASURED_RANGE } from "../core/measure/range";
 import { LOWEST_SEND, LOWEST_TRIM } from "../core/model/limits";
 import type { Setup } from "../core/model/setup";
 
@@ -62,7 +63,7 @@ export const RANGES = {
   /** Level on stage, dBA. */
   stage: range(0, 160),
   /** Level measured from a recording, dBFS. */
-  measured: range(-400, 60),
+  measured: MEASURED_RANGE,
   /** Length of a recording, seconds. */
   seconds: range(0, 1e6),
   /** Correlation of two channels. */

@@ -1,5 +1,6 @@
 import type { PieceKind } from "../core/model/setup";
 import type { Hertz, Seconds } from "../core/model/units";
+import type { Round } from "./round";
 
 /** What one hit sounds like. Made up by ear to be told apart, not to sound like any drum. */
 interface Recipe {
@@ -42,50 +43,70 @@ const noise = (seed: number): (() => number) => {
 };
 
 /** One hit of a kind of piece, always the same samples. Begins and ends at 0. */
-export const hitOf = (kind: PieceKind, rate: Hertz): Float32Array => {
+export const hitOf = (kind: PieceKind, rate: Hertz): Float32Array<ArrayBuffer> => {
   const { pitch, fall, decay, breath } = RECIPES[kind];
   const random = noise(kind.length * 7919 + pitch);
   const length = Math.round(DECAYS * decay * rate);
-  const raw = new Float64Array(length);
+  const hit = new Float32Array(length);
+  // What shrinks by the same ratio from sample to sample is multiplied on: an exponential for each would take most of the time.
+  const shrink = Math.exp(-1 / (decay * rate));
+  const settle = Math.exp(-1 / (FALL_TIME * decay * rate));
+  const step = (2 * Math.PI * pitch) / rate;
+  let level = 1;
+  let above = fall - 1;
   let turn = 0;
   let last = 0;
   let peak = 0;
   for (let i = 0; i < length; i += 1) {
-    const t = i / rate;
-    turn += (2 * Math.PI * pitch * (1 + (fall - 1) * Math.exp(-t / (FALL_TIME * decay)))) / rate;
+    turn += step * (1 + above);
     const now = random();
     // The difference of two neighbours takes the lows out of the noise.
     const hiss = (now - last) / 2;
     last = now;
-    const end = Math.min(1, (length - 1 - i) / (decay * rate));
-    raw[i] =
-      end * Math.exp(-t / decay) * ((1 - breath) * Math.sin(turn) + breath * hiss) * Math.min(1, i / 8);
-    peak = Math.max(peak, Math.abs(raw[i] as number));
+    const ends = Math.min(1, i / 8, (length - 1 - i) / (decay * rate));
+    const sample = ends * level * ((1 - breath) * Math.sin(turn) + breath * hiss);
+    hit[i] = sample;
+    peak = Math.max(peak, Math.abs(sample));
+    level *= shrink;
+    above *= settle;
   }
-  return Float32Array.from(raw, (x) => (PEAK * x) / peak);
+  const scale = PEAK / peak;
+  for (let i = 0; i < length; i += 1) hit[i] = (hit[i] as number) * scale;
+  return hit;
+};
+
+/** A hit of every kind of piece. */
+export interface Hits {
+  readonly rate: Hertz;
+  readonly samples: { readonly [kind in PieceKind]: Float32Array<ArrayBuffer> };
+}
+
+const nextTask = (): Promise<void> => new Promise((done) => setTimeout(done));
+
+/** Renders a hit of every kind, each in a task of its own: all at once would hold up the page. */
+export const renderHits = async (rate: Hertz): Promise<Hits> => {
+  const samples: { [kind in PieceKind]?: Float32Array<ArrayBuffer> } = {};
+  for (const kind of Object.keys(RECIPES) as PieceKind[]) {
+    await nextTask();
+    samples[kind] = hitOf(kind, rate);
+  }
+  return { rate, samples: samples as Hits["samples"] };
 };
 
 /** Time from one piece to the next: one by one, and in a fill. */
 export const GAPS = { round: 0.5, fill: 0.125 } as const satisfies { readonly [name: string]: Seconds };
 
 /**
- * The pieces one after the other, each in a track of its own; all tracks are equally long, so that they can go round
- * together. What still sounds at the end goes on at the beginning.
+ * The pieces one after the other, going round; what still sounds at the end of a turn sounds on into the next. Pieces
+ * of a kind share their samples.
  * @param gap time from one piece to the next
  */
-export const roundOf = (
-  kinds: readonly PieceKind[],
-  rate: Hertz,
-  gap: Seconds = GAPS.round,
-): Float32Array[] => {
+export const roundOf = (kinds: readonly PieceKind[], { rate, samples }: Hits, gap: Seconds): Round => {
   const step = Math.round(gap * rate);
-  // Room for the longest hit, so that no hit meets itself.
-  const length = step * Math.max(kinds.length, Math.ceil((DECAYS * RECIPES.crash.decay) / gap));
-  return kinds.map((kind, k) => {
-    const track = new Float32Array(length);
-    hitOf(kind, rate).forEach((x, i) => {
-      track[(k * step + i) % length] = x;
-    });
-    return track;
-  });
+  return {
+    voices: kinds.map((kind, k) => ({ samples: samples[kind], at: k * step })),
+    rate,
+    // Room for the longest hit, so that no hit meets itself.
+    length: step * Math.max(kinds.length, Math.ceil((DECAYS * RECIPES.crash.decay) / gap)),
+  };
 };

@@ -1,7 +1,8 @@
 import { gainOf } from "../core/level/decibels";
 import type { Products } from "../core/measure/covariance";
-import type { Db, Hertz, Seconds } from "../core/model/units";
-import { buildGraph, type Graph } from "./graph";
+import type { Db, Seconds } from "../core/model/units";
+import { AHEAD, buildGraph, type Graph } from "./graph";
+import type { Round } from "./round";
 import { levelled, type ViewName, type Views } from "./views";
 
 /** Level at which everything begins: low, so that the first tap hurts nobody. */
@@ -11,11 +12,12 @@ export const LEVELS: readonly [least: Db, most: Db] = [-60, 0];
 /** Glide from one view to another: too short to be heard as a fade, too long to click. */
 const GLIDE: Seconds = 0.03;
 
+/** How often what comes next is planned, ms: a browser may let it wait for a second in a hidden page. */
+const PLAN_EVERY = (1000 * AHEAD) / 4;
+
 /** What is to be heard. */
 export interface Sounds {
-  /** Samples of each voice, all equally long; they go round. */
-  readonly voices: readonly Float32Array[];
-  readonly rate: Hertz;
+  readonly round: Round;
   /** Mean products of each two voices. */
   readonly products: Products;
   /** What each view makes of the voices. They are brought to one loudness here. */
@@ -38,14 +40,14 @@ export interface Player {
 interface Output {
   readonly context: AudioContext;
   readonly master: GainNode;
-  graph: Graph | null;
+  playing: { readonly graph: Graph; readonly timer: ReturnType<typeof setInterval> } | null;
 }
 
 const openOutput = (make: () => AudioContext, level: Db): Output => {
   const context = make();
   const master = new GainNode(context, { gain: gainOf(level) });
   master.connect(context.destination);
-  return { context, master, graph: null };
+  return { context, master, playing: null };
 };
 
 /**
@@ -57,36 +59,47 @@ export const newPlayer = (first: Sounds, make: () => AudioContext = () => new Au
   let views = levelled(sounds.views, sounds.products);
   let level = FIRST_LEVEL;
   let output: Output | null = null;
-  let playing: ViewName | null = null;
+  /** The view that plays. */
+  let heard: ViewName | null = null;
 
-  const begin = (into: Output, view: ViewName): void => {
-    into.graph?.stop();
-    into.graph = buildGraph(into.context, sounds.voices, sounds.rate, views[view]);
-    into.graph.output.connect(into.master);
-    into.graph.start(into.context.currentTime + GLIDE);
+  const end = (of: Output | null): void => {
+    if (!of?.playing) return;
+    clearInterval(of.playing.timer);
+    of.playing.graph.stop();
+    of.playing = null;
   };
 
+  const begin = (into: Output, view: ViewName): void => {
+    end(into);
+    const graph = buildGraph(into.context, sounds.round, views[view]);
+    graph.output.connect(into.master);
+    graph.start(into.context.currentTime + GLIDE);
+    into.playing = { graph, timer: setInterval(graph.goOn, PLAN_EVERY) };
+  };
+
+  const glide = ({ context, playing }: Output, view: ViewName): void =>
+    playing?.graph.change(views[view], context.currentTime, GLIDE);
+
   const stop = (): void => {
-    output?.graph?.stop();
-    if (output) output.graph = null;
-    playing = null;
+    end(output);
+    heard = null;
   };
 
   return {
     play: async (view) => {
       output ??= openOutput(make, level);
-      if (output.graph) output.graph.change(views[view], output.context.currentTime, GLIDE);
+      if (output.playing) glide(output, view);
       else begin(output, view);
-      playing = view;
+      heard = view;
       await output.context.resume();
     },
     load: (next) => {
-      const same = next.voices === sounds.voices;
+      const same = next.round === sounds.round;
       sounds = next;
       views = levelled(next.views, next.products);
-      if (!output || !playing) return;
-      if (same && output.graph) output.graph.change(views[playing], output.context.currentTime, GLIDE);
-      else begin(output, playing);
+      if (!output || !heard) return;
+      if (same) glide(output, heard);
+      else begin(output, heard);
     },
     setLevel: (next) => {
       level = next;

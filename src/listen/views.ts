@@ -1,4 +1,4 @@
-import { mixedEnergy, type Products, productAt, productCount } from "../core/measure/covariance";
+import { mixedEnergy, type Products } from "../core/measure/covariance";
 import type { Id } from "../core/model/setup";
 import type { Sides } from "../core/model/units";
 import type { Image } from "../core/stereo/image";
@@ -45,15 +45,4 @@ export const levelled = (views: Views, products: Products): Views => {
     return gains.map(([l, r]) => [l * by, r * by]);
   };
   return { foh: bring(views.foh), now: bring(views.now), repaired: bring(views.repaired) };
-};
-
-/** Mean products of voices that share nothing: each with itself only. */
-export const unrelated = (voices: readonly Float32Array[]): Products => {
-  const products = new Float64Array(productCount(voices.length));
-  voices.forEach((samples, v) => {
-    let sum = 0;
-    for (const x of samples) sum += x * x;
-    products[productAt(v, v)] = samples.length === 0 ? 0 : sum / samples.length;
-  });
-  return products;
 };

@@ -1,5 +1,7 @@
-import { clause, reasonOf } from "../core/words";
-import type { Job, Outcome, Reply } from "./protocol";
+import { describeFault, runInWorker, type WorkerFault } from "../background/run";
+import type { Seconds } from "../core/model/units";
+import type { Excerpt } from "./excerpt";
+import type { Answers, Job, Look, Outcome, Reply, Task } from "./protocol";
 
 /** What the page wants to know and may decide. */
 export interface MeasureOptions {
@@ -12,49 +14,72 @@ export interface MeasureOptions {
 const ownWorker = (): Worker =>
   new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
 
+/** Longest that a file is looked at, ms: going through an hour of it takes a phone some seconds. */
+const LOOK_MS = 30_000;
+
 /**
- * Measures a job off the page's thread. One worker a job, ended with it.
+ * Asks a worker of its own, which is ended with the answer.
+ * @param signal cancels: the worker is ended at once, and the promise rejects with the signal's reason
+ * @param failed makes the answer of a fault
+ */
+const ask = <Kind extends keyof Answers>(
+  task: Task & { readonly kind: Kind },
+  failed: (fault: WorkerFault) => Answers[Kind]["gets"],
+  signal: AbortSignal | null,
+  { progress, makeWorker = ownWorker }: MeasureOptions,
+): Promise<Answers[Kind]["gets"]> =>
+  new Promise((resolve, reject) => {
+    if (signal?.aborted) {
+      reject(signal.reason);
+      return;
+    }
+    const end = runInWorker<Reply<Answers[Kind]["gets"]>>({
+      make: makeWorker,
+      message: task,
+      heard: (reply) => {
+        if (reply.kind === "progress") progress?.(reply.share);
+        else resolve(reply.answer);
+        return reply.kind === "answer";
+      },
+      failed: (fault) => resolve(failed(fault)),
+    });
+    signal?.addEventListener("abort", () => {
+      end();
+      reject(signal.reason);
+    });
+  });
+
+/**
+ * Measures a job off the page's thread.
  * @param signal cancels: the worker is ended at once, and the promise rejects with the signal's reason
  * @returns what was measured, or why it could not be; rejects only when cancelled
  */
 export const measure = (signal: AbortSignal, job: Job, options: MeasureOptions = {}): Promise<Outcome> =>
-  new Promise((resolve, reject) => {
-    if (signal.aborted) {
-      reject(signal.reason);
-      return;
-    }
-    let worker: Worker;
-    const end = (): void => {
-      worker.terminate();
-      signal.removeEventListener("abort", cancel);
-    };
-    const cancel = (): void => {
-      end();
-      reject(signal.reason);
-    };
-    const fail = (why: string): void => {
-      end();
-      resolve({ kind: "refused", why: [why] });
-    };
-    try {
-      worker = (options.makeWorker ?? ownWorker)();
-    } catch (fault) {
-      resolve({ kind: "refused", why: [`Measuring could not be started: ${reasonOf(fault)}.`] });
-      return;
-    }
-    signal.addEventListener("abort", cancel);
-    worker.onmessage = ({ data }: MessageEvent<Reply>) => {
-      if (data.kind === "progress") {
-        options.progress?.(data.share);
-        return;
-      }
-      end();
-      resolve(data);
-    };
-    worker.onerror = (event) =>
-      fail(
-        `Measuring stopped: ${clause(event.message) || "its program could not be loaded"}. Reload and try again.`,
-      );
-    worker.onmessageerror = () => fail("Measuring stopped: its answer could not be read.");
-    worker.postMessage(job);
-  });
+  ask(
+    { kind: "measure", job },
+    (fault) => ({ kind: "refused", why: [describeFault("Measuring", fault)] }),
+    signal,
+    options,
+  );
+
+/** Reads a short piece of every track of a job off the page's thread; null where it cannot be read. Never rejects. */
+export const askExcerpt = (
+  job: Job,
+  from: Seconds,
+  seconds: Seconds,
+  options: MeasureOptions = {},
+): Promise<Excerpt | null> => ask({ kind: "excerpt", job, from, seconds }, () => null, null, options);
+
+/** Looks at a compressed file off the page's thread. Never rejects. */
+export const askLook = (file: Blob, options: MeasureOptions = {}): Promise<Look> => {
+  const late: Look = {
+    kind: "failed",
+    why: `Reading it took more than ${LOOK_MS / 1000} s. Export it as WAV.`,
+  };
+  return ask(
+    { kind: "look", file },
+    (fault) => ({ kind: "failed", why: describeFault("Reading it", fault) }),
+    AbortSignal.timeout(LOOK_MS),
+    options,
+  ).catch(() => late);
+};

@@ -1,7 +1,7 @@
 import { quoted } from "../core/lib/direction";
 import { newBank } from "../core/measure/bank";
 import type { Loops } from "../core/measure/loops";
-import { goneSentence, type OpenInput, openInput, type ReadSlice } from "./input";
+import { type OpenInput, openInput, type ReadSlice } from "./input";
 import { lineUp } from "./line-up";
 import { fastestLoops } from "./loops";
 import type { Job, Outcome, TrackPlan } from "./protocol";
@@ -23,11 +23,7 @@ const readPart = async (open: OpenInput, begin: number, end: number): Promise<Mi
   const from = Math.max(0, begin);
   const to = Math.min(open.frames, end);
   if (from >= to) return NOTHING;
-  try {
-    return { slice: await open.read(from, to - from), from, to };
-  } catch {
-    throw new Error(goneSentence(open.name));
-  }
+  return { slice: await open.read(from, to - from), from, to };
 };
 
 /** Writes one track's samples from `frame` on into a row; silence where the input has none. */

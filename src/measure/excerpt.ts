@@ -1,7 +1,3 @@
-import type { Products } from "../core/measure/covariance";
-import type { MeasuredFigures } from "../core/measure/figures";
-import { STRETCH_STEPS } from "../core/measure/gate";
-import type { Seconds } from "../core/model/units";
 import { openInput } from "./input";
 import { lineUp } from "./line-up";
 import type { Job } from "./protocol";
@@ -11,7 +7,7 @@ import type { Slice } from "./wav/decode";
 export interface Excerpt {
   readonly rate: number;
   /** Samples of each track of the job, all equally long. */
-  readonly tracks: readonly Float32Array[];
+  readonly tracks: readonly Float32Array<ArrayBuffer>[];
 }
 
 /** What of one input lies in the excerpt: so many frames, and where they begin in it. */
@@ -57,33 +53,4 @@ export const readExcerpt = async (job: Job, from: number, seconds: number): Prom
   } finally {
     for (const open of inputs) open.close();
   }
-};
-
-/** The nearest time before, or at, `from` at which measured stretches of 400 ms begin. */
-export const atStretch = ({ course }: MeasuredFigures, from: Seconds): Seconds => {
-  const stretch = course.step * STRETCH_STEPS;
-  return stretch * Math.floor(from / stretch);
-};
-
-/**
- * Mean products of each two tracks over a part of a recording, from its measured stretches: exact where the part
- * begins and ends with one. Those of the whole recording where its stretches were too many to keep.
- */
-export const productsOver = (
-  { products, stretches, course, seconds }: MeasuredFigures,
-  from: Seconds,
-  length: Seconds,
-): Products => {
-  if (!stretches) return products;
-  const size = products.length;
-  const stretch = course.step * STRETCH_STEPS;
-  const end = Math.min(seconds, from + length);
-  const mean = new Float64Array(size);
-  for (let s = 0; s * size < stretches.length; s += 1) {
-    const within = Math.min(end, (s + 1) * stretch) - Math.max(from, s * stretch);
-    if (within <= 0) continue;
-    for (let p = 0; p < size; p += 1)
-      mean[p] = (mean[p] as number) + (within / (end - from)) * (stretches[s * size + p] as number);
-  }
-  return mean;
 };

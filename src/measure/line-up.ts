@@ -1,5 +1,5 @@
 import { quoted } from "../core/lib/direction";
-import type { OpenInput } from "./input";
+import type { InputFacts } from "./facts";
 import type { Job } from "./protocol";
 
 /** Where every input begins on one common time, or why there is none. */
@@ -17,7 +17,7 @@ export type LineUp =
 
 const seconds = (frames: number, rate: number): string => `${(frames / rate).toFixed(3)} s`;
 
-const refuseRates = (inputs: readonly OpenInput[]): LineUp => {
+const refuseRates = (inputs: readonly InputFacts[]): LineUp => {
   const firsts = inputs.filter(({ rate }, at) => inputs.findIndex((f) => f.rate === rate) === at);
   const named = firsts.map((f) => `${f.rate} Hz in ${quoted(f.name)}`);
   return {
@@ -29,7 +29,7 @@ const refuseRates = (inputs: readonly OpenInput[]): LineUp => {
 };
 
 /** Delays by the time references, and what is to be said of them. */
-const byTime = (inputs: readonly OpenInput[]): { delays: number[]; notes: string[] } => {
+const byTime = (inputs: readonly InputFacts[]): { delays: number[]; notes: string[] } => {
   const together = inputs.map(() => 0);
   const known = inputs.flatMap((f) => (f.began === null ? [] : [f.began]));
   if (known.length === 0) return { delays: together, notes: [] };
@@ -51,7 +51,7 @@ const byTime = (inputs: readonly OpenInput[]): { delays: number[]; notes: string
   return { delays, notes };
 };
 
-const lengthNotes = (inputs: readonly OpenInput[], delays: readonly number[], frames: number): string[] =>
+const lengthNotes = (inputs: readonly InputFacts[], delays: readonly number[], frames: number): string[] =>
   inputs.flatMap((f, i) => {
     const short = frames - f.frames - (delays[i] as number);
     return short === 0
@@ -65,7 +65,7 @@ const lengthNotes = (inputs: readonly OpenInput[], delays: readonly number[], fr
  * Puts all inputs on one time. One rate for all is a must; different lengths and beginnings are lined up and said.
  * @param align "time" shifts by the headers' start times where every file has one
  */
-export const lineUp = (inputs: readonly OpenInput[], align: Job["align"]): LineUp => {
+export const lineUp = (inputs: readonly InputFacts[], align: Job["align"]): LineUp => {
   const [any] = inputs;
   if (!any) return { ok: false, why: ["There is no file to measure."] };
   const { rate } = any;
@@ -74,7 +74,7 @@ export const lineUp = (inputs: readonly OpenInput[], align: Job["align"]): LineU
   const frames = Math.max(...inputs.map((f, i) => f.frames + (delays[i] as number)));
   const apart = inputs.find(
     (f) =>
-      Math.min(...delays.map((d, i) => d + (inputs[i] as OpenInput).frames)) <=
+      Math.min(...delays.map((d, i) => d + (inputs[i] as InputFacts).frames)) <=
       (delays[inputs.indexOf(f)] as number),
   );
   if (apart)

@@ -29,7 +29,7 @@ type Exports = {
 const at = (x: Float64Array, index: number): number => x.byteOffset + index * ONE;
 
 const loopsIn = (memory: WebAssembly.Memory, exports: Exports): MeasureLoops => {
-  const { square, scan, add, runs, weigh, unpack24 } = exports;
+  const { square, scan, add, runs, exponentialAverages, unpack24 } = exports;
   let free = 0;
   const numbers: Loops["numbers"] = (length) => {
     const begin = free;
@@ -51,7 +51,8 @@ const loopsIn = (memory: WebAssembly.Memory, exports: Exports): MeasureLoops => 
         unpack24(at(out, to), scratch.byteOffset, part.length / 3);
       }
     },
-    weigh: (averages, x, from, to) => weigh(at(averages, 0), at(x, from), to - from),
+    exponentialAverages: (averages, x, from, to) =>
+      exponentialAverages(at(averages, 0), at(x, from), to - from),
   };
 };
 

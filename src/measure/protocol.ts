@@ -1,9 +1,23 @@
 import type { MeasuredFigures } from "../core/measure/figures";
-import type { Sides } from "../core/model/units";
+import type { Seconds, Sides } from "../core/model/units";
+import type { Excerpt } from "./excerpt";
 
-/** One recording the user chose: a WAV file, read in slices, or one that the browser has decoded. */
+/** A compressed file that the platform decodes in pieces, as it was looked at. */
+export interface CompressedInput {
+  readonly kind: "compressed";
+  readonly name: string;
+  readonly file: Blob;
+  readonly rate: number;
+  readonly channels: number;
+  readonly frames: number;
+  /** Frames that its header promises; null where it says nothing exact. */
+  readonly promised: number | null;
+}
+
+/** One recording the user chose: a WAV file, read in slices, a compressed one, or one that was decoded as a whole. */
 export type Input =
   | { readonly kind: "file"; readonly name: string; readonly file: Blob }
+  | CompressedInput
   | {
       readonly kind: "decoded";
       readonly name: string;
@@ -43,5 +57,41 @@ export type Outcome =
   /** One sentence for each thing that stands in the way. */
   | { readonly kind: "refused"; readonly why: readonly string[] };
 
-/** What the worker says: how far it is, 0…1, or the end. */
-export type Reply = { readonly kind: "progress"; readonly share: number } | Outcome;
+/** What a look at a compressed file found. */
+export type Look =
+  | {
+      readonly kind: "sound";
+      readonly rate: number;
+      readonly channels: number;
+      readonly frames: number;
+      /** Frames that its header promises; null where it says nothing exact. */
+      readonly promised: number | null;
+      /** Whether the platform decodes it in pieces. */
+      readonly inPieces: boolean;
+    }
+  /** No compressed sound of a kind that is known. */
+  | { readonly kind: "unknown" }
+  /** The file cannot be read any more. */
+  | { readonly kind: "gone" }
+  /** Nobody knows: a sentence why. */
+  | { readonly kind: "failed"; readonly why: string };
+
+/** What the worker is asked, and what it answers in the end. */
+export interface Answers {
+  readonly measure: { readonly asks: { readonly job: Job }; readonly gets: Outcome };
+  readonly excerpt: {
+    readonly asks: { readonly job: Job; readonly from: Seconds; readonly seconds: Seconds };
+    readonly gets: Excerpt | null;
+  };
+  readonly look: { readonly asks: { readonly file: Blob }; readonly gets: Look };
+}
+
+/** One task for the worker. */
+export type Task = {
+  [kind in keyof Answers]: { readonly kind: kind } & Answers[kind]["asks"];
+}[keyof Answers];
+
+/** What the worker says: how far it is, 0…1, or the answer, which is the end. */
+export type Reply<Answer> =
+  | { readonly kind: "progress"; readonly share: number }
+  | { readonly kind: "answer"; readonly answer: Answer };

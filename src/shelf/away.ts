@@ -1,4 +1,4 @@
-import { clause, reasonOf } from "../core/words";
+import { describeFault, runInWorker } from "../background/run";
 import type { ReadSetup } from "../document/read-setup";
 
 /** What is to be read: files that the user chose, or a link with a setup in it. */
@@ -12,8 +12,6 @@ export type Reply = { readonly kind: "setup"; readonly read: ReadSetup } | { rea
 const ownWorker = (): Worker =>
   new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
 
-const refused = (why: string): ReadSetup => ({ ok: false, why });
-
 /**
  * Reads files or a link off the page's thread, however large it is. One worker a task, ended with it. Never rejects:
  * what is wrong is said.
@@ -23,26 +21,14 @@ const refused = (why: string): ReadSetup => ({ ok: false, why });
 export const readAway = (task: Task, makeWorker = ownWorker): Promise<readonly ReadSetup[]> =>
   new Promise((resolve) => {
     const setups: ReadSetup[] = [];
-    let worker: Worker;
-    const end = (): void => {
-      worker.terminate();
-      resolve(setups);
-    };
-    const fail = (why: string): void => {
-      setups.push(refused(`Reading stopped: ${clause(why)}. Reload and try again.`));
-      end();
-    };
-    try {
-      worker = makeWorker();
-    } catch (error) {
-      resolve([refused(`Reading could not be started: ${reasonOf(error)}.`)]);
-      return;
-    }
-    worker.onmessage = ({ data }: MessageEvent<Reply>) => {
-      if (data.kind === "setup") setups.push(data.read);
-      else end();
-    };
-    worker.onerror = (event) => fail(event.message || "its program could not be loaded");
-    worker.onmessageerror = () => fail("its answer could not be read");
-    worker.postMessage(task);
+    runInWorker<Reply>({
+      make: makeWorker,
+      message: task,
+      heard: (reply) => {
+        if (reply.kind === "setup") setups.push(reply.read);
+        else resolve(setups);
+        return reply.kind === "end";
+      },
+      failed: (fault) => resolve([...setups, { ok: false, why: describeFault("Reading", fault) }]),
+    });
   });

@@ -41,8 +41,14 @@ it("About shows the version, the licence, every caution, and the licences of wha
 
   const names = Object.keys(dependencies);
   expect(names.length).toBeGreaterThan(0);
-  expect(names.filter((name) => packageAt(`node_modules/${name}`).license !== "MIT")).toEqual([]);
-  const shipped = /With it come (.*), each under the MIT licence\./.exec(all)?.[1] ?? "";
-  expect(shipped.split(/, | and /).sort()).toEqual(names.sort());
+  const under = (licence: string): string[] =>
+    names.filter((name) => packageAt(`node_modules/${name}`).license === licence).sort();
+  const [, free = "", open = ""] =
+    /With it come (.*), each under the MIT licence, and (.*), unchanged, under the Mozilla Public License 2\.0/.exec(
+      all,
+    ) ?? [];
+  expect(free.split(/, | and /).sort()).toEqual(under("MIT"));
+  expect(open.split(/, | and /).sort()).toEqual(under("MPL-2.0"));
+  expect(under("MIT").length + under("MPL-2.0").length).toBe(names.length);
   await context.close();
 });

@@ -148,7 +148,7 @@ export const measureTwo = async (page: Page): Promise<void> => {
     buffer: noiseWav(at + 1, 9600),
   }));
   await page.getByLabel("Choose recordings").setInputFiles(files);
-  await page.getByLabel(`Channel of ${LONGEST}.wav`).selectOption("left out");
+  await page.getByLabel(`Channel for ${LONGEST}.wav`).selectOption("left out");
   await page.getByRole("button", { name: "Measure 2 tracks" }).click();
   // The last of it: each part comes a task after the one before.
   await page.locator("#keep").waitFor();

@@ -4,7 +4,8 @@ import { join } from "node:path";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { SetupFile } from "../../src/document/schema";
-import { roundOf } from "../../src/listen/hits";
+import { GAPS, renderHits, roundOf } from "../../src/listen/hits";
+import { turnOf } from "../listen/rounds";
 import { wavFile } from "../measure/wavfile";
 import { noise } from "../tools/chance.mjs";
 import { longestTask } from "../tools/longest-task.mjs";
@@ -161,7 +162,7 @@ const measured = async (page: Page, name: string): Promise<string | undefined> =
   (await figure(page, name))[1];
 
 const side = (page: Page, name: string): Promise<void> =>
-  page.locator(".choice label", { hasText: name }).click();
+  page.getByRole("group", { name: "Output", exact: true }).getByText(name, { exact: true }).click();
 
 const beside = (page: Page): Locator => page.locator("#beside");
 
@@ -181,7 +182,7 @@ const chooseFiles = async (page: Page, files: Parameters<Locator["setInputFiles"
 const chooseAndMatch = async (page: Page, paths: readonly string[]): Promise<void> => {
   await chooseFiles(page, [...paths]);
   await page.getByText("7 of 8 tracks matched to a channel").waitFor();
-  await page.getByLabel("Channel of 05 mystery.wav").selectOption("Tom 2");
+  await page.getByLabel("Channel for 05 mystery.wav").selectOption("Tom 2");
   await page.getByText("8 of 8 tracks matched to a channel").waitFor();
 };
 
@@ -314,19 +315,19 @@ describe("with the server stopped", () => {
       const { page } = user;
       await chooseAndMatch(page, writeTracks(folder));
       for (const [file, channel] of TRACKS)
-        expect(await page.getByLabel(`Channel of ${file}`).locator(":checked").textContent()).toBe(channel);
+        expect(await page.getByLabel(`Channel for ${file}`).locator(":checked").textContent()).toBe(channel);
       expect(await heldUp(page, () => measureAll(page))).toBeLessThan(50);
       expect(await heldUp(page, () => reckon(page))).toBeGreaterThan(50);
 
       // Estimate beside measurement, side by side; the measured side mixed here sample by sample.
       const first = voicesIn(await setupOf(page));
       for (const [name, at] of [
-        ["Left side", 0],
-        ["Right side", 1],
+        ["L", 0],
+        ["R", 1],
       ] as const) {
         await side(page, name);
         const { rms, peak } = mixed(first, at);
-        expect(await measured(page, "Level, −1.5 +2.5")).toBe(rms);
+        expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(rms);
         expect(await measured(page, "Likely peak")).toBe(peak);
         const [estimate, is, apart] = (await figure(page, "Likely peak")).map((t) =>
           Number(t.replace("−", "-")),
@@ -334,7 +335,7 @@ describe("with the server stopped", () => {
         expect(estimate).not.toBe(is);
         expect(Math.abs((apart ?? 99) - ((estimate ?? 0) - (is ?? 0)))).toBeLessThan(0.11);
       }
-      await page.getByText(/^Loudest at 0:0\d\.\d on the (left|right) side, .*Overhead/).waitFor();
+      await page.getByText(/^Loudest at 0:0\d\.\d on [LR], .*Overhead/).waitFor();
 
       // The mark stands where the louder side is loudest, and says when; so does the sentence.
       const powers = [stepPowers(first, 0), stepPowers(first, 1)] as const;
@@ -342,7 +343,7 @@ describe("with the server stopped", () => {
       const loud = powers[0].includes(top) ? 0 : 1;
       const at = powers[loud].indexOf(top) / powers[loud].length;
       const when = `0:${(at * SECONDS).toFixed(1).padStart(4, "0")}`;
-      await page.getByText(`Loudest at ${when} on the ${["left", "right"][loud]} side`).waitFor();
+      await page.getByText(`Loudest at ${when} on ${["L", "R"][loud]},`).waitFor();
       const course = await drawnCourse(page);
       expect(Math.abs(course.mark - at)).toBeLessThan(0.005);
       expect(course.height).toBeGreaterThan(50);
@@ -363,7 +364,7 @@ describe("with the server stopped", () => {
       });
 
       // A change that is the same for all tracks: levels and peaks follow. One that is not: levels follow.
-      await side(page, "Left side");
+      await side(page, "L");
       await unfold(page, "The same bus by every pan law");
       await page.getByText("Centre", { exact: true }).click();
       const louder = Number((await measured(page, "Likely peak"))?.replace("−", "-"));
@@ -378,7 +379,7 @@ describe("with the server stopped", () => {
       const second = voicesIn(await setupOf(page));
       expect(second[2]?.pan).toBe(-1);
       expect(mixed(second, 0).rms).not.toBe(mixed(first, 0).rms);
-      expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(second, 0).rms);
+      expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(second, 0).rms);
       expect(await measured(page, "Likely peak")).toBe(mixed(first, 0).peak);
       await page.getByRole("button", { name: "Measure again for the peaks" }).click();
       await page.locator("#beside", { hasText: /^Measured: / }).waitFor();
@@ -468,7 +469,13 @@ describe("with the server stopped", () => {
     expect(await page.getByRole("slider", { name: "Level", exact: true }).inputValue()).toBe("-30");
     expect(await page.evaluate(() => (globalThis as unknown as { made: unknown[] }).made.length)).toBe(0);
     const voices = voicesIn(await setupOf(page));
-    const hits = roundOf(["kick", "snare", "hat", "tom", "tom", "floor", "overhead", "overhead"], RATE);
+    const hits = turnOf(
+      roundOf(
+        ["kick", "snare", "hat", "tom", "tom", "floor", "overhead", "overhead"],
+        await renderHits(RATE),
+        GAPS.round,
+      ),
+    );
     for (const [label, view] of VIEWS) {
       // It begins as somebody else hears it and is switched before a sample has passed.
       const other = VIEWS.find(([, v]) => v !== view)?.[0] ?? "";
@@ -501,7 +508,7 @@ describe("one file of many channels", () => {
     });
     await page.getByText("8 of 8 tracks matched to a channel").waitFor();
     const channelOf = (channel: number): Locator =>
-      page.getByLabel(`Channel of Friday rehearsal.wav, channel ${channel}`, { exact: true });
+      page.getByLabel(`Channel for Friday rehearsal.wav, track ${channel}`, { exact: true });
     // The channels have no names: they are taken in the order of the channels.
     for (const [i, [, channel]] of TRACKS.entries())
       expect(
@@ -511,11 +518,11 @@ describe("one file of many channels", () => {
       ).toBe(channel);
     await measureAll(page);
     const before = voicesIn(await setupOf(page));
-    await side(page, "Left side");
-    expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(before, 0).rms);
+    await side(page, "L");
+    expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(before, 0).rms);
     expect(await measured(page, "Likely peak")).toBe(mixed(before, 0).peak);
-    await side(page, "Right side");
-    expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(before, 1).rms);
+    await side(page, "R");
+    expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(before, 1).rms);
 
     // Each channel by itself: the peaks are those of the very samples.
     const rows = page.locator("section", { has: page.locator("#track-figures") }).locator("tbody tr");
@@ -534,9 +541,9 @@ describe("one file of many channels", () => {
     const [hat, floor] = [before[2], before[5]] as [Voice, Voice];
     const turned = before.with(2, floor).with(5, hat);
     expect(mixed(turned, 0)).not.toEqual(mixed(before, 0));
-    await side(page, "Left side");
+    await side(page, "L");
     await expect.poll(() => measured(page, "Likely peak")).toBe(mixed(turned, 0).peak);
-    expect(await measured(page, "Level, −1.5 +2.5")).toBe(mixed(turned, 0).rms);
+    expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(turned, 0).rms);
     expect(user.faults).toEqual([]);
     await user.context.close();
     await site.stop();
@@ -571,7 +578,7 @@ describe("files that are none", () => {
     expect(said).toContain("“poem.mp3” is neither WAV nor a sound file");
     expect(said).toContain("48000 Hz in “Kick.wav”, 44100 Hz in “Snare.wav”");
     expect(await page.getByRole("button", { name: /^Measure/ }).count()).toBe(0);
-    await page.getByLabel("Channel of Snare.wav").selectOption("left out");
+    await page.getByLabel("Channel for Snare.wav").selectOption("left out");
     await page.getByRole("button", { name: "Measure 1 track" }).click();
     await beside(page).waitFor();
     const cut = page.getByText("“Kick.wav” is cut off: its header promises 0:04.0, it holds 0:01.9");
@@ -603,7 +610,7 @@ describe("files that come by other ways", () => {
         .querySelector(".drop")
         ?.dispatchEvent(new DragEvent("drop", { dataTransfer: carried, bubbles: true, cancelable: true }));
     }, bytes);
-    await page.getByLabel("Channel of Kick.wav").waitFor();
+    await page.getByLabel("Channel for Kick.wav").waitFor();
     await page.evaluate(async (text) => {
       const form = new FormData();
       const shared = Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
@@ -614,8 +621,8 @@ describe("files that come by other ways", () => {
     }, bytes);
     await page.reload();
     await drawn(page);
-    await page.getByLabel("Channel of Snare.wav").waitFor();
-    await page.getByLabel("Channel of Hat", { exact: true }).waitFor();
+    await page.getByLabel("Channel for Snare.wav").waitFor();
+    await page.getByLabel("Channel for Hat", { exact: true }).waitFor();
     expect(await page.evaluate(() => location.hash)).toBe("#headroom");
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -649,7 +656,7 @@ describe("files that come by other ways", () => {
     await visit(user, site);
     await page.getByText("4 of 4 tracks matched to a channel").waitFor();
     for (const name of ["Kick.bwf", "Snare.rf64", "Hat.FLAC", "Floor tom"])
-      expect(await page.getByLabel(`Channel of ${name}`).locator(":checked").textContent()).toBe(
+      expect(await page.getByLabel(`Channel for ${name}`).locator(":checked").textContent()).toBe(
         name.replace(/\..*/, ""),
       );
     expect(await page.locator("li.notice.bad").allInnerTexts()).toEqual([
@@ -681,7 +688,7 @@ it.each(["dark", "light"])(
       for (const title of [
         "8 of 8 tracks",
         "How these compare",
-        "Who made it",
+        "Loudest contributors",
         "More figures",
         "What is measured",
       ])

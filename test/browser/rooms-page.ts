@@ -1,10 +1,10 @@
 /** What the tests of measure and listen call in the browser: the rooms themselves, without the app around them. */
 
 export { buildGraph } from "../../src/listen/graph";
+export { GAPS, renderHits, roundOf } from "../../src/listen/hits";
 export { newPlayer } from "../../src/listen/player";
-export { measure } from "../../src/measure/client";
+export { askExcerpt, askLook, measure } from "../../src/measure/client";
 export { prepareInput } from "../../src/measure/decode";
-export { readExcerpt } from "../../src/measure/excerpt";
 
 /** The loops that a worker of this page gets. */
 export const loopsInWorker = (): Promise<string> =>

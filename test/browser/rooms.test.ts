@@ -1,14 +1,17 @@
-import { spawnSync } from "node:child_process";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { correlationOf } from "../../src/core/measure/covariance";
 import { hitOf } from "../../src/listen/hits";
 import { bytesOf } from "../../src/measure/bytes";
 import { sliceOf } from "../../src/measure/wav/decode";
 import { openWav } from "../../src/measure/wav/open";
+import { watchMemory } from "../bench/memory.mjs";
+import { coded, codedSilence } from "../measure/coded";
 import { measureBytes } from "../measure/job";
 import { type WavPlan, wavFile } from "../measure/wavfile";
 import { expectNear } from "../near";
 import { noise } from "../tools/chance.mjs";
+import { longestTask } from "../tools/longest-task.mjs";
 import { serveRooms } from "../tools/rooms-site.mjs";
 import { ours } from "./faults";
 import { launch } from "./harness";
@@ -220,11 +223,11 @@ describe("measuring in the browser's worker", () => {
     expect(outcome).toEqual({ kind: "refused", why: [expect.stringMatching(/^Measuring stopped: .+/)] });
   });
 
-  it("what the browser decodes is measured, and said; what it cannot is refused", async () => {
+  it("a compressed file is decoded in pieces and measured, and it is said; what is none is refused", async () => {
     const [good, bad] = await page.evaluate(async (bytes) => {
-      const decoder = () => new OfflineAudioContext(2, 128, 48_000);
-      const prepared = await rooms.prepareInput(new File([bytesFrom(bytes)], "hit.flac"), decoder);
-      const refused = await rooms.prepareInput(new File(["no sound"], "note.mp3"), decoder);
+      const platform = { look: rooms.askLook, decoder: () => new OfflineAudioContext(2, 128, 48_000) };
+      const prepared = await rooms.prepareInput(new File([bytesFrom(bytes)], "hit.flac"), platform);
+      const refused = await rooms.prepareInput(new File(["no sound"], "note.mp3"), platform);
       if (!prepared.ok) throw new Error(prepared.why);
       const outcome = await rooms.measure(new AbortController().signal, {
         inputs: [prepared.input],
@@ -235,8 +238,8 @@ describe("measuring in the browser's worker", () => {
         align: "start",
       });
       return [{ kind: prepared.input.kind, outcome }, refused.ok ? "" : refused.why] as const;
-    }, packed(flac()));
-    expect(good.kind).toBe("decoded");
+    }, packed(flac));
+    expect(good.kind).toBe("compressed");
     if (good.outcome.kind === "refused") throw new Error(good.outcome.why.join(" "));
     const { figures, notes } = good.outcome.measurement;
     expect(notes).toEqual([
@@ -249,7 +252,7 @@ describe("measuring in the browser's worker", () => {
     expectNear(full?.peak ?? 9, 0, 1e-4, "peak");
     expectNear(full?.truePeak ?? 9, 0, 0.01, "true peak");
     expectNear(half?.rms ?? 9, 10 * Math.log10(1 / 8), 1e-4, "rms of the half");
-    expectNear(figures.correlation[0]?.[1] ?? 9, 1, 1e-6, "correlation");
+    expectNear(correlationOf(figures.products, [1, 0], [0, 1]), 1, 1e-6, "correlation");
     expectNear(figures.mixes.right.peak, 20 * Math.log10(1 / 2), 1e-4, "peak of the right leg");
     expect(bad).toBe(
       "“note.mp3” is neither WAV nor a sound file that this browser can decode. Export it as WAV.",
@@ -259,16 +262,46 @@ describe("measuring in the browser's worker", () => {
 
 const SINE_SECONDS = 0.5;
 
-/** A full-scale sine and half of it, 24 bits, coded as FLAC by ffmpeg, so that a compressed file is decoded for once. */
-function flac(): Uint8Array {
-  const sine = Float64Array.from({ length: SINE_SECONDS * 48_000 }, (_, i) =>
-    Math.sin((2 * Math.PI * 1000 * i) / 48_000),
-  );
-  const input = wavFile([sine, sine.map((x) => x / 2)]);
-  const made = spawnSync("ffmpeg", ["-v", "error", "-i", "pipe:0", "-f", "flac", "pipe:1"], { input });
-  if (made.status !== 0) throw new Error(`ffmpeg: ${made.error ?? made.stderr}`);
-  return made.stdout;
-}
+const sine = Float64Array.from({ length: SINE_SECONDS * 48_000 }, (_, i) =>
+  Math.sin((2 * Math.PI * 1000 * i) / 48_000),
+);
+/** A full-scale sine and half of it, 24 bits. */
+const flac = coded("flac", wavFile([sine, sine.map((x) => x / 2)]));
+
+describe("a small file that unpacks to much", () => {
+  const SECONDS = 300;
+  it("is measured within 100 MB, and the page is not held up", async () => {
+    const bomb = codedSilence("flac", SECONDS, "7.1");
+    const unpacked = SECONDS * 48_000 * 8 * Float32Array.BYTES_PER_ELEMENT;
+    expect(unpacked).toBeGreaterThan(400e6);
+    const tools = await browser.newBrowserCDPSession();
+    const { processInfo } = await tools.send("SystemInfo.getProcessInfo");
+    const watches = processInfo.filter((p) => p.type !== "GPU").map((p) => watchMemory(p.id));
+    let seen = { seconds: 0, silent: false };
+    const { ms } = await longestTask(page, async () => {
+      seen = await page.evaluate(async (bytes) => {
+        const platform = { look: rooms.askLook, decoder: () => new OfflineAudioContext(2, 128, 48_000) };
+        const prepared = await rooms.prepareInput(new File([bytesFrom(bytes)], "bomb.flac"), platform);
+        if (!prepared.ok) throw new Error(prepared.why);
+        const tracks = Array.from({ length: 8 }, (_, channel) => ({
+          input: 0,
+          channel,
+          gains: [1, 1] as const,
+        }));
+        const job = { inputs: [prepared.input], tracks, align: "start" as const };
+        const outcome = await rooms.measure(new AbortController().signal, job);
+        if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
+        const { seconds, tracks: all } = outcome.measurement.figures;
+        return { seconds, silent: all.length === 8 && all.every((t) => t.silent) };
+      }, packed(bomb));
+    });
+    expect(seen.seconds).toBeGreaterThan(SECONDS - 1);
+    expect(seen.silent).toBe(true);
+    expect(watches.reduce((sum, most) => sum + most(), 0)).toBeLessThan(100e6);
+    expect(ms).toBeLessThan(50);
+    await tools.detach();
+  });
+});
 
 describe("listening", () => {
   const RATE = 48_000;
@@ -303,7 +336,8 @@ describe("listening", () => {
       const legs = await page.evaluate(
         async ({ voices, gains, rate, length }) => {
           const context = new OfflineAudioContext(2, length, rate);
-          const graph = rooms.buildGraph(context, voices.map(floatsFrom), rate, gains);
+          const round = { voices: voices.map((v) => ({ samples: floatsFrom(v), at: 0 })), rate, length };
+          const graph = rooms.buildGraph(context, round, gains);
           graph.output.connect(context.destination);
           graph.start(0);
           const out = await context.startRendering();
@@ -331,7 +365,8 @@ describe("listening", () => {
     const legs = await page.evaluate(
       async ({ tone, rate, length }) => {
         const context = new OfflineAudioContext(2, length, rate);
-        const graph = rooms.buildGraph(context, [floatsFrom(tone)], rate, [[0.2, 0.9]]);
+        const round = { voices: [{ samples: floatsFrom(tone), at: 0 }], rate, length };
+        const graph = rooms.buildGraph(context, round, [[0.2, 0.9]]);
         graph.output.connect(context.destination);
         graph.start(0);
         context.suspend(0.5).then(() => {
@@ -361,8 +396,7 @@ describe("listening", () => {
       async ({ voices, views, rate }) => {
         const made: AudioContext[] = [];
         const sounds = {
-          voices: voices.map(floatsFrom),
-          rate,
+          round: { voices: voices.map((v) => ({ samples: floatsFrom(v), at: 0 })), rate, length: rate },
           products: new Float64Array(6).fill(0.1),
           views,
         };
@@ -384,6 +418,43 @@ describe("listening", () => {
   });
 });
 
+describe("256 sources", () => {
+  const KINDS = ["kick", "snare", "hat", "tom", "floor", "ride", "crash", "percussion", "overhead"] as const;
+  const COUNT = 256;
+
+  it.each(["round", "fill"] as const)("%s: less than 100 MB, no task over 50 ms", async (gap) => {
+    const tools = await browser.newBrowserCDPSession();
+    const { processInfo } = await tools.send("SystemInfo.getProcessInfo");
+    const watches = processInfo.filter((p) => p.type !== "GPU").map((p) => watchMemory(p.id));
+    let frames = 0;
+    const { ms, tasks } = await longestTask(page, async () => {
+      frames = await page.evaluate(
+        async ({ kinds, gap }) => {
+          const { rate, samples } = await rooms.renderHits(48_000);
+          const round = rooms.roundOf(kinds, { rate, samples }, rooms.GAPS[gap]);
+          const even = kinds.map(() => [0.5, 0.5] as const);
+          const products = new Float64Array((kinds.length * (kinds.length + 1)) / 2);
+          const views = { house: even, now: even, repaired: even };
+          const player = rooms.newPlayer({ round, products, views });
+          await player.play("now");
+          await new Promise((done) => setTimeout(done, 1500));
+          await player.play("repaired");
+          await new Promise((done) => setTimeout(done, 1500));
+          await player.close();
+          return round.length;
+        },
+        { kinds: Array.from({ length: COUNT }, (_, i) => KINDS[i % KINDS.length] ?? "kick"), gap },
+      );
+    });
+    // A track of the whole turn for each of them would be 1.5 to 6 GB.
+    expect(frames * COUNT * Float32Array.BYTES_PER_ELEMENT).toBeGreaterThan(1.5e9);
+    expect(watches.reduce((sum, most) => sum + most(), 0)).toBeLessThan(100e6);
+    expect(tasks).toBeGreaterThan(0);
+    expect(ms).toBeLessThan(50);
+    await tools.detach();
+  });
+});
+
 describe("an excerpt", () => {
   it("is the very samples, silent beyond the end", async () => {
     const got = await page.evaluate(
@@ -394,7 +465,7 @@ describe("an excerpt", () => {
           tracks: [{ input: 0, channel: 0, gains: [1, 1] as const }],
           align: "start" as const,
         };
-        const excerpt = await rooms.readExcerpt(job, 0.05, 0.1);
+        const excerpt = await rooms.askExcerpt(job, 0.05, 0.1);
         return excerpt && [...(excerpt.tracks[0] ?? [])];
       },
       packed(wavFile([samples], { coding: "float", width: 4 })),

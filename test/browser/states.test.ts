@@ -308,7 +308,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
       await inspect(page, "measured");
       await typeKeys(page.getByLabel("Send of Kick, dB"), "40");
       await page.getByText("from before the change").first().waitFor();
-      await page.getByLabel("Channel of Snare.wav").selectOption("left out");
+      await page.getByLabel("Channel for Snare.wav").selectOption("left out");
       await page.getByText("Files or matches have changed since").waitFor();
       await inspect(page, "from before");
       await page.getByRole("button", { name: "Keep these figures" }).click();

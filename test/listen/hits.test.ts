@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { PieceKind } from "../../src/core/model/setup";
-import { GAPS, hitOf, roundOf } from "../../src/listen/hits";
+import { GAPS, hitOf, renderHits, roundOf } from "../../src/listen/hits";
+import { turnOf } from "./rounds";
 
 const KINDS: readonly PieceKind[] = [
   "kick",
@@ -43,8 +44,8 @@ describe("a hit", () => {
 });
 
 describe("a round", () => {
-  it("has one track a piece, all equally long, each with the same energy as its hit", () => {
-    const tracks = roundOf(KINDS, 44_100);
+  it("has one track a piece, all equally long, each with the same energy as its hit", async () => {
+    const tracks = turnOf(roundOf(KINDS, await renderHits(44_100), GAPS.round));
     expect(new Set(tracks.map((t) => t.length)).size).toBe(1);
     const energy = (samples: Float32Array) => samples.reduce((sum, x) => sum + x * x, 0);
     tracks.forEach((track, i) => {
@@ -52,19 +53,30 @@ describe("a round", () => {
     });
   });
 
-  it("one after the other: half a second apart", () => {
-    const [kick, snare] = roundOf(["kick", "snare"], 48_000);
+  it("one after the other: half a second apart", async () => {
+    const [kick, snare] = turnOf(roundOf(["kick", "snare"], await renderHits(48_000), GAPS.round));
     expect(kick?.findIndex((x) => x !== 0)).toBeLessThan(10);
     const from = snare?.findIndex((x) => x !== 0) ?? 0;
     expect(from).toBeGreaterThanOrEqual(24_000);
     expect(from).toBeLessThan(24_010);
   });
 
-  it("as a fill: an eighth of a second apart, then a rest until the last has sounded", () => {
-    const [kick, snare] = roundOf(["kick", "snare"], 48_000, GAPS.fill);
+  it("as a fill: an eighth of a second apart, then a rest until the last has sounded", async () => {
+    const [kick, snare] = turnOf(roundOf(["kick", "snare"], await renderHits(48_000), GAPS.fill));
     expect(kick?.length).toBe(3 * 48_000);
     const from = snare?.findIndex((x) => x !== 0) ?? 0;
     expect(from).toBeGreaterThanOrEqual(6_000);
     expect(from).toBeLessThan(6_010);
+  });
+
+  it("of 256 pieces holds the samples of each kind once: less than 3 MB", async () => {
+    const kinds = Array.from({ length: 256 }, (_, i) => KINDS[i % KINDS.length] as PieceKind);
+    const { voices } = roundOf(kinds, await renderHits(48_000), GAPS.round);
+    expect(voices).toHaveLength(256);
+    const held = new Set(voices.map((v) => v.samples));
+    expect(held.size).toBe(KINDS.length);
+    const bytes = [...held].reduce((sum, samples) => sum + samples.byteLength, 0);
+    expect(bytes).toBeGreaterThan(1e6);
+    expect(bytes).toBeLessThan(3e6);
   });
 });

@@ -2,8 +2,7 @@ import { describe, expect, it } from "vitest";
 import { newPlayer } from "../../src/listen/player";
 
 const sounds = {
-  voices: [Float32Array.of(0.5, 0.5)],
-  rate: 48_000,
+  round: { voices: [{ samples: Float32Array.of(0.5, 0.5), at: 0 }], rate: 48_000, length: 2 },
   products: Float64Array.of(0.25),
   views: { foh: [[1, 0]], now: [[0, 1]], repaired: [[1, 0]] },
 } as const;

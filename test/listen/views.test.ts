@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { unrelatedProducts } from "../../src/core/measure/covariance";
+import { blockBegin, productsOver } from "../../src/core/measure/part";
 import type { Sides } from "../../src/core/model/units";
-import { gainsOf, levelled, unrelated, type ViewGains, type Views } from "../../src/listen/views";
+import { gainsOf, levelled, type ViewGains, type Views } from "../../src/listen/views";
 import { runJob } from "../../src/measure/engine";
-import { atStretch, productsOver, readExcerpt } from "../../src/measure/excerpt";
+import { readExcerpt } from "../../src/measure/excerpt";
 import type { Job } from "../../src/measure/protocol";
 import { file } from "../measure/job";
 import { wavFile } from "../measure/wavfile";
@@ -51,12 +53,6 @@ describe("gains of a view", () => {
       [0, 0],
       [0.7, 0.7],
     ]);
-  });
-
-  it("voices that share nothing", () => {
-    const voices = [Float32Array.of(1, -1, 0, 0), new Float32Array(4), Float32Array.of(0, 0, 0.5, 0)];
-    expect([...unrelated(voices)]).toEqual([0.5, 0, 0, 0, 0, 0.0625]);
-    expect([...unrelated([new Float32Array(0)])]).toEqual([0]);
   });
 });
 
@@ -122,7 +118,7 @@ describe("recorded voices, which correlate", () => {
       const outcome = await runJob(job, () => undefined);
       if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
       const { figures } = outcome.measurement;
-      const from = atStretch(figures, about);
+      const from = blockBegin(figures, about);
       expect(about - from).toBeGreaterThanOrEqual(0);
       expect(about - from).toBeLessThan(0.4);
       const excerpt = await readExcerpt(job, from, length);
@@ -132,7 +128,7 @@ describe("recorded voices, which correlate", () => {
       for (const gains of Object.values(after))
         expect(Math.abs(mixedPower(gains, voices) / Math.min(...before) - 1)).toBeLessThan(1e-6);
       // Taken as if they shared nothing they would be decibels apart.
-      const apart = levelled(folding, unrelated(voices));
+      const apart = levelled(folding, unrelatedProducts(voices, voices[0]?.length ?? 0));
       const powers = Object.values(apart).map((gains) => mixedPower(gains, voices));
       expect(10 * Math.log10(Math.max(...powers) / Math.min(...powers))).toBeGreaterThan(2);
     },
@@ -153,9 +149,9 @@ describe("recorded voices, which correlate", () => {
     expect(after).toEqual({ foh: wide(0.5), now: fold, repaired: wide(0.5) });
   });
 
-  it("where the stretches were too many to keep, the whole recording stands for the part", () => {
+  it("where the blocks were too many to keep, the whole recording stands for the part", () => {
     const whole = Float64Array.of(0.25);
-    const figures = { products: whole, stretches: null } as unknown as Parameters<typeof productsOver>[0];
+    const figures = { products: whole, blocks: null } as unknown as Parameters<typeof productsOver>[0];
     expect(productsOver(figures, 3, 8)).toBe(whole);
   });
 });

@@ -1,59 +1,150 @@
 import { describe, expect, it } from "vitest";
-import { type Decoder, prepareInput } from "../../src/measure/decode";
+import { lookAt } from "../../src/measure/compressed";
+import { type Decoder, type Platform, prepareInput } from "../../src/measure/decode";
+import type { Look } from "../../src/measure/protocol";
+import { noise } from "../tools/chance.mjs";
+import { coded, codedSilence } from "./coded";
 import { wavFile } from "./wavfile";
 
 const MB = 2 ** 20;
-const decoderOf = (channels: readonly Float32Array[]) => {
+const RATE = 48_000;
+const decoded = [Float32Array.of(0.5, -0.5)];
+
+/** A browser that decodes nothing in pieces, or everything, and tells the sizes of what it decoded as a whole. */
+const platform = (change: (look: Look) => Look = (look) => look) => {
   const given: number[] = [];
   const decoder = (): Decoder => ({
-    sampleRate: 48_000,
+    sampleRate: RATE,
     decodeAudioData: async (data) => {
       given.push(data.byteLength);
       return {
-        numberOfChannels: channels.length,
-        sampleRate: 48_000,
-        getChannelData: (i: number) => channels[i],
+        numberOfChannels: decoded.length,
+        sampleRate: RATE,
+        getChannelData: (i: number) => decoded[i],
       } as unknown as AudioBuffer;
     },
   });
-  return { decoder, given };
+  const look = async (file: Blob) => change(await lookAt(file));
+  return { given, tools: { look, decoder } satisfies Platform };
 };
-const decoded = [Float32Array.of(0.5, -0.5)];
+const inPieces = (look: Look): Look => (look.kind === "sound" ? { ...look, inPieces: true } : look);
+const long = (frames: number) => (look: Look) => (look.kind === "sound" ? { ...look, frames } : look);
 
-describe("a compressed file", () => {
-  it("of more than 32 MB is refused before anything of it is decoded, with its size", async () => {
-    const { decoder, given } = decoderOf(decoded);
-    const file = new File([new Uint8Array(40 * MB)], "long.mp3");
-    expect(await prepareInput(file, decoder)).toEqual({
-      ok: false,
-      why: "“long.mp3” is compressed and 40 MB large; up to 32 MB can be decoded here. Export it as WAV.",
+const random = noise(3);
+const sound = wavFile([Float64Array.from({ length: RATE / 2 }, () => 0.4 * random())], { width: 2 });
+const named = (name: string, bytes: Uint8Array<ArrayBuffer>): File => new File([bytes], name);
+const whyNot = async (file: File, tools: Platform): Promise<string> => {
+  const prepared = await prepareInput(file, tools);
+  return prepared.ok ? "" : prepared.why;
+};
+
+describe("a compressed file where the browser decodes in pieces", () => {
+  it("of any size goes to the worker as it is, with what the look found", async () => {
+    const { given, tools } = platform(inPieces);
+    const file = named("hours.flac", codedSilence("flac", 120, "7.1"));
+    expect(file.size).toBeLessThan(10 * MB);
+    const prepared = await prepareInput(file, tools);
+    expect(prepared).toMatchObject({
+      ok: true,
+      input: { kind: "compressed", name: "hours.flac", rate: RATE, channels: 8 },
     });
     expect(given).toEqual([]);
   });
 
-  it("of one byte more is refused, of 32 MB it is decoded", async () => {
-    const { decoder, given } = decoderOf(decoded);
-    const over = await prepareInput(new File([new Uint8Array(32 * MB + 1)], "over.flac"), decoder);
-    expect(over).toMatchObject({ ok: false, why: expect.stringContaining("33 MB large; up to 32 MB") });
-    const just = await prepareInput(new File([new Uint8Array(32 * MB)], "just.flac"), decoder);
-    expect(just).toEqual({
+  it("of more than a day is refused, with how long it is", async () => {
+    const { tools } = platform((look) => long(24.5 * 3600 * RATE)(inPieces(look)));
+    expect(await whyNot(named("week.flac", coded("flac", sound)), tools)).toBe(
+      "“week.flac” lasts 25 hours; up to 24 hours can be measured. Cut it.",
+    );
+    const day = platform((look) => long(24 * 3600 * RATE)(inPieces(look)));
+    expect(await whyNot(named("day.flac", coded("flac", sound)), day.tools)).toBe("");
+  });
+
+  it("of a rate or channels that cannot be measured is refused", async () => {
+    const change = (of: object) => platform((look) => ({ ...inPieces(look), ...of })).tools;
+    const file = named("odd.flac", coded("flac", sound));
+    expect(await whyNot(file, change({ rate: 4000 }))).toBe(
+      "“odd.flac” has a rate of 4000 Hz; 8000 to 192000 Hz can be measured.",
+    );
+    expect(await whyNot(file, change({ channels: 65 }))).toBe(
+      "“odd.flac” has 65 channels; 1 to 64 can be measured.",
+    );
+  });
+});
+
+const coded5s = codedSilence("mp3", 5, "stereo");
+
+describe("a compressed file where the browser decodes it only as a whole", () => {
+  it("that unpacks to too much is refused before anything of it is decoded, with what it unpacks to", async () => {
+    const { given, tools } = platform();
+    const bomb = named("bomb.flac", codedSilence("flac", 120, "7.1"));
+    const megabytes = (120 * RATE * 8 * 4) / MB;
+    expect(megabytes).toBeGreaterThan(170);
+    expect(await whyNot(bomb, tools)).toMatch(
+      /^“bomb\.flac” unpacks to 17\d MB and can only be decoded as a whole in this browser; up to 128 MB are\. Export it as WAV\.$/,
+    );
+    // The first of many parts tells its own length only.
+    const parts = Array.from({ length: 90 }, () => coded5s);
+    const song = new File(parts, "song.mp3");
+    expect(await whyNot(song, tools)).toMatch(/^“song\.mp3” unpacks to 16\d MB /);
+    expect(given).toEqual([]);
+  });
+
+  it("is decoded up to 128 MB and not a frame beyond", async () => {
+    const most = (128 * MB) / 4;
+    const file = named("just.flac", coded("flac", sound));
+    const just = platform(long(most));
+    expect(await prepareInput(file, just.tools)).toEqual({
       ok: true,
-      input: { kind: "decoded", name: "just.flac", rate: 48_000, channels: decoded },
+      input: { kind: "decoded", name: "just.flac", rate: RATE, channels: decoded },
     });
-    expect(given).toEqual([32 * MB]);
+    expect(just.given).toEqual([file.size]);
+    const over = platform(long(most + 1));
+    expect(await whyNot(file, over.tools)).toContain("unpacks to 129 MB");
+    expect(over.given).toEqual([]);
+  });
+
+  it("plain samples of another kind go by their size", async () => {
+    const { given, tools } = platform();
+    const aiff = coded("aiff", sound);
+    expect((await prepareInput(named("take.aiff", aiff), tools)).ok).toBe(true);
+    const large = new Uint8Array(17 * MB);
+    large.set(aiff.slice(0, 100));
+    expect(await whyNot(named("large.aiff", large), tools)).toContain("unpacks to 136 MB");
+    const other = Uint8Array.from([..."caff\0\x01\0\0desc\0\0\0\0\0\0\0 AAAAAAAAaac "], (c) =>
+      c.charCodeAt(0),
+    );
+    expect(await whyNot(named("unknown.caf", other), tools)).toContain("is neither WAV nor a sound file");
+    expect(given).toEqual([aiff.length]);
+  });
+});
+
+describe("what cannot be read", () => {
+  it.each([
+    [
+      { kind: "unknown" },
+      "“x.mp3” is neither WAV nor a sound file that this browser can decode. Export it as WAV.",
+    ],
+    [
+      { kind: "gone" },
+      "“x.mp3” could not be read: it was moved, changed or removed after it was chosen. Choose it again.",
+    ],
+    [{ kind: "failed", why: "It takes too long." }, "“x.mp3” could not be read. It takes too long."],
+  ] as const)("%o", async (look, why) => {
+    const { tools } = platform(() => look);
+    expect(await whyNot(named("x.mp3", Uint8Array.of(1)), tools)).toBe(why);
   });
 });
 
 describe("a WAV file", () => {
   it("of any size goes on as it is: by its name, or by how it begins", async () => {
-    const { decoder, given } = decoderOf(decoded);
+    const { given, tools } = platform();
     const large = new File([new Uint8Array(33 * MB)], "long.wav");
-    expect(await prepareInput(large, decoder)).toEqual({
+    expect(await prepareInput(large, tools)).toEqual({
       ok: true,
       input: { kind: "file", name: "long.wav", file: large },
     });
-    const unnamed = new File([wavFile([[0.5]])], "take 7");
-    expect((await prepareInput(unnamed, decoder)).ok).toBe(true);
+    expect((await prepareInput(new File([wavFile([[0.5]])], "take 7"), tools)).ok).toBe(true);
     expect(given).toEqual([]);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { levelOf, levelOfPower } from "../../src/core/level/decibels";
+import { correlationOf } from "../../src/core/measure/covariance";
 import { levelThrough } from "../../src/core/measure/levels";
 import type { Sides } from "../../src/core/model/units";
 import { expectNear } from "../near";
@@ -19,7 +20,7 @@ describe("signals whose figures are known", () => {
     expectNear(track?.rms ?? null, levelOf(0.5) + levelOfPower(0.5), 1e-9);
     expectNear(track?.peak ?? null, levelOf(0.5), 1e-4);
     expectNear(track?.crest ?? null, 3.0103, 1e-4);
-    expectNear(track?.playing ?? null, track?.rms ?? Number.NaN, 1e-3);
+    expectNear(track?.gatedRms ?? null, track?.rms ?? Number.NaN, 1e-3);
     expect(track).toMatchObject({ clipped: 0, unusable: 0, silent: false });
   });
 
@@ -56,10 +57,7 @@ describe("signals whose figures are known", () => {
         silent: true,
       });
     expect(figures.loudest).toBeNull();
-    expect(figures.correlation).toEqual([
-      [1, 0],
-      [0, 1],
-    ]);
+    expect(correlationOf(figures.products, [1, 0], [0, 1])).toBe(0);
     expect(numbersIn(figures).filter(Number.isNaN)).toEqual([]);
   });
 
@@ -102,12 +100,14 @@ describe("level while playing", () => {
         Math.sin((2 * Math.PI * 997 * i) / RATE),
     );
     const [track] = (await figuresOf([tone])).tracks;
-    expectNear(track?.playing ?? null, levelOf(0.5) + levelOfPower(0.5), 0.01);
+    expectNear(track?.gatedRms ?? null, levelOf(0.5) + levelOfPower(0.5), 0.01);
     expectNear(
       track?.rms ?? null,
       levelOf(0.5) + levelOfPower(0.5) + levelOfPower(0.1 + 0.9 * 10 ** -2.5),
       0.01,
     );
+    // Ten blocks of four seconds, of which one is loud.
+    expect(track?.activity).toBe(0.1);
     // 15 dB down counts.
     const soft = make(
       8,
@@ -116,7 +116,7 @@ describe("level while playing", () => {
         Math.sin((2 * Math.PI * 997 * i) / RATE),
     );
     const [counted] = (await figuresOf([soft])).tracks;
-    expectNear(counted?.playing ?? null, counted?.rms ?? Number.NaN, 1e-4);
+    expectNear(counted?.gatedRms ?? null, counted?.rms ?? Number.NaN, 1e-4);
   });
 });
 
@@ -144,7 +144,7 @@ describe("the real sum", () => {
     expectNear(mix.rms, alone?.rms ?? Number.NaN, 1e-9);
     expectNear(mix.peak, alone?.peak ?? Number.NaN, 1e-9);
     expectNear(mix.truePeak, alone?.truePeak ?? Number.NaN, 1e-9);
-    expectNear(mix.playing, alone?.playing ?? Number.NaN, 1e-5);
+    expectNear(mix.gatedRms, alone?.gatedRms ?? Number.NaN, 1e-5);
     const at = Math.round(mix.peakAt * RATE);
     expectNear(Math.abs(mix.parts.reduce((sum, p) => sum + p, 0)), 10 ** (mix.peak / 20), 1e-12);
     mix.parts.forEach((part, t) => {
@@ -171,7 +171,7 @@ describe("the real sum", () => {
         other.map((g) => g[side]),
       );
       expectNear(level.rms, again.mixes[name].rms, 1e-9);
-      expectNear(level.playing, again.mixes[name].playing, 1e-4);
+      expectNear(level.gatedRms, again.mixes[name].gatedRms, 1e-4);
     }
   });
 
@@ -218,7 +218,7 @@ describe("the real sum", () => {
       rms: Number.NEGATIVE_INFINITY,
       peak: Number.NEGATIVE_INFINITY,
     });
-    expectNear(figures.correlation[0]?.[1] ?? null, -1, 1e-12);
+    expectNear(correlationOf(figures.products, [1, 0], [0, 1]), -1, 1e-12);
   });
 });
 
@@ -227,13 +227,14 @@ describe("correlation", () => {
     const a = hits(7);
     const b = hits(8);
     const both = a.map((x, i) => 0.6 * x + 0.8 * (b[i] as number));
-    const { correlation } = await figuresOf([a, b, both]);
+    const { products } = await figuresOf([a, b, both]);
+    const alone = (t: number): number[] => [0, 1, 2].map((track) => (track === t ? 1 : 0));
     const power = (x: Float64Array, y: Float64Array) =>
       x.reduce((sum, v, i) => sum + v * (y[i] as number), 0);
     const expected = (x: Float64Array, y: Float64Array) => power(x, y) / Math.sqrt(power(x, x) * power(y, y));
     [a, b, both].forEach((x, i) => {
       [a, b, both].forEach((y, j) => {
-        expectNear(correlation[i]?.[j] ?? null, expected(x, y), 1e-12);
+        expectNear(correlationOf(products, alone(i), alone(j)), expected(x, y), 1e-12);
       });
     });
   });

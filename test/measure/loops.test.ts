@@ -81,14 +81,14 @@ const CASES: readonly [
     },
   ],
   [
-    "weigh",
+    "exponentialAverages",
     1,
     usual,
     4,
     (loops, [x], from, to) => {
       const out = loops.numbers(14);
       out.set([0.1, 0.02, 0.11, 0.02, 0.2, 0.05, 0.8, 0.95, 0.64, 0.9, 0.5, 0.86, 0.41, 0.81]);
-      loops.weigh(out, x as Float64Array, from, to);
+      loops.exponentialAverages(out, x as Float64Array, from, to);
       return out;
     },
   ],
@@ -156,7 +156,7 @@ describe("two numbers at a time, to the last bit what plain code comes to", () =
         );
       const x = loops.numbers(4);
       x.set([0.005]);
-      loops.weigh(averages, x, 0, 4);
+      loops.exponentialAverages(averages, x, 0, 4);
       return averages.slice();
     });
     expect(plain?.[2]).toBe(2.498750416562521e-8);

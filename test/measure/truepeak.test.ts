@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { OVERSHOOT, peakFinder, REACH } from "../../src/core/measure/interpolate";
 import { PLAIN_LOOPS } from "../../src/core/measure/plain-loops";
+import { OVERSHOOT, REACH, truePeakFinder } from "../../src/core/measure/truepeak";
 import { expectNear } from "../near";
 import { BURSTS, SINES, TRUE_PEAK_TOLERANCE } from "../tables/ebu3341";
 import { noise } from "../tools/chance.mjs";
@@ -61,7 +61,7 @@ describe("EBU Tech 3341, Table 1, true peak", () => {
 });
 
 const LONGEST = 2000;
-const peakBetween = peakFinder(PLAIN_LOOPS, LONGEST);
+const peakBetween = truePeakFinder(PLAIN_LOOPS, LONGEST);
 
 describe("peaks between samples", () => {
   it("a quarter-rate sine at 45° stands 3.01 dB above its samples", async () => {
@@ -118,7 +118,7 @@ describe("peaks between samples", () => {
     for (let places = 1; places <= 64; places += 1) {
       const x = new Float64Array(places + 2 * REACH);
       x.fill(0.5, REACH + places - 1, REACH + places + 1);
-      const all = peakFinder(PLAIN_LOOPS, places)(x, REACH, REACH + places, 0);
+      const all = truePeakFinder(PLAIN_LOOPS, places)(x, REACH, REACH + places, 0);
       expectNear(all, 0.5 * 1.27, 0.01, `${places} places`);
     }
   });

@@ -40,7 +40,7 @@ export const serveRooms = async (entry) => {
   await writeFile(join(folder, "favicon.ico"), "");
   await writeFile(
     join(folder, "start.js"),
-    `trustedTypes.createPolicy("default", { createScriptURL: (url) => url });
+    `globalThis.trustedTypes?.createPolicy("default", { createScriptURL: (url) => url });
 globalThis.rooms = await import("./assets/${built}");`,
   );
   const site = await serve(folder);

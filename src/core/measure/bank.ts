@@ -1,14 +1,14 @@
 import type { Hertz, Sides } from "../model/units";
 import { mixedEnergy, productAt, productCount, productsOf } from "./covariance";
 import type { MeasuredFigures } from "./figures";
-import { STRETCH_STEPS, stepFrames } from "./gate";
+import { BLOCK_STEPS, stepFrames } from "./gate";
 import type { Loops } from "./loops";
 import { BEFORE, newPeaks } from "./peaks";
 import { newRows } from "./rows";
 import { summarise } from "./summary";
 import { timeWeighting } from "./time-weighting";
 
-/** Products of stretches that are kept at most: 16 MB, six hours of eight tracks or six minutes of 64. */
+/** Products of gating blocks that are kept at most: 16 MB, six hours of eight tracks or six minutes of 64. */
 const KEPT_PRODUCTS = 2 ** 21;
 
 /** Everything that runs while the samples of a recording pass. */
@@ -30,7 +30,7 @@ const addPlacement = (sum: Float64Array, more: Float64Array): void => {
 
 /**
  * A measurement of several tracks side by side and of their sum through the given gains.
- * The memory it takes grows with the length only by the course (4 bytes a column and step) and the kept stretches.
+ * The memory it takes grows with the length only by the course (4 bytes a column and step) and the kept blocks.
  * @param gains signed gain of each track into the left and right side
  */
 export const newBank = (rate: Hertz, gains: readonly Sides[], loops: Loops): Bank => {
@@ -42,34 +42,34 @@ export const newBank = (rate: Hertz, gains: readonly Sides[], loops: Loops): Ban
   const size = productCount(tracks);
   const busProducts = productsOf(loops, rows);
   const now = new Float64Array(size);
-  const stretch = new Float64Array(size);
+  const block = new Float64Array(size);
   const whole = new Float64Array(size);
   const sides = [peaks.pair.left, peaks.pair.right, peaks.pair.mono].map((mix) => mix.gains);
   const course = newRows(tracks + sides.length);
   const powers = new Float64Array(course.columns);
-  let stretches: number[] | null = [];
-  let inStretch = 0;
+  let blocks: number[] | null = [];
+  let inBlock = 0;
   let frames = 0;
 
-  const closeStretch = (): void => {
-    if (inStretch === 0) return;
-    if (stretches && stretches.length + size > KEPT_PRODUCTS) stretches = null;
-    for (let p = 0; p < size; p += 1) stretches?.push((stretch[p] as number) / inStretch);
-    stretch.fill(0);
-    inStretch = 0;
+  const closeBlock = (): void => {
+    if (inBlock === 0) return;
+    if (blocks && blocks.length + size > KEPT_PRODUCTS) blocks = null;
+    for (let p = 0; p < size; p += 1) blocks?.push((block[p] as number) / inBlock);
+    block.fill(0);
+    inBlock = 0;
   };
 
   const takeProducts = (count: number): void => {
     busProducts(now, BEFORE, BEFORE + count);
-    addPlacement(stretch, now);
+    addPlacement(block, now);
     addPlacement(whole, now);
     for (let t = 0; t < tracks; t += 1) powers[t] = (now[productAt(t, t)] as number) / count;
     sides.forEach((gain, i) => {
       powers[tracks + i] = mixedEnergy(now, gain) / count;
     });
     course.add(powers);
-    inStretch += count;
-    if (course.rows() % STRETCH_STEPS === 0) closeStretch();
+    inBlock += count;
+    if (course.rows() % BLOCK_STEPS === 0) closeBlock();
   };
 
   return {
@@ -86,9 +86,9 @@ export const newBank = (rate: Hertz, gains: readonly Sides[], loops: Loops): Ban
       frames += count;
     },
     finish: () => {
-      closeStretch();
+      closeBlock();
       peaks.flush(frames);
-      return summarise({ rate, frames, peaks, meters, whole, stretches, course });
+      return summarise({ rate, frames, peaks, meters, whole, blocks, course });
     },
   };
 };

@@ -37,6 +37,23 @@ export const productsOf = (loops: Loops, rows: readonly Float64Array[]) => {
 };
 
 /**
+ * Mean products over so many samples of signals that share nothing: each with itself only. One that is shorter is
+ * silent for the rest.
+ */
+export const unrelatedProducts = (signals: readonly ArrayLike<number>[], length: number): Products => {
+  const products = new Float64Array(productCount(signals.length));
+  const energies = new Map<ArrayLike<number>, number>();
+  signals.forEach((samples, s) => {
+    let energy = energies.get(samples) ?? 0;
+    if (!energies.has(samples))
+      for (let i = 0; i < samples.length; i += 1) energy += (samples[i] as number) ** 2;
+    energies.set(samples, energy);
+    products[productAt(s, s)] = length === 0 ? 0 : energy / length;
+  });
+  return products;
+};
+
+/**
  * What of a mix is not rounding, as a share of the energies that go in. Sums of products in double precision are better
  * than this over hours, and 24 bits hold no more of what plays at −24 dBFS.
  */
@@ -63,12 +80,20 @@ export const mixedEnergy = (products: Products, gains: readonly Gain[], at = 0):
   return energy > EXACT_TO * into ? energy : 0;
 };
 
-/** Correlation of each two tracks, row by row: −1…1; 1 with itself; 0 where one of them is silent. */
-export const correlationOf = (products: Products, tracks: number): number[][] =>
-  Array.from({ length: tracks }, (_, i) =>
-    Array.from({ length: tracks }, (_, j) => {
-      if (i === j) return 1;
-      const both = Math.sqrt((products[productAt(i, i)] as number) * (products[productAt(j, j)] as number));
-      return both === 0 ? 0 : Math.max(-1, Math.min(1, (products[productAt(i, j)] as number) / both));
-    }),
-  );
+/**
+ * Correlation of two mixes, −1…1; 0 where one of them is silent.
+ * @param a signed gain of each track into the one
+ * @param b and into the other
+ */
+export const correlationOf = (products: Products, a: readonly Gain[], b: readonly Gain[]): number => {
+  const size = Math.sqrt(mixedEnergy(products, a) * mixedEnergy(products, b));
+  if (size === 0) return 0;
+  let both = 0;
+  a.forEach((g, i) => {
+    if (g !== 0)
+      b.forEach((h, j) => {
+        both += g * h * (products[productAt(i, j)] as number);
+      });
+  });
+  return Math.max(-1, Math.min(1, both / size));
+};

@@ -5,8 +5,10 @@ import type { Products } from "./covariance";
 export interface TrackFigures {
   /** Over the whole length. */
   readonly rms: Db;
-  /** Over the stretches of 400 ms within 20 dB of the loudest. */
-  readonly playing: Db;
+  /** Over the gating blocks (400 ms) within 20 dB of the loudest. */
+  readonly gatedRms: Db;
+  /** Share of the gating blocks that are, 0…1: how much of the time it plays. */
+  readonly activity: number;
   /** Largest sample, dBFS. */
   readonly peak: Db;
   /** Largest value at or between the samples, dBTP. */
@@ -30,7 +32,7 @@ export interface TrackFigures {
 /** What one side, or the mono fold of the pair, measures. */
 export interface MixFigures {
   readonly rms: Db;
-  readonly playing: Db;
+  readonly gatedRms: Db;
   readonly peak: Db;
   readonly truePeak: Db;
   /** When the largest sample comes. */
@@ -67,10 +69,8 @@ export interface MeasuredFigures {
   readonly mixes: { readonly [outlet in Outlet]: MixFigures };
   /** Mean products of each two tracks over the whole length, packed. */
   readonly products: Products;
-  /** Mean products of each stretch of 400 ms, one after the other; null where there would be too many to keep. */
-  readonly stretches: Products | null;
-  /** −1…1, row by row. */
-  readonly correlation: readonly (readonly number[])[];
+  /** Mean products of each gating block, one after the other; null where there would be too many to keep. */
+  readonly blocks: Products | null;
   readonly course: Course;
   /** null when all is silent. */
   readonly loudest: Moment | null;

@@ -2,13 +2,13 @@ import { levelOfPower } from "../level/decibels";
 import type { Db, Gain } from "../model/units";
 import { mixedEnergy, productCount } from "./covariance";
 import type { MeasuredFigures } from "./figures";
-import { playingPower } from "./gate";
+import { gated } from "./gate";
 
 /** Level of a mix, got without the samples. */
 export interface MixLevel {
   readonly rms: Db;
-  /** null where the stretches were too many to keep: measure again. */
-  readonly playing: Db | null;
+  /** null where the gating blocks were too many to keep: measure again. */
+  readonly gatedRms: Db | null;
 }
 
 /**
@@ -17,16 +17,16 @@ export interface MixLevel {
  * @param gains signed gain of each track
  */
 export const levelThrough = (
-  figures: Pick<MeasuredFigures, "products" | "stretches">,
+  figures: Pick<MeasuredFigures, "products" | "blocks">,
   gains: readonly Gain[],
 ): MixLevel => {
-  const { products, stretches } = figures;
+  const { products, blocks } = figures;
   const size = productCount(gains.length);
   const powers =
-    stretches &&
-    Float64Array.from({ length: stretches.length / size }, (_, i) => mixedEnergy(stretches, gains, i * size));
+    blocks &&
+    Float64Array.from({ length: blocks.length / size }, (_, i) => mixedEnergy(blocks, gains, i * size));
   return {
     rms: levelOfPower(mixedEnergy(products, gains)),
-    playing: powers && levelOfPower(playingPower(powers)),
+    gatedRms: powers && levelOfPower(gated(powers).power),
   };
 };

@@ -34,11 +34,11 @@ export interface Loops {
    */
   readonly runs: (out: Float64Array, x: Float64Array, from: number, to: number) => void;
   /**
-   * Takes the squares of x[from…to), a multiple of four, into two exponential averages. Four squares weighed at once
+   * Takes the squares of x[from…to), a multiple of four, into two exponential averages (IEC 61672-1). Four squares weighed at once
    * need one wait for the last average instead of four. Within four samples an average cannot have stood higher than
    * what decays to its end in three: only where that is beyond the largest so far are they taken one by one, so the
    * largest is right but for rounding. Each average is looked at for itself.
    * @param averages of both by turns: now, largest, share of a new square, and what remains after 1, 2, 3, 4 samples
    */
-  readonly weigh: (averages: Float64Array, x: Float64Array, from: number, to: number) => void;
+  readonly exponentialAverages: (averages: Float64Array, x: Float64Array, from: number, to: number) => void;
 }

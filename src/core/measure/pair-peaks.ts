@@ -1,7 +1,7 @@
 import type { Gain, Outlet, Sides } from "../model/units";
 import { GAIN_INTO } from "../pan/stereo";
-import { OVERSHOOT, peakFinder, REACH } from "./interpolate";
 import type { Loops } from "./loops";
+import { OVERSHOOT, REACH, truePeakFinder } from "./truepeak";
 
 /** Peaks of one mix of the tracks, found while the samples pass. */
 export interface MixPeak {
@@ -61,7 +61,7 @@ export const pairTaker = (loops: Loops, pair: PairPeaks, rows: readonly Float64A
   const before = 2 * REACH;
   const samples = loops.numbers(before + longest);
   const found = loops.numbers(2);
-  const peakBetween = peakFinder(loops, longest);
+  const peakBetween = truePeakFinder(loops, longest);
 
   const mixStretch = ({ gains }: MixPeak, from: number, to: number): void => {
     samples.fill(0, 0, to - from);

@@ -1,8 +1,8 @@
 import type { Sides } from "../model/units";
-import { OVERSHOOT, peakFinder, REACH } from "./interpolate";
 import type { Loops } from "./loops";
 import { newPairPeaks, type PairPeaks, pairTaker } from "./pair-peaks";
 import { newScan, type Scan, scanner } from "./scan";
+import { OVERSHOOT, REACH, truePeakFinder } from "./truepeak";
 
 /** Samples kept before each step, for the filter between samples. */
 export const BEFORE = 2 * REACH;
@@ -39,7 +39,7 @@ export const newPeaks = (
   const pair = newPairPeaks(gains);
   const takeStretch = pairTaker(loops, pair, rows, grain);
   const scanStretch = scanner(loops);
-  const peakBetween = peakFinder(loops, grain);
+  const peakBetween = truePeakFinder(loops, grain);
   const scans = rows.map(newScan);
   const truePeaks = new Float64Array(rows.length);
   /** Largest sample of each track in the grain before, and in this grain with the one before. */

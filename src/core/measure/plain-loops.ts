@@ -90,7 +90,13 @@ const runs: Loops["runs"] = (out, x, from, to) => {
 };
 
 /** One of the two averages: 0 or 1. */
-const weighOne = (averages: Float64Array, which: number, x: Float64Array, from: number, to: number): void => {
+const exponentialAverage = (
+  averages: Float64Array,
+  which: number,
+  x: Float64Array,
+  from: number,
+  to: number,
+): void => {
   const kind = (at: number): number => averages[2 * at + which] as number;
   let now = kind(0);
   let largest = kind(1);
@@ -116,9 +122,9 @@ const weighOne = (averages: Float64Array, which: number, x: Float64Array, from: 
   averages[2 + which] = largest;
 };
 
-const weigh: Loops["weigh"] = (averages, x, from, to) => {
-  weighOne(averages, 0, x, from, to);
-  weighOne(averages, 1, x, from, to);
+const exponentialAverages: Loops["exponentialAverages"] = (averages, x, from, to) => {
+  exponentialAverage(averages, 0, x, from, to);
+  exponentialAverage(averages, 1, x, from, to);
 };
 
 /** The loops in plain code, which run everywhere. */
@@ -128,5 +134,5 @@ export const PLAIN_LOOPS: Loops = {
   scan,
   add,
   runs,
-  weigh,
+  exponentialAverages,
 };

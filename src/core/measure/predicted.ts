@@ -1,4 +1,10 @@
-import { type CeilingState, ceilingLevelsOf, ceilingsOf, type Stage } from "../headroom/ceilings";
+import {
+  type CeilingState,
+  ceilingLevelsOf,
+  ceilingsOf,
+  limitingStageOf,
+  type Stage,
+} from "../headroom/ceilings";
 import { type BusFigures, busFigures } from "../headroom/figures";
 import type { LevelError } from "../headroom/level-error";
 import type { SideFigures } from "../headroom/side";
@@ -44,6 +50,8 @@ export interface BusPredicted {
   readonly levelError: LevelError;
   readonly mixes: readonly PredictedMix[];
   readonly ceilings: readonly PredictedCeiling[];
+  /** The one that decides by the measurement. */
+  readonly lowest: PredictedCeiling;
   /** Some peak is from before a change, and the measured headroom with it. */
   readonly stale: boolean;
   /** What sounds in the bus and is not in the recording: left out of both sides. */
@@ -61,11 +69,11 @@ const beside = (estimate: Db | null, measured: Db | null): Predicted => ({
 
 const rowsOf = (
   { level, correlated, likely, playable, allAtOnce }: SideFigures,
-  playing: Db | null,
+  gatedRms: Db | null,
   { peak, truePeak }: MixPeaks,
 ): PredictedMix["rows"] => [
-  { name: "level", ...beside(level, playing) },
-  ...(correlated === null ? [] : [{ name: "correlated" as const, ...beside(correlated, playing) }]),
+  { name: "level", ...beside(level, gatedRms) },
+  ...(correlated === null ? [] : [{ name: "correlated" as const, ...beside(correlated, gatedRms) }]),
   { name: "likely", ...beside(likely, peak) },
   { name: "playable", ...beside(playable, peak) },
   { name: "allAtOnce", ...beside(allAtOnce, peak) },
@@ -110,23 +118,25 @@ export const predictedOf = (
   const peaks = (mix: Outlet): MixPeaks =>
     peaksThrough(figures.mixes[mix], gainsInto(mix, was), gainsInto(mix, now));
   const mixes = sidesOf(bus, estimate).map(([mix, side]): PredictedMix => {
-    const { playing } = levelThrough(figures, gainsInto(mix, now));
+    const { gatedRms } = levelThrough(figures, gainsInto(mix, now));
     const of = peaks(mix);
-    return { mix, rows: rowsOf(side, inConvention(playing, setup.desk.rms), of), stale: of.stale };
+    return { mix, rows: rowsOf(side, inConvention(gatedRms, setup.desk.rms), of), stale: of.stale };
   });
   const left = peaks("left");
   const right = bus.stereo ? peaks("right") : left;
   const tops: Sides<Db> = [left.truePeak, right.truePeak];
-  const ceilings = ceilingsOf(ceilingLevelsOf(setup, bus), tops, setup.preferences.targetHeadroom).map(
+  const measured = ceilingsOf(ceilingLevelsOf(setup, bus), tops, setup.preferences.targetHeadroom);
+  const ceilings = measured.map(
     ({ place, headroom, state }, i): PredictedCeiling => ({
       place,
       state,
       ...beside(estimate.ceilings[i]?.headroom ?? null, headroom),
     }),
   );
+  const lowest = ceilings[measured.indexOf(limitingStageOf(measured))] as PredictedCeiling;
   const missing = mixedChannelsOf(setup, bus).flatMap(({ channel }) =>
     places.some((p) => p.channel === channel.id) ? [] : [channel.id],
   );
   const { levelError } = estimate;
-  return { levelError, mixes, ceilings, stale: mixes.some((m) => m.stale), missing };
+  return { levelError, mixes, ceilings, lowest, stale: mixes.some((m) => m.stale), missing };
 };

@@ -1,8 +1,8 @@
 import { levelOf, levelOfPower } from "../level/decibels";
 import type { Hertz } from "../model/units";
-import { correlationOf, mixedEnergy, productAt } from "./covariance";
+import { mixedEnergy, productAt } from "./covariance";
 import type { MeasuredFigures, MixFigures, Moment, TrackFigures } from "./figures";
-import { playingPower, STRETCH_STEPS, stepFrames } from "./gate";
+import { BLOCK_STEPS, type Gated, gated, stepFrames } from "./gate";
 import type { MixPeak } from "./pair-peaks";
 import type { Peaks } from "./peaks";
 import type { Rows } from "./rows";
@@ -17,7 +17,7 @@ export interface RunThrough {
   readonly meters: readonly TimeWeighting[];
   /** Sums of products over the whole length. */
   readonly whole: Float64Array;
-  readonly stretches: readonly number[] | null;
+  readonly blocks: readonly number[] | null;
   readonly course: Rows;
 }
 
@@ -27,16 +27,16 @@ const framesIn = (m: RunThrough, row: number): number => {
   return Math.min(step, m.frames - row * step);
 };
 
-/** Mean power of one column over each stretch of the course. */
-const stretchPowers = (m: RunThrough, column: number): number[] => {
+/** Mean power of one column over each gating block of the course. */
+const blockPowers = (m: RunThrough, column: number): number[] => {
   const { columns } = m.course;
   const values = m.course.values();
   const rows = m.course.rows();
   const powers: number[] = [];
-  for (let first = 0; first < rows; first += STRETCH_STEPS) {
+  for (let first = 0; first < rows; first += BLOCK_STEPS) {
     let energy = 0;
     let frames = 0;
-    for (let row = first; row < Math.min(rows, first + STRETCH_STEPS); row += 1) {
+    for (let row = first; row < Math.min(rows, first + BLOCK_STEPS); row += 1) {
       const count = framesIn(m, row);
       energy += count * (values[row * columns + column] as number);
       frames += count;
@@ -46,16 +46,17 @@ const stretchPowers = (m: RunThrough, column: number): number[] => {
   return powers;
 };
 
-const playing = (m: RunThrough, column: number): number =>
-  levelOfPower(playingPower(stretchPowers(m, column)));
+const gate = (m: RunThrough, column: number): Gated => gated(blockPowers(m, column));
 
 const trackFigures = (m: RunThrough, t: number): TrackFigures => {
   const scan = m.peaks.scans[t] as Scan;
   const meter = m.meters[t] as TimeWeighting;
   const power = (m.whole[productAt(t, t)] as number) / m.frames;
+  const passed = gate(m, t);
   return {
     rms: levelOfPower(power),
-    playing: playing(m, t),
+    gatedRms: levelOfPower(passed.power),
+    activity: passed.activity,
     peak: levelOf(scan.peak),
     truePeak: levelOf(m.peaks.truePeaks[t] as number),
     crest: power === 0 ? 0 : levelOf(scan.peak / Math.sqrt(power)),
@@ -71,7 +72,7 @@ const trackFigures = (m: RunThrough, t: number): TrackFigures => {
 const mixFigures = (m: RunThrough, mix: MixPeak, column: number): MixFigures => {
   return {
     rms: levelOfPower(mixedEnergy(m.whole, mix.gains) / m.frames),
-    playing: playing(m, column),
+    gatedRms: levelOfPower(gate(m, column).power),
     peak: levelOf(mix.peak),
     truePeak: levelOf(mix.truePeak),
     peakAt: mix.peakAt / m.rate,
@@ -123,8 +124,7 @@ export const summarise = (m: RunThrough): MeasuredFigures => {
       mono: mixFigures(m, mono, tracks + 2),
     },
     products: m.whole.map((sum) => sum / m.frames),
-    stretches: m.stretches && Float64Array.from(m.stretches),
-    correlation: correlationOf(m.whole, tracks),
+    blocks: m.blocks && Float64Array.from(m.blocks),
     course: {
       step: stepFrames(m.rate) / m.rate,
       columns: m.course.columns,

@@ -60,7 +60,7 @@ export const timeWeighting = (rate: Hertz, loops: Loops = PLAIN_LOOPS): TimeWeig
   return {
     push: (samples) => {
       const whole = samples.length - (samples.length % 4);
-      loops.weigh(averages, samples, 0, whole);
+      loops.exponentialAverages(averages, samples, 0, whole);
       for (const which of [0, 1]) {
         for (const sample of samples.subarray(whole)) takeOne(averages, which, sample ** 2);
         if ((averages[NOW + which] as number) < FLOOR) averages[NOW + which] = 0;

@@ -113,7 +113,7 @@ export function runs(out: usize, x: usize, count: i32, run: i32): void {
 }
 
 /** @param count of the numbers at x: a multiple of four */
-export function weigh(averages: usize, x: usize, count: i32): void {
+export function exponentialAverages(averages: usize, x: usize, count: i32): void {
   let now = v128.load(averages);
   let largest = v128.load(averages + TWO);
   const share = v128.load(averages + 2 * TWO);

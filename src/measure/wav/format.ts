@@ -15,8 +15,8 @@ export type ReadFormat =
   | { readonly ok: true; readonly format: Format }
   | { readonly ok: false; readonly why: string };
 
-/** What is read, from the least to the most. */
-const ALLOWED = { rate: [8000, 192_000], channels: [1, 64] } as const;
+/** Frames a second and channels of what can be measured, from the least to the most. */
+export const MEASURABLE = { rate: [8000, 192_000], channels: [1, 64] } as const;
 const INTEGER = 1;
 const FLOAT = 3;
 const EXTENSIBLE = 0xfffe;
@@ -78,10 +78,10 @@ export const readFormat = (content: Uint8Array): ReadFormat => {
   const rate = data.getUint32(4, true);
   const frameBytes = data.getUint16(12, true);
   const bits = data.getUint16(14, true);
-  if (!allowed(ALLOWED.channels, channels))
-    return refuse(`says ${channels} channels; read are ${ALLOWED.channels.join(" to ")}`);
-  if (!allowed(ALLOWED.rate, rate))
-    return refuse(`says a rate of ${rate} Hz; read are ${ALLOWED.rate.join(" to ")} Hz`);
+  if (!allowed(MEASURABLE.channels, channels))
+    return refuse(`says ${channels} channels; read are ${MEASURABLE.channels.join(" to ")}`);
+  if (!allowed(MEASURABLE.rate, rate))
+    return refuse(`says a rate of ${rate} Hz; read are ${MEASURABLE.rate.join(" to ")} Hz`);
   if (frameBytes % channels !== 0)
     return refuse(`says ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
   const width = frameBytes / channels;

@@ -35,6 +35,10 @@ const readReference = async (bytes: Bytes, chunk: Chunk | undefined): Promise<nu
   return frames === 0 ? null : frames;
 };
 
+/** What is said of a file that ends before its header says; goes on from the file's name. */
+export const cutSaid = (promised: Seconds, held: Seconds): string =>
+  `is cut off: its header promises ${formatClock(promised)}, it holds ${formatClock(held)}; measured up to the cut`;
+
 /** Bytes of samples that are really there, and what is to be said of them. */
 const measureData = (
   data: Chunk,
@@ -54,12 +58,7 @@ const measureData = (
     };
   }
   if (data.size <= there) return { length: data.size, notes: [] };
-  const held = formatClock(seconds(there));
-  const promised = formatClock(seconds(data.size));
-  return {
-    length: there,
-    notes: [`is cut off: its header promises ${promised}, it holds ${held}; measured up to the cut`],
-  };
+  return { length: there, notes: [cutSaid(seconds(data.size), seconds(there))] };
 };
 
 /** Whether a chunk behind an empty data chunk looks like one: then the data chunk is really empty. */

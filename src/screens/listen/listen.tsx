@@ -12,15 +12,7 @@ import { attempt } from "../attempt";
 import { result } from "../recordings/measuring";
 import { heardAs, repair, statementOf, viewsOf } from "./heard-as";
 import { ListenHelp } from "./help";
-import {
-  chooseMaterial,
-  isReady,
-  isUnreadable,
-  material,
-  materials,
-  readRecording,
-  voices,
-} from "./material";
+import { chooseMaterial, isReady, isUnreadable, material, materials, prepare, voices } from "./material";
 
 const VIEWS: readonly ViewName[] = ["foh", "now", "repaired"];
 
@@ -57,8 +49,7 @@ const AsHeard = ({ view }: { view: ViewName }) => {
   const as = heardAs.value?.[view];
   const statement = as && statementOf(as);
   if (!statement) return null;
-  const done =
-    view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to recommendation. ";
+  const done = view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to change. ";
   return (
     <p role="status">
       {done}
@@ -83,7 +74,7 @@ const usePlayer = (view: ViewName) => {
     if (!sounds.value) return;
     if (load) player.current?.load(load);
     else stop();
-  }, [load?.voices, JSON.stringify(load?.views)]);
+  }, [load?.round, JSON.stringify(load?.views)]);
   useLayoutEffect(() => {
     void player.current?.play(view);
   }, [view]);
@@ -112,14 +103,14 @@ const usePlayer = (view: ViewName) => {
 const loadNow = (): Sounds | null => {
   const now = voices.value;
   const views = now && viewsOf(now);
-  return now && views && { voices: now.samples, rate: now.rate, products: now.products, views };
+  return now && views && { round: now.round, products: now.products, views };
 };
 
 const Deck = () => {
   const view = useSignal<ViewName>("now");
   const deck = usePlayer(view.value);
   useEffect(() => {
-    if (material.value === "recording") void readRecording();
+    void prepare();
   }, [material.value, result.value]);
   const all = heardAs.value;
   if (!all || material.value === "")
@@ -155,8 +146,8 @@ const Deck = () => {
         </p>
       ) : null}
       <p class="soft small">
-        The hits are made up, one sound a piece. All three are brought to one loudness, so that the louder one
-        does not win. Left is left only with the earpieces the right way round.
+        The hits are synthesized, one sound per piece. All three play at the same loudness, so that the louder
+        one does not win. L is left only with the earpieces the right way round.
       </p>
       <Explain about="What the level is, and one loudness">
         <ListenHelp />

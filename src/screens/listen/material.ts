@@ -1,20 +1,21 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { TrackPlace } from "../../core/measure/bus-gains";
-import type { Products } from "../../core/measure/covariance";
+import { type Products, unrelatedProducts } from "../../core/measure/covariance";
+import { blockBegin, productsOver } from "../../core/measure/part";
 import type { Id, PieceKind } from "../../core/model/setup";
 import type { Metres } from "../../core/model/units";
 import { current } from "../../document/store";
-import { GAPS, roundOf } from "../../listen/hits";
-import { withSeam } from "../../listen/seam";
-import { unrelated } from "../../listen/views";
-import { atStretch, type Excerpt, productsOver, readExcerpt } from "../../measure/excerpt";
+import { GAPS, type Hits, renderHits, roundOf } from "../../listen/hits";
+import type { Round } from "../../listen/round";
+import { fadeEnds } from "../../listen/seam";
+import { askExcerpt } from "../../measure/client";
+import type { Excerpt } from "../../measure/excerpt";
 import { type Result, result } from "../recordings/measuring";
 import { channelTitle } from "../shown-names";
 
-/** Samples that go round together, and which channel of which channel each of them is. */
+/** What goes round, and which channel of which channel each voice is. */
 export interface Voices {
-  readonly samples: readonly Float32Array[];
-  readonly rate: number;
+  readonly round: Round;
   /** Mean products of each two of them. */
   readonly products: Products;
   readonly places: readonly TrackPlace[];
@@ -89,54 +90,71 @@ const excerpt = signal<Read | null>(null);
 const ownExcerpt = computed(() => (excerpt.value?.of === result.value ? excerpt.value : null));
 
 /** Reads the piece of the recording that is heard; again only after another measurement. */
-export const readRecording = async (): Promise<void> => {
+const readRecording = async (): Promise<void> => {
   const of = result.peek();
   if (!of || ownExcerpt.peek()) return;
   const { figures, job } = of;
   const seconds = Math.min(SECONDS, figures.seconds, MOST_SAMPLES / (job.tracks.length * figures.rate));
   const last = figures.seconds - seconds;
-  const from = Math.max(0, Math.min(atStretch(figures, (figures.loudest?.at ?? 0) - BEFORE), last));
+  const from = Math.max(0, Math.min(blockBegin(figures, (figures.loudest?.at ?? 0) - BEFORE), last));
   const products = productsOver(figures, from, seconds);
-  excerpt.value = { of, it: await readExcerpt(job, from, seconds), products };
+  const it = await askExcerpt(job, from, seconds);
+  for (const track of it?.tracks ?? []) fadeEnds(track, figures.rate);
+  excerpt.value = { of, it, products };
 };
 
-/** Whether what plays is there: a recording has to be read first. */
-export const isReady: ReadonlySignal<boolean> = computed(
-  () => material.value !== "" && (material.value !== "recording" || ownExcerpt.value?.it != null),
-);
+const rendered = signal<Hits | null>(null);
+
+/** Gets what plays ready: the piece of the recording, or the hits, which are rendered once. */
+export const prepare = async (): Promise<void> => {
+  if (material.peek() === "recording") await readRecording();
+  else rendered.value ??= await renderHits(RATE);
+};
+
+/** Whether what plays is ready. */
+export const isReady: ReadonlySignal<boolean> = computed(() => voices.value !== null);
 
 /** Whether the recording was to be read and could not be. */
 export const isUnreadable: ReadonlySignal<boolean> = computed(
   () => material.value === "recording" && ownExcerpt.value?.it === null,
 );
 
-const hits = (pieces: readonly Struck[], gap: number): Voices => {
-  const samples = roundOf(
+const voicesOf = (pieces: readonly Struck[], hits: Hits, gap: number): Voices => {
+  const round = roundOf(
     pieces.map((p) => p.kind),
-    RATE,
+    hits,
     gap,
   );
+  const products = unrelatedProducts(
+    round.voices.map((v) => v.samples),
+    round.length,
+  );
   const places = pieces.map(({ channel }) => ({ channel, line: 0 as const }));
-  return { samples, rate: RATE, products: unrelated(samples), places, recorded: false };
+  return { round, products, places, recorded: false };
 };
 
-/** The samples of what plays; made at the first look. */
+/** What plays; null until it is ready. */
 export const voices = computed<Voices | null>(() => {
   const what = material.value;
   if (what === "") return null;
   if (what === "recording") {
     const { of, it, products } = ownExcerpt.value ?? {};
     if (!of || !it || !products) return null;
-    const samples = it.tracks.map((track) => withSeam(track, it.rate));
-    return { samples, rate: it.rate, products, places: of.places, recorded: true };
+    // What is shorter than a second comes once a second.
+    const voices = it.tracks.map((samples) => ({ samples, at: 0 }));
+    const round = { voices, rate: it.rate, length: Math.max(it.rate, it.tracks[0]?.length ?? 0) };
+    return { round, products, places: of.places, recorded: true };
   }
+  const hits = rendered.value;
+  if (!hits) return null;
   const pieces = allStruck();
-  if (what === "fill") {
-    // From the drummer's left to the right.
-    return hits(
+  // From the drummer's left to the right.
+  if (what === "fill")
+    return voicesOf(
       [...pieces].sort((a, b) => a.x - b.x),
+      hits,
       GAPS.fill,
     );
-  }
-  return hits(what === "round" ? pieces : pieces.filter((p) => ALONE + p.channel === what), GAPS.round);
+  const some = what === "round" ? pieces : pieces.filter((p) => ALONE + p.channel === what);
+  return voicesOf(some, hits, GAPS.round);
 });

@@ -39,19 +39,19 @@ const places = (): (readonly [value: string, name: string])[] =>
   );
 
 const trackName = ({ name, channel: line, of }: Track): string =>
-  of === 1 ? name : `${name}, channel ${line + 1}`;
+  of === 1 ? name : `${name}, track ${line + 1}`;
 
 const Matches = () => {
   const options = [["", LEFT_OUT] as const, ...places()];
   return (
     <Table
       kind="matches"
-      caption="Which channel each file is; correct what is wrong"
-      heads={["File", "Source"]}
+      caption="Which channel each file is; correct any that are wrong"
+      heads={["File", "Channel"]}
     >
       <tbody>
         {tracks.value.map((track) => {
-          const { rate, frames } = track.chosen.open;
+          const { rate, frames } = track.chosen.facts;
           return (
             <tr key={track.key}>
               <th scope="row">
@@ -63,7 +63,7 @@ const Matches = () => {
               </th>
               <td>
                 <Pick
-                  label={`Channel of ${trackName(track)}`}
+                  label={`Channel for ${trackName(track)}`}
                   hideLabel
                   value={keyOf(track.place)}
                   options={options}
@@ -103,8 +103,8 @@ export const Choosing = () => {
   return (
     <>
       <p class="soft">
-        A multitrack recording gives the true levels and peaks: one WAV file a channel, or one file of many
-        channels. It is read on this device; nothing is uploaded and no audio is kept.
+        A multitrack recording gives measured levels and peaks: one file per channel, or one file with many
+        tracks. WAV is exact. It is read on this device; nothing is uploaded and no audio is kept.
       </p>
       <div class="row">
         <FileButton
@@ -123,11 +123,11 @@ export const Choosing = () => {
               dropResult();
             }}
           >
-            Put them away
+            Remove recordings
           </button>
         ) : null}
       </div>
-      <div role="status">{isReading.value ? <p class="soft">Looking at the files …</p> : null}</div>
+      <div role="status">{isReading.value ? <p class="soft">Reading the files …</p> : null}</div>
       <div role="alert">
         <Sentences says={notTaken.value} bad />
         <Sentences says={hindrances.value} bad />
@@ -142,15 +142,15 @@ export const Choosing = () => {
       ) : null}
       {out > 0 ? (
         <p class="soft small">
-          {formatCount(out, "channel")} left out: no source of such a name, or taken away.
+          {formatCount(out, "track")} left out: no channel with that name, or left out by you.
         </p>
       ) : null}
       {hasTimes.value ? (
         <Choice
-          label="The files begin"
+          label="Files start"
           value={align.value}
           options={[
-            ["time", "by the times in them"],
+            ["time", "at the times in their headers"],
             ["start", "together"],
           ]}
           onValue={(v) => {

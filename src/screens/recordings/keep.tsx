@@ -19,7 +19,7 @@ export const Keep = ({ recording }: { recording: Recording }) => {
     <section class="card stack" aria-labelledby="keep">
       <h2 id="keep">Keep these figures with the setup</h2>
       <Tick
-        label="Copy level while playing and peak into the channels too, so that every estimate goes by them"
+        label="Copy gated RMS and peak into the channels too, so that every estimate uses them"
         value={copy.value}
         onValue={(v) => {
           copy.value = v;
@@ -55,8 +55,8 @@ export const Kept = () => {
         <>
           <Table
             kind="figures"
-            caption="dBFS, rms by samples; the audio itself was not kept"
-            heads={["Source", "Playing", "Rms", "Peak", "True"]}
+            caption="dBFS, true peak dBTP; RMS by samples; the audio itself was not kept"
+            heads={["Channel", "Gated RMS", "RMS", "Peak", "True peak"]}
           >
             <tbody>
               {kept.channels.map((m) => (
@@ -74,9 +74,9 @@ export const Kept = () => {
             <button
               type="button"
               disabled={readOnly.value}
-              onClick={() => runWithWord(forgetRecording(), "Measured figures forgotten")}
+              onClick={() => runWithWord(forgetRecording(), "Measured figures removed")}
             >
-              Forget them
+              Remove
             </button>
           </div>
         </>

@@ -17,8 +17,8 @@ const NAMED = 3;
 const Makers = ({ makers }: { makers: readonly Maker[] }) => (
   <Table
     kind="figures"
-    caption="Who made the loudest moment (energy) and the highest sample of each side"
-    heads={["Source", "Moment", "L peak", "R peak"]}
+    caption="Share of RMS in the loudest moment, share of the highest sample of L and R"
+    heads={["Channel", "RMS", "L peak", "R peak"]}
   >
     <tbody>
       {makers.map((m) => (
@@ -50,14 +50,14 @@ export const LoudestMoment = (props: {
     .filter((m) => m.moment > 0)
     .slice(0, NAMED)
     .map((m) => `${channelTitle(m.channel)} ${formatPercent(m.moment)}`);
-  const says = `Loudest at ${formatClock(loudest.at)} on the ${loudest.side} side, ${formatDb(loudest.level)} dBFS: ${named.join(", ")}`;
+  const says = `Loudest at ${formatClock(loudest.at)} on ${loudest.side === "left" ? "L" : "R"}, ${formatDb(loudest.level)} dBFS: ${named.join(", ")}`;
   const column = (side: 0 | 1) => courseLevels(course, places.length + side, POINTS);
   return (
     <section class="stack" aria-labelledby="loudest">
       <h2 id="loudest">{says}</h2>
       {props.stale ? <p class="small bad">From before the change.</p> : null}
       <Course
-        says={`Level of both sides over ${formatClock(seconds)}. ${says}`}
+        says={`Level of L and R over ${formatClock(seconds)}. ${says}`}
         left={column(0)}
         right={column(1)}
         step={STEP}
@@ -66,12 +66,12 @@ export const LoudestMoment = (props: {
         to={formatClock(seconds)}
         at={formatClock(loudest.at)}
       />
-      <Fold look="plain" title="Who made it">
+      <Fold look="plain" title="Loudest contributors">
         {() => (
           <>
             <p class="soft small">
-              Highest sample of the left side at {formatClock(mixes.left.peakAt)}, of the right side at{" "}
-              {formatClock(mixes.right.peakAt)}. Below 0 %: it worked against the others.
+              Highest sample of L at {formatClock(mixes.left.peakAt)}, of R at{" "}
+              {formatClock(mixes.right.peakAt)}. Below 0 %: it cancels part of the others.
             </p>
             <Makers makers={makers} />
           </>

@@ -16,19 +16,19 @@ import { measureThrough, running } from "./measuring";
 import { level, signed } from "./words";
 
 const FIGURE: { readonly [name in Exclude<PredictedName, "level">]: string } = {
-  correlated: "Level, correlated",
+  correlated: "Correlated level",
   likely: "Likely peak",
-  playable: "A drummer can play",
-  allAtOnce: "All at once",
-  truePeak: "Between the samples",
+  playable: "Loudest playable peak",
+  allAtOnce: "All peaks aligned",
+  truePeak: "True peak",
 };
 const MIX: { readonly [outlet in Outlet]: string } = {
-  left: "Left side",
-  right: "Right side",
-  mono: "Both folded to mono",
+  left: "L",
+  right: "R",
+  mono: "Mono",
 };
 const figure = (name: PredictedName, error: LevelError): string =>
-  name === "level" ? `Level, ${formatLevelError(error)}` : FIGURE[name];
+  name === "level" ? `Gated RMS, ${formatLevelError(error)}` : FIGURE[name];
 /** Rows whose measurement is a level: it follows every change. */
 const LEVELS: readonly PredictedName[] = ["level", "correlated"];
 
@@ -49,7 +49,7 @@ const Row = (props: { name: string; of: Predicted; stale: boolean; over?: boolea
 };
 
 const BesideColumns = (props: { caption: string; first: string; children: ComponentChildren }) => (
-  <Table kind="figures" caption={props.caption} heads={[props.first, "Estimate", "Measured", "Differ"]}>
+  <Table kind="figures" caption={props.caption} heads={[props.first, "Estimate", "Measured", "Diff."]}>
     <tbody>{props.children}</tbody>
   </Table>
 );
@@ -63,7 +63,7 @@ const Sides = ({ bus, of }: { bus: Bus; of: BusPredicted }) => {
     <div class="stack">
       {bus.stereo ? (
         <Choice
-          label="Sides"
+          label="Output"
           hideLabel
           value={mix.mix}
           options={of.mixes.map((m) => [m.mix, MIX[m.mix]] as const)}
@@ -74,7 +74,7 @@ const Sides = ({ bus, of }: { bus: Bus; of: BusPredicted }) => {
       ) : null}
       <BesideColumns
         caption="dBFS, after send, pan, polarity and trims"
-        first={bus.stereo ? MIX[mix.mix] : "The side"}
+        first={bus.stereo ? MIX[mix.mix] : "Output"}
       >
         {mix.rows.map((row) => (
           <Row
@@ -106,9 +106,9 @@ const Headroom = ({ of }: { of: BusPredicted }) => (
 /** The one thing to know: what is really left, and how far the estimate was off. */
 const inOneLine = (of: BusPredicted, name: string): string => {
   if (of.stale) return `Peaks of ${name} are from before the change: measure again`;
-  const lowest = of.ceilings.reduce((low, c) => ((c.measured ?? 0) < (low.measured ?? 0) ? c : low));
+  const { lowest } = of;
   const room = lowest.measured ?? 0;
-  if (!Number.isFinite(room)) return `Nothing of this recording sounds in ${name}`;
+  if (!Number.isFinite(room)) return `Nothing in this recording reaches ${name}`;
   const off = lowest.difference === null ? "" : `, ${apart(-lowest.difference)} than estimated`;
   return `Measured: ${formatHeadroom(room, lowest.place, lowest.state)}${off}`;
 };
@@ -146,13 +146,13 @@ export const BesideTable = (props: {
       <Sentences look="notice" says={notes} />
       {of.missing.length > 0 ? (
         <p class="soft small">
-          Not in the recording, so left out of both sides: {of.missing.map(channelTitle).join(", ")}.
+          Not in the recording, so left out of both columns: {of.missing.map(channelTitle).join(", ")}.
         </p>
       ) : null}
       {props.apart ? (
         <p class="soft small">
-          The levels and peaks under Channels are not those of this recording: copy the figures below, and the
-          estimates go by them.
+          The levels and peaks entered under Channels differ from this recording: copy the figures below to
+          use them for the estimates.
         </p>
       ) : null}
       <div class="two">
@@ -160,19 +160,17 @@ export const BesideTable = (props: {
         <Sides bus={bus} of={of} />
       </div>
       <Explain about="How these compare">
-        <p>The estimate goes by the levels and peaks under Channels. Differ: estimate minus measured.</p>
+        <p>The estimate uses the levels and peaks entered under Channels. Diff.: estimate minus measured.</p>
         <p>
-          Levels are those while playing. They follow every change of pan, send, trim and law at once, from
-          the products of each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that
-          is not the same for all tracks they are from before, until measured again.
+          Levels are gated RMS. They follow every change of pan, send, trim and law at once, from the products
+          of each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that is not the
+          same for all tracks they are from before, until measured again.
         </p>
         <p>
-          The three peaks that are estimated stand beside the one highest sample. Measured headroom goes by
-          the peak between the samples: that is what an output makes.
+          The three estimated peaks stand beside the one highest sample. Measured headroom uses the true peak:
+          that is what a converter puts out.
         </p>
-        <p>
-          Source: level arithmetic with measured correlations; ITU-R BS.1770 for the peak between samples.
-        </p>
+        <p>Source: level arithmetic with measured correlations; ITU-R BS.1770 for the true peak.</p>
       </Explain>
     </section>
   );

@@ -49,7 +49,7 @@ export const Run = ({ bus }: { bus: Bus | null }) => {
           </p>
         ))}
         {isOutdated.value && !running.value ? (
-          <p class="notice warn">Files or matches have changed since: what stands below is from before.</p>
+          <p class="notice warn">Files or matches have changed since: the figures below are from before.</p>
         ) : null}
       </div>
     </>

@@ -2,8 +2,9 @@ import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { TrackPlace } from "../../core/measure/bus-gains";
 import type { Id } from "../../core/model/setup";
 import { current } from "../../document/store";
+import { askLook } from "../../measure/client";
 import { prepareInput } from "../../measure/decode";
-import { type OpenInput, openInput } from "../../measure/input";
+import { type InputFacts, readFacts } from "../../measure/facts";
 import { type LineUp, lineUp } from "../../measure/line-up";
 import { matchTracks } from "../../measure/match";
 import type { Input, Job } from "../../measure/protocol";
@@ -14,7 +15,7 @@ interface Chosen {
   /** Its number in the order of choosing, never used twice. */
   readonly id: number;
   readonly input: Input;
-  readonly open: OpenInput;
+  readonly facts: InputFacts;
 }
 
 /** One channel of a chosen file, and what it is taken for. */
@@ -58,13 +59,13 @@ const corrections = computed(() =>
 /** Every channel of every chosen file, matched by name and as the user corrected it. */
 export const tracks = computed<readonly Track[]>(() => {
   const all = files.value.flatMap((chosen, input) =>
-    Array.from({ length: chosen.open.channels }, (_, channel) => ({
+    Array.from({ length: chosen.facts.channels }, (_, channel) => ({
       key: `${chosen.id}:${channel}`,
       chosen,
       name: chosen.input.name,
       input,
       channel,
-      of: chosen.open.channels,
+      of: chosen.facts.channels,
     })),
   );
   const own = new Map<number, TrackPlace | null>();
@@ -82,14 +83,14 @@ const used = computed(() =>
 );
 
 /** Whether some of the files say when they began, so that there is something to choose. */
-export const hasTimes = computed(() => used.value.some(({ open }) => open.began !== null));
+export const hasTimes = computed(() => used.value.some(({ facts }) => facts.began !== null));
 
 /** How the matched files lie in time, or why they cannot be put together. */
 export const together = computed<LineUp | null>(() =>
   used.value.length === 0
     ? null
     : lineUp(
-        used.value.map((c) => c.open),
+        used.value.map((c) => c.facts),
         align.value,
       ),
 );
@@ -124,11 +125,14 @@ export const hindrances = computed<readonly string[]>(() => {
 let lastId = 0;
 
 const open = async (file: File): Promise<Chosen | string> => {
-  const prepared = await prepareInput(file, () => new OfflineAudioContext(1, 1, DECODED_RATE));
+  const prepared = await prepareInput(file, {
+    look: askLook,
+    decoder: () => new OfflineAudioContext(1, 1, DECODED_RATE),
+  });
   if (!prepared.ok) return prepared.why;
-  const opened = await openInput(prepared.input);
+  const read = await readFacts(prepared.input);
   lastId += 1;
-  return opened.ok ? { id: lastId, input: prepared.input, open: opened.open } : opened.why;
+  return read.ok ? { id: lastId, input: prepared.input, facts: read.facts } : read.why;
 };
 
 /** Adds files to those chosen; one of the same name takes the other's place. Only their headers are read. */

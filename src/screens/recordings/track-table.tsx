@@ -1,8 +1,8 @@
 import { rmsBy } from "../../core/level/analog";
-import { formatClock, formatNumber } from "../../core/lib/number";
+import { formatClock, formatNumber, formatPercent } from "../../core/lib/number";
 import type { TrackPlace } from "../../core/measure/bus-gains";
 import type { MeasuredFigures, TrackFigures } from "../../core/measure/figures";
-import { GATE, STEP, STRETCH_STEPS } from "../../core/measure/gate";
+import { BLOCK_STEPS, GATE, STEP } from "../../core/measure/gate";
 import { formatCount } from "../../core/words";
 import { current } from "../../document/store";
 import { Explain } from "../../ui/explain";
@@ -15,7 +15,7 @@ const OFFSET = 0.001;
 
 const trackName = (place: TrackPlace): string => {
   const channel = current.value.channels.find((s) => s.id === place.channel);
-  return channel ? placeName(channel, place.line) : "Channel that is gone";
+  return channel ? placeName(channel, place.line) : "Channel that was deleted";
 };
 
 const oddities = ({ silent, clipped, offset, unusable }: TrackFigures): string[] => [
@@ -28,15 +28,16 @@ const oddities = ({ silent, clipped, offset, unusable }: TrackFigures): string[]
 type Column = readonly [head: string, cell: (track: TrackFigures) => string];
 
 const FIRST: readonly Column[] = [
-  ["Playing", (t) => level(t.playing)],
+  ["Gated RMS", (t) => level(t.gatedRms)],
   ["Peak", (t) => level(t.peak)],
-  ["True", (t) => level(t.truePeak)],
+  ["True peak", (t) => level(t.truePeak)],
   ["Crest", (t) => level(t.crest)],
 ];
 const MORE: readonly Column[] = [
-  ["Rms", (t) => level(t.rms)],
+  ["RMS", (t) => level(t.rms)],
   ["F", (t) => level(t.fast)],
   ["S", (t) => level(t.slow)],
+  ["Activity", (t) => formatPercent(t.activity)],
 ];
 const FAULTS: readonly Column[] = [
   ["DC %", (t) => formatNumber(100 * t.offset, 2)],
@@ -50,7 +51,7 @@ interface Tracks {
 }
 
 const TrackColumns = (props: Tracks & { caption: string; columns: readonly Column[]; words?: boolean }) => (
-  <Table kind="figures" caption={props.caption} heads={["Source", ...props.columns.map(([head]) => head)]}>
+  <Table kind="figures" caption={props.caption} heads={["Channel", ...props.columns.map(([head]) => head)]}>
     <tbody>
       {props.places.map((place, at) => {
         const track = props.figures.tracks[at];
@@ -93,7 +94,7 @@ export const TrackTable = (tracks: Tracks) => (
         <div class="two">
           <TrackColumns
             {...tracks}
-            caption="Rms over the whole length, largest F and S levels, dBFS"
+            caption="RMS over the whole length, largest F and S levels, dBFS; activity, % of the time"
             columns={MORE}
           />
           <TrackColumns
@@ -106,21 +107,21 @@ export const TrackTable = (tracks: Tracks) => (
     </Fold>
     <Explain about="What is measured">
       <p>
-        Playing: rms over the stretches of {1000 * STEP * STRETCH_STEPS} ms that are within {GATE} dB of the
-        loudest one, so that pauses do not count. Levels are rms by samples: a full-scale sine reads{" "}
-        {rmsBy("sample").sine}.
+        Gated RMS: RMS over the gating blocks ({1000 * STEP * BLOCK_STEPS} ms) within {GATE} dB of the loudest
+        one, so that pauses do not count. Activity: the share of blocks that are. Levels are RMS by samples: a
+        full-scale sine reads {rmsBy("sample").sine}.
       </p>
       <p>
-        Peak: highest sample. True: highest value at or between the samples, oversampled four times, never
-        below the peak. Crest: peak minus rms of the whole length.
+        Peak: highest sample, dBFS. True peak: highest level at or between samples, oversampled four times,
+        dBTP, never below the peak. Crest factor: peak minus RMS of the whole length.
       </p>
       <p>
         F and S: largest level with the time weightings of 125 ms and 1 s, without frequency weighting. DC:
         mean of all samples. Clipped: three or more samples in a row at full scale.
       </p>
       <p>
-        Source: ITU-R BS.1770 for the true peak, IEC 61672-1 for F and S; what counts as playing and as
-        clipped is a design choice.
+        Source: ITU-R BS.1770 for the true peak and the length of a gating block, IEC 61672-1 for F and S; how
+        far the gate opens and what counts as clipped is a design choice.
       </p>
     </Explain>
   </section>

@@ -5,7 +5,7 @@ import { expectNear } from "../../near";
 
 const mixOf = (peak: number): MixFigures => ({
   rms: peak - 12,
-  playing: peak - 12,
+  gatedRms: peak - 12,
   peak,
   truePeak: peak + 1,
   peakAt: 0,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { productCount, productsOf } from "../../../src/core/measure/covariance";
+import { productCount, productsOf, unrelatedProducts } from "../../../src/core/measure/covariance";
 import { PLAIN_LOOPS } from "../../../src/core/measure/plain-loops";
 
 describe("products of each two tracks", () => {
@@ -12,4 +12,11 @@ describe("products of each two tracks", () => {
     expect([...out.subarray(0, size)]).toEqual(products);
     expect(new Set(out.subarray(size))).toEqual(new Set([-1]));
   });
+});
+
+it("signals that share nothing: each with itself only, over so many samples", () => {
+  const shared = Float32Array.of(1, -1);
+  const signals = [shared, new Float32Array(4), Float32Array.of(0, 0, 0.5, 0), shared];
+  expect([...unrelatedProducts(signals, 4)]).toEqual([0.5, 0, 0, 0, 0, 0.0625, 0, 0, 0, 0.5]);
+  expect([...unrelatedProducts([new Float32Array(0)], 0)]).toEqual([0]);
 });

@@ -62,7 +62,7 @@ describe("estimate beside measurement", () => {
     const estimates = { left: without.sides[0], right: without.sides[1], mono: without.mono };
     for (const mix of ["left", "right", "mono"] as const) {
       const is = figures.mixes[mix];
-      expectNear(measuredOf(of, mix, "level"), is.playing, 1e-6);
+      expectNear(measuredOf(of, mix, "level"), is.gatedRms, 1e-6);
       for (const name of ["likely", "playable", "allAtOnce"] as const) {
         expect(measuredOf(of, mix, name)).toBe(is.peak);
         expect(row(of, mix, name)?.estimate).toBe(estimates[mix][name]);
@@ -110,7 +110,7 @@ describe("estimate beside measurement", () => {
     const of = figuresAfter(await measure(was), was, now);
     const again = await measure(now);
     for (const mix of ["left", "right", "mono"] as const)
-      expectNear(measuredOf(of, mix, "level"), again.mixes[mix].playing, 1e-6, mix);
+      expectNear(measuredOf(of, mix, "level"), again.mixes[mix].gatedRms, 1e-6, mix);
   });
 
   it("peaks follow what is alike for all tracks, and are stale after anything else", async () => {
@@ -171,12 +171,25 @@ describe("estimate beside measurement", () => {
     }
   });
 
-  it("no level is measured where the stretches were too many to keep; the peaks stay", async () => {
+  it("no level is measured where the blocks were too many to keep; the peaks stay", async () => {
     const setup = band({}, { rms: "aes17" });
     const figures = await measure(setup);
-    const of = figuresAfter({ ...figures, stretches: null }, setup, setup);
+    const of = figuresAfter({ ...figures, blocks: null }, setup, setup);
     expect(row(of, "left", "level")).toMatchObject({ measured: null, difference: null });
     expect(measuredOf(of, "left", "likely")).toBe(figures.mixes.left.peak);
+  });
+
+  it("the ceiling that decides is the first of those that are equal but for rounding", async () => {
+    // 18.1 dBu into an input of 18 dBu behind a pad of 0.1 dB: 0 dBFS, but for the last digit.
+    const setup = { ...band({ padDb: 0.1 }, { outputDbu: 18.1 }) };
+    const same = { ...setup, monitor: { ...setup.monitor, inputMaxDbu: 18 } };
+    const { ceilings, lowest } = figuresAfter(await measure(same), same, same);
+    const [first, , last] = ceilings.map((c) => c.measured ?? 0);
+    expect(last).not.toBe(first);
+    expect(last).toBeLessThan(first ?? 0);
+    expect(lowest).toBe(ceilings[0]);
+    const low = { ...same, monitor: { ...same.monitor, inputMaxDbu: 15 } };
+    expect(figuresAfter(await measure(low), low, low).lowest.place).toBe("input");
   });
 
   it("a mono bus has one side", async () => {

@@ -108,9 +108,9 @@ const takeRun = (
  * around are too small or too even to lead beyond the best so far are left out; the result is the same.
  * Of the samples, those from `from` − REACH to `to` + REACH − 1 must exist.
  * @param longest most places that are looked at in one go
- * @example peakFinder(PLAIN_LOOPS, samples.length)(samples, 12, samples.length - 12, 0)
+ * @example truePeakFinder(PLAIN_LOOPS, samples.length)(samples, 12, samples.length - 12, 0)
  */
-export const peakFinder = (loops: Loops, longest: number) => {
+export const truePeakFinder = (loops: Loops, longest: number) => {
   /** Largest sample and largest step of each run, and of nothing behind them. */
   const looks = loops.numbers(2 * Math.ceil((longest + 2 * REACH) / RUN) + 2);
   /** @param from first place: between x[from] and x[from + 1]. @param to place after the last */

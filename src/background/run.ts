@@ -1,0 +1,60 @@
+/** Why a worker came to no end of its own. */
+export interface WorkerFault {
+  /** Before it began, or on its way. */
+  readonly when: "start" | "run";
+  /** Part of a sentence. */
+  readonly why: string;
+}
+
+/** One task for a worker of its own. */
+export interface WorkerTask<Reply> {
+  /** Starts the worker; a page may have its own rules for the addresses of scripts. */
+  readonly make: () => Worker;
+  /** What the worker is told. */
+  readonly message: unknown;
+  /** Hears every answer, in order. @returns whether it was the last */
+  readonly heard: (reply: Reply) => boolean;
+  /** Told once where the last answer does not come. */
+  readonly failed: (fault: WorkerFault) => void;
+}
+
+/**
+ * Runs a task off the page's thread, in a worker that is ended with it.
+ * @returns ends it before its time; nothing is heard of it any more
+ */
+export const runInWorker = <Reply>({ make, message, heard, failed }: WorkerTask<Reply>): (() => void) => {
+  let worker: Worker;
+  try {
+    worker = make();
+  } catch (error) {
+    failed({ when: "start", why: String(error) });
+    return () => undefined;
+  }
+  const end = (): void => {
+    worker.onmessage = null;
+    worker.terminate();
+  };
+  const fail = (why: string): void => {
+    end();
+    failed({ when: "run", why });
+  };
+  worker.onmessage = ({ data }: MessageEvent<Reply>) => {
+    if (heard(data)) end();
+  };
+  worker.onerror = (event) => fail(event.message || "its program could not be loaded");
+  worker.onmessageerror = () => fail("its answer could not be read");
+  worker.postMessage(message);
+  return end;
+};
+
+/**
+ * What is said of a fault.
+ * @param doing as a sentence begins: “Measuring”
+ */
+export const describeFault = (doing: string, { when, why }: WorkerFault): string => {
+  // The words of an error may end with a stop of their own.
+  const reason = why.replace(/[.\s]+$/, "");
+  return when === "start"
+    ? `${doing} could not be started: ${reason}.`
+    : `${doing} stopped: ${reason}. Reload and try again.`;
+};
