@@ -1,3 +1,4 @@
+import { readName } from "../core/inputs/names";
 import { TAP_NAMES } from "../core/inputs/taps";
 import { asTyped, formatEntry, type NumberRule, plain, readNumber } from "../core/lib/number";
 import type { ChannelKind, TapPoint } from "../core/model/setup";
@@ -7,20 +8,48 @@ import { LIMITS } from "../document/limits";
 /** What a cell means, or what is wrong with it as a sentence: which value, what is allowed. */
 export type Cell<T> = { readonly value: T } | { readonly wrong: string };
 
-const DANGEROUS = /^[=+\-@\t\r\n'\uFF1D\uFF0B\uFF0D\uFF20]/;
+/** What begins a formula, in ASCII or as wide as an ideograph. */
+const SIGN = "[=+\\-@\uFF1D\uFF0B\uFF0D\uFF20]";
+/**
+ * What a reader may cut at or leave out, and the sign behind it if there is one: delimiters and line ends, blanks, marks
+ * that nobody sees, quotation marks and apostrophes.
+ */
+const RUN = new RegExp(`([,;|\\s\\p{DI}\u2800"']+)(${SIGN}?)`, "gu");
 const HARMLESS = /^[+-]?\d+([.,]\d+)?(e[+-]?\d+)?$/i;
 
-/**
- * A cell that no spreadsheet takes for a formula: one that begins with = + - @, a tab or a line end gets an
- * apostrophe before it. A plain number does nothing and stays a number. One that begins with an apostrophe gets a second, so that
- * `unguard` always finds the same text again.
- */
-export const guard = (cell: string): string =>
-  DANGEROUS.test(cell) && !HARMLESS.test(cell) ? `'${cell}` : cell;
+/** Whether a formula may begin there. Blanks are cut at too, but names have a plus or hyphen behind them: there only = counts. */
+const isFormula = (run: string, sign: string): boolean =>
+  sign !== "" && (/[,;|\t\r\n]/.test(run) || (/[=\uFF1D]/.test(sign) && /[^"']/.test(run)));
 
-/** A cell without the apostrophe that made it harmless. */
+/** A cell with its runs changed: what the first one is of begins behind a line end, as far as any reader knows. */
+const changed = (cell: string, change: (run: string, opens: boolean, isFirst: boolean) => string): string =>
+  `\n${cell}`
+    .replace(
+      RUN,
+      (_, run: string, sign: string, at: number) => change(run, isFormula(run, sign), at === 0) + sign,
+    )
+    .slice(1);
+
+/**
+ * A text of which no spreadsheet takes anything for a formula, whichever delimiter it cuts at: there an apostrophe is put
+ * before the sign. One that begins with an apostrophe, tab or line end gets one before that too, so that `unguard` always
+ * finds the same text again.
+ */
+export const guardText = (cell: string): string =>
+  changed(cell, (run, opens, isFirst) => {
+    const front = isFirst ? run.replace(/^\n(?=['\t\r\n])/, "\n'") : run;
+    return opens ? `${front}'` : front;
+  });
+
+/** A cell that no spreadsheet takes for a formula. A plain number does nothing and stays a number. */
+export const guard = (cell: string): string => (HARMLESS.test(cell) ? cell : guardText(cell));
+
+/** A cell without the apostrophes that made it harmless. */
 export const unguard = (cell: string): string =>
-  cell.startsWith("'") && DANGEROUS.test(cell.slice(1)) ? cell.slice(1) : cell;
+  changed(cell, (run, opens, isFirst) => {
+    const bare = opens ? run.replace(/'$/, "") : run;
+    return isFirst ? bare.replace(/^\n'(?=['\t\r\n])/, "\n") : bare;
+  });
 
 const YES = ["yes", "y", "true", "1", "x", "on", "✓"];
 const NO = ["no", "n", "false", "0", "off", "", "–", "-"];
@@ -51,46 +80,52 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   };
 };
 
-const KINDS: { readonly [kind in ChannelKind]?: RegExp } = {
-  talkback: /\b(talk|talkback|announce|md mic)\b/,
-  playback: /\b(playback|tracks?|click|backing tracks?|stems?|cues?)\b/,
-  vocal: /\b(voices?|vocals?|vox|lead|bv|backing|choir|singers?|alto|soprano|tenor)\b/,
-  drum: /\b(drums?|kick|bd|snare|sd|hat|hi hat|hihat|hh|toms?|floor|overheads?|oh|ride|crash|cymbals?|percussion|perc|congas?|bongos?|cowbell|djembe|cajon)\b/,
-  bass: /\bbass\b/,
-  guitar: /\b(guitars?|gtr|git|ukulele|banjo|mandolin)\b/,
-  keys: /\b(keys|keyboards?|piano|organ|synth|pads?|clav)\b/,
-  horn: /\b(horns?|trumpet|trombone|sax|saxophone|flute|clarinet|brass|tuba)\b/,
-  other: /\bother\b/,
+/** Kinds as they are written. */
+export const KIND_WORDS: { readonly [kind in ChannelKind]: string } = {
+  drum: "drum",
+  percussion: "percussion",
+  bass: "bass",
+  guitar: "guitar",
+  keys: "keys",
+  horn: "horn",
+  strings: "strings",
+  "lead-vocal": "lead vox",
+  vocal: "vocal",
+  playback: "playback",
+  click: "click",
+  speech: "speech",
+  talkback: "talkback",
+  audience: "audience mic",
+  video: "video",
+  effects: "effects return",
+  other: "other",
 };
+const KINDS = new Map(Object.entries(KIND_WORDS).map(([kind, word]) => [word, kind as ChannelKind]));
 
-/** What kind of channel a name sounds like. Words of the trade, no source. */
-export const kindOfName = (name: string): ChannelKind => {
-  const words = name.toLowerCase().replace(/[^a-z]+/g, " ");
-  const kinds = Object.keys(KINDS) as ChannelKind[];
-  return kinds.find((kind) => KINDS[kind]?.test(words)) ?? "other";
-};
-
-/** A kind by its own word or by one of its like. */
+/** A kind by its own word or by one of its like: "vocal", "BV", and "voice" as lists had it. */
 export const readKind = (cell: string): Cell<ChannelKind> => {
   const word = cell.trim().toLowerCase();
-  if (Object.hasOwn(KINDS, word)) return { value: word as ChannelKind };
-  const kind = kindOfName(word);
-  if (kind !== "other") return { value: kind };
-  return {
-    wrong: `Kind: “${asTyped(cell)}” is not known. Allowed: ${Object.keys(KINDS).sort().join(", ")}.`,
-  };
+  const kind = KINDS.get(word) ?? readName(word).kind;
+  if (kind !== "other" || word === "other") return { value: kind };
+  const allowed = [...KINDS.keys()].sort().join(", ");
+  return { wrong: `Kind: “${asTyped(cell)}” is not known. Allowed: ${allowed}.` };
 };
 
 const TAP_WORDS = new Map<string, TapPoint>([
   ...(Object.entries(TAP_NAMES) as [TapPoint, string][]).map(([tap, name]): [string, TapPoint] => [
-    name.toLowerCase(),
+    name.toLowerCase().replace(/[^a-z]+/g, " "),
     tap,
   ]),
   ["input", "pre-hpf"],
+  ["pre hpf", "pre-hpf"],
+  ["before filter", "pre-hpf"],
   ["pre eq", "pre-eq"],
+  ["before eq", "pre-eq"],
   ["pre fader", "pre-fader"],
+  ["before fader", "pre-fader"],
   ["pre", "pre-fader"],
   ["post fader", "post-fader"],
+  ["after fader", "post-fader"],
   ["post", "post-fader"],
 ]);
 
@@ -108,7 +143,7 @@ export const readTap = (cell: string): Cell<TapPoint> => {
   };
 };
 
-/** One input of a cell. */
+/** One monitor input of a cell. */
 export interface InputWord {
   readonly input: number;
   readonly side: "both" | Side;
@@ -118,13 +153,13 @@ const CHANNELS = { l: "left", r: "right", m: "both" } as const;
 const INPUTS = /^\d+ ?[lrm]?([ /+&,;-]+\d+ ?[lrm]?)*$/;
 const INPUT_RANGE = `1 to ${LIMITS.inputs}`;
 
-/** The inputs of a source: "5"; "5 6" or "5/6" left and right of two channels; "5L 6R", and "5M" for both in one. */
+/** The monitor inputs of a channel: "5"; "5 6" or "5/6" left and right of a stereo one; "5L 6R", and "5M" for both in one. */
 export const readInputs = (cell: string, channels: 1 | 2): Cell<readonly InputWord[]> => {
   const text = cell.trim().toLowerCase();
   if (text === "") return { value: [] };
   if (!INPUTS.test(text))
     return {
-      wrong: `Input: “${asTyped(cell)}” is no input. Allowed: ${INPUT_RANGE}, for two channels such as 5L 6R.`,
+      wrong: `Monitor input: “${asTyped(cell)}” is not a number. Allowed: ${INPUT_RANGE}, for a stereo channel such as 5L 6R.`,
     };
   const words = [...text.matchAll(/(\d+) ?([lrm]?)/g)];
   const pair = channels === 2 && words.length === 2 && words.every((w) => w[2] === "");
@@ -133,10 +168,10 @@ export const readInputs = (cell: string, channels: 1 | 2): Cell<readonly InputWo
     return { input: Number(number), side: pair ? (i === 0 ? "left" : "right") : named };
   });
   const far = inputs.find(({ input }) => input < 1 || input > LIMITS.inputs);
-  if (far) return { wrong: `Input: ${far.input} is outside ${INPUT_RANGE}.` };
+  if (far) return { wrong: `Monitor input: ${far.input} is outside ${INPUT_RANGE}.` };
   if (channels === 1 && inputs.some(({ side }) => side !== "both"))
     return {
-      wrong: `Input: “${asTyped(cell)}” names a side, but the channel has one channel. Allowed: ${INPUT_RANGE}.`,
+      wrong: `Monitor input: “${asTyped(cell)}” names a side, but the channel is mono. Allowed: ${INPUT_RANGE}.`,
     };
   return { value: inputs };
 };

@@ -1,5 +1,8 @@
+import { channelCell } from "../core/inputs/numbers";
+
 /** What a column of an input list may be. */
 export type Field =
+  | "number"
   | "name"
   | "kind"
   | "piece"
@@ -27,26 +30,55 @@ export interface FieldWords {
 
 /** All fields in the order in which they are written. Headers as they are common in the trade, no source. */
 export const FIELDS: { readonly [field in Field]: FieldWords } = {
+  number: {
+    title: "Ch",
+    known: [
+      "ch",
+      "channel",
+      "channel number",
+      "ch no",
+      "no",
+      "nr",
+      "number",
+      "input",
+      "input number",
+      "line",
+    ],
+  },
   name: {
     title: "Name",
     known: ["name", "source", "channel name", "input name", "label", "instrument", "title", "description"],
   },
   kind: { title: "Kind", known: ["kind", "type", "group", "category"] },
-  piece: { title: "Stands at", known: ["stands at", "piece", "position", "drum"] },
+  piece: { title: "Drum", known: ["drum", "stands at", "piece", "position"] },
   stereo: { title: "Stereo", known: ["stereo", "mono stereo", "width", "channels", "format"] },
-  pan: { title: "Pan", known: ["pan", "channel pan", "panorama", "pan position", "balance"] },
-  muted: { title: "Muted", known: ["muted", "mute"] },
-  polarity: { title: "Polarity", known: ["polarity", "inverted", "phase", "invert"] },
-  level: { title: "Level dBFS", known: ["level", "rms", "level dbfs", "rms dbfs", "average"] },
-  peak: { title: "Peak dBFS", known: ["peak", "peak dbfs", "max", "peak level"] },
-  keepSides: { title: "Keep sides", known: ["keep sides", "keeps sides"] },
-  slot: {
-    title: "Slot",
-    known: ["slot", "slots", "monitor input", "monitor input", "personal mixer", "mixer input"],
+  pan: {
+    title: "Channel pan",
+    known: ["channel pan", "pan", "channel pan", "panorama", "pan position", "balance"],
   },
-  tap: { title: "Tap point", known: ["tap", "tap point", "taken"] },
+  muted: { title: "Mute", known: ["mute", "muted"] },
+  polarity: { title: "Polarity", known: ["polarity", "inverted", "phase", "invert"] },
+  level: {
+    title: "Gated RMS dBFS",
+    known: ["gated rms dbfs", "gated rms", "level", "rms", "level dbfs", "rms dbfs", "average"],
+  },
+  peak: { title: "Peak dBFS", known: ["peak dbfs", "peak", "max", "peak level"] },
+  keepSides: { title: "Keep L/R", known: ["keep l r", "keep sides", "keeps sides"] },
+  slot: {
+    title: "Monitor input",
+    known: [
+      "monitor input",
+      "monitor inputs",
+      "slot",
+      "slots",
+      "monitor input",
+      "personal mixer",
+      "mixer input",
+    ],
+  },
+  tap: { title: "Tap point", known: ["tap point", "tap", "taken"] },
   on: { title: "On", known: ["on", "switch", "active", "enabled"] },
-  trim: { title: "Trim dB", known: ["trim", "trim db", "gain trim"] },
+  trim: { title: "Trim dB", known: ["trim db", "trim", "gain trim"] },
 };
 
 /** Every field, in order. */
@@ -55,15 +87,31 @@ export const FIELD_NAMES = Object.keys(FIELDS) as Field[];
 /** Headers that say a name in one list and a number in another. */
 const PERHAPS_NAME = ["channel", "input", "ch", "line", "mic", "microphone"];
 
-/** A header as it is compared: small letters and single blanks, without "of 100" and marks. */
+/** Further headers of input lists, of which the setup keeps nothing. */
+const MORE = [
+  "mic",
+  "microphone",
+  "mic di",
+  "stand",
+  "48v",
+  "p48",
+  "phantom",
+  "notes",
+  "note",
+  "comments",
+].concat(["comment", "remarks", "snake", "sub snake", "stage box", "stagebox", "di", "gain", "location"]);
+
+/** A header as it is compared: small letters and single blanks, without "of 100" and marks; "#" is a number. */
 const bare = (header: string): string =>
   header
     .toLowerCase()
+    .replaceAll("#", " no ")
     .replace(/\bof \d+\b/g, "")
     .replace(/[^a-z0-9]+/g, " ")
     .trim();
 
-const isNumber = (cell: string): boolean => /^\s*[-+\u2212]?\d+([.,]\d+)?\s*$/.test(cell);
+const isNumber = (cell: string): boolean =>
+  /^\s*[-+\u2212]?\d+([.,]\d+)?\s*$/.test(cell) || channelCell(cell) !== null;
 
 /** Whether a column has words in most of its cells that are not blank. */
 const hasWords = (rows: readonly (readonly string[])[], column: number): boolean => {
@@ -71,14 +119,16 @@ const hasWords = (rows: readonly (readonly string[])[], column: number): boolean
   return cells.length > 0 && cells.filter(isNumber).length * 2 < cells.length;
 };
 
-const KNOWN: ReadonlySet<string> = new Set([...FIELD_NAMES.flatMap((f) => FIELDS[f].known), ...PERHAPS_NAME]);
+const SURE: ReadonlySet<string> = new Set([...FIELD_NAMES.flatMap((f) => FIELDS[f].known), ...PERHAPS_NAME]);
+const KNOWN: ReadonlySet<string> = new Set([...SURE, ...MORE]);
 
 /** How many cells of a row are headers as lists have them. */
 export const knownHeaders = (row: readonly string[]): number =>
   row.filter((cell) => KNOWN.has(bare(cell))).length;
 
-/** Whether the first row names the columns. */
-export const hasHeader = (rows: readonly (readonly string[])[]): boolean => knownHeaders(rows[0] ?? []) > 0;
+/** Whether the first row names the columns: one header that says what is read, or two of any. */
+export const hasHeader = ([first = []]: readonly (readonly string[])[]): boolean =>
+  first.some((cell) => SURE.has(bare(cell))) || knownHeaders(first) > 1;
 
 const namedColumn = (
   headers: readonly string[],
@@ -92,14 +142,20 @@ const namedColumn = (
   return -1;
 };
 
+/** Column of the names where no header says it: one that may be called so, else the first with words in it. */
 const wordColumn = (
   headers: readonly string[],
   data: readonly (readonly string[])[],
   taken: ReadonlySet<number>,
 ): number => {
   const open = headers.map((_, i) => i).filter((i) => !taken.has(i) && hasWords(data, i));
-  return open.find((i) => PERHAPS_NAME.includes(headers[i] as string)) ?? open[0] ?? -1;
+  const named = PERHAPS_NAME.flatMap((word) => open.filter((i) => headers[i] === word));
+  return named[0] ?? open.find((i) => !MORE.includes(headers[i] as string)) ?? -1;
 };
+
+/** Column of the channel's numbers where there are no headers: the first, if it holds nothing else. */
+const numberColumn = (data: readonly (readonly string[])[], name: number): number | null =>
+  name > 0 && data.every((row) => channelCell(row[0] ?? "") !== null) ? 0 : null;
 
 /**
  * Which column is which, as far as the headers tell; the name is otherwise the first column with words in it.
@@ -110,19 +166,28 @@ export const guessMapping = (rows: readonly (readonly string[])[], header: boole
   const width = Math.max(0, ...rows.map((r) => r.length));
   const headers = Array.from({ length: width }, (_, i) => (header ? bare(rows[0]?.[i] ?? "") : ""));
   const taken = new Set<number>();
+  const words = new Set(headers.map((_, i) => i).filter((i) => hasWords(data, i)));
   const columns = FIELD_NAMES.map((field): [Field, number | null] => {
-    const at = namedColumn(headers, FIELDS[field].known, taken);
+    const at = namedColumn(headers, FIELDS[field].known, field === "number" ? words : taken);
     if (at >= 0) taken.add(at);
     return [field, at < 0 ? null : at];
   });
   const mapping = Object.fromEntries(columns) as Mapping;
   if (mapping.name !== null) return mapping;
   const at = wordColumn(headers, data, taken);
-  return { ...mapping, name: at < 0 ? null : at };
+  if (at < 0) return mapping;
+  return { ...mapping, name: at, number: mapping.number ?? (header ? null : numberColumn(data, at)) };
 };
 
 /** Steps of a pan column each side, where its header says "of 100"; null where it does not. */
 export const panStepsOf = (header: string): number | null => {
   const steps = Number(/\bof (\d+)\b/i.exec(header)?.[1] ?? 0);
   return steps > 0 ? steps : null;
+};
+
+/** Headers of the columns that are read as nothing, and of the one that the setup has no place for yet. */
+export const unkeptHeaders = (headers: readonly string[], mapping: Mapping): string[] => {
+  const { number: _, ...kept } = mapping;
+  const read = new Set(Object.values(kept));
+  return headers.map((h) => h.trim()).filter((header, i) => header !== "" && !read.has(i));
 };

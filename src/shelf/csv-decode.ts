@@ -57,7 +57,7 @@ export const decodeText = (bytes: Uint8Array): Decoded => {
   if (begins(bytes, 0x50, 0x4b, 0x03, 0x04))
     return {
       ok: false,
-      says: "This is a workbook or an archive, not CSV. Save the sheet as CSV and take that.",
+      says: "This is a workbook or an archive, not CSV. Save the sheet as CSV and import that.",
     };
   const { text, notes } = decode(bytes);
   const clean = text.replaceAll("\0", "");

@@ -1,98 +1,37 @@
-import type { ListFeed, ListRow } from "../core/inputs/list";
-import { TAP_ADVICE } from "../core/inputs/taps";
+import type { ListLine } from "../core/inputs/list";
+import type { NamedFeed } from "../core/inputs/list-feeds";
+import { joinSides } from "../core/inputs/list-join";
+import { type InputName, readName } from "../core/inputs/names";
+import { channelCell } from "../core/inputs/numbers";
+import { pieceOf } from "../core/inputs/pieces";
 import { asTyped, type NumberRule } from "../core/lib/number";
-import type { Setup } from "../core/model/setup";
+import type { Channel, Setup } from "../core/model/setup";
+import type { Db } from "../core/model/units";
 import { formatPan, parsePan } from "../core/pan/notation";
+import { formatList } from "../core/words";
 import { LIMITS, RANGES } from "../document/limits";
-import type { CsvRow, CsvTable } from "./csv";
-import {
-  type Cell,
-  kindOfName,
-  readCellNumber,
-  readInputs,
-  readKind,
-  readTap,
-  readYes,
-  unguard,
-} from "./csv-cells";
-import { FIELDS, type Field, type Mapping, panStepsOf } from "./csv-columns";
-
-/** What is wrong with one cell. */
-export interface CellFault {
-  /** Row of the file, from 1. */
-  readonly row: number;
-  /** Column of the file, from 1; null where none is chosen. */
-  readonly column: number | null;
-  /** What it is read as. */
-  readonly field: Field;
-  /** Which value, and what is allowed. */
-  readonly says: string;
-}
+import type { CsvTable } from "./csv";
+import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes } from "./csv-cells";
+import { type Mapping, panStepsOf, unkeptHeaders } from "./csv-columns";
+import { type CellFault, type RowReader, rowReader } from "./csv-row";
 
 /** An input list, whole; or every fault of it, and nothing. */
 export type ListRead =
-  | { readonly ok: true; readonly rows: readonly ListRow[]; readonly notes: readonly string[] }
+  | { readonly ok: true; readonly lines: readonly ListLine[]; readonly notes: readonly string[] }
   | { readonly ok: false; readonly faults: readonly CellFault[] };
 
-/** Stands between the values of several inputs in one cell. */
-export const AND = " & ";
-
-const LEVEL: NumberRule = { name: "Level", ...RANGES.level, unit: "dBFS" };
+const LEVEL: NumberRule = { name: "Gated RMS", ...RANGES.level, unit: "dBFS" };
 const PEAK: NumberRule = { name: "Peak", ...RANGES.level, unit: "dBFS" };
 const TRIM: NumberRule = { name: "Trim", ...RANGES.trim, unit: "dB" };
 
 /** Names are single lines. */
 const cleanName = (cell: string): string => cell.replace(/[\s\p{Cc}]+/gu, " ").trim();
 
-/** Reads the cells of one row. */
-interface RowReader {
-  /** The text of a field; null where no column is chosen for it. */
-  readonly text: (field: Field) => string | null;
-  readonly fault: (field: Field, says: string) => void;
-  /** What a cell means; what it means without one, where it is blank or wrong. */
-  readonly read: <T>(field: Field, otherwise: T, reader: (text: string) => Cell<T>) => T;
-  /** One value for each of so many inputs: a cell with one value says it of all. */
-  readonly each: <T>(field: Field, count: number, otherwise: T, reader: (text: string) => Cell<T>) => T[];
-}
+const nameKey = (name: string): string => name.trim().toLowerCase();
 
-/** @param faults takes what is wrong */
-const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): RowReader => {
-  const text = (field: Field): string | null => {
-    const column = mapping[field];
-    return column === null ? null : unguard(row.cells[column] ?? "").trim();
-  };
-  const fault = (field: Field, says: string): void => {
-    const column = mapping[field];
-    faults.push({ row: row.number, column: column === null ? null : column + 1, field, says });
-  };
-  const meaningOf = <T>(
-    field: Field,
-    cell: string | null,
-    otherwise: T,
-    reader: (text: string) => Cell<T>,
-  ): T => {
-    if (cell === null || cell === "") return otherwise;
-    const read = reader(cell);
-    if ("value" in read) return read.value;
-    fault(field, read.wrong);
-    return otherwise;
-  };
-  return {
-    text,
-    fault,
-    read: (field, otherwise, reader) => meaningOf(field, text(field), otherwise, reader),
-    each: (field, count, otherwise, reader) => {
-      const texts = (text(field) ?? "").split(AND.trim()).map((t) => t.trim());
-      if (texts.length > 1 && texts.length !== count) {
-        const says = `${texts.length} values for ${count} inputs. Allowed: one, or one for each.`;
-        fault(field, `${FIELDS[field].title}: ${says}`);
-        return Array(count).fill(otherwise);
-      }
-      const values = texts.map((t) => meaningOf(field, t, otherwise, reader));
-      return Array.from({ length: count }, (_, i) => values[texts.length > 1 ? i : 0] ?? otherwise);
-    },
-  };
-};
+/** What is said, without what is not. */
+const said = <T extends object>(fields: { readonly [field in keyof T]: T[field] | undefined }): Partial<T> =>
+  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Partial<T>;
 
 const panReader = (setup: Pick<Setup, "desk">, header: string) => {
   const steps = panStepsOf(header);
@@ -109,107 +48,188 @@ const panReader = (setup: Pick<Setup, "desk">, header: string) => {
   };
 };
 
-const rowOf = (reader: RowReader, readPan: (text: string) => Cell<number>, pieces: boolean): ListRow => {
-  const name = cleanName(reader.text("name") ?? "");
+const UNKNOWN = ["–", "—", "-", "none", "not entered"];
+
+/** A level, or the word that it is not known. */
+const levelReader =
+  (rule: NumberRule) =>
+  (text: string): Cell<Db | null> =>
+    UNKNOWN.includes(text.toLowerCase()) ? { value: null } : readCellNumber(text, rule);
+
+const feedsOf = (reader: RowReader, channels: 1 | 2): NamedFeed[] => {
+  const inputs = reader.read("slot", (t) => readInputs(t, channels)) ?? [];
+  const taps = reader.each("tap", inputs.length, readTap);
+  const on = reader.each("on", inputs.length, (t) => readYes(t, "On"));
+  const trims = reader.each("trim", inputs.length, (t) => readCellNumber(t, TRIM));
+  const named = inputs.map(({ input, side }, i): NamedFeed => {
+    const more = said<Pick<Required<NamedFeed>, "tap" | "on" | "trim">>({
+      tap: taps[i],
+      on: on[i],
+      trim: trims[i],
+    });
+    return { input, side, ...more };
+  });
+  return named.sort((a, b) => a.input - b.input);
+};
+
+/** Where a new channel's name alone says how it is panned. Common practice, no source. */
+const panOfName = ({ side, piece, kind }: InputName): number =>
+  side !== null && (piece === "overhead" || kind === "audience") ? (side === "left" ? -1 : 1) : 0;
+
+/** What all rows of one list are read with. */
+interface ListReading {
+  readonly setup: Pick<Setup, "desk" | "kit" | "channels">;
+  readonly mapping: Mapping;
+  readonly readPan: (text: string) => Cell<number>;
+  /** The setup's channels by their names, of two alike the first. */
+  readonly known: ReadonlyMap<string, Channel>;
+}
+
+const checkName = (reader: RowReader, name: string): void => {
   const letters = [...name].length;
-  if (name === "") reader.fault("name", "Name: nothing is written here. Allowed: a name.");
+  if (name === "") reader.fault("name", "Name: blank. Allowed: a name.");
   if (letters > LIMITS.name)
     reader.fault("name", `Name: “${asTyped(name)}” has ${letters} characters. Allowed: ${LIMITS.name}.`);
-  const kind = reader.read("kind", kindOfName(name), readKind);
-  const stereo = reader.read("stereo", false, (t) =>
+};
+
+const lineOf = (reader: RowReader, input: InputName, name: string, list: ListReading): ListLine => {
+  checkName(reader, name);
+  const kind = reader.read("kind", readKind);
+  const stereo = reader.read("stereo", (t) =>
     readYes(t, "Stereo", [
       ["stereo", "2", "st"],
       ["mono", "1"],
     ]),
   );
-  const channels = stereo ? 2 : 1;
-  const inputs = reader.read("slot", [], (t) => readInputs(t, channels));
-  const taps = reader.each("tap", inputs.length, TAP_ADVICE[kind].better, readTap);
-  const on = reader.each("on", inputs.length, true, (t) => readYes(t, "On"));
-  const trims = reader.each("trim", inputs.length, 0, (t) => readCellNumber(t, TRIM));
-  const piece = reader.text("piece");
+  const guessed =
+    list.known.get(nameKey(name))?.lines ?? (input.stereo && list.mapping.stereo === null ? 2 : 1);
+  const channels = stereo === undefined ? guessed : stereo ? 2 : 1;
+  const feeds = feedsOf(reader, channels);
+  const isDrum = (kind ?? input.kind) === "drum";
+  const piece = isDrum && list.mapping.piece === null ? pieceOf(list.setup.kit.pieces, input) : null;
   return {
     name,
-    kind,
-    piece: pieces ? cleanName(piece ?? "") || null : kind === "drum" ? name : null,
-    lines: channels,
-    pan: reader.read("pan", 0, readPan),
-    muted: reader.read("muted", false, (t) => readYes(t, "Muted", [["muted"], []])),
-    inverted: reader.read("polarity", false, (t) =>
-      readYes(t, "Polarity", [["inverted", "reversed"], ["normal"]]),
-    ),
-    gatedRms: reader.read<number | null>("level", null, (t) => readCellNumber(t, LEVEL)),
-    peak: reader.read<number | null>("peak", null, (t) => readCellNumber(t, PEAK)),
-    keepSides: reader.read("keepSides", stereo, (t) => readYes(t, "Keep sides")),
-    feeds: inputs
-      .map(
-        ({ input, side }, i): ListFeed => ({
-          input,
-          side,
-          tap: taps[i] ?? TAP_ADVICE[kind].better,
-          on: on[i] ?? true,
-          trim: trims[i] ?? 0,
-        }),
-      )
-      .sort((a, b) => a.input - b.input),
+    numbers: channelCell(reader.text("number")) ?? input.channels,
+    says: {
+      ...said<Omit<Required<ListLine["says"]>, "feeds">>({
+        kind,
+        piece: cleanName(reader.text("piece")) || undefined,
+        lines: stereo === undefined ? undefined : channels,
+        pan: reader.read("pan", list.readPan),
+        muted: reader.read("muted", (t) => readYes(t, "Mute", [["muted"], []])),
+        inverted: reader.read("polarity", (t) =>
+          readYes(t, "Polarity", [["inverted", "reversed"], ["normal"]]),
+        ),
+        gatedRms: reader.read("level", levelReader(LEVEL)),
+        peak: reader.read("peak", levelReader(PEAK)),
+        keepSides: reader.read("keepSides", (t) => readYes(t, "Keep L/R")),
+      }),
+      ...(feeds.length > 0 ? { feeds } : {}),
+    },
+    otherwise: {
+      kind: input.kind,
+      piece: piece?.name ?? null,
+      lines: channels,
+      pan: channels === 2 ? 0 : panOfName(input),
+      muted: false,
+      inverted: false,
+      gatedRms: null,
+      peak: null,
+      keepSides: channels === 2,
+    },
   };
 };
 
-/** Inputs that more than one line names. */
+/** Monitor inputs that more than one line names. */
 const clashes = (
-  lines: readonly { readonly row: number; readonly list: ListRow }[],
+  lines: readonly { readonly row: number; readonly line: ListLine }[],
   column: number | null,
 ): CellFault[] => {
   const first = new Map<number, number>();
-  return lines.flatMap(({ row, list }) =>
-    list.feeds.flatMap(({ input }): CellFault[] => {
+  return lines.flatMap(({ row, line }) =>
+    (line.says.feeds ?? []).flatMap(({ input }): CellFault[] => {
       const other = first.get(input);
       if (other === undefined) {
         first.set(input, row);
         return [];
       }
-      const says = `Input: ${input} is taken by row ${other}. Allowed: each input once.`;
+      const says = `Monitor input: ${input} is taken by row ${other}. Allowed: each input once.`;
       return [{ row, column: column === null ? null : column + 1, field: "slot", says }];
     }),
   );
 };
 
+/** So many of anything a sentence names. A design choice. */
+const NAMED = 8;
+const some = (items: readonly string[]): string =>
+  formatList(items.length > NAMED + 1 ? [...items.slice(0, NAMED), `${items.length - NAMED} more`] : items);
+
+/** What is to be known of the lines, in sentences. */
+const notesOf = (
+  lines: readonly { readonly row: number; readonly line: ListLine }[],
+  pairs: readonly ListLine[],
+  headers: readonly string[],
+  { mapping, setup }: ListReading,
+): string[] => {
+  const pieces = new Set(setup.kit.pieces.map((p) => nameKey(p.name)));
+  const strange = lines.flatMap(({ row, line: { says } }) =>
+    says.piece === undefined || says.piece === null || pieces.has(nameKey(says.piece))
+      ? []
+      : [`Row ${row}: the kit has no “${asTyped(says.piece)}”, so the channel is at no drum.`],
+  );
+  const unkept = unkeptHeaders(headers, mapping).map(asTyped);
+  const alone = (["tap", "on", "trim"] as const).some((f) => mapping[f] !== null) && mapping.slot === null;
+  return [
+    ...(pairs.length === 0
+      ? []
+      : [`L and R are joined to stereo channels: ${some(pairs.map((p) => asTyped(p.name)))}.`]),
+    ...(unkept.length === 0 ? [] : [`Not kept in the setup: ${some(unkept)}.`]),
+    ...(alone ? ["Tap point, On and Trim are read only with a column of monitor inputs."] : []),
+    ...strange,
+  ];
+};
+
 /**
  * Makes an input list of a table, by the mapping that the user has seen. All of it or nothing: one wrong cell, and only the
- * faults come back, each with its row and column. A column that is not chosen leaves what is usual: one channel, centre, not muted.
- * @param header the first row names the columns
+ * faults come back, each with its row and column. A column that is not chosen, or a blank cell, says nothing.
+ * @param header the first row names the columns; without it the channel's numbers are part of the names ("12 Bass DI")
  */
 export const readList = (
   table: Pick<CsvTable, "rows">,
   mapping: Mapping,
   header: boolean,
-  setup: Pick<Setup, "desk" | "kit">,
+  setup: Pick<Setup, "desk" | "kit" | "channels">,
 ): ListRead => {
   const rows = header ? table.rows.slice(1) : table.rows;
   if (mapping.name === null || rows.length === 0) {
     const says =
       rows.length === 0
         ? "There is no row under the headers. Allowed: a row for each channel."
-        : "Name: no column is chosen for it. Choose the one with the names.";
+        : "Name: no column is chosen. Choose the one with the names.";
     return { ok: false, faults: [{ row: table.rows[0]?.number ?? 1, column: null, field: "name", says }] };
   }
-  const panHeader = header && mapping.pan !== null ? (table.rows[0]?.cells[mapping.pan] ?? "") : "";
-  const readPan = panReader(setup, panHeader);
+  const headers = header ? (table.rows[0]?.cells ?? []) : [];
+  const known = new Map([...setup.channels].reverse().map((s) => [nameKey(s.name), s]));
+  const readPan = panReader(setup, mapping.pan === null ? "" : (headers[mapping.pan] ?? ""));
+  const reading: ListReading = { setup, mapping, readPan, known };
   const faults: CellFault[] = [];
-  const lines = rows.map((row) => {
-    const list = rowOf(rowReader(row, mapping, faults), readPan, mapping.piece !== null);
-    return { row: row.number, list };
-  });
+  let input: InputName | null = null;
+  const lines: { row: number; line: ListLine; input: InputName }[] = [];
+  for (const row of rows) {
+    const reader = rowReader(row, mapping, faults);
+    const typed = cleanName(reader.text("name"));
+    input = readName(typed, input?.kind ?? null);
+    const name = header || known.has(nameKey(typed)) ? typed : input.name;
+    lines.push({ row: row.number, line: lineOf(reader, input, name, reading), input });
+  }
   faults.push(...clashes(lines, mapping.slot));
   if (faults.length > 0) {
     faults.sort((a, b) => a.row - b.row || (a.column ?? 0) - (b.column ?? 0));
     return { ok: false, faults };
   }
-  const known = new Set(setup.kit.pieces.map((p) => p.name.trim().toLowerCase()));
-  const notes = lines.flatMap(({ row, list: { piece } }) =>
-    mapping.piece === null || piece === null || known.has(piece.toLowerCase())
-      ? []
-      : [`Row ${row}: “${asTyped(piece)}” is no piece of the kit, so the channel stands at none.`],
-  );
-  return { ok: true, rows: lines.map((l) => l.list), notes };
+  const joined =
+    mapping.stereo === null
+      ? joinSides(lines, new Set(known.keys()))
+      : { lines: lines.map((l) => l.line), pairs: [] };
+  return { ok: true, lines: joined.lines, notes: notesOf(lines, joined.pairs, headers, reading) };
 };

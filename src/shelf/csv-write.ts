@@ -1,12 +1,13 @@
-import type { ListFeed, ListRow } from "../core/inputs/list";
+import type { ListRow } from "../core/inputs/list";
+import type { ListFeed } from "../core/inputs/list-feeds";
 import type { SheetRow } from "../core/inputs/sheet";
 import { TAP_NAMES } from "../core/inputs/taps";
 import type { Pan } from "../core/model/units";
 import { formatPan, parsePan } from "../core/pan/notation";
 import type { Delimiter } from "./csv";
-import { guard } from "./csv-cells";
+import { guard, guardText, KIND_WORDS } from "./csv-cells";
 import { FIELD_NAMES, FIELDS, type Field } from "./csv-columns";
-import { AND } from "./csv-list";
+import { AND } from "./csv-row";
 
 /** How a spreadsheet of some language reads CSV: a decimal comma goes with semicolons between the cells. */
 export interface CsvStyle {
@@ -56,15 +57,17 @@ const LETTER = { left: "L", right: "R", both: "M" } as const;
 const inputText = (row: ListRow): string =>
   row.feeds.map((f) => `${f.input}${row.lines === 2 ? LETTER[f.side] : ""}`).join(" ");
 
-/** What is said of every input: once, where it is the same for all. */
+/** What is said of every monitor input: once, where it is the same for all. */
 const eachText = (feeds: readonly ListFeed[], text: (feed: ListFeed) => string): string => {
   const texts = feeds.map(text);
   return texts.every((t) => t === texts[0]) ? (texts[0] ?? "") : texts.join(AND);
 };
 
-const CELLS: { readonly [field in Field]: (row: ListRow, style: CsvStyle, steps: number) => string } = {
+const CELLS: {
+  readonly [field in Exclude<Field, "number">]: (row: ListRow, style: CsvStyle, steps: number) => string;
+} = {
   name: (r) => r.name,
-  kind: (r) => r.kind,
+  kind: (r) => KIND_WORDS[r.kind],
   piece: (r) => r.piece ?? "",
   stereo: (r) => (r.lines === 2 ? "stereo" : "mono"),
   pan: (r, style, steps) => panText(r.pan, steps, style),
@@ -79,25 +82,30 @@ const CELLS: { readonly [field in Field]: (row: ListRow, style: CsvStyle, steps:
   trim: (r, style) => eachText(r.feeds, (f) => digits(f.trim, style)),
 };
 
+/** What is written; the setup has no numbers of channels yet. */
+const WRITTEN = FIELD_NAMES.filter((field) => field !== "number");
+
 /** A cell in quotation marks where a delimiter, line end, mark or blank at an end asks for them. */
 const quoted = (cell: string): string =>
   /[",;\t|\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 
 /** CSV as spreadsheets open it by a double tap: a mark for UTF-8 at the beginning, CR LF, no cell that could be a formula. */
 const csvText = (rows: readonly (readonly string[])[], style: CsvStyle): string => {
-  const lines = rows.map((row) => row.map((cell) => quoted(guard(cell))).join(style.delimiter));
+  // A reader that cuts at something else takes a whole line for one cell, which begins as the first.
+  const safe = (cell: string, at: number): string => quoted(at === 0 ? guardText(cell) : guard(cell));
+  const lines = rows.map((row) => row.map(safe).join(style.delimiter));
   return `\uFEFF${lines.join("\r\n")}\r\n`;
 };
 
 /** An input list as CSV; `openCsv` and `readList` give the very same list again. */
 export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): string => {
   const steps = stepsFor(rows);
-  const headers = FIELD_NAMES.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
-  const lines = rows.map((row) => FIELD_NAMES.map((f) => CELLS[f](row, style, steps)));
+  const headers = WRITTEN.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
+  const lines = rows.map((row) => WRITTEN.map((f) => CELLS[f](row, style, steps)));
   return csvText([headers, ...lines], style);
 };
 
-const SHEET_HEADERS = ["Slot", "Name", "From", "Tap point", "On", "Trim dB", "Swapped"];
+const SHEET_HEADERS = ["Monitor input", "Name", "From", "Tap point", "On", "Trim dB", "L/R swapped"];
 
 /** The patch sheet as CSV. */
 export const sheetToCsv = (rows: readonly SheetRow[], style: CsvStyle = POINT): string => {

@@ -76,7 +76,7 @@ const FAULTS: { readonly [fault in Exclude<CutFault, "rows">]: string } = {
 const tooMany = (text: string): Opened => {
   const lines = text.split("\n").length - Number(text.endsWith("\n"));
   return refused(
-    `${grouped(lines)} rows: too many. Allowed: ${CSV_LIMITS.rows} channels. Nothing was taken in.`,
+    `${grouped(lines)} rows: too many. Allowed: ${CSV_LIMITS.rows} channels. Nothing was imported.`,
   );
 };
 
@@ -110,7 +110,7 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
       fault === "columns"
         ? ` Is the ${DELIMITER_NAMES[delimiter] ?? `“${delimiter}”`} really the delimiter?`
         : "";
-    return refused(`Row ${cut.length + first}: ${FAULTS[fault]}.${ask} Nothing was taken in.`);
+    return refused(`Row ${cut.length + first}: ${FAULTS[fault]}.${ask} Nothing was imported.`);
   }
   const rows = cut
     .map((cells, i) => ({ number: i + first, cells }))
@@ -127,7 +127,7 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
       delimiter,
       header,
       mapping: guessMapping(table, header),
-      notes: one ? [...notes, "The file has one column only: it is taken for the names."] : notes,
+      notes: one ? [...notes, "The file has one column only: it is read as the names."] : notes,
     },
   };
 };
@@ -141,7 +141,7 @@ export const openCsv = async (file: Blob, wanted?: Delimiter): Promise<Opened> =
   if (file.size > CSV_LIMITS.bytes) {
     const size = (file.size / 1e6).toFixed(1);
     return refused(
-      `${size} MB: too large for an input list. Allowed: ${CSV_LIMITS.bytes / 1e6} MB and ${CSV_LIMITS.rows} channels. Nothing was taken in.`,
+      `${size} MB: too large for an input list. Allowed: ${CSV_LIMITS.bytes / 1e6} MB and ${CSV_LIMITS.rows} channels. Nothing was imported.`,
     );
   }
   const decoded = decodeText(new Uint8Array(await file.arrayBuffer()));

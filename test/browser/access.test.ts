@@ -43,7 +43,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "patch",
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
-      await choose(page, "Take in a CSV list", "list.csv", "");
+      await choose(page, "Import a CSV list", "list.csv", "");
       await alert(page).getByText("The file is empty").waitFor();
     },
   ],
@@ -51,7 +51,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "cells that cannot be read",
     "patch",
     async (page) => {
-      await choose(page, "Take in a CSV list", "list.csv", "Name,Pan,Input\nBell,sideways,99999\nGong,,x\n");
+      await choose(page, "Import a CSV list", "list.csv", "Name,Pan,Input\nBell,sideways,99999\nGong,,x\n");
       await alert(page).getByText("3 cells cannot be read").waitFor();
     },
   ],

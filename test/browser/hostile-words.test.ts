@@ -125,7 +125,7 @@ it("files that are shared to the app keep their names as text", async () => {
     sounds.map((name) => `${fileCalled(name)} is not a WAV file: it begins with “<img src”`),
   );
   const [first = ""] = await share(".csv", "Name,Input\nCongas,15\n");
-  await page.getByRole("button", { name: "Take this channel" }).waitFor();
+  await page.getByRole("button", { name: "Import 1 channel" }).waitFor();
   await harmless(page, [fileCalled(first)]);
   await user.context.close();
 });
@@ -140,12 +140,12 @@ it("a list’s name, its headers and its cells that are refused are quoted as te
   const name = `${EVERYTHING}.csv`;
   const look = (rows: readonly (readonly string[])[]): Promise<void> => {
     const lines = rows.map((row) => row.map((text) => `"${text.replaceAll('"', '""')}"`).join(","));
-    return giveFiles(page, "Take in a CSV list", [{ name, content: ["sep=,", ...lines].join("\n") }]);
+    return giveFiles(page, "Import a CSV list", [{ name, content: ["sep=,", ...lines].join("\n") }]);
   };
   await openAt(page, site, "patch");
   await unfold(page, "Input list from or to a spreadsheet");
   await look([["Name", ...own], ["Kick"]]);
-  await page.getByRole("button", { name: "Take this channel" }).waitFor();
+  await page.getByRole("button", { name: "Import 1 channel" }).waitFor();
   await openAll(page);
   await harmless(
     page,

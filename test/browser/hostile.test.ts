@@ -107,7 +107,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
     expect(file.suggestedFilename()).toMatch(/^[\p{L}\p{M}\p{N}-]+\.hatside\.json$/u);
     await go(page, "patch");
     await unfold(page, "Input list from or to a spreadsheet");
-    const csv = await downloaded(page, "List as CSV");
+    const csv = await downloaded(page, "Export list as CSV");
     for (const text of ["=1+cmd", "+1+1", "-2+3", "@SUM"]) {
       expect(csv).toContain(`'${text}`);
       expect(csv).not.toMatch(new RegExp(`(^|[,;\\n"])${text.replace(/[+]/g, "\\+")}`));
@@ -145,8 +145,8 @@ it("by a list from a spreadsheet it is shown as text", async () => {
   await openAt(page, site, "patch");
   await unfold(page, "Input list from or to a spreadsheet");
   const csv = ["Name,Stands at", ...names.map((text) => `${cell(text)},${cell(text)}`)].join("\r\n");
-  await choose(page, "Take in a CSV list", `${CORPUS[1]}.csv`, csv);
-  const button = page.getByRole("button", { name: `Take these ${names.length} channels` });
+  await choose(page, "Import a CSV list", `${CORPUS[1]}.csv`, csv);
+  const button = page.getByRole("button", { name: `Import ${names.length} channels` });
   await button.waitFor();
   // As many rows as it takes to see that the columns are right.
   const asRead = names.map((text) => text.replace(/[\s\p{Cc}]+/gu, " ").trim());

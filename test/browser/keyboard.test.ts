@@ -176,7 +176,7 @@ describe("by keyboard alone", () => {
     expect(await taken()).toContain("Drums L");
     await tabTo(page, "Input list from or to a spreadsheet");
     await page.keyboard.press("Enter");
-    await tabTo(page, "List as CSV");
+    await tabTo(page, "Export list as CSV");
     expect(await taken()).toContain("Snare");
     await tabTo(page, "Send this setup to another phone");
     await page.keyboard.press("Enter");

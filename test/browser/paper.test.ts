@@ -1,6 +1,9 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { unfold } from "./hall";
+import { TAP_NAMES } from "../../src/core/inputs/taps";
+import { exampleSetup } from "../../src/document/example";
+import { shown, unfold } from "./hall";
+import { stored } from "./hands";
 import { drawn, type Phone, phone, typeKeys } from "./harness";
 import { INCH, MM, readQr, type Scan, scanned, textOf, type Word, wordsOf } from "./paper";
 import { browser, site } from "./stage";
@@ -25,9 +28,9 @@ const takeChannels = async (page: Page, count: number): Promise<string[]> => {
   await page
     .getByLabel("Or paste rows from a spreadsheet")
     .fill(["Name,Slot", ...names.map((name, i) => `${name},${i + 3}`)].join("\n"));
-  await page.getByRole("button", { name: "Look at what is pasted" }).click();
-  await page.getByText("Go", { exact: true }).click();
-  await page.getByRole("button", { name: `Take these ${count} channels` }).click();
+  await page.getByRole("button", { name: "Read pasted rows" }).click();
+  await page.getByText("Remove them", { exact: true }).click();
+  await page.getByRole("button", { name: `Import ${count} channels` }).click();
   return names;
 };
 
@@ -143,6 +146,68 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
     for (const name of names) expect(text).toMatch(new RegExp(`\\b${name}\\b`));
     const heads = wordsOf(pdf).filter((w) => w.text === "Console");
     expect(heads.map((w) => w.page)).toEqual([1, 2]);
+    await user.context.close();
+  });
+});
+
+describe("an input list over a band", () => {
+  const paste = async (page: Page, text: string): Promise<string> => {
+    await unfold(page, "Input list from or to a spreadsheet");
+    await page.getByLabel("Or paste rows from a spreadsheet").fill(text);
+    await page.getByRole("button", { name: "Read pasted rows" }).click();
+    const changes = page.getByRole("region", { name: "What changes" });
+    await changes.waitFor();
+    return shown(changes);
+  };
+
+  it("with channel, microphone, stand and notes changes nothing, and says so before", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const names = exampleSetup().channels.map((s) => s.name);
+    const lines = names.map((name, i) => `${i + 1},${name},dynamic,boom,yes,taped`);
+    const said = await paste(page, ["Ch,Name,Mic,Stand,48V,Notes", ...lines, "19,Conga,,,,"].join("\n"));
+    expect(said).toMatch(/^1 new channel; 18 stay as they are\.\s+Conga new: drum, mono$/);
+    await page.getByText("Not kept in the setup: Ch, Mic, Stand, 48V and Notes.").waitFor();
+    await page.getByRole("button", { name: "Import 19 channels" }).click();
+    await page.getByText("19 channels imported").waitFor();
+    const { channels } = exampleSetup();
+    await expect.poll(async () => JSON.parse(await stored(page)).sources).toHaveLength(19);
+    expect(JSON.parse(await stored(page)).sources.slice(0, 18)).toEqual(channels);
+    expect(JSON.parse(await stored(page)).monitor).toEqual(exampleSetup().monitor);
+    expect(user.faults).toEqual([]);
+    await user.context.close();
+  });
+
+  it("shows what would change of each channel, old and new", async () => {
+    const user = await toPatch();
+    const { page } = user;
+    const said = await paste(
+      page,
+      "Name,Pan,Peak,Mute,Monitor input\nBass,L20,–,yes,\nGuitar,,,no,15\nConga,R10,,,16\nKeys,,,,\n",
+    );
+    expect(
+      said
+        .split("\n")
+        .map((line) => line.trim())
+        .filter((line) => line !== ""),
+    ).toEqual([
+      "1 new channel and 2 changed; 16 stay as they are.",
+      "Bass",
+      "Channel pan: C → L20",
+      "Mute: off → on",
+      "Peak: −10 dBFS → not entered",
+      "Guitar",
+      `Monitor input: In 4 ${TAP_NAMES["pre-fader"]} → In 15 ${TAP_NAMES["pre-fader"]}`,
+      `Conga new: drum, mono, pan R10, In 16 ${TAP_NAMES["pre-fader"]}`,
+    ]);
+    await page.getByText("Remove them", { exact: true }).click();
+    await page.getByText("1 new channel, 2 changed and 15 removed; 1 stays as it is.").waitFor();
+    await page.getByText("Keep them", { exact: true }).click();
+    await page.getByRole("button", { name: "Import 4 channels" }).click();
+    const was = exampleSetup().channels;
+    const want = was.map((s) => (s.name === "Bass" ? { ...s, pan: -0.2, peak: null, muted: true } : s));
+    await expect.poll(async () => JSON.parse(await stored(page)).sources.slice(0, was.length)).toEqual(want);
+    expect(user.faults).toEqual([]);
     await user.context.close();
   });
 });

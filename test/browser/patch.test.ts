@@ -45,17 +45,17 @@ describe("the band's patch", () => {
     const { page } = user;
     const example = await inputs(page);
     await unfold(page, LIST);
-    const csv = await downloaded(page, "List as CSV");
+    const csv = await downloaded(page, "Export list as CSV");
     expect(csv.split("\r\n")).toHaveLength(20);
 
     await startWith8(page);
     expect((await inputs(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
     await unfold(page, LIST);
-    await choose(page, "Take in a CSV list", "band.csv", csv);
-    await page.getByText("Of 18 rows, 10 are new and 8 of a name that is there already").waitFor();
+    await choose(page, "Import a CSV list", "band.csv", csv);
+    await page.getByText("10 new channels and 1 changed; 7 stay as they are.").waitFor();
     expect((await inputs(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
-    await page.getByRole("button", { name: "Take these 18 channels" }).click();
-    await page.getByText("18 channels taken in").waitFor();
+    await page.getByRole("button", { name: "Import 18 channels" }).click();
+    await page.getByText("18 channels imported").waitFor();
     expect(await inputs(page)).toEqual(example);
 
     await setInputCount(page, "12");
@@ -96,9 +96,9 @@ describe("the band's patch", () => {
     const name = "W".repeat(80);
     const rows = Array.from({ length: 14 }, (_, i) => `${name.slice(0, -2)}${i + 10},${i + 1}`);
     await page.getByLabel("Or paste rows from a spreadsheet").fill(["Name,Slot", ...rows].join("\n"));
-    await page.getByRole("button", { name: "Look at what is pasted" }).click();
-    await page.getByText("Go", { exact: true }).click();
-    await page.getByRole("button", { name: "Take these 14 channels" }).click();
+    await page.getByRole("button", { name: "Read pasted rows" }).click();
+    await page.getByText("Remove them", { exact: true }).click();
+    await page.getByRole("button", { name: "Import 14 channels" }).click();
     if (count !== "8") await setInputCount(page, count);
     await unfold(page, "Patch sheet for the console");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
@@ -235,13 +235,13 @@ describe("a list from a spreadsheet", () => {
     const { page } = user;
     await startWith8(page);
     await unfold(page, LIST);
-    await choose(page, "Take in a CSV list", "odd.csv", "1|Congas, high|left side\n2|Cowbell|right side\n");
+    await choose(page, "Import a CSV list", "odd.csv", "1|Congas, high|left side\n2|Cowbell|right side\n");
     await page.getByText("bar", { exact: true }).click();
     await page.getByText("is a channel", { exact: true }).click();
     await unfold(page, "Columns:");
     await page.getByLabel("Name is in").selectOption({ label: "B: “Congas, high”" });
-    await page.getByLabel("Input is in").selectOption({ label: "A: “1”" });
-    await page.getByRole("button", { name: "Take these 2 channels" }).click();
+    await page.getByLabel("Monitor input is in").selectOption({ label: "A: “1”" });
+    await page.getByRole("button", { name: "Import 2 channels" }).click();
     const lines = await inputs(page);
     expect(lines.some((line) => line.includes("Congas, high"))).toBe(true);
     expect(lines.some((line) => line.includes("Cowbell"))).toBe(true);
@@ -253,31 +253,28 @@ describe("a list from a spreadsheet", () => {
     const { page } = user;
     await startWith8(page);
     await unfold(page, LIST);
-    await choose(page, "Take in a CSV list", "odd.csv", "Congas, high§15\nCowbell§16\n");
+    await choose(page, "Import a CSV list", "odd.csv", "Congas, high§15\nCowbell§16\n");
     await page.getByText("another character", { exact: true }).click();
-    const field = page.getByLabel("The character between the cells");
+    const field = page.getByLabel("Character", { exact: true });
     await field.fill("§§");
     await alert(page).getByText("“§§” cannot be it. Allowed: one character").waitFor();
     await field.fill("§");
-    await page
-      .getByRole("cell", { name: "Congas, high" })
-      .or(page.getByRole("rowheader", { name: "Congas, high" }))
-      .waitFor();
+    await page.getByText("Congas, high", { exact: true }).waitFor();
     expect(await field.inputValue()).toBe("§");
     expect(await field.evaluate((el) => el === document.activeElement)).toBe(true);
     await unfold(page, "Columns:");
-    await page.getByLabel("Input is in").selectOption({ label: "B: “15”" });
-    await page.getByRole("button", { name: "Take these 2 channels" }).click();
+    await page.getByLabel("Monitor input is in").selectOption({ label: "B: “15”" });
+    await page.getByRole("button", { name: "Import 2 channels" }).click();
     const lines = await inputs(page);
     expect(lines[14]).toContain("Congas, high");
     expect(lines[15]).toContain("Cowbell");
 
-    await choose(page, "Take in a CSV list", "wide.csv", `Name,Pan\n${"x".repeat(70)},C\n`);
+    await choose(page, "Import a CSV list", "wide.csv", `Name,Pan\n${"x".repeat(70)},C\n`);
     await page.getByText("another character", { exact: true }).click();
-    await page.getByLabel("The character between the cells").fill("x");
+    await page.getByLabel("Character", { exact: true }).fill("x");
     await alert(page).getByText("Is the “x” really the delimiter?").waitFor();
-    await page.getByRole("button", { name: "Back to how it was read at first" }).click();
-    await page.getByRole("button", { name: "Take this channel" }).waitFor();
+    await page.getByRole("button", { name: "Use the delimiter that was found" }).click();
+    await page.getByRole("button", { name: "Import 1 channel" }).waitFor();
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
@@ -288,24 +285,24 @@ describe("a list from a spreadsheet", () => {
     const before = await inputs(page);
     await unfold(page, LIST);
     const bad = "Name,Pan,Input\nKick,sideways,1\nSnare,C,99999\n=cmd|calc,C,x\n";
-    await choose(page, "Take in a CSV list", "bad.csv", bad);
+    await choose(page, "Import a CSV list", "bad.csv", bad);
     const faults = alert(page);
     await faults.getByText("3 cells cannot be read.").waitFor();
     const said = await shown(faults);
     expect(said).toContain("Row 2, column B. Pan: “sideways” is not a pan.");
-    expect(said).toContain("Row 3, column C. Input: 99999 is outside");
-    expect(said).toContain("Row 4, column C. Input: “x” is no input.");
-    expect(await page.getByRole("button", { name: /^Take th/ }).count()).toBe(0);
-    await page.getByRole("button", { name: "Leave it" }).click();
+    expect(said).toContain("Row 3, column C. Monitor input: 99999 is outside");
+    expect(said).toContain("Row 4, column C. Monitor input: “x” is not a number.");
+    expect(await page.getByRole("button", { name: /^Import \d/ }).count()).toBe(0);
+    await page.getByRole("button", { name: "Cancel" }).click();
     for (const [content, says] of [
       ["a,b\n".repeat(100_000), /100,000 rows: too many/],
       ["x\n".repeat(600_000), /1\.2 MB: too large/],
       ["", /The file is empty/],
       [Buffer.from([0x50, 0x4b, 3, 4, 0, 0]), /workbook/],
     ] as const) {
-      await choose(page, "Take in a CSV list", "bad.csv", content);
+      await choose(page, "Import a CSV list", "bad.csv", content);
       await alert(page).getByText(says).waitFor();
-      await page.getByRole("button", { name: "Leave it" }).click();
+      await page.getByRole("button", { name: "Cancel" }).click();
     }
     expect(await inputs(page)).toEqual(before);
     expect(user.faults).toEqual([]);
@@ -318,8 +315,8 @@ describe("a list from a spreadsheet", () => {
     const hostile = `<img src=x onerror="document.title='taken'">`;
     await unfold(page, LIST);
     await page.getByLabel("Or paste rows from a spreadsheet").fill(`Name\tSlot\n${hostile}\t15\n`);
-    await page.getByRole("button", { name: "Look at what is pasted" }).click();
-    await page.getByRole("button", { name: "Take this channel" }).click();
+    await page.getByRole("button", { name: "Read pasted rows" }).click();
+    await page.getByRole("button", { name: "Import 1 channel" }).click();
     expect((await inputs(page))[14]).toContain(hostile);
     await unfold(page, "Patch sheet for the console");
     await page.emulateMedia({ media: "print" });
@@ -340,7 +337,7 @@ it.each(["dark", "light"])(
     for (const title of [LIST, "Patch sheet for the console", "Send this setup to another phone"])
       await unfold(page, title);
     await page.locator("svg.qr").waitFor();
-    await choose(page, "Take in a CSV list", "band.csv", "Name;Input;Pan\nBass;15;L30\nKeys;16;R30\n");
+    await choose(page, "Import a CSV list", "band.csv", "Name;Input;Pan\nBass;15;L30\nKeys;16;R30\n");
     await unfold(page, "Columns:");
     expect(await overhang(page)).toBe(0);
     expect(await axeFindings(page)).toEqual([]);

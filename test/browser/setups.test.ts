@@ -317,7 +317,7 @@ describe("files", () => {
     await share("band.csv", "Name,Input\nCongas,15\n");
     await page.goto("about:blank");
     await page.goto(site.url);
-    await page.getByRole("button", { name: "Take this channel" }).waitFor();
+    await page.getByRole("button", { name: "Import 1 channel" }).waitFor();
     await page.getByText("From “band.csv”").waitFor();
     expect(await kept(page)).toBe(1);
     expect(user.faults).toEqual([]);

@@ -145,13 +145,16 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "patch",
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
-      await choose(page, "Take in a CSV list", `${LONGEST}.csv`, LIST);
-      await page.getByText("The first 8 of 21 channels, as understood").waitFor();
-      await page.getByText("Go", { exact: true }).click();
-      await page.getByText(/channels would go\.$/).waitFor();
+      await choose(page, "Import a CSV list", `${LONGEST}.csv`, LIST);
+      await page.getByRole("region", { name: "What changes" }).waitFor();
+      await page.getByText("Remove them", { exact: true }).click();
+      await page
+        .getByText(/ removed/)
+        .first()
+        .waitFor();
       await openAll(page);
       await page.getByText("another character").click();
-      await typeKeys(page.getByLabel("The character between the cells"), "semicolon and a half");
+      await typeKeys(page.getByLabel("Character", { exact: true }), "semicolon and a half");
       await page.getByText("cannot be it. Allowed: one character").waitFor();
     },
   ],
@@ -160,7 +163,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "patch",
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
-      await choose(page, "Take in a CSV list", "list.csv", `Name\n${"Bell\n".repeat(500)}`);
+      await choose(page, "Import a CSV list", "list.csv", `Name\n${"Bell\n".repeat(500)}`);
       await page.getByText("channels in all: too many.").waitFor();
     },
   ],
@@ -169,9 +172,9 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "patch",
     async (page) => {
       await unfold(page, "Input list from or to a spreadsheet");
-      await choose(page, "Take in a CSV list", "list.csv", `Name,Input\nBell ${";".repeat(500)},1\n`);
+      await choose(page, "Import a CSV list", "list.csv", `Name,Input\nBell ${";".repeat(500)},1\n`);
       await page.getByText("semicolon", { exact: true }).click();
-      await page.getByRole("button", { name: "Back to how it was read at first" }).waitFor();
+      await page.getByRole("button", { name: "Use the delimiter that was found" }).waitFor();
     },
   ],
   [

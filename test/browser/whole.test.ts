@@ -55,11 +55,11 @@ const papersAndLinks = async (page: Page): Promise<void> => {
   await go(page, "patch");
   await openAll(page);
   await expect.poll(() => page.locator(".paper").textContent()).toContain("Bass, direct");
-  await downloads(page, "Sheet as CSV", /Input/);
-  const list = await downloads(page, "List as CSV", /Bass/);
+  await downloads(page, "Sheet as CSV", /Monitor input/);
+  const list = await downloads(page, "Export list as CSV", /Bass/);
   await page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();
   expect(await page.getByLabel(/^The link, /).inputValue()).toContain("#s=");
-  await choose(page, "Take in a CSV list", "list.csv", list);
+  await choose(page, "Import a CSV list", "list.csv", list);
   await page.getByText("“list.csv”").first().waitFor();
 };
 

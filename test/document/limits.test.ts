@@ -66,16 +66,15 @@ describe("a change that would hold more than a setup may", () => {
 
   it("is refused with a word: a list of too many channels", () => {
     const row = { kind: "other", piece: null, lines: 1, pan: 0, muted: false, inverted: false } as const;
-    const rows = Array.from({ length: LIMITS.channels }, (_, i) => ({
-      ...row,
+    const otherwise = { ...row, gatedRms: null, peak: null, keepSides: false };
+    const lines = Array.from({ length: LIMITS.channels }, (_, i) => ({
       name: `New ${i}`,
-      gatedRms: null,
-      peak: null,
-      keepSides: false,
-      feeds: [],
+      numbers: [],
+      says: {},
+      otherwise,
     }));
-    refused(bandSetup(), (s) => withList(s, rows, "add"), "530 channels in all: too many. Allowed: 512.");
-    taken(bandSetup(), (s) => withList(s, rows, "replace"));
+    refused(bandSetup(), (s) => withList(s, lines, "add"), "530 channels in all: too many. Allowed: 512.");
+    taken(bandSetup(), (s) => withList(s, lines, "replace"));
   });
 
   it("is counted for everything that a reader counts", () => {

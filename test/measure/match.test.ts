@@ -54,6 +54,21 @@ describe("names of files against names of channels", () => {
     expect(found(mono(file), kit)).toEqual([expected]);
   });
 
+  const band = ["Snr.Top", "Lead vox", "BV 2", "Acoustic gtr", "Playback", "Rotary Lo"].map((n) =>
+    channel(n),
+  );
+  it.each([
+    ["snare top.wav", "Snr.Top"],
+    ["LV.wav", "Lead vox"],
+    ["Backing Vocal 2.flac", "BV 2"],
+    ["14_AcGtr.wav", "Acoustic gtr"],
+    ["Organ Rotary Lo.aif", "Rotary Lo"],
+    ["Tracks.mp3", "Playback"],
+    ["x_Audio Track 05.wav", null],
+  ])("%s, as a list and a recorder may write it", (file, expected) => {
+    expect(found(mono(file), band)).toEqual([expected]);
+  });
+
   it("a whole session, with the evening's name in every file", () => {
     const files = [
       "2024-05-04 Hall 01 Kick In.wav",

@@ -1,41 +1,33 @@
-import { BLANK_CHANNEL, BLANK_DIRECT_OUT, BLANK_INPUT } from "../model/defaults";
+import { BLANK_CHANNEL } from "../model/defaults";
 import { nextId } from "../model/ids";
-import type { Channel, ChannelKind, Id, MonitorInput, Setup, TapPoint } from "../model/setup";
-import type { Db, Pan, Side } from "../model/units";
+import type { Channel, Id, Setup } from "../model/setup";
+import { feedsOf, type ListFeed, type NamedFeed, putFeeds, wholeFeeds } from "./list-feeds";
+import { TAP_ADVICE } from "./taps";
 
-/** An input that a channel has of its own. */
-export interface ListFeed {
-  /** Number as it stands on the mixer, from 1. */
-  readonly input: number;
-  readonly side: "both" | Side;
-  readonly tap: TapPoint;
-  readonly on: boolean;
-  readonly trim: Db;
-}
-
-/** One line of an input list: all that is said of a channel, and the inputs it has of its own. */
-export interface ListRow {
-  readonly name: string;
-  readonly kind: ChannelKind;
+/** One line of an input list: all that is said of a channel, and the monitor inputs it has of its own. */
+export interface ListRow
+  extends Pick<
+    Channel,
+    "name" | "kind" | "lines" | "pan" | "muted" | "inverted" | "gatedRms" | "peak" | "keepSides"
+  > {
   /** Name of the piece it stands at; null where it stands at none. */
   readonly piece: string | null;
-  readonly lines: 1 | 2;
-  readonly pan: Pan;
-  readonly muted: boolean;
-  readonly inverted: boolean;
-  readonly gatedRms: Db | null;
-  readonly peak: Db | null;
-  readonly keepSides: boolean;
-  /** In the order of the inputs. */
+  /** In the order of the monitor inputs. */
   readonly feeds: readonly ListFeed[];
 }
 
-const feedsOf = (setup: Setup, { id, directOut }: Channel): ListFeed[] =>
-  setup.monitor.inputs.flatMap((input, i) =>
-    input?.feed.kind === "channel" && input.feed.channel === id
-      ? [{ input: i + 1, side: input.feed.side, tap: directOut.tap, on: input.on, trim: input.trim }]
-      : [],
-  );
+type ListFields = Omit<ListRow, "name" | "feeds">;
+
+/** One line of a list that was read, for `withList`. */
+export interface ListLine {
+  readonly name: string;
+  /** Numbers of the channel at the desk; none where the list names none. */
+  readonly numbers: readonly number[];
+  /** What its cells say. A column that the list does not have, or a blank cell, says nothing and changes nothing. */
+  readonly says: Partial<ListFields> & { readonly feeds?: readonly NamedFeed[] };
+  /** What a new channel gets where the line says nothing. */
+  readonly otherwise: ListFields;
+}
 
 /** The input list of a setup. */
 export const listOf = (setup: Setup): ListRow[] =>
@@ -58,83 +50,74 @@ export type ListMode = "add" | "replace";
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
+interface Matched {
+  readonly line: ListLine;
+  readonly id: Id;
+  /** The channel as it is; undefined for a new one. */
+  readonly known: Channel | undefined;
+}
+
 /** The channel that each line is about: the next one of its name, else a new one. */
-const matched = (setup: Setup, rows: readonly ListRow[]): { readonly row: ListRow; readonly id: Id }[] => {
+const matched = (setup: Setup, lines: readonly ListLine[]): Matched[] => {
   const left = [...setup.channels];
   const all: { readonly id: Id }[] = [...setup.channels];
-  return rows.map((row) => {
-    const at = left.findIndex((s) => same(s.name, row.name));
+  return lines.map((line) => {
+    const at = left.findIndex((s) => same(s.name, line.name));
     const [known] = at < 0 ? [] : left.splice(at, 1);
-    if (known) return { row, id: known.id };
-    const id = nextId("s", all);
-    all.push({ id });
-    return { row, id };
+    const id = known?.id ?? nextId("s", all);
+    if (!known) all.push({ id });
+    return { line, id, known };
   });
 };
 
-const channelOf = (setup: Setup, { feeds, piece, ...row }: ListRow, id: Id): Channel => ({
-  ...BLANK_CHANNEL,
-  ...setup.channels.find((c) => c.id === id),
-  ...row,
-  id,
-  ...(feeds[0] ? { directOut: { ...BLANK_DIRECT_OUT, tap: feeds[0].tap } } : {}),
-  piece: piece === null ? null : (setup.kit.pieces.find((p) => same(p.name, piece))?.id ?? null),
-});
-
-/** Puts feeds into their inputs; one whose input is taken goes into the next free one from there, else the first, or beyond the count. */
-const put = (
-  inputs: (MonitorInput | null)[],
-  feeds: readonly { readonly index: number; readonly input: MonitorInput }[],
-  inputCount: number,
-): void => {
-  const waiting: { readonly index: number; readonly input: MonitorInput }[] = [];
-  for (const { index, input } of feeds) {
-    while (inputs.length <= index) inputs.push(null);
-    if (inputs[index]) waiting.push({ index, input });
-    else inputs[index] = input;
-  }
-  for (const { index, input } of waiting) {
-    while (inputs.length < inputCount) inputs.push(null);
-    const after = inputs.indexOf(null, index);
-    const free = after < 0 || after >= inputCount ? inputs.indexOf(null) : after;
-    if (free < 0) inputs.push(input);
-    else inputs[free] = input;
-  }
+const channelOf = (setup: Setup, { line, id, known }: Matched): Channel => {
+  const { feeds = [], piece, ...says } = line.says;
+  const { piece: guessed, ...otherwise } = line.otherwise;
+  const at = piece === undefined ? guessed : piece;
+  const placed = at === null ? null : (setup.kit.pieces.find((p) => same(p.name, at))?.id ?? null);
+  const channel = { ...BLANK_CHANNEL, ...otherwise, ...known, ...says };
+  const tap =
+    feeds.find((feed) => feed.tap)?.tap ??
+    (known || feeds.length === 0 ? null : TAP_ADVICE[channel.kind].better);
+  return {
+    ...channel,
+    ...(line.numbers.length > 0 ? { numbers: line.numbers } : {}),
+    ...(tap ? { directOut: { ...channel.directOut, tap } } : {}),
+    piece: known && piece === undefined ? known.piece : placed,
+    id,
+    name: line.name,
+  };
 };
 
 /**
- * A setup with an input list taken in. A channel of the same name is changed and keeps its place in the buses, one that
- * is not there is added behind. Inputs that a line names are filled; where something else is in one, the feed goes into
- * the next free input after it, else the first free one, or beyond the count: nothing is dropped. A piece that the kit has not is no piece.
+ * A setup with an input list imported. A channel of the same name is changed in what its line says, and in nothing else,
+ * and keeps its place in the buses; one that is not there is added behind. Monitor inputs that a line names are filled;
+ * where something else is in one, the feed goes into the next free one after it, else the first free one, or beyond the
+ * count: nothing is dropped. A piece that the kit has not is no piece.
  */
-export const withList = (setup: Setup, rows: readonly ListRow[], mode: ListMode): Setup => {
-  const lines = matched(setup, rows);
-  const byId = new Map(lines.map((line) => [line.id, line]));
-  const listed = ({ row, id }: (typeof lines)[number]): Channel => channelOf(setup, row, id);
-  const known = new Set(setup.channels.map((s) => s.id));
+export const withList = (setup: Setup, lines: readonly ListLine[], mode: ListMode): Setup => {
+  const all = matched(setup, lines).map((m) => ({ ...m, channel: channelOf(setup, m) }));
+  const byId = new Map(all.map((m) => [m.id, m]));
   const channels =
     mode === "replace"
-      ? lines.map(listed)
+      ? all.map((m) => m.channel)
       : [
-          ...setup.channels.map((s) => {
-            const line = byId.get(s.id);
-            return line ? listed(line) : s;
-          }),
-          ...lines.filter((line) => !known.has(line.id)).map(listed),
+          ...setup.channels.map((s) => byId.get(s.id)?.channel ?? s),
+          ...all.filter((m) => !m.known).map((m) => m.channel),
         ];
   const stays = new Set(channels.map((s) => s.id));
   const inputs = setup.monitor.inputs.map((input) => {
     if (input?.feed.kind !== "channel") return input;
-    const line = byId.get(input.feed.channel);
-    return stays.has(input.feed.channel) && (line?.row.feeds.length ?? 0) === 0 ? input : null;
+    const named = byId.get(input.feed.channel)?.line.says.feeds ?? [];
+    return stays.has(input.feed.channel) && named.length === 0 ? input : null;
   });
-  const feeds = lines.flatMap(({ row, id }) =>
-    row.feeds.map(({ input, side, on, trim }) => ({
-      index: input - 1,
-      input: { ...BLANK_INPUT, feed: { kind: "channel", channel: id, side }, on, trim } as const,
+  const feeds = all.flatMap(({ line, id, known }) =>
+    wholeFeeds(line.says.feeds ?? [], known ? feedsOf(setup, known) : []).map((feed) => ({
+      ...feed,
+      channel: id,
     })),
   );
-  put(inputs, feeds, setup.monitor.inputCount);
+  putFeeds(inputs, feeds, setup.monitor.inputCount);
   const buses = setup.buses.map((bus) => ({ ...bus, sends: bus.sends.filter((s) => stays.has(s.channel)) }));
   return { ...setup, channels, buses, monitor: { ...setup.monitor, inputs } };
 };

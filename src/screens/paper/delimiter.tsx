@@ -13,7 +13,7 @@ const Another = ({ value, onValue }: { value: Delimiter; onValue: (delimiter: De
   const wrong = typed.value !== "" && !isDelimiter(typed.value);
   return (
     <div class="field">
-      <label for={id}>The character between the cells</label>
+      <label for={id}>Character</label>
       <input
         id={id}
         type="text"
@@ -28,8 +28,7 @@ const Another = ({ value, onValue }: { value: Delimiter; onValue: (delimiter: De
       />
       {wrong ? (
         <p class="wrong" id={`${id}-wrong`} role="alert">
-          The character between the cells: “{asTyped(typed.value)}” cannot be it. Allowed: one character, no
-          quotation mark.
+          Delimiter: “{asTyped(typed.value)}” cannot be it. Allowed: one character, no quotation mark.
         </p>
       ) : null}
     </div>
@@ -43,7 +42,7 @@ export const DelimiterChoice = (props: { value: Delimiter; onValue: (delimiter: 
   return (
     <>
       <Choice<string>
-        label="Between the cells is a"
+        label="Delimiter"
         value={isAnother.value ? ANOTHER : props.value}
         options={[
           ...DELIMITERS.map((d) => [d, DELIMITER_NAMES[d] ?? d] as const),

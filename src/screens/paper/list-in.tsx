@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
-import { type ListMode, type ListRow, withList } from "../../core/inputs/list";
-import type { Setup } from "../../core/model/setup";
+import { type ListLine, type ListMode, withList } from "../../core/inputs/list";
+import { listChanges, moves } from "../../core/inputs/list-changes";
 import { formatCount } from "../../core/words";
 import { replaceSetup } from "../../document/commands/apply";
 import { tooMuch } from "../../document/limits";
@@ -13,57 +13,49 @@ import { Sentences } from "../../ui/sentences";
 import { runWithWord } from "../act";
 import { Columns } from "./columns";
 import { DelimiterChoice } from "./delimiter";
-import { Faults, RowsPreview } from "./list-preview";
+import { Changes, Faults } from "./list-preview";
 
-/** What taking the rows in does to the channels, as a sentence. */
-const effect = (before: Setup, after: Setup, rows: number): string => {
-  const was = new Set(before.channels.map((s) => s.id));
-  const is = new Set(after.channels.map((s) => s.id));
-  const fresh = after.channels.filter((s) => !was.has(s.id)).length;
-  const gone = before.channels.filter((s) => !is.has(s.id)).length;
-  return `Of ${formatCount(rows, "row")}, ${fresh} ${fresh === 1 ? "is" : "are"} new and ${rows - fresh} of a name that is there already.${gone === 0 ? "" : ` ${formatCount(gone, "channel")} would go.`}`;
-};
-
-const Take = ({ rows, onDone }: { rows: readonly ListRow[]; onDone: () => void }) => {
+const Import = ({ lines, onDone }: { lines: readonly ListLine[]; onDone: () => void }) => {
   const mode = useSignal<ListMode>("add");
   const setup = current.value;
-  const after = withList(setup, rows, mode.value);
+  const after = withList(setup, lines, mode.value);
+  const changes = listChanges(setup, after);
   const trouble = tooMuch(after);
-  const says = formatCount(rows.length, "channel");
+  const says = formatCount(lines.length, "channel");
   return (
     <>
       <Choice
-        label="Channels that the list does not name"
+        label="Channels that are not on the list"
         value={mode.value}
         options={[
-          ["add", "Stay"],
-          ["replace", "Go"],
+          ["add", "Keep them"],
+          ["replace", "Remove them"],
         ]}
         onValue={(m) => {
           mode.value = m;
         }}
       />
-      <p class="soft small">{effect(setup, after, rows.length)}</p>
+      <Changes changes={changes} notation={setup.desk} />
       {trouble ? <p class="notice bad">{trouble}</p> : null}
       <button
         type="button"
         class="main"
-        disabled={readOnly.value || trouble !== null}
+        disabled={readOnly.value || trouble !== null || !changes.some(moves)}
         onClick={() => {
           runWithWord(
-            replaceSetup("take in the list", (s) => withList(s, rows, mode.value)),
-            `${says} taken in`,
+            replaceSetup("import the list", (s) => withList(s, lines, mode.value)),
+            `${says} imported`,
           );
           onDone();
         }}
       >
-        Take {rows.length === 1 ? "this channel" : `these ${says}`}
+        Import {says}
       </button>
     </>
   );
 };
 
-/** A table that becomes an input list: how it is read, what comes out or is wrong, and the taking of it. */
+/** A table that becomes an input list: how it is read, what it changes or what is wrong, and its import. */
 export const ListIn = (props: {
   name: string;
   table: CsvTable;
@@ -109,17 +101,10 @@ export const ListIn = (props: {
         }}
       />
       <Sentences says={notes} />
-      {read.ok ? (
-        <>
-          <RowsPreview rows={read.rows} />
-          <Take rows={read.rows} onDone={props.onDone} />
-        </>
-      ) : (
-        <Faults faults={read.faults} />
-      )}
+      {read.ok ? <Import lines={read.lines} onDone={props.onDone} /> : <Faults faults={read.faults} />}
       <div class="row">
         <button type="button" onClick={props.onDone}>
-          Leave it
+          Cancel
         </button>
       </div>
     </section>

@@ -1,53 +1,57 @@
-import type { ListRow } from "../../core/inputs/list";
-import { formatPan } from "../../core/pan/notation";
+import { type ListChange, moves } from "../../core/inputs/list-changes";
+import { isolated } from "../../core/lib/direction";
+import type { PanNotation } from "../../core/pan/notation-styles";
 import { formatCount } from "../../core/words";
-import { current } from "../../document/store";
-import type { CellFault } from "../../shelf/csv-list";
-import { Table } from "../../ui/table";
+import type { CellFault } from "../../shelf/csv-row";
+import { Portion } from "../../ui/portion";
 import { columnLetters } from "./column-letters";
+import { describeChange, describeCounts, describeNew } from "./list-words";
 
-/** So many are shown; more are counted. A design choice: a phone's height. */
-const SHOWN = 8;
 const FAULTS_SHOWN = 20;
 
-const inputs = (row: ListRow): string => row.feeds.map((f) => f.input).join(", ") || "–";
-
-/** The first channels of a list as they were understood. */
-export const RowsPreview = ({ rows }: { rows: readonly ListRow[] }) => (
-  <Table
-    kind="table-in"
-    caption={
-      <>
-        {rows.length > SHOWN
-          ? `The first ${SHOWN} of ${rows.length} channels`
-          : formatCount(rows.length, "channel")}
-        , as understood
-      </>
-    }
-    heads={["Name", "Kind", "Pan", "Slot"]}
-  >
-    <tbody>
-      {rows.slice(0, SHOWN).map((row, at) => (
-        <tr key={`${at} ${row.name}`}>
-          <th scope="row">{row.name}</th>
-          <td>{row.lines === 2 ? `${row.kind}, stereo` : row.kind}</td>
-          <td>{formatPan(row.pan, current.value.desk)}</td>
-          <td>{inputs(row)}</td>
-        </tr>
+const What = ({ change, notation }: { change: ListChange; notation: PanNotation }) => {
+  if (change.state === "new") return <>{describeNew(change.row, notation)}</>;
+  if (change.state === "gone") return <>removed</>;
+  return (
+    <ul>
+      {change.changes.map((c) => (
+        <li key={c.field}>{describeChange(c, notation)}</li>
       ))}
-    </tbody>
-  </Table>
-);
+    </ul>
+  );
+};
+
+/** What a list would change, channel by channel, before it is imported. */
+export const Changes = (props: { changes: readonly ListChange[]; notation: PanNotation }) => {
+  const changes = props.changes.filter(moves);
+  return (
+    <section class="stack" aria-label="What changes">
+      <p>{describeCounts(props.changes)}</p>
+      {changes.length > 0 ? (
+        <Portion
+          items={changes}
+          each={(change) => (
+            <li key={change.id} class="small">
+              <b>{isolated(change.row.name)}</b> <What change={change} notation={props.notation} />
+            </li>
+          )}
+          what="more"
+        />
+      ) : null}
+    </section>
+  );
+};
 
 const whereIs = ({ row, column }: CellFault): string =>
   column === null ? `Row ${row}` : `Row ${row}, column ${columnLetters(column)}`;
 
-/** What is wrong, cell by cell; nothing is taken in until it is put right. */
+/** What is wrong, cell by cell; nothing is imported until it is corrected. */
 export const Faults = ({ faults }: { faults: readonly CellFault[] }) => (
   <div class="notice bad stack" role="alert">
     <p>
-      <b>{formatCount(faults.length, "cell")} cannot be read.</b> Mend {faults.length === 1 ? "it" : "them"}{" "}
-      in the spreadsheet, or choose other columns. Nothing is taken in half.
+      <b>{formatCount(faults.length, "cell")} cannot be read.</b> Correct{" "}
+      {faults.length === 1 ? "it" : "them"} in the spreadsheet, or choose other columns. Nothing is imported
+      until then.
     </p>
     <ul class="small">
       {faults.slice(0, FAULTS_SHOWN).map((fault) => (

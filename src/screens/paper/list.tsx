@@ -34,9 +34,9 @@ const Paste = ({ onGiven }: { onGiven: (given: Given) => void }) => {
       <button
         type="button"
         disabled={text.value.trim() === ""}
-        onClick={() => onGiven({ name: "what was pasted", data: new Blob([text.value]) })}
+        onClick={() => onGiven({ name: "pasted rows", data: new Blob([text.value]) })}
       >
-        Look at what is pasted
+        Read pasted rows
       </button>
     </>
   );
@@ -58,7 +58,7 @@ const useOpened = (given: Given | null, delimiter: Delimiter | undefined): Opene
   return done.value?.of === given ? done.value.opened : null;
 };
 
-/** The input list out to a spreadsheet, and in from one: seen before anything is taken. */
+/** The input list out to a spreadsheet, and in from one: seen before anything is imported. */
 export const ListInOut = () => {
   const given = useSignal<Given | null>(null);
   const delimiter = useSignal<Delimiter | undefined>(undefined);
@@ -87,16 +87,16 @@ export const ListInOut = () => {
             )
           }
         >
-          List as CSV
+          Export list as CSV
         </button>
         <FileButton
-          label="Take in a CSV list"
+          label="Import a CSV list"
           accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain"
           onFiles={([file]) => file && lookInto(file)}
         />
       </div>
       {given.value ? null : <Paste onGiven={look} />}
-      {readOnly.value ? <p class="soft">Another tab is editing: nothing can be taken in here.</p> : null}
+      {readOnly.value ? <p class="soft">Another tab is editing: nothing can be imported here.</p> : null}
       {opened && !opened.ok ? (
         <div class="notice bad stack" role="alert">
           <p>{opened.says}</p>
@@ -107,11 +107,11 @@ export const ListInOut = () => {
                 delimiter.value = undefined;
               }}
             >
-              Back to how it was read at first
+              Use the delimiter that was found
             </button>
           )}
           <button type="button" onClick={() => look(null)}>
-            Leave it
+            Cancel
           </button>
         </div>
       ) : null}

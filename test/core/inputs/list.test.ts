@@ -1,12 +1,23 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { listOf, withList } from "../../../src/core/inputs/list";
+import {
+  type ListLine,
+  type ListMode,
+  type ListRow,
+  listOf,
+  withList as withLines,
+} from "../../../src/core/inputs/list";
+import { listChanges } from "../../../src/core/inputs/list-changes";
 import { usageOf } from "../../../src/core/inputs/usage";
-import type { Piece } from "../../../src/core/model/setup";
+import type { Piece, Setup } from "../../../src/core/model/setup";
 import { blankSetup } from "../../../src/document/blank";
 import { exampleSetup } from "../../../src/document/example";
 import { mend } from "../../../src/document/mend";
+import { wholeLine } from "./lines";
 import { anySetup, bus, channel, direct, setup, side, tapped } from "./setups";
+
+const withList = (setup: Setup, rows: readonly ListRow[], mode: ListMode): Setup =>
+  withLines(setup, rows.map(wholeLine), mode);
 
 const piece = (id: string, name: string): Piece => ({
   id,
@@ -80,6 +91,84 @@ describe("an input list", () => {
     const spaced = { ...base, channels: [channel("s1", { name: "Bass " }), channel("s2", { name: "Vox" })] };
     const after = withList(spaced, [{ ...row, name: "bass", gatedRms: -3 }], "add");
     expect(after.channels).toMatchObject([{ id: "s1", level: -3 }, { id: "s2" }]);
+  });
+
+  const nothing = (name: string): ListLine => ({ ...wholeLine({ ...row, name }), says: {} });
+  const full = channel("s1", {
+    name: "Vox",
+    kind: "vocal",
+    lines: 2,
+    pan: -0.4,
+    muted: true,
+    inverted: true,
+    gatedRms: -20,
+    peak: -8,
+    keepSides: true,
+  });
+
+  it("changes nothing that a line does not say, whatever it would guess for a new channel", () => {
+    const kit = { ...blankSetup().kit, pieces: [piece("p1", "Hat")] };
+    const s = { ...setup([{ ...full, piece: "p1" }], [bus("m1", ["s1"])], [direct("s1", "left")]), kit };
+    const guess = { ...wholeLine({ ...row, kind: "drum", piece: "Snare" }).otherwise, channels: 1 } as const;
+    for (const mode of ["add", "replace"] as const)
+      expect(withLines(s, [{ ...nothing("Vox"), otherwise: guess }], mode)).toEqual(s);
+  });
+
+  const SAYS: readonly ListLine["says"][] = [
+    { kind: "bass" },
+    { piece: "Hat" },
+    { piece: null },
+    { lines: 1 },
+    { pan: 0.25 },
+    { muted: false },
+    { inverted: false },
+    { gatedRms: -3 },
+    { gatedRms: null },
+    { peak: -1 },
+    { keepSides: false },
+    { feeds: [{ input: 2, side: "right" }] },
+  ];
+  it.each(SAYS)("changes %j and nothing else, and tells it beforehand", (says) => {
+    const kit = { ...blankSetup().kit, pieces: [piece("p1", "Hat"), piece("p2", "Snare")] };
+    const s = { ...setup([{ ...full, piece: "p2" }], [], [direct("s1", "left")], 4), kit };
+    const after = withLines(s, [{ ...nothing("Vox"), says }], "add");
+    const [field] = Object.keys(says) as [keyof ListRow];
+    const [was, is] = [listOf(s)[0], listOf(after)[0]] as [ListRow, ListRow];
+    expect({ ...is, [field]: was[field] }).toEqual(was);
+    expect(is[field]).not.toEqual(was[field]);
+    expect(listChanges(s, after)).toEqual([
+      { state: "known", id: "s1", row: was, changes: [{ field, from: was[field], to: is[field] }] },
+    ]);
+  });
+
+  it("keeps tap point, switch and trim of a monitor input that moves, as far as the line does not say them", () => {
+    const own = direct("s1", "both", { on: false, trim: -3 });
+    const s = setup([tapped(channel("s1", { name: "Vox" }), "pre-eq")], [], [own], 6);
+    const feedsOf = (feeds: ListLine["says"]["feeds"] & object) =>
+      listOf(withLines(s, [{ ...nothing("Vox"), says: { feeds } }], "add"))[0]?.feeds;
+    const was = { side: "both", tap: "pre-eq", on: false, trim: -3 } as const;
+    expect(feedsOf([{ input: 1, side: "both" }])).toEqual([{ ...was, input: 1 }]);
+    expect(feedsOf([{ input: 4, side: "both", on: true }])).toEqual([{ ...was, input: 4, on: true }]);
+    // A further one is not the one that is there.
+    const more = { input: 5, side: "both", tap: "pre-fader", on: true, trim: 0 };
+    expect(
+      feedsOf([
+        { input: 1, side: "both" },
+        { input: 5, side: "both" },
+      ]),
+    ).toEqual([{ ...was, input: 1 }, more]);
+  });
+
+  it("tells what is new and what would go", () => {
+    const after = withLines(base, [nothing("Keys")], "replace");
+    const [bass, vox] = listOf(base);
+    expect(listChanges(base, after)).toEqual([
+      { state: "new", id: "s3", row: listOf(after)[0] },
+      { state: "gone", id: "s1", row: bass },
+      { state: "gone", id: "s2", row: vox },
+    ]);
+    const none = { state: "known", changes: [] };
+    expect(listChanges(base, base)).toMatchObject([none, none]);
   });
 
   it("moves a channel to the inputs that its line names", () => {

@@ -1,0 +1,67 @@
+import type { CsvRow } from "./csv";
+import { type Cell, unguard } from "./csv-cells";
+import { FIELDS, type Field, type Mapping } from "./csv-columns";
+
+/** What is wrong with one cell. */
+export interface CellFault {
+  /** Row of the file, from 1. */
+  readonly row: number;
+  /** Column of the file, from 1; null where none is chosen. */
+  readonly column: number | null;
+  /** What it is read as. */
+  readonly field: Field;
+  /** Which value, and what is allowed. */
+  readonly says: string;
+}
+
+/** Stands between the values of several monitor inputs in one cell. */
+export const AND = " & ";
+
+/** Reads the cells of one row: undefined is what a row does not say, by a blank cell or a column that is not there. */
+export interface RowReader {
+  readonly row: number;
+  /** The text of a field, blank where there is none. */
+  readonly text: (field: Field) => string;
+  readonly fault: (field: Field, says: string) => void;
+  /** What a cell means; undefined also where it is wrong. */
+  readonly read: <T>(field: Field, reader: (text: string) => Cell<T>) => T | undefined;
+  /** One value for each of so many monitor inputs: a cell with one value says it of all. */
+  readonly each: <T>(field: Field, count: number, reader: (text: string) => Cell<T>) => (T | undefined)[];
+}
+
+/** @param faults takes what is wrong */
+export const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): RowReader => {
+  const text = (field: Field): string => {
+    const column = mapping[field];
+    return column === null ? "" : unguard(row.cells[column] ?? "").trim();
+  };
+  const fault = (field: Field, says: string): void => {
+    const column = mapping[field];
+    faults.push({ row: row.number, column: column === null ? null : column + 1, field, says });
+  };
+  const meaningOf = <T>(field: Field, cell: string, reader: (text: string) => Cell<T>): T | undefined => {
+    if (cell === "") return undefined;
+    const read = reader(cell);
+    if ("value" in read) return read.value;
+    fault(field, read.wrong);
+    return undefined;
+  };
+  return {
+    row: row.number,
+    text,
+    fault,
+    read: (field, reader) => meaningOf(field, text(field), reader),
+    each: (field, count, reader) => {
+      const texts = text(field)
+        .split(AND.trim())
+        .map((t) => t.trim());
+      if (texts.length > 1 && texts.length !== count) {
+        const says = `${texts.length} values for ${count} monitor inputs. Allowed: one, or one for each.`;
+        fault(field, `${FIELDS[field].title}: ${says}`);
+        return Array(count).fill(undefined);
+      }
+      const values = texts.map((t) => meaningOf(field, t, reader));
+      return Array.from({ length: count }, (_, i) => values[texts.length > 1 ? i : 0]);
+    },
+  };
+};
