@@ -22,7 +22,7 @@ import type {
 import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
-import { formatList } from "../core/words";
+import { formatList } from "../text/words";
 import type { SetupFile } from "./schema";
 
 /** One thing that can be said of a part of a setup. */

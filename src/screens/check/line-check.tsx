@@ -1,6 +1,6 @@
-import { formatCount } from "../../core/words";
 import { tickInput } from "../../document/commands/check";
 import { current, endDrag, figures, run } from "../../document/store";
+import { formatCount } from "../../text/words";
 import { typing } from "../act";
 
 /** Every patched input, ticked as heard or not: the plain line check. */

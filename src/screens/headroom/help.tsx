@@ -5,8 +5,8 @@ import { levelOfPower } from "../../core/level/decibels";
 import { formatEntry, formatNumber } from "../../core/lib/number";
 import { LAWS } from "../../core/pan/laws";
 import { CENTRE_DB } from "../../core/stereo/position";
-import { formatList } from "../../core/words";
 import { current } from "../../document/store";
+import { formatList } from "../../text/words";
 import { time } from "./time";
 
 /** How headroom is counted, and by which rule. */

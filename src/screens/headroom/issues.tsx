@@ -1,4 +1,4 @@
-import { busName } from "../../core/names";
+import { busName } from "../../text/names";
 import "./headroom.css";
 import { computed, useComputed } from "@preact/signals";
 import type { Ceiling } from "../../core/headroom/ceilings";

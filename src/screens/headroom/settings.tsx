@@ -1,9 +1,9 @@
 import type { Bus } from "../../core/model/setup";
-import { busName } from "../../core/names";
 import { duplicateBus, editBus, removeBus } from "../../document/commands/buses";
 import { editDesk, editMonitorSystem, editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, run } from "../../document/store";
+import { busName } from "../../text/names";
 import { Pick, Tick } from "../../ui/choice";
 import { Fold } from "../../ui/fold";
 import { NumberField } from "../../ui/number-field";

@@ -2,10 +2,10 @@ import { formatAngle, formatDifference, formatPlace } from "../../core/heardsaid
 import { levelOf } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
 import type { Listener } from "../../core/model/setup";
-import { listenerName } from "../../core/names";
 import type { Image } from "../../core/stereo/image";
 import type { Placement } from "../../core/stereo/placement";
 import { BASE } from "../../core/stereo/position";
+import { listenerName } from "../../text/names";
 import { Table } from "../../ui/table";
 import { channelTitle } from "../shown-names";
 

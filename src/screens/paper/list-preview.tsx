@@ -1,8 +1,8 @@
 import type { ListRow } from "../../core/inputs/list";
 import { formatPan } from "../../core/pan/notation";
-import { formatCount } from "../../core/words";
 import { current } from "../../document/store";
 import type { CellFault } from "../../shelf/csv-list";
+import { formatCount } from "../../text/words";
 import { Table } from "../../ui/table";
 import { columnLetters } from "./column-letters";
 

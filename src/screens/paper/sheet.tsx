@@ -1,8 +1,8 @@
 import type { SheetRow } from "../../core/inputs/sheet";
 import { once } from "../../core/lib/memo";
 import { formatNumber } from "../../core/lib/number";
-import { formatCount } from "../../core/words";
 import { current, figures } from "../../document/store";
+import { formatCount } from "../../text/words";
 import { setupName } from "../shown-names";
 
 // The first format costs a slow phone a tenth of a second: made when it is wanted, not when this is loaded.

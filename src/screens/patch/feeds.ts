@@ -2,7 +2,7 @@ import { partOf } from "../../core/inputs/sheet";
 import { TAP_ADVICE } from "../../core/inputs/taps";
 import type { Feed, Setup } from "../../core/model/setup";
 import { linesOf, sidesOf } from "../../core/model/sides";
-import { busName, nameOr } from "../../core/names";
+import { busName, nameOr } from "../../text/names";
 
 /** The key of a feed in the list of all of them; "" for none. */
 export const feedKey = (feed: Feed | undefined): string => {

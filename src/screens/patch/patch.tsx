@@ -1,7 +1,7 @@
 import type { PatchFigures } from "../../core/inputs/figures";
-import { formatCount } from "../../core/words";
 import { setInputCount } from "../../document/commands/inputs";
 import { current, endDrag, figures } from "../../document/store";
+import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 import { NumberField } from "../../ui/number-field";
