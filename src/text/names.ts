@@ -1,5 +1,6 @@
 import { isolated } from "../core/lib/direction";
 import type { Id, Listener, Setup } from "../core/model/setup";
+import type { Side } from "../core/model/units";
 
 /** Something that people name, or forget to. */
 interface Named {
@@ -31,3 +32,9 @@ export const listenerName = (listener: Pick<Listener, "name"> | undefined): stri
   if (name === "") return "an unnamed listener";
   return PARTS.test(name) ? `the ${name.toLowerCase()}` : name;
 };
+
+const SIDE_LETTERS: { readonly [side in Side]: string } = { left: "L", right: "R" };
+
+/** One side of a bus or channel: "Drum bus L"; a mono bus has no letter. */
+export const sideName = (thing: Named & { readonly stereo: boolean }, side: Side): string =>
+  thing.stereo ? `${nameOr(thing, "bus")} ${SIDE_LETTERS[side]}` : nameOr(thing, "bus");

@@ -7,6 +7,15 @@ import { busName, channelName } from "./names";
 export const formatList = (items: readonly string[]): string =>
   items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 
+/** Names in a sentence, cut where it would grow too long. */
+const MOST_NAMES = 5;
+
+/** "a, b and c"; of more than five the first four and how many more. */
+export const formatFew = (names: readonly string[]): string =>
+  names.length <= MOST_NAMES
+    ? formatList(names)
+    : `${names.slice(0, MOST_NAMES - 1).join(", ")} and ${names.length - MOST_NAMES + 1} more`;
+
 /** "input 3", "inputs 3 and 4": numbers from 1 for indexes from 0. */
 export const formatInputs = (indexes: readonly number[]): string =>
   `${indexes.length === 1 ? "input" : "inputs"} ${formatList(indexes.map((i) => String(i + 1)))}`;

@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { checkOf, type FaultSet } from "../../src/core/check/check";
 import { isPlanned, judge, type Verdict } from "../../src/core/check/judge";
 import type { Answer, Hit, Id, Listener } from "../../src/core/model/setup";
-import { CHOOSE_BUS } from "../../src/core/statements";
+import { CHOOSE_BUS } from "../../src/text/image";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";

@@ -1,5 +1,5 @@
 import type { Ceiling, Stage } from "../../core/headroom/ceilings";
-import { formatDb } from "../../core/headroom/say";
+import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 

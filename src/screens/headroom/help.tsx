@@ -72,7 +72,7 @@ export const LawsHelp = () => (
     <p>
       Source: the likely peak is a working rule, no source. The laws:{" "}
       {Object.values(LAWS)
-        .map(({ name, channel }) => `${name}: ${channel}`)
+        .map(({ name, source }) => `${name}: ${source}`)
         .join(". ")}
       .
     </p>
@@ -85,7 +85,7 @@ export const MonoHelp = () => (
     <p>
       Fold: 20 lg |L + R| of the gains of pan, polarity and the trims of the sides; send and trim of the bus
       are left out. Of two channels the energies add. A law that keeps the power brings the middle up by 10 lg
-      2 = {formatNumber(levelOfPower(2), 2)} dB against one side, one that keeps the bus by nothing.
+      2 = {formatNumber(levelOfPower(2), 2)} dB against one side, one that keeps the sum by nothing.
     </p>
     <p>
       Drop: this ear against the other, for what is at the other side by {formatNumber(CENTRE_DB, 0)} dB or

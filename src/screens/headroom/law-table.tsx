@@ -1,8 +1,8 @@
 import type { LawFigures } from "../../core/headroom/by-law";
 import type { BusFigures } from "../../core/headroom/figures";
-import { formatDb } from "../../core/headroom/say";
 import type { Bus } from "../../core/model/setup";
 import { LAWS } from "../../core/pan/laws";
+import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";

@@ -1,10 +1,10 @@
 import type { Pulls, Remedy } from "../../core/headroom/remedy";
-import { formatAmount } from "../../core/headroom/say";
 import { formatEntry } from "../../core/lib/number";
 import { LOWEST_SEND, LOWEST_TRIM } from "../../core/model/limits";
 import type { Bus } from "../../core/model/setup";
 import type { Db } from "../../core/model/units";
 import { editBus, lowerSends } from "../../document/commands/buses";
+import { formatAmount } from "../../text/headroom";
 import { busName } from "../../text/names";
 import { capitalised, formatCount, formatList } from "../../text/words";
 import { Explain } from "../../ui/explain";

@@ -1,10 +1,10 @@
 import type { BusFigures } from "../../core/headroom/figures";
-import { CLOSE_ERROR, formatLevelError, HEARD_AGAIN_ERROR } from "../../core/headroom/level-error";
-import { formatDb } from "../../core/headroom/say";
+import { CLOSE_ERROR, HEARD_AGAIN_ERROR } from "../../core/headroom/level-error";
 import type { SideFigures } from "../../core/headroom/side";
 import { rmsBy } from "../../core/level/analog";
 import type { Bus } from "../../core/model/setup";
 import { current } from "../../document/store";
+import { formatDb, formatLevelError } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Table } from "../../ui/table";
 import { channelTitle } from "../shown-names";

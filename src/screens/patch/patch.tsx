@@ -1,11 +1,12 @@
 import type { PatchFigures } from "../../core/inputs/figures";
 import { setInputCount } from "../../document/commands/inputs";
 import { current, endDrag, figures } from "../../document/store";
+import type { Tone } from "../../text/statement";
 import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 import { NumberField } from "../../ui/number-field";
-import { type Tone, Verdict } from "../../ui/verdict";
+import { Verdict } from "../../ui/verdict";
 import { typing } from "../act";
 import { BusFlags } from "../headroom/issues";
 import { RULES } from "../rules";
