@@ -1,4 +1,4 @@
-import { TAP_NAMES } from "../core/inputs/taps";
+import { TAP_NAMES } from "../text/taps";
 import { rmsBy } from "../core/level/analog";
 import { isolated, quoted } from "../core/lib/direction";
 import { formatClock, formatEntry } from "../core/lib/number";

@@ -1,8 +1,8 @@
-import { TAP_NAMES } from "../core/inputs/taps";
 import { asTyped, formatEntry, type NumberRule, plain, readNumber } from "../core/lib/number";
 import type { ChannelKind, TapPoint } from "../core/model/setup";
 import type { Side } from "../core/model/units";
 import { LIMITS } from "../document/limits";
+import { TAP_NAMES } from "../text/taps";
 
 /** What a cell means, or what is wrong with it as a sentence: which value, what is allowed. */
 export type Cell<T> = { readonly value: T } | { readonly wrong: string };
@@ -83,14 +83,16 @@ export const readKind = (cell: string): Cell<ChannelKind> => {
 
 const TAP_WORDS = new Map<string, TapPoint>([
   ...(Object.entries(TAP_NAMES) as [TapPoint, string][]).map(([tap, name]): [string, TapPoint] => [
-    name.toLowerCase(),
+    name.toLowerCase().replace("-", " "),
     tap,
   ]),
+  // As older versions of this app wrote them.
+  ["before filter", "pre-hpf"],
+  ["before eq", "pre-eq"],
+  ["before fader", "pre-fader"],
+  ["after fader", "post-fader"],
   ["input", "pre-hpf"],
-  ["pre eq", "pre-eq"],
-  ["pre fader", "pre-fader"],
   ["pre", "pre-fader"],
-  ["post fader", "post-fader"],
   ["post", "post-fader"],
 ]);
 

@@ -33,7 +33,8 @@ export const listenerName = (listener: Pick<Listener, "name"> | undefined): stri
   return PARTS.test(name) ? `the ${name.toLowerCase()}` : name;
 };
 
-const SIDE_LETTERS: { readonly [side in Side]: string } = { left: "L", right: "R" };
+/** Sides as they stand behind a name: "Drum bus L". */
+export const SIDE_LETTERS: { readonly [side in Side]: string } = { left: "L", right: "R" };
 
 /** One side of a bus or channel: "Drum bus L"; a mono bus has no letter. */
 export const sideName = (thing: Named & { readonly stereo: boolean }, side: Side): string =>

@@ -134,7 +134,7 @@ const aBus = (id: Id, channels: readonly Channel[]): fc.Arbitrary<Bus> =>
     .record({
       in: fc.array(fc.boolean(), { minLength: channels.length, maxLength: channels.length }),
       stereo: fc.boolean(),
-      reversed: fc.boolean(),
+      swapped: fc.boolean(),
       folded: fc.boolean().chain((f) => (f ? fc.boolean() : fc.constant(false))),
       trim: fc.integer({ min: -12, max: 6 }),
     })

@@ -85,7 +85,7 @@ describe("estimate beside measurement", () => {
     expect(ceilings.map((c) => c.place)).toEqual(["bus", "output", "input"]);
     [-4, 0, -2].forEach((ceiling, i) => {
       expectNear(ceilings[i]?.measured ?? null, ceiling - top, 1e-9);
-      expect(ceilings[i]?.state).toBe(["inside margin", "fine", "fine"][i]);
+      expect(ceilings[i]?.state).toBe(["under target", "fine", "fine"][i]);
       const { estimate, measured, difference } = ceilings[i] ?? {};
       expectNear(difference ?? null, (estimate ?? 99) - (measured ?? 0), 1e-12);
     });
