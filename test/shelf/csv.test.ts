@@ -339,11 +339,11 @@ describe("out and in again", () => {
   });
 
   it("writes the patch sheet, one line for each input", async () => {
-    const text = await sheetToCsv(sheetRows(exampleSetup()), csvStyle("de"));
+    const text = await sheetToCsv(exampleSetup(), sheetRows(exampleSetup()), csvStyle("de"));
     const lines = text.trim().split("\r\n");
     expect(lines).toHaveLength(17);
-    expect(lines[1]).toBe('1;Drums L;"Drums, left side";;yes;0;');
-    expect(lines[11]).toBe('11;Backing voice 2;"Backing voice 2, direct";Before fader;no;0;');
+    expect(lines[1]).toBe('1;Drums L;Stereo bus;;on;0;');
+    expect(lines[11]).toBe('11;Backing voice 2;Direct out;pre-fader;off;0;');
     expect(lines[16]).toBe("16;;;;;;");
   });
 
