@@ -34,7 +34,7 @@ export const FIELDS: { readonly [field in Field]: FieldWords } = {
   kind: { title: "Kind", known: ["kind", "type", "group", "category"] },
   piece: { title: "Stands at", known: ["stands at", "piece", "position", "drum"] },
   stereo: { title: "Stereo", known: ["stereo", "mono stereo", "width", "channels", "format"] },
-  pan: { title: "Pan", known: ["pan", "channel pan", "panorama", "pan position", "balance"] },
+  pan: { title: "Pan", known: ["pan", "channel pan", "house pan", "panorama", "pan position", "balance"] },
   muted: { title: "Muted", known: ["muted", "mute"] },
   polarity: { title: "Polarity", known: ["polarity", "inverted", "phase", "invert"] },
   level: { title: "Level dBFS", known: ["level", "rms", "level dbfs", "rms dbfs", "average"] },

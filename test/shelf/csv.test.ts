@@ -151,9 +151,9 @@ describe("a table", () => {
   });
 
   it("guesses the name column: “Channel” with numbers in it is none", async () => {
-    expect(mapped(await open("Channel,Instrument,Input\n1,Kick,3\n2,Bass,4\n"))).toEqual({
+    expect(mapped(await open("Channel,Instrument,Slot\n1,Kick,3\n2,Bass,4\n"))).toEqual({
       name: 1,
-      input: 2,
+      slot: 2,
     });
     expect(mapped(await open("Channel,House Pan,Peak (dBFS)\nKick,C,-9\n"))).toEqual({
       name: 0,
@@ -167,7 +167,7 @@ describe("a table", () => {
 describe("an input list", () => {
   it("is all or nothing, every fault with its row, column, value and what is allowed", async () => {
     const faults = await faultsOf(
-      "Name,Pan,Level,Stereo,Input,Tap point\nKick,L300,loud,perhaps,0,roof\n,C,-20,,,\n",
+      "Name,Pan,Level,Stereo,Slot,Tap point\nKick,L300,loud,perhaps,0,roof\n,C,-20,,,\n",
     );
     expect(faults.map((f) => [f.row, f.column, f.field])).toEqual([
       [2, 2, "pan"],
@@ -182,19 +182,19 @@ describe("an input list", () => {
       "Level: “loud” is not a number. Allowed: −120 to 24 dBFS.",
       "Stereo: “perhaps” is neither yes nor no. Allowed: stereo or mono, or nothing.",
       "Input: 0 is outside 1 to 192.",
-      "Tap point: “roof” is not known. Allowed: before filter, before EQ, before fader, after fader.",
+      "Tap point: “roof” is not known. Allowed: pre-HPF, pre-EQ, pre-fader, post-fader.",
       "Name: nothing is written here. Allowed: a name.",
     ]);
   });
 
   it("says which tap points and kinds there are, and inputs taken twice", async () => {
-    const [tap] = await faultsOf("Name,Input,Tap point\nKick,3,roof\n");
+    const [tap] = await faultsOf("Name,Slot,Tap point\nKick,3,roof\n");
     expect(tap?.says).toBe(
-      "Tap point: “roof” is not known. Allowed: before filter, before EQ, before fader, after fader.",
+      "Tap point: “roof” is not known. Allowed: pre-HPF, pre-EQ, pre-fader, post-fader.",
     );
     const [kind] = await faultsOf("Name,Kind\nKick,anvil\n");
     expect(kind?.says).toContain("Kind: “anvil” is not known. Allowed: bass, drum,");
-    const [input] = await faultsOf("Name,Input\nKick,3\nHat,3\n");
+    const [input] = await faultsOf("Name,Slot\nKick,3\nHat,3\n");
     expect(input).toMatchObject({
       row: 3,
       column: 2,
@@ -217,7 +217,7 @@ describe("an input list", () => {
 
   it("reads inputs of two channels, and one value for all or one for each", async () => {
     const text =
-      "Name,Stereo,Input,Tap,On,Trim\nKeys,yes,5/6,before EQ,yes,-3 & 0\nTracks,2,8R 9L,,no & yes,\n";
+      "Name,Stereo,Slot,Tap,On,Trim\nKeys,yes,5/6,before EQ,yes,-3 & 0\nTracks,2,8R 9L,,no & yes,\n";
     const [keys, tracks] = rowsOf(await open(text));
     expect(keys?.feeds).toEqual([
       { input: 5, side: "left", tap: "pre-eq", on: true, trim: -3 },
@@ -227,10 +227,10 @@ describe("an input list", () => {
       [8, "right", false],
       [9, "left", true],
     ]);
-    expect((await faultsOf("Name,Input,Trim\nKick,3,1 & 2\n"))[0]?.says).toBe(
+    expect((await faultsOf("Name,Slot,Trim\nKick,3,1 & 2\n"))[0]?.says).toBe(
       "Trim dB: 2 values for 1 inputs. Allowed: one, or one for each.",
     );
-    expect((await faultsOf("Name,Input\nKick,3L\n"))[0]?.says).toContain("one channel");
+    expect((await faultsOf("Name,Slot\nKick,3L\n"))[0]?.says).toContain("one channel");
   });
 
   it("takes what a name sounds like where no column says the kind", () => {
@@ -296,7 +296,7 @@ describe("out and in again", () => {
     const aRow = fc.record({
       name: aName,
       piece: fc.option(aName),
-      level: fc.option(aNumber(-120, 24)),
+      gatedRms: fc.option(aNumber(-120, 24)),
       peak: fc.option(aNumber(-120, 24)),
       pan: fc.oneof(
         aNumber(-1, 1),
@@ -342,8 +342,8 @@ describe("out and in again", () => {
     const text = await sheetToCsv(exampleSetup(), sheetRows(exampleSetup()), csvStyle("de"));
     const lines = text.trim().split("\r\n");
     expect(lines).toHaveLength(17);
-    expect(lines[1]).toBe('1;Drums L;Stereo bus;;on;0;');
-    expect(lines[11]).toBe('11;Backing voice 2;Direct out;pre-fader;off;0;');
+    expect(lines[1]).toBe("1;Drums L;Stereo bus;;on;0;");
+    expect(lines[11]).toBe("11;Backing voice 2;Direct out;pre-fader;off;0;");
     expect(lines[16]).toBe("16;;;;;;");
   });
 

@@ -17,7 +17,7 @@ const oneSide = (setup: Setup, thing: PatchedThing, missing: "left" | "right"): 
   // In reverse order the left side belongs behind the right one.
   const beside = (missing === "right") !== thing.swapped ? at + 1 : at - 1;
   const isFree = beside >= 0 && beside < inputCount && !inputs[beside];
-  const feed = has.feed.kind === "bus" ? { ...has.feed, side: missing } : { ...has.feed, channel: missing };
+  const feed = has.feed.kind === "bus" ? { ...has.feed, side: missing } : { ...has.feed, side: missing };
   const mate: MonitorInput = { ...has, feed };
   const fix: Edit[] = isFree
     ? [{ edit: "input", index: beside, to: mate }]

@@ -141,7 +141,7 @@ describe("what restores the margin", () => {
     let none = 0;
     fc.assert(
       fc.property(anySetup(6), (any) => {
-        const setup = { ...any, console: { ...any.desk, levelStep: 3 } };
+        const setup = { ...any, desk: { ...any.desk, levelStep: 3 } };
         const { remedy } = figuresOf(setup);
         if (!remedy) return;
         const restored = (sends: readonly string[], by: number) =>

@@ -19,7 +19,10 @@ const find = <Code extends IssueCode>(s: Setup, code: Code): Of<Code>[] =>
 const faults = (s: Setup): string[] =>
   patchIssues(s)
     .filter((f) => f.severity === "fault")
-    .map(({ code, channels, buses, listeners }) => JSON.stringify([code, channels, buses, listeners]));
+    // Too many, and then only beyond the last input: one fault on its way to none.
+    .map(({ code, channels, buses, listeners }) =>
+      JSON.stringify([code === "beyond last" ? "too many" : code, channels, buses, listeners]),
+    );
 
 /** Faults that a fix makes; none are told while nothing is fed. */
 const made = (s: Setup, { fix = [] }: Pick<Issue, "fix">): string[] => {

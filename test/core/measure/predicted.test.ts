@@ -163,7 +163,7 @@ describe("estimate beside measurement", () => {
   it("what is estimated silent and was measured sounding has no difference", async () => {
     const none = Number.NEGATIVE_INFINITY;
     const setup = band();
-    const silent = { ...setup, channels: setup.channels.map((s) => ({ ...s, level: none, peak: none })) };
+    const silent = { ...setup, channels: setup.channels.map((s) => ({ ...s, gatedRms: none, peak: none })) };
     const of = figuresAfter(await measure(setup), setup, silent);
     for (const name of ["level", "likely"] as const) {
       expect(row(of, "left", name)).toMatchObject({ estimate: none, difference: null });
