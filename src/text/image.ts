@@ -122,17 +122,17 @@ const particular = (
         `Wrong side: ${names(wrong)}.`,
       ];
     case "all belong in the centre":
-      return [`Right for ${who}: everything belongs in the centre`, ""];
+      return [`Everything is centred for ${who}, where it belongs`, ""];
     case "all centred":
       return [
         `Everything is centred for ${who}`,
         `${names(centred)} ${centred.length === 1 ? "stands" : "stand"} to one side: pan ${centred.length === 1 ? "it" : "them"}.`,
       ];
     case "right":
-      return [`Right for ${who}: every channel is on its side`, ""];
+      return [`All on the right side for ${who}`, ""];
     case "partly centred":
       return [
-        `Right for ${who}, but ${centred.length} of ${placed.length} ${centred.length === 1 ? "is" : "are"} centred`,
+        `${centred.length} of ${placed.length} centred for ${who}, the rest on the right side`,
         `Centred, or off centre without standing there: ${names(centred)}.`,
       ];
   }
@@ -162,8 +162,11 @@ export const describeImage = (setup: Setup, listener: Listener, image: Image): S
   const verdict = imageVerdict(setup, listener, image);
   const [only] = verdict.placed;
   const [says, more] = particular(setup, listenerName(listener), verdict);
+  const tone = verdict.code === "one placed" && only ? TONES_OF_ONE[only.placement] : TONES[verdict.code];
+  // A tick means that nothing is left to do.
+  const isOpen = verdict.sidesLost.length > 0 || verdict.unassigned;
   return {
-    tone: verdict.code === "one placed" && only ? TONES_OF_ONE[only.placement] : TONES[verdict.code],
+    tone: tone === "fine" && isOpen ? "care" : tone,
     says,
     more: [more, ...common(setup, verdict)].filter(Boolean).join(" "),
   };

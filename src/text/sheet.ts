@@ -22,7 +22,7 @@ export const formatFeedKind = (feed: Feed, stereo: boolean): string => {
 };
 
 /** Marks of a pair that lies swapped. */
-export const SWAPPED: { readonly [swapped in SheetFeed["swapped"]]: string } = {
+export const SWAPPED_NAMES: { readonly [swapped in SheetFeed["swapped"]]: string } = {
   no: "",
   "on purpose": "L/R swapped",
   "by mistake": "L/R swapped by mistake",
@@ -59,5 +59,5 @@ export const SHEET_COLUMNS: { readonly [column in ColumnId]: SheetColumn } = {
   },
   on: { head: "On", cell: ofFeed(({ input }) => (input.on ? "on" : "off")) },
   trim: { head: "Trim, dB", cell: ofFeed(({ input }) => formatNumber(input.trim, 1)) },
-  swapped: { head: "L/R", cell: ofFeed(({ swapped }) => SWAPPED[swapped]) },
+  swapped: { head: "L/R", cell: ofFeed(({ swapped }) => SWAPPED_NAMES[swapped]) },
 };

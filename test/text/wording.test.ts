@@ -38,7 +38,7 @@ describe("the wording of the image", () => {
     const image = imagesOf(of)[at];
     if (!image) throw new Error(`no ${id}`);
     const { tone, says, more } = describeImage(of, of.listeners[at] as Listener, image);
-    expect(says).toMatch(/^[A-Z].*[^.]$/);
+    expect(says).toMatch(/^[A-Z0-9].*[^.]$/);
     return [tone, says, more];
   };
   const withBus = (of: Setup, over: Partial<Bus>): Setup => ({
@@ -109,6 +109,13 @@ describe("the wording of the image", () => {
     ).toMatchSnapshot();
   });
 
+  it("ticks nothing where L/R is lost or the bus has no input", () => {
+    expect(textOf(swapped(kit()), "mara")[0]).toBe("fine");
+    expect(textOf(swapped(keys), "mara")[0]).toBe("care");
+    const unassigned = withBus(inInputs(), { swapped: true });
+    expect(textOf(unassigned, "mara")[0]).toBe("care");
+  });
+
   it("is whole in every random setup", () => {
     for (let seed = 0; seed < 500; seed += 1) {
       const of = kits.randomSetup(seed);
@@ -118,7 +125,12 @@ describe("the wording of the image", () => {
 });
 
 describe("the wording of headroom", () => {
-  const fitText = (peak: number | null, given: Partial<Bus> = {}, more: readonly Channel[] = [], margin = 6) => {
+  const fitText = (
+    peak: number | null,
+    given: Partial<Bus> = {},
+    more: readonly Channel[] = [],
+    margin = 6,
+  ) => {
     const of = setupOf([drum("snare", { name: "Snare", pan: -1, peak }), ...more], {
       bus: given,
       inputMaxDbu: 18,

@@ -16,19 +16,19 @@ import { measureThrough, running } from "./measuring";
 import { level, signed } from "./words";
 
 const FIGURE: { readonly [name in Exclude<PredictedName, "level">]: string } = {
-  correlated: "Level, correlated",
+  correlated: "RMS, correlated",
   likely: "Likely peak",
-  playable: "A drummer can play",
-  allAtOnce: "All at once",
-  truePeak: "Between the samples",
+  playable: "Loudest playable peak",
+  allAtOnce: "All peaks aligned",
+  truePeak: "True peak, dBTP",
 };
 const MIX: { readonly [outlet in Outlet]: string } = {
-  left: "Left side",
-  right: "Right side",
+  left: "L",
+  right: "R",
   mono: "Both folded to mono",
 };
 const figure = (name: PredictedName, error: LevelError): string =>
-  name === "level" ? `Level, ${formatLevelError(error)}` : FIGURE[name];
+  name === "level" ? `RMS, ${formatLevelError(error)}` : FIGURE[name];
 /** Rows whose measurement is a level: it follows every change. */
 const LEVELS: readonly PredictedName[] = ["level", "correlated"];
 
@@ -108,7 +108,7 @@ const inOneLine = (of: BusPredicted, name: string): string => {
   if (of.stale) return `Peaks of ${name} are from before the change: measure again`;
   const lowest = of.ceilings.reduce((low, c) => ((c.measured ?? 0) < (low.measured ?? 0) ? c : low));
   const room = lowest.measured ?? 0;
-  if (!Number.isFinite(room)) return `Nothing of this recording sounds in ${name}`;
+  if (!Number.isFinite(room)) return `No track of this recording is in ${name}`;
   const off = lowest.difference === null ? "" : `, ${apart(-lowest.difference)} than estimated`;
   return `Measured: ${formatHeadroom(room, lowest.place, lowest.state)}${off}`;
 };
@@ -162,13 +162,13 @@ export const BesideTable = (props: {
       <Explain about="How these compare">
         <p>The estimate goes by the levels and peaks under Channels. Differ: estimate minus measured.</p>
         <p>
-          Levels are those while playing. They follow every change of pan, send, trim and law at once, from
-          the products of each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that
-          is not the same for all tracks they are from before, until measured again.
+          RMS is gated. They follow every change of pan, send, trim and law at once, from the products of each
+          two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that is not the same for
+          all tracks they are from before, until measured again.
         </p>
         <p>
           The three peaks that are estimated stand beside the one highest sample. Measured headroom goes by
-          the peak between the samples: that is what an output makes.
+          the true peak: that is what an output makes.
         </p>
         <p>
           Source: level arithmetic with measured correlations; ITU-R BS.1770 for the peak between samples.
