@@ -1,4 +1,3 @@
-import { TAP_NAMES } from "../text/taps";
 import { rmsBy } from "../core/level/analog";
 import { isolated, quoted } from "../core/lib/direction";
 import { formatClock, formatEntry } from "../core/lib/number";
@@ -22,6 +21,7 @@ import type {
 import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
+import { TAP_NAMES } from "../text/taps";
 import { formatList } from "../text/words";
 import type { SetupFile } from "./schema";
 

@@ -181,7 +181,7 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   bus.map(duplicateBus),
   fc.tuple(bus, busFields).map((a) => editBus(...a)),
   fc
-    .tuple(bus, channel, orNull(patch({ gatedRms: orNull(within(RANGES.send)), pan: orNull(pan) })))
+    .tuple(bus, channel, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
     .map((a) => setSend(...a)),
   fc
     .tuple(bus, fc.array(fc.record({ channel, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
