@@ -1,4 +1,3 @@
-import { TAP_NAMES } from "../core/inputs/taps";
 import { rmsBy } from "../core/level/analog";
 import { isolated, quoted } from "../core/lib/direction";
 import { formatClock, formatEntry, formatPercent } from "../core/lib/number";
@@ -23,7 +22,8 @@ import type {
 import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
-import { formatList } from "../core/words";
+import { TAP_NAMES } from "../text/taps";
+import { formatList } from "../text/words";
 import type { SetupFile } from "./schema";
 
 /** One thing that can be said of a part of a setup. */

@@ -1,7 +1,7 @@
 import { quoted } from "../core/lib/direction";
 import type { Bus, Id, Recording } from "../core/model/setup";
-import { nameOr } from "../core/names";
-import { capitalised } from "../core/words";
+import { nameOr } from "../text/names";
+import { capitalised } from "../text/words";
 import { aligned } from "./align";
 import {
   BUS,

@@ -1,4 +1,4 @@
-import { reasonOf } from "../core/words";
+import { reasonOf } from "../text/words";
 import { inDeskTerms } from "./migrate-v2";
 import { isFields, Refusal, show } from "./reader";
 import { FORMAT } from "./schema";

@@ -1,5 +1,5 @@
 import { isolated } from "../core/lib/direction";
-import { reasonOf } from "../core/words";
+import { reasonOf } from "../text/words";
 import { setupFields } from "./fields";
 import { mend } from "./mend";
 import { MIGRATIONS, type Migration, migrate } from "./migrate";

@@ -1,5 +1,5 @@
-import { busName } from "../core/names";
 import { current } from "../document/store";
+import { busName } from "../text/names";
 import { OneOf } from "../ui/choice";
 import { chooseBus, chosenBus } from "./state";
 

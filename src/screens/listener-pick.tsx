@@ -1,5 +1,5 @@
-import { nameOr } from "../core/names";
 import { current } from "../document/store";
+import { nameOr } from "../text/names";
 import { OneOf } from "../ui/choice";
 import { chooseListener, chosenListener } from "./state";
 

@@ -18,7 +18,7 @@ export const RULES = {
   send: rule("Send", "send", "dB", { empty: "off" }),
   trim: rule("Trim", "trim", "dB"),
   pad: rule("Pad", "pad", "dB"),
-  margin: rule("Wanted margin", "margin", "dB"),
+  margin: rule("Target headroom", "margin", "dB"),
   centre: rule("Centre attenuation", "centre", "dB"),
   levelStep: rule("Smallest level step", "levelStep", "dB"),
   output: rule("Output at 0 dBFS", "output", "dBu"),

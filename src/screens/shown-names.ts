@@ -1,7 +1,7 @@
 import type { Hand, Id } from "../core/model/setup";
-import { busName, channelName, nameOr } from "../core/names";
 import { LIMITS } from "../document/limits";
 import { current } from "../document/store";
+import { busName, channelName, nameOr } from "../text/names";
 
 /** Name of a channel, for a sentence or a table. */
 export const channelTitle = (id: Id): string => channelName(current.value, id);

@@ -1,9 +1,9 @@
 import { readName } from "../core/inputs/names";
-import { TAP_NAMES } from "../core/inputs/taps";
 import { asTyped, formatEntry, type NumberRule, plain, readNumber } from "../core/lib/number";
 import type { ChannelKind, TapPoint } from "../core/model/setup";
 import type { Side } from "../core/model/units";
 import { LIMITS } from "../document/limits";
+import { TAP_NAMES } from "../text/taps";
 
 /** What a cell means, or what is wrong with it as a sentence: which value, what is allowed. */
 export type Cell<T> = { readonly value: T } | { readonly wrong: string };
@@ -116,6 +116,11 @@ const TAP_WORDS = new Map<string, TapPoint>([
     name.toLowerCase().replace(/[^a-z]+/g, " "),
     tap,
   ]),
+  // As older versions of this app wrote them.
+  ["before filter", "pre-hpf"],
+  ["before eq", "pre-eq"],
+  ["before fader", "pre-fader"],
+  ["after fader", "post-fader"],
   ["input", "pre-hpf"],
   ["pre hpf", "pre-hpf"],
   ["before filter", "pre-hpf"],

@@ -1,9 +1,11 @@
 import type { ListRow } from "../core/inputs/list";
 import type { ListFeed } from "../core/inputs/list-feeds";
 import type { SheetRow } from "../core/inputs/sheet";
-import { TAP_NAMES } from "../core/inputs/taps";
+import type { Setup } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
 import { formatPan, parsePan } from "../core/pan/notation";
+import { SHEET_COLUMNS, type SheetColumn, trimOf } from "../text/sheet";
+import { TAP_NAMES } from "../text/taps";
 import type { Delimiter } from "./csv";
 import { guard, guardText, KIND_WORDS } from "./csv-cells";
 import { FIELD_NAMES, FIELDS, type Field } from "./csv-columns";
@@ -105,18 +107,16 @@ export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): st
   return csvText([headers, ...lines], style);
 };
 
-const SHEET_HEADERS = ["Monitor input", "Name", "From", "Tap point", "On", "Trim dB", "L/R swapped"];
-
-/** The patch sheet as CSV. */
-export const sheetToCsv = (rows: readonly SheetRow[], style: CsvStyle = POINT): string => {
-  const lines = rows.map((r) => [
-    String(r.input),
-    r.name,
-    r.from,
-    r.tap,
-    r.on === null ? "" : yes(r.on),
-    r.trim === null ? "" : digits(r.trim, style),
-    r.swapped,
-  ]);
-  return csvText([SHEET_HEADERS, ...lines], style);
+/** The patch sheet as CSV: its columns, with the trim in every digit. */
+export const sheetToCsv = (
+  setup: Pick<Setup, "channels" | "buses" | "desk">,
+  rows: readonly SheetRow[],
+  style: CsvStyle = POINT,
+): string => {
+  const columns: [string, SheetColumn][] = Object.entries(SHEET_COLUMNS);
+  const trim = ({ feed }: SheetRow): string => (feed ? digits(trimOf(feed), style) : "");
+  const lines = rows.map((row) =>
+    columns.map(([name, { cell }]) => (name === "trim" ? trim(row) : cell(row, setup))),
+  );
+  return csvText([columns.map(([, { head }]) => head), ...lines], style);
 };

@@ -1,8 +1,8 @@
 import { isolated, quoted } from "../core/lib/direction";
-import { reasonOf } from "../core/words";
 import { MAX_SETUP_BYTES } from "../document/limits";
 import { printSetup, type ReadSetup, readSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
+import { reasonOf } from "../text/words";
 import { BACKUP_FORMAT, isInLines, readBackup, readBackupLines } from "./backup";
 import { linesOf, tooLarge } from "./lines";
 

@@ -1,11 +1,11 @@
 import { effect, type ReadonlySignal, type Signal, signal } from "@preact/signals-core";
 import { quoted } from "../core/lib/direction";
-import { formatCount } from "../core/words";
 import { rename as renameSetup } from "../document/commands/settings";
 import { exampleSetup } from "../document/example";
 import { readSetupText } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { readOnly, run } from "../document/store";
+import { formatCount } from "../text/words";
 import type { Saving } from "./autosave";
 import { createCatalogue, freshId, unlikely } from "./catalogue";
 import { type Cupboard, memoryCupboard } from "./cupboard";

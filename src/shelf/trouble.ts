@@ -1,4 +1,4 @@
-import { reasonOf } from "../core/words";
+import { reasonOf } from "../text/words";
 
 /** What the names of the browser's own errors mean where storage is asked. */
 const MEANINGS: { readonly [name: string]: string } = {

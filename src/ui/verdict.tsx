@@ -1,9 +1,6 @@
 import type { ComponentChildren } from "preact";
-import type { Statement } from "../core/statements";
+import type { Tone } from "../text/statement";
 import { Icon, type IconName } from "./icon";
-
-/** How a statement is meant: all well, look here, or wrong. */
-export type Tone = Statement["tone"];
 
 const CLASS: { readonly [tone in Tone]: string } = { fine: "good", care: "soft", wrong: "bad" };
 const ICON: { readonly [tone in Tone]: IconName } = { fine: "fine", care: "care", wrong: "wrong" };

@@ -1,5 +1,5 @@
 import type { Locator, Page } from "playwright-core";
-import { listenerName } from "../../src/core/names";
+import { listenerName } from "../../src/text/names";
 import { drawn, type Site } from "./harness";
 
 /** Opens the app at a place, without waiting until everything is kept for later. */

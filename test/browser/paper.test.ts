@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { TAP_NAMES } from "../../src/core/inputs/taps";
 import { exampleSetup } from "../../src/document/example";
+import { TAP_NAMES } from "../../src/text/taps";
 import { shown, unfold } from "./hall";
 import { stored } from "./hands";
 import { drawn, type Phone, phone, typeKeys } from "./harness";

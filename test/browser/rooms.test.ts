@@ -434,7 +434,7 @@ describe("256 sources", () => {
           const round = rooms.roundOf(kinds, { rate, samples }, rooms.GAPS[gap]);
           const even = kinds.map(() => [0.5, 0.5] as const);
           const products = new Float64Array((kinds.length * (kinds.length + 1)) / 2);
-          const views = { house: even, now: even, repaired: even };
+          const views = { foh: even, now: even, repaired: even };
           const player = rooms.newPlayer({ round, products, views });
           await player.play("now");
           await new Promise((done) => setTimeout(done, 1500));

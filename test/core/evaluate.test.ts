@@ -18,7 +18,7 @@ const ear = {
 } as const;
 
 it("gives every figure of its own door, for every bus and listener", () => {
-  const setup = { ...exampleSetup(), ear };
+  const setup = { ...exampleSetup(), earphone: ear };
   const figures = evaluate(setup);
   for (const bus of setup.buses) {
     expect(figures.mixed.get(bus.id)).toEqual(mixedChannelsOf(setup, bus));

@@ -69,6 +69,6 @@ describe("the worked example", () => {
   });
 
   it("has nothing amiss in the patch but the feed that was forgotten", () => {
-    expect(evaluate(example).patch.flags.map((flag) => [flag.code, flag.inputs])).toEqual([["off", [10]]]);
+    expect(evaluate(example).patch.issues.map((flag) => [flag.code, flag.inputs])).toEqual([["off", [10]]]);
   });
 });

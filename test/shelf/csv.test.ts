@@ -156,7 +156,7 @@ describe("a table", () => {
     expect(mapped(await open("Channel,Instrument,Input\n1,Kick,3\n2,Bass,4\n"))).toEqual({
       number: 0,
       name: 1,
-      input: 2,
+      slot: 2,
     });
     expect(mapped(await open("Channel,House Pan,Peak (dBFS)\nKick,C,-9\n"))).toEqual({
       name: 0,
@@ -170,7 +170,7 @@ describe("a table", () => {
 describe("an input list", () => {
   it("is all or nothing, every fault with its row, column, value and what is allowed", async () => {
     const faults = await faultsOf(
-      "Name,Pan,Level,Stereo,Input,Tap point\nKick,L300,loud,perhaps,0,roof\n,C,-20,,,\n",
+      "Name,Pan,Level,Stereo,Slot,Tap point\nKick,L300,loud,perhaps,0,roof\n,C,-20,,,\n",
     );
     expect(faults.map((f) => [f.row, f.column, f.field])).toEqual([
       [2, 2, "pan"],
@@ -191,9 +191,9 @@ describe("an input list", () => {
   });
 
   it("says which tap points and kinds there are, and inputs taken twice", async () => {
-    const [tap] = await faultsOf("Name,Input,Tap point\nKick,3,roof\n");
+    const [tap] = await faultsOf("Name,Slot,Tap point\nKick,3,roof\n");
     expect(tap?.says).toBe(
-      "Tap point: “roof” is not known. Allowed: before filter, before EQ, before fader, after fader.",
+      "Tap point: “roof” is not known. Allowed: pre-HPF, pre-EQ, pre-fader, post-fader.",
     );
     const [kind] = await faultsOf("Name,Kind\nKick,anvil\n");
     expect(kind?.says).toContain("Kind: “anvil” is not known. Allowed: audience, bass, click, drum,");
@@ -220,7 +220,7 @@ describe("an input list", () => {
 
   it("reads inputs of two channels, and one value for all or one for each", async () => {
     const text =
-      "Name,Stereo,Input,Tap,On,Trim\nKeys,yes,5/6,before EQ,yes,-3 & 0\nTracks,2,8R 9L,,no & yes,\n";
+      "Name,Stereo,Slot,Tap,On,Trim\nKeys,yes,5/6,before EQ,yes,-3 & 0\nTracks,2,8R 9L,,no & yes,\n";
     const [keys, tracks] = rowsOf(await open(text));
     expect(keys?.feeds).toEqual([
       { input: 5, side: "left", tap: "pre-eq", on: true, trim: -3 },
@@ -462,7 +462,7 @@ describe("out and in again", () => {
     const aRow = fc.record({
       name: aName,
       piece: fc.option(aName),
-      level: fc.option(aNumber(-120, 24)),
+      gatedRms: fc.option(aNumber(-120, 24)),
       peak: fc.option(aNumber(-120, 24)),
       pan: fc.oneof(
         aNumber(-1, 1),
@@ -535,11 +535,11 @@ describe("out and in again", () => {
   });
 
   it("writes the patch sheet, one line for each input", async () => {
-    const text = await sheetToCsv(sheetRows(exampleSetup()), csvStyle("de"));
+    const text = await sheetToCsv(exampleSetup(), sheetRows(exampleSetup()), csvStyle("de"));
     const lines = text.trim().split("\r\n");
     expect(lines).toHaveLength(17);
-    expect(lines[1]).toBe('1;Drums L;"Drums, left side";;yes;0;');
-    expect(lines[11]).toBe('11;Backing voice 2;"Backing voice 2, direct";Before fader;no;0;');
+    expect(lines[1]).toBe("1;Drums L;Stereo bus;;on;0;");
+    expect(lines[11]).toBe("11;Backing voice 2;Direct out;pre-fader;off;0;");
     expect(lines[16]).toBe("16;;;;;;");
   });
 

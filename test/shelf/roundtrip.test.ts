@@ -56,7 +56,7 @@ const setups: fc.Arbitrary<SetupFile> = fc
         name: fc.string({ unit: "binary", maxLength: 40 }),
         note: fc.string({ unit: "grapheme", maxLength: 60 }),
         recording: fc.option(recordingOf(file)),
-        ear: fc.option(fc.record(EARPHONE)),
+        earphone: fc.option(fc.record(EARPHONE)),
         check: fc.option(checkOf(file)),
       })
       .map((more) => mend({ ...file, ...more })),

@@ -1,7 +1,6 @@
 import { busOf } from "../mix/ear-gains";
 import type { Listener, Setup } from "../model/setup";
 import { busName, listenerName } from "../names";
-import { CHOOSE_BUS } from "../statements";
 import { capitalised } from "../words";
 import { ANSWER_MODEL, answerShares, withSlips } from "./answers";
 import { type Fault, faultsOf } from "./faults";
@@ -97,7 +96,8 @@ const impossible = (obstacle: string): Check => ({ strikes: [], sets: [], obstac
 export const checkOf = (setup: Setup, listener: Listener): Check => {
   if (listener.kind === "audience") return impossible("The audience hears FOH, not a bus.");
   const bus = busOf(setup, listener);
-  if (!bus) return impossible(`${capitalised(listenerName(listener))} hears no bus. ${CHOOSE_BUS}`);
+  if (!bus)
+    return impossible(`${capitalised(listenerName(listener))} hears no bus. ${"Choose the bus they hear."}`);
   const strikes = strikesOf(setup, bus);
   if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${busName(bus)}.`);
   return { strikes, sets: merge(faultsOf(setup, listener, bus, strikes)), obstacle: null };

@@ -4,8 +4,7 @@ import type { Db, Seconds } from "../model/units";
 
 /** A rule that trades level against time. */
 export interface ExposureRule {
-  /** As it is named beside the figure. */
-  readonly name: string;
+  readonly id: "niosh" | "osha";
   /** Level allowed for the reference time, dBA. */
   readonly level: Db;
   readonly time: Seconds;
@@ -17,7 +16,7 @@ const HOUR: Seconds = 3600;
 
 /** NIOSH publication 98-126 (1998): 85 dBA for 8 h, 3 dB exchange. */
 export const NIOSH: ExposureRule = {
-  name: "NIOSH 98-126: 85 dBA for 8 h, half the time for each 3 dB",
+  id: "niosh",
   level: 85,
   time: 8 * HOUR,
   exchange: 3,
@@ -25,7 +24,7 @@ export const NIOSH: ExposureRule = {
 
 /** OSHA 29 CFR 1910.95, Table G-16: 90 dBA for 8 h, 5 dB exchange. The contrast: eight times NIOSH's time at 100 dBA. */
 export const OSHA: ExposureRule = {
-  name: "OSHA 29 CFR 1910.95: 90 dBA for 8 h, half the time for each 5 dB",
+  id: "osha",
   level: 90,
   time: 8 * HOUR,
   exchange: 5,
@@ -34,8 +33,11 @@ export const OSHA: ExposureRule = {
 /** Sound pressure of 0 dB, Pa. */
 const QUIETEST = 20e-6;
 
-const exposure = (name: string, daily: Db, pascals: number) => ({
-  name,
+/** What the directive sets a value for: the limit, and two above which something is to be done. */
+export type ExposureValue = "limit" | "upper" | "lower";
+
+const exposure = (id: ExposureValue, daily: Db, pascals: number) => ({
+  id,
   /** Daily noise exposure level LEX,8h, dBA. */
   daily,
   /** Peak sound pressure, Pa and dB(C). */
@@ -45,9 +47,9 @@ const exposure = (name: string, daily: Db, pascals: number) => ({
 
 /** Exposure limit and action values of Directive 2003/10/EC, Article 3. */
 export const EU_VALUES = [
-  exposure("limit value", 87, 200),
-  exposure("upper action value", 85, 140),
-  exposure("lower action value", 80, 112),
+  exposure("limit", 87, 200),
+  exposure("upper", 85, 140),
+  exposure("lower", 80, 112),
 ] as const;
 
 /** Time at a level that a rule allows in a day, seconds; +∞ for silence. */

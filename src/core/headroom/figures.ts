@@ -30,6 +30,8 @@ export interface BusFigures {
   readonly ceilings: readonly Ceiling[];
   /** The one that rules. */
   readonly lowest: Ceiling;
+  /** The ceiling that the loudest playable peak comes closest to, or clips. */
+  readonly hardFill: Ceiling;
   /** What to do; null where every ceiling has its margin. */
   readonly remedy: Remedy | null;
   /** Peak of the loudest single channel after its send, before pan and trims, dBFS. */
@@ -66,6 +68,7 @@ export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
     sideFigures(right, pieces, setup.recording),
   ];
   const likely: Sides<Db> = [sides[0].likely, sides[1].likely];
+  const playable: Sides<Db> = [sides[0].playable, sides[1].playable];
   const unknown = { level: without(parts, "gatedRms"), peak: without(parts, "peak") };
   const limits = ceilingLevelsOf(setup, bus);
   const peaksKnown = parts.length === 0 || unknown.peak.length < parts.length;
@@ -81,6 +84,7 @@ export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
     unknown,
     ceilings,
     lowest: limitingStageOf(ceilings),
+    hardFill: limitingStageOf(ceilingsOf(limits, playable, margin, peaksKnown)),
     remedy: remedyOf(bus, [left, right], limits, ceilings, margin, setup.desk.levelStep),
     alone,
     loss: headroomLossOf(likely, trimsOf(bus), alone),

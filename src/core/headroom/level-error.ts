@@ -1,4 +1,3 @@
-import { formatNumber } from "../lib/number";
 import type { MixedChannel } from "../mix/bus";
 import { isStruck } from "../model/kinds";
 import type { Id, Piece } from "../model/setup";
@@ -25,7 +24,3 @@ export const levelErrorOf = (parts: readonly MixedChannel[], pieces: ReadonlyMap
   const again = at.some(isStruck) && at.some((piece) => piece?.limbs.includes("whole"));
   return { below: CLOSE_ERROR, above: again ? HEARD_AGAIN_ERROR : CLOSE_ERROR };
 };
-
-/** "±1.5", or "−1.5 +2.5" where the sides differ. */
-export const formatLevelError = ({ below, above }: LevelError): string =>
-  below === above ? `±${formatNumber(below, 1)}` : `${formatNumber(-below, 1)} +${formatNumber(above, 1)}`;

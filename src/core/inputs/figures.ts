@@ -1,19 +1,19 @@
 import type { Setup } from "../model/setup";
-import type { PatchIssue } from "./issue";
+import type { Issue } from "./issue";
 import { patchIssues } from "./issues";
 import { type SheetRow, sheetRows } from "./sheet";
 import { type Usage, usageOf } from "./usage";
 
-/** Everything about the inputs but the ways back under the count, which are searched only when something is over: `waysToFree`. */
+/** Everything about the inputs but the ways to free inputs, which are searched only when something is over: `waysToFree`. */
 export interface PatchFigures {
   readonly usage: Usage;
-  readonly flags: readonly PatchIssue[];
+  readonly issues: readonly Issue[];
   readonly rows: readonly SheetRow[];
 }
 
 /** All figures of the patch. */
 export const patchFigures = (setup: Setup): PatchFigures => ({
   usage: usageOf(setup),
-  flags: patchIssues(setup),
+  issues: patchIssues(setup),
   rows: sheetRows(setup),
 });

@@ -1,18 +1,39 @@
 import { busFigures } from "../headroom/figures";
 import { foldsOf } from "../headroom/fold";
 import { levelOf, levelOfPower } from "../level/decibels";
-import { formatNumber } from "../lib/number";
 import { mixedChannelsOf } from "../mix/bus";
 import type { Bus, Id, Setup } from "../model/setup";
 import type { Db } from "../model/units";
-import { busName, channelName } from "../names";
 import { energySides } from "../pan/stereo";
 import { heardPlace } from "../stereo/position";
-import { feedName, formatCount, formatList } from "../words";
 import { applyMove } from "./apply";
-import type { Move } from "./move";
+import type { FreeReason, Move } from "./move";
 
-const decibels = (level: Db): string => `${formatNumber(level, 2)} dB`;
+/** How channels move against each other. */
+export interface BalanceShift {
+  /** The one that comes up most, against the one that comes up least, dB; null where they stay within 0.05 dB. */
+  readonly up: { readonly channel: Id; readonly against: Id; readonly by: Db } | null;
+  /** Channels that cancel. */
+  readonly gone: readonly Id[];
+}
+
+/** What a way to free inputs loses. */
+export type Loss =
+  | { readonly loss: "freed"; readonly why: FreeReason; readonly of: "channel" | "bus"; readonly id: Id }
+  /** Channels that can no longer be mixed apart: from each other, or from a bus. */
+  | { readonly loss: "apart"; readonly channels: readonly Id[]; readonly from: Id | null }
+  /** A bus goes to mono: the channels of it that are heard to a side now. */
+  | { readonly loss: "bus to mono"; readonly bus: Id; readonly aside: readonly Id[] }
+  /** What the fold does to the balance: as mono sends, or where the desk folds left + right. */
+  | ({ readonly loss: "balance"; readonly fold: "sends" | "sides" } & BalanceShift)
+  /** A stereo channel goes to mono in a bus that it shares. */
+  | { readonly loss: "channel to mono"; readonly channel: Id }
+  /** A stereo channel goes to mono: what is in its centre comes up against its sides, dB. */
+  | { readonly loss: "centre up"; readonly channel: Id; readonly by: Db }
+  | { readonly loss: "keeps L/R"; readonly channel: Id }
+  | { readonly loss: "likely peak"; readonly bus: Id; readonly from: Db; readonly to: Db }
+  /** What a new bus needs over its loudest channel, dB; as if all peaked alike where not all peaks are entered. */
+  | { readonly loss: "headroom"; readonly by: Db; readonly known: boolean };
 
 /** Likely peak of a bus in its louder side, dBFS; null where a peak is not known. */
 const peakOf = (setup: Setup, bus: Bus): Db | null => {
@@ -21,37 +42,34 @@ const peakOf = (setup: Setup, bus: Bus): Db | null => {
   return unknown.peak.length > 0 || !Number.isFinite(peak) ? null : peak;
 };
 
-const peakSaid = (name: string, from: Db | null, to: Db | null): string[] =>
-  from === null || to === null || Math.abs(to - from) < 0.05
+/** Less is no difference worth a word, dB. A design choice. */
+const WORTH_A_WORD: Db = 0.05;
+
+const peakChange = (bus: Id, from: Db | null, to: Db | null): Loss[] =>
+  from === null || to === null || Math.abs(to - from) < WORTH_A_WORD
     ? []
-    : [`The likely peak of ${name} goes from ${formatNumber(from, 1)} to ${formatNumber(to, 1)} dBFS.`];
+    : [{ loss: "likely peak", bus, from, to }];
 
 /** What falls by as much cancels but for rounding. A design choice. */
 const GONE: Db = -60;
 
-/** How things move against each other: the one that comes up most against the one that comes up least, and what is gone; "" for nothing. */
-const spreadSaid = (rises: readonly { readonly channel: Id; readonly rise: Db }[], setup: Setup): string => {
+const balance = (
+  fold: "sends" | "sides",
+  rises: readonly { readonly channel: Id; readonly rise: Db }[],
+): Loss[] => {
   const sorted = rises.filter((r) => r.rise > GONE).sort((a, b) => b.rise - a.rise);
   const [most, least] = [sorted[0], sorted.at(-1)];
-  const gone = rises.filter((r) => r.rise <= GONE);
-  const said = [];
-  if (most && least && most.rise - least.rise >= 0.05)
-    said.push(
-      `${channelName(setup, most.channel)} comes up by ${decibels(most.rise - least.rise)} against ${channelName(setup, least.channel)}`,
-    );
-  if (gone.length > 0)
-    said.push(
-      `${formatList(gone.map((r) => channelName(setup, r.channel)))} ${gone.length === 1 ? "is" : "are"} gone`,
-    );
-  return said.join(", and ");
+  const gone = rises.filter((r) => r.rise <= GONE).map((r) => r.channel);
+  const by = most && least ? most.rise - least.rise : 0;
+  const up =
+    most && least && by >= WORTH_A_WORD ? { channel: most.channel, against: least.channel, by } : null;
+  return up || gone.length > 0 ? [{ loss: "balance", fold, up, gone }] : [];
 };
 
-const foldedPair = (setup: Setup, bus: Bus, after: Setup): string[] => {
+const foldedPair = (setup: Setup, bus: Bus, after: Setup): Loss[] => {
   const parts = mixedChannelsOf(setup, bus);
   const mono = after.buses.find((s) => s.id === bus.id) as Bus;
-  const aside = parts
-    .filter((p) => heardPlace(p.sides) !== "middle")
-    .map((p) => channelName(setup, p.channel.id));
+  const aside = parts.filter((p) => heardPlace(p.sides) !== "middle").map((p) => p.channel.id);
   const energy = (channels: readonly (readonly [number, number])[]): number =>
     Math.hypot(...energySides(channels));
   const now = new Map(mixedChannelsOf(after, mono).map((p) => [p.channel.id, energySides(p.gains)[0]]));
@@ -59,16 +77,11 @@ const foldedPair = (setup: Setup, bus: Bus, after: Setup): string[] => {
     channel: p.channel.id,
     rise: levelOf((now.get(p.channel.id) ?? 0) / energy(p.gains)),
   }));
-  const spread = spreadSaid(rises, setup);
-  const plain = spreadSaid(foldsOf(bus, parts), setup);
-  const name = busName(bus);
   return [
-    aside.length === 0
-      ? `${name} goes to mono; nothing in it lies to a side.`
-      : `${name} goes to mono: ${formatCount(aside.length, "image")} ${aside.length === 1 ? "collapses" : "collapse"} into the middle (${formatList(aside)}).`,
-    ...(spread ? [`${spread}.`] : []),
-    ...(plain ? [`If the console folds left + right instead, ${plain}.`] : []),
-    ...peakSaid(name, peakOf(setup, bus), peakOf(after, mono)),
+    { loss: "bus to mono", bus: bus.id, aside },
+    ...balance("sends", rises),
+    ...balance("sides", foldsOf(bus, parts)),
+    ...peakChange(bus.id, peakOf(setup, bus), peakOf(after, mono)),
   ];
 };
 
@@ -81,48 +94,35 @@ const withEqualPeaks = (setup: Setup): Setup => ({
   channels: setup.channels.map((s) => ({ ...s, peak: 0 })),
 });
 
-const grouped = (setup: Setup, move: Move & { move: "together" }, after: Setup): string[] => {
+const grouped = (setup: Setup, move: Move & { move: "together" }, after: Setup): Loss[] => {
   const bus = after.buses.at(-1) as Bus;
-  const names = move.channels.map((id) => channelName(setup, id));
   const known = peakOf(after, bus) !== null;
   const { sides, alone } = busFigures(known ? after : withEqualPeaks(after), bus);
-  const cost = decibels(sides[0].likely - alone);
   const wide = setup.channels.filter((s) => move.channels.includes(s.id) && s.lines === 2);
   return [
-    `${formatList(names)} can no longer be mixed apart.`,
-    ...wide.map((s) => `${channelName(setup, s.id)} goes to mono.`),
-    known
-      ? `The bus needs ${cost} of headroom over its loudest channel.`
-      : `Not all of their peaks are known; if these were alike, the bus would need ${cost} of headroom over its loudest channel.`,
+    { loss: "apart", channels: move.channels, from: null },
+    ...wide.map((s): Loss => ({ loss: "channel to mono", channel: s.id })),
+    { loss: "headroom", by: sides[0].likely - alone, known },
   ];
 };
 
-const FREED = {
-  copy: () => "Nothing is lost: the same still comes in.",
-  muted: (name: string) => `${name} is muted now and has to be patched again when it is wanted.`,
-  off: (name: string) => `${name} is off there now; if it was only forgotten, it stays away.`,
-  twice: (name: string) => `${name} is still heard in the bus, but nobody can turn it up alone.`,
-} as const;
-
-/** What a move loses, in sentences. */
-export const lossesOf = (setup: Setup, move: Move): string[] => {
+/** What a move loses. */
+export const lossesOf = (setup: Setup, move: Move): Loss[] => {
   const after = applyMove(setup, move);
   if (move.move === "together") return grouped(setup, move, after);
-  if (move.move === "free") return [FREED[move.why](feedName(setup, move.of, move.id))];
+  if (move.move === "free") return [{ loss: "freed", why: move.why, of: move.of, id: move.id }];
   if (move.move === "into") {
     const [was, is] = [setup, after].map((s) => s.buses.find((m) => m.id === move.bus) as Bus) as [Bus, Bus];
-    const into = busName(was);
     return [
-      `${channelName(setup, move.channel)} can no longer be mixed apart from ${into}.`,
-      ...peakSaid(into, peakOf(setup, was), peakOf(after, is)),
+      { loss: "apart", channels: [move.channel], from: was.id },
+      ...peakChange(was.id, peakOf(setup, was), peakOf(after, is)),
     ];
   }
   const bus = move.of === "bus" && setup.buses.find((s) => s.id === move.id);
   if (bus) return foldedPair(setup, bus, after);
-  const channel = setup.channels.find((s) => s.id === move.id);
+  const keeps = setup.channels.some((s) => s.id === move.id && s.keepSides);
   return [
-    `${channelName(setup, move.id)} goes to mono: what lies to its sides goes to the middle.`,
-    `What is in its middle comes up by ${decibels(MIDDLE_RISE)} against what is at one side.`,
-    ...(channel?.keepSides ? ["It is marked to keep its sides."] : []),
+    { loss: "centre up", channel: move.id, by: MIDDLE_RISE },
+    ...(keeps ? [{ loss: "keeps L/R", channel: move.id } as const] : []),
   ];
 };

@@ -1,6 +1,5 @@
 import type { MonitorInput, Setup } from "../model/setup";
-import { formatInputs } from "../words";
-import { type Edit, issue, type PatchIssue } from "./issue";
+import { type Edit, type Issue, issue } from "./issue";
 import { exchange, intoNeighbours } from "./pair-fix";
 import {
   firstOfSide,
@@ -11,52 +10,30 @@ import {
   sidesSwapped,
 } from "./patched";
 
-const oneSide = (setup: Setup, thing: PatchedThing, missing: "left" | "right"): PatchIssue[] => {
+const oneSide = (setup: Setup, thing: PatchedThing, missing: "left" | "right"): Issue[] => {
   const { inputs, inputCount } = setup.monitor;
   const at = firstOfSide(setup, thing, missing === "left" ? "right" : "left");
   const has = inputs[at] as MonitorInput;
   // In reverse order the left side belongs behind the right one.
   const beside = (missing === "right") !== thing.swapped ? at + 1 : at - 1;
   const isFree = beside >= 0 && beside < inputCount && !inputs[beside];
-  const feed = has.feed.kind === "bus" ? { ...has.feed, side: missing } : { ...has.feed, channel: missing };
+  const feed = has.feed.kind === "bus" ? { ...has.feed, side: missing } : { ...has.feed, side: missing };
   const mate: MonitorInput = { ...has, feed };
   const fix: Edit[] = isFree
     ? [{ edit: "input", index: beside, to: mate }]
     : intoNeighbours(setup, thing, [at], missing === "right" ? [has, mate] : [mate, has]);
-  const what = thing.kind === "bus" ? "side" : "channel";
-  const word = missing === "left" ? "right" : "left";
-  return [
-    issue(
-      "only one side",
-      "fault",
-      inputsAbout(thing),
-      `Only the ${word} ${what} of ${thing.name} is patched: what is on the other side is missing.`,
-      `Patch the ${missing} ${what} beside it, or make ${thing.name} mono.`,
-      fix,
-    ),
-  ];
+  return [issue("only one side", "fault", inputsAbout(thing), { missing }, fix)];
 };
 
-const order = (setup: Setup, thing: PatchedThing, left: number, right: number): PatchIssue[] => {
+const order = (setup: Setup, thing: PatchedThing, left: number, right: number): Issue[] => {
   const swapped = sidesSwapped(setup, thing);
   if (swapped === thing.swapped) return [];
   const inputs = [Math.min(left, right), Math.max(left, right)];
-  const bus = thing.kind === "bus";
-  return [
-    issue(
-      swapped ? "swapped" : "normal",
-      "fault",
-      inputsAbout(thing, inputs),
-      swapped
-        ? `${thing.name} is patched in reverse order in ${formatInputs(inputs)}${bus ? ", and nothing says that it is meant" : ""}.`
-        : `${thing.name} is meant to be patched in reverse order, but lies straight in ${formatInputs(inputs)}.`,
-      `Exchange ${formatInputs(inputs)}${bus ? `, or say that ${thing.name} is ${swapped ? "" : "not "}meant to be swapped` : ""}.`,
-      exchange(setup, left, right),
-    ),
-  ];
+  const code = swapped ? "swapped" : "normal";
+  return [issue(code, "fault", inputsAbout(thing, inputs), null, exchange(setup, left, right))];
 };
 
-const neighbours = (setup: Setup, thing: PatchedThing, left: number, right: number): PatchIssue[] => {
+const neighbours = (setup: Setup, thing: PatchedThing, left: number, right: number): Issue[] => {
   const inputs = [Math.min(left, right), Math.max(left, right)];
   const [first = 0] = inputs;
   if (Math.abs(left - right) > 1) {
@@ -65,8 +42,7 @@ const neighbours = (setup: Setup, thing: PatchedThing, left: number, right: numb
         "split",
         "warn",
         inputsAbout(thing, inputs),
-        `${thing.name} lies in ${formatInputs(inputs)}, which are not neighbours: a mixer that links neighbours can’t make a pair of it.`,
-        "Put both sides into neighbouring inputs.",
+        null,
         intoNeighbours(
           setup,
           thing,
@@ -78,18 +54,10 @@ const neighbours = (setup: Setup, thing: PatchedThing, left: number, right: numb
   }
   // Common practice, no source: personal mixers that link fixed pairs link 1 with 2, 3 with 4 and so on.
   if (first % 2 === 0) return [];
-  return [
-    issue(
-      "odd and even",
-      "note",
-      inputsAbout(thing, inputs),
-      `${thing.name} lies in ${formatInputs(inputs)}: a mixer that only links 1 and 2, 3 and 4 and so on can’t make a pair of it.`,
-      "If yours is one of them, begin the pair in an odd input.",
-    ),
-  ];
+  return [issue("odd and even", "note", inputsAbout(thing, inputs), null)];
 };
 
-const checked = (setup: Setup, thing: PatchedThing): PatchIssue[] => {
+const checked = (setup: Setup, thing: PatchedThing): Issue[] => {
   const left = firstOfSide(setup, thing, "left");
   const right = firstOfSide(setup, thing, "right");
   if (left < 0 || right < 0) {
@@ -99,23 +67,15 @@ const checked = (setup: Setup, thing: PatchedThing): PatchIssue[] => {
   return [...order(setup, thing, left, right), ...neighbours(setup, thing, left, right)];
 };
 
-const spareSide = (setup: Setup, thing: PatchedThing): PatchIssue[] => {
+const spareSide = (setup: Setup, thing: PatchedThing): Issue[] => {
   const spare = repeatsOf(setup, thing).map((r) => r.index);
   if (spare.length === 0) return [];
-  return [
-    issue(
-      "spare side",
-      "note",
-      inputsAbout(thing),
-      `${thing.name} is folded to mono: ${formatInputs(thing.inputs)} carry the same.`,
-      `One input is enough: free ${formatInputs(spare)}.`,
-      spare.map((index) => ({ edit: "input", index, to: null })),
-    ),
-  ];
+  const fix = spare.map((index): Edit => ({ edit: "input", index, to: null }));
+  return [issue("spare side", "note", inputsAbout(thing), { spare }, fix)];
 };
 
-/** What is to be said of pairs and of channels with two channels: apart, the wrong way round, one side only. */
-export const pairIssues = (setup: Setup): PatchIssue[] =>
+/** Issues of stereo buses and stereo channels: apart, swapped, one side only. */
+export const pairIssues = (setup: Setup): Issue[] =>
   patchedThings(setup).flatMap((thing) => {
     if (!thing.stereo) return [];
     return thing.folded ? spareSide(setup, thing) : checked(setup, thing);

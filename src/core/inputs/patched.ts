@@ -3,13 +3,11 @@ import { isInputOn } from "../mix/taps";
 import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import type { Id, MonitorInput, Setup } from "../model/setup";
 import type { Side } from "../model/units";
-import { busName, channelName } from "../names";
 
-/** A channel or sum with the inputs it has. */
+/** A channel or bus with the inputs it has. */
 export interface PatchedThing {
   readonly kind: "channel" | "bus";
   readonly id: Id;
-  readonly name: string;
   /** It has two sides: a channel of two channels, or a pair. */
   readonly stereo: boolean;
   /** A pair that is meant to lie in reverse order; how it lies is `sidesSwapped`. */
@@ -31,7 +29,6 @@ export const patchedThings = (setup: Setup): PatchedThing[] => {
       (bus): PatchedThing => ({
         kind: "bus",
         id: bus.id,
-        name: busName(bus),
         stereo: bus.stereo,
         swapped: bus.swapped,
         folded: bus.folded,
@@ -39,11 +36,10 @@ export const patchedThings = (setup: Setup): PatchedThing[] => {
       }),
     ),
     ...setup.channels.map(
-      ({ id, lines: channels }): PatchedThing => ({
+      ({ id, lines }): PatchedThing => ({
         kind: "channel",
         id,
-        name: channelName(setup, id),
-        stereo: channels === 2,
+        stereo: lines === 2,
         swapped: false,
         folded: false,
         inputs: inputsOfChannel(monitor, id),
@@ -52,7 +48,7 @@ export const patchedThings = (setup: Setup): PatchedThing[] => {
   ].filter((thing) => thing.inputs.length > 0);
 };
 
-/** What a flag is about: a thing and some of its inputs, all of them where none are named. */
+/** What an issue is about: a thing and some of its inputs, all of them where none are named. */
 export const inputsAbout = ({ kind, id, inputs }: PatchedThing, only: readonly number[] = inputs) => ({
   inputs: only,
   channels: kind === "channel" ? [id] : [],

@@ -1,9 +1,22 @@
 import { isInputOn } from "../mix/taps";
-import type { Feed, Setup } from "../model/setup";
-import type { Db } from "../model/units";
-import { capitalised } from "../words";
-import { type PatchedThing, patchedThings, sideOf, sidesSwapped } from "./patched";
-import { TAP_NAMES } from "./taps";
+import type { DirectOut, Feed, MonitorInput, Setup } from "../model/setup";
+import type { Side } from "../model/units";
+import { type PatchedThing, patchedThings, sidesSwapped } from "./patched";
+
+/** What takes an input, as the patch sheet shows it. */
+export interface SheetFeed {
+  readonly input: MonitorInput;
+  /** Switched on, at the monitor system and at the direct out that feeds it. */
+  readonly on: boolean;
+  /** Where a channel’s direct out is taken and its trim, dB; null for a bus. */
+  readonly directOut: DirectOut | null;
+  /** Numbers at the desk of the channel or bus side that feeds it; none where not entered. */
+  readonly numbers: readonly number[];
+  /** A stereo channel, or a stereo bus. */
+  readonly stereo: boolean;
+  /** Belongs to a pair that lies swapped: as it is meant, or by mistake. */
+  readonly swapped: "no" | "on purpose" | "by mistake";
+}
 
 /** One line of the patch sheet: what screen, print and CSV show of an input. */
 export interface SheetRow {
@@ -11,38 +24,26 @@ export interface SheetRow {
   readonly input: number;
   /** Beyond the inputs there are. */
   readonly over: boolean;
-  /** What is written over the knob; "" for a free input. */
-  readonly name: string;
-  /** Which part of it: "left side", "direct"; "" for a free input. */
-  readonly part: string;
-  /** Where it comes from: "Drums, left side"; "" for a free input. */
-  readonly from: string;
-  /** Where in the channel it is taken; "" for a side, which has no channel, and for a free input. */
-  readonly tap: string;
   /** Null for a free input. */
-  readonly on: boolean | null;
-  /** Null for a free input. */
-  readonly trim: Db | null;
-  /** Belongs to a pair that lies in reverse order: as it is meant, or by mistake; "" otherwise. */
-  readonly swapped: "" | "on purpose" | "by mistake";
+  readonly feed: SheetFeed | null;
 }
 
-const LETTER = { left: " L", right: " R", both: "" } as const;
-
-/**
- * Which part of its source or sum a feed is, in words: "left side", "direct".
- * @param stereo the channel has two channels, or the bus is a pair
- */
-export const partOf = (feed: Feed, stereo: boolean): string => {
-  const ofBus = feed.kind === "bus";
-  if (!stereo) return ofBus ? "mono bus" : "direct";
-  const side = sideOf({ feed });
-  return side === "both" ? "both channels to mono" : `${side} ${ofBus ? "side" : "channel"}`;
+const swappedOf = (setup: Setup, thing: PatchedThing): SheetFeed["swapped"] => {
+  if (!thing.stereo || !sidesSwapped(setup, thing)) return "no";
+  return thing.swapped ? "on purpose" : "by mistake";
 };
 
-const swappedOf = (setup: Setup, thing: PatchedThing): SheetRow["swapped"] => {
-  if (!thing.stereo || !sidesSwapped(setup, thing)) return "";
-  return thing.swapped ? "on purpose" : "by mistake";
+/** Number of one side where both are entered; else all that is entered. */
+const numbersOf = (numbers: readonly number[], side: Side | "both"): readonly number[] =>
+  numbers.length === 2 && side !== "both" ? numbers.slice(side === "left" ? 0 : 1).slice(0, 1) : numbers;
+
+const sourceOf = (setup: Setup, feed: Feed): Pick<SheetFeed, "directOut" | "numbers"> => {
+  if (feed.kind === "bus") {
+    const bus = setup.buses.find((b) => b.id === feed.bus);
+    return { directOut: null, numbers: numbersOf(bus?.numbers ?? [], feed.side) };
+  }
+  const channel = setup.channels.find((c) => c.id === feed.channel);
+  return { directOut: channel?.directOut ?? null, numbers: numbersOf(channel?.numbers ?? [], feed.side) };
 };
 
 /** The patch sheet: every input there is, free ones too, and what lies beyond. */
@@ -54,20 +55,16 @@ export const sheetRows = (setup: Setup): SheetRow[] => {
     const line = { input: index + 1, over: index >= inputCount };
     const input = inputs[index];
     const thing = things.get(index);
-    if (!input || !thing)
-      return { ...line, name: "", part: "", from: "", tap: "", on: null, trim: null, swapped: "" };
-    const part = partOf(input.feed, thing.stereo);
-    const { feed } = input;
-    const channel = feed.kind === "channel" ? setup.channels.find((c) => c.id === feed.channel) : undefined;
+    if (!input || !thing) return { ...line, feed: null };
     return {
       ...line,
-      name: `${thing.name}${thing.stereo ? LETTER[sideOf(input)] : ""}`,
-      part,
-      from: `${thing.name}, ${part}`,
-      tap: channel ? capitalised(TAP_NAMES[channel.directOut.tap]) : "",
-      on: isInputOn(setup, input),
-      trim: input.trim,
-      swapped: swappedOf(setup, thing),
+      feed: {
+        input,
+        on: isInputOn(setup, input),
+        ...sourceOf(setup, input.feed),
+        stereo: thing.stereo,
+        swapped: swappedOf(setup, thing),
+      },
     };
   });
 };

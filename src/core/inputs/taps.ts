@@ -1,18 +1,23 @@
 import type { ChannelKind, TapPoint } from "../model/setup";
 import type { Severity } from "./issue";
 
-/** Tap points as they are shown. */
-export const TAP_NAMES: { readonly [tap in TapPoint]: string } = {
-  "pre-hpf": "pre-HPF",
-  "pre-eq": "pre-EQ",
-  "pre-fader": "pre-fader",
-  "post-fader": "post-fader",
-};
-
 /** Why a tap point does not fit. */
+export type MisfitCode =
+  | "rumble"
+  | "handling noise"
+  | "unprocessed vocal"
+  | "vocal without EQ"
+  | "drum follows fader"
+  | "vocal follows fader"
+  | "instrument follows fader"
+  | "playback follows fader"
+  | "talkback follows fader"
+  | "follows fader";
+
+/** A tap point that does not fit. */
 export interface Misfit {
   readonly severity: Severity;
-  readonly why: string;
+  readonly why: MisfitCode;
 }
 
 /** What is to be said of the tap points for one kind of channel. */
@@ -23,14 +28,12 @@ export interface TapAdvice {
   readonly misfits: { readonly [tap in TapPoint]?: Misfit };
 }
 
-const warn = (why: string): Misfit => ({ severity: "warn", why });
-const note = (why: string): Misfit => ({ severity: "note", why });
+const warn = (why: MisfitCode): Misfit => ({ severity: "warn", why });
+const note = (why: MisfitCode): Misfit => ({ severity: "note", why });
 
-const RUMBLE = warn("no filter yet: rumble and the rest of the stage come along");
-const RUMBLE_NOTE = note("no filter yet: rumble and handling noise come along");
-const INSTRUMENT_RIDES = warn(
-  "an instrument after the fader: whenever FOH rides or mutes it, the players lose it",
-);
+const RUMBLE = warn("rumble");
+const RUMBLE_NOTE = note("handling noise");
+const INSTRUMENT_RIDES = warn("instrument follows fader");
 
 const INSTRUMENT: TapAdvice = {
   better: "pre-fader",
@@ -40,39 +43,33 @@ const DRUM: TapAdvice = {
   better: "pre-fader",
   misfits: {
     "pre-hpf": RUMBLE,
-    "post-fader": warn(
-      "a drum after the fader: whenever FOH rides it down, the drummer loses it, in a bus or alone",
-    ),
+    "post-fader": warn("drum follows fader"),
   },
 };
 const VOCAL: TapAdvice = {
   better: "pre-fader",
   misfits: {
-    "pre-hpf": warn("a vocal before its processing: rumble, no equaliser, no compressor"),
-    "pre-eq": warn("a vocal before its processing: no equaliser, no compressor, loud notes jump out"),
-    "post-fader": warn(
-      "a vocal after the fader: the FOH mix moves it in the singer’s ears, and a mute takes it away",
-    ),
+    "pre-hpf": warn("unprocessed vocal"),
+    "pre-eq": warn("vocal without EQ"),
+    "post-fader": warn("vocal follows fader"),
   },
 };
 const PLAYED: TapAdvice = {
   better: "pre-fader",
   misfits: {
-    "post-fader": warn("playback after the fader: when FOH fades it out, the band loses its cue or click"),
+    "post-fader": warn("playback follows fader"),
   },
 };
 const TALK: TapAdvice = {
   better: "pre-eq",
   misfits: {
     "pre-hpf": RUMBLE_NOTE,
-    "post-fader": warn(
-      "talk after the fader: it is not meant for FOH, so its fader is down and nobody hears it",
-    ),
+    "post-fader": warn("talkback follows fader"),
   },
 };
 const ANY: TapAdvice = {
   better: "pre-fader",
-  misfits: { "post-fader": note("after the fader: it follows every move and mute of FOH") },
+  misfits: { "post-fader": note("follows fader") },
 };
 
 /**

@@ -15,7 +15,7 @@ export interface Law {
   /** What stays the same across the pan: the power of both sides, their plain sum, or neither. */
   readonly keeps: "power" | "sum" | "neither";
   /** Where the formula stands. */
-  readonly channel: string;
+  readonly source: string;
 }
 
 /** The first quarter of a sine for a share 0…1: exactly 0 at 0 and exactly 1 at 1. */
@@ -31,49 +31,49 @@ export const LAWS: { readonly [id in LawId]: Law } = {
     name: "Constant power, sin/cos",
     curve: quarter,
     keeps: "power",
-    channel: "W3C Web Audio API 1.1, StereoPannerNode; MMA RP-036",
+    source: "W3C Web Audio API 1.1, StereoPannerNode; MMA RP-036",
   },
   root: {
     id: "root",
     name: "Constant power, square root",
     curve: Math.sqrt,
     keeps: "power",
-    channel: "textbook formula: the gains are the square roots of the shares",
+    source: "textbook formula: the gains are the square roots of the shares",
   },
   linear: {
     id: "linear",
     name: "Linear",
     curve: (t) => t,
     keeps: "sum",
-    channel: "textbook formula",
+    source: "textbook formula",
   },
   mean45: {
     id: "mean45",
     name: "−4.5 dB, mean of linear and sin/cos",
     curve: (t) => Math.sqrt(t * quarter(t)),
     keeps: "neither",
-    channel: "common practice, no source: geometric mean of the two laws",
+    source: "common practice, no source: geometric mean of the two laws",
   },
   sine45: {
     id: "sine45",
     name: "−4.5 dB, sin/cos to the power 1.5",
     curve: (t) => quarter(t) ** 1.5,
     keeps: "neither",
-    channel: "common practice, no source: sin/cos raised to 1.5",
+    source: "common practice, no source: sin/cos raised to 1.5",
   },
   cosine2: {
     id: "cosine2",
     name: "Cosine squared",
     curve: (t) => quarter(t) ** 2,
     keeps: "sum",
-    channel: "textbook formula: cos² + sin² = 1",
+    source: "textbook formula: cos² + sin² = 1",
   },
   custom: {
     id: "custom",
-    name: "Centre attenuation of your own",
+    name: "Custom centre drop",
     curve: custom,
     keeps: "neither",
-    channel: "sin/cos raised to A / (10 lg 2)",
+    source: "sin/cos raised to A / (10 lg 2)",
   },
 };
 

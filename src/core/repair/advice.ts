@@ -133,7 +133,7 @@ export const adviceOf = (situation: Situation, ranked: readonly Repair[]): Advic
   const first = setup.listeners.find((l) => l.id === setup.preferences.first);
   const isLeave = best === leave;
   const off = switchedOff(setup.monitor, bus);
-  const why = off ? [`${off.says}, and all of this is reckoned so. ${off.remedy}`] : [];
+  const why = off ? [`${busName(bus)} is off in inputs ${off.inputs.map((i) => i + 1).join(", ")}.`] : [];
   const [now, then] = first ? [tallyFor(leave, first), tallyFor(best, first)] : [];
   if (first && now && then) {
     if (members.some((m) => m.listener === first) && isSideOn(setup.kit, first))

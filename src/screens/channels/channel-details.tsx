@@ -1,9 +1,9 @@
 import { CHANNEL_KINDS, kitPieceName } from "../../core/model/kinds";
 import type { Channel, ChannelKind, Id } from "../../core/model/setup";
-import { nameOr } from "../../core/names";
 import { duplicateChannel, editChannel, moveChannel, removeChannel } from "../../document/commands/channels";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, run } from "../../document/store";
+import { nameOr } from "../../text/names";
 import { Pick, Tick } from "../../ui/choice";
 import { Icon } from "../../ui/icon";
 import { NumberField } from "../../ui/number-field";

@@ -74,10 +74,10 @@ export const ConsoleSettings = () => {
         <Explain about="Which law is mine?">
           <p>
             Pan one channel hard to a side, then to the centre, and read the side’s meter: the drop is the
-            centre attenuation. Two laws are called “constant power” and two “−4.5 dB”; they agree at the
-            centre and the ends and differ between. Image compares them.
+            centre drop. Two laws are called “constant power” and two “−4.5 dB”; they agree at the centre and
+            the ends and differ between. Image compares them.
           </p>
-          <p>Channel of the law in force: {LAWS[console.law].channel}.</p>
+          <p>Source of the law in force: {LAWS[console.law].source}.</p>
         </Explain>
       </div>
     </details>

@@ -22,7 +22,7 @@ export const KitHelp = () => {
         is said there.
       </p>
       <p>
-        Source: {LAWS[law].channel}; rms by {rmsBy(rms).by}; typical levels: common practice, no source.
+        Source: {LAWS[law].source}; rms by {rmsBy(rms).by}; typical levels: common practice, no source.
       </p>
     </>
   );

@@ -1,8 +1,8 @@
 import type { Answer, Id } from "../../core/model/setup";
-import { listenerName } from "../../core/names";
-import { capitalised } from "../../core/words";
 import { answer, endCheck, undoAnswer } from "../../document/commands/check";
 import { run } from "../../document/store";
+import { listenerName } from "../../text/names";
+import { capitalised } from "../../text/words";
 import { Progress } from "../../ui/progress";
 import { buzz, useAwake } from "./awake";
 import { useKeys } from "./keys";

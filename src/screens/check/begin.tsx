@@ -1,6 +1,6 @@
-import { listenerName } from "../../core/names";
 import { startCheck } from "../../document/commands/check";
 import { run } from "../../document/store";
+import { listenerName } from "../../text/names";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";

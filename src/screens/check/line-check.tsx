@@ -1,12 +1,13 @@
-import { formatCount } from "../../core/words";
 import { tickInput } from "../../document/commands/check";
 import { current, endDrag, figures, run } from "../../document/store";
+import { formatRowName } from "../../text/sheet";
+import { formatCount } from "../../text/words";
 import { typing } from "../act";
 
-/** Every patched input, ticked as heard or not: the plain line check. */
+/** Every patched input, ticked as OK or no signal: the plain line check. */
 export const LineCheck = () => {
   const { lineCheck } = current.value;
-  const rows = figures.value.patch.rows.filter((r) => r.name !== "");
+  const rows = figures.value.patch.rows.filter((r) => r.feed !== null);
   const open = rows.filter((r) => lineCheck[r.input - 1] === undefined).length;
   const missing = rows.filter((r) => lineCheck[r.input - 1] === false);
   if (rows.length === 0) return null;
@@ -14,36 +15,40 @@ export const LineCheck = () => {
     <section class="stack" aria-labelledby="line-check">
       <h2 id="line-check">Line check</h2>
       <p class="soft" role="status">
-        {open === 0 ? "Every input is ticked" : `${formatCount(open, "input")} still to hear`}
-        {missing.length > 0 ? `; not heard: ${missing.map((r) => r.name).join(", ")}` : ""}.
+        {open === 0 ? "Every input is checked" : `${formatCount(open, "input")} left to check`}
+        {missing.length > 0
+          ? `; no signal: ${missing.map((r) => formatRowName(current.value, r)).join(", ")}`
+          : ""}
+        .
       </p>
       <ol class="line-check">
         {rows.map((row) => {
           const at = row.input - 1;
           const said = lineCheck[at];
+          const name = formatRowName(current.value, row);
           const tick = (heard: boolean) => run(tickInput(at, said === heard ? null : heard));
           return (
             <li class="row" key={row.input}>
               <span class="slot-number">{row.input}</span>
               <span class="grow">
-                {row.name}
-                {row.on ? null : <span class="small soft"> switched off</span>}
+                {name}
+                {row.feed?.input.on ? null : <span class="small soft"> off</span>}
               </span>
               <button
                 type="button"
                 aria-pressed={said === true}
-                aria-label={`${row.name} heard`}
+                aria-label={`${name} OK`}
                 onClick={() => tick(true)}
               >
-                Heard
+                OK
               </button>
               <button
                 type="button"
                 aria-pressed={said === false}
-                aria-label={`${row.name} not heard`}
+                aria-label={`${name} no signal`}
                 onClick={() => tick(false)}
               >
-                Not
+                No signal
               </button>
             </li>
           );

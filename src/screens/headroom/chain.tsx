@@ -1,5 +1,5 @@
 import type { Ceiling, Stage } from "../../core/headroom/ceilings";
-import { formatDb } from "../../core/headroom/say";
+import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 
@@ -8,15 +8,15 @@ const HeadroomHelp = lazy(async () => (await import("./help")).HeadroomHelp);
 const HEAD: { readonly [place in Stage]: string } = {
   bus: "Bus",
   output: "Output",
-  input: "Input",
+  input: "Monitor input",
 };
 
 const NOTE: { readonly [state in Ceiling["state"]]: string } = {
   over: "over",
-  "under target": "less than wanted",
+  "under target": "under target",
   fine: "fine",
   silent: "silent",
-  unknown: "not known",
+  unknown: "peaks not entered",
 };
 
 /** Headroom at every ceiling in the order of the chain; the lowest is marked. */
@@ -32,7 +32,7 @@ export const Chain = ({ ceilings, lowest }: { ceilings: readonly Ceiling[]; lowe
           </p>
           <p class="small soft">
             {NOTE[c.state]}
-            {c === lowest ? ", lowest" : ""}
+            {c === lowest ? ", limiting stage" : ""}
           </p>
         </div>
       ))}

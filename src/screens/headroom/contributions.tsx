@@ -22,23 +22,23 @@ const barsOf = (side: SideFigures): Bar[] =>
 export const ContributionBars = ({ bus, figures }: { bus: Bus; figures: BusFigures }) => {
   const sides = bus.stereo
     ? ([
-        ["Left side", figures.sides[0]],
-        ["Right side", figures.sides[1]],
+        ["L", figures.sides[0]],
+        ["R", figures.sides[1]],
       ] as const)
-    : ([["The side", figures.mono]] as const);
+    : ([["Bus", figures.mono]] as const);
   return (
     <section class="stack" aria-labelledby="shares">
-      <h2 id="shares">Whose send costs most</h2>
+      <h2 id="shares">Loudest contributors</h2>
       {sides.map(([name, side]) => (
         <Bars
           key={name}
           caption={name}
-          heads={["Source", "of the energy", "of the peak"]}
-          mark="costs most"
+          heads={["Channel", "share of RMS", "share of peak"]}
+          mark="loudest"
           bars={barsOf(side)}
         />
       ))}
-      <Explain about="What the shares are of">
+      <Explain about="What the shares are">
         <SharesHelp />
       </Explain>
     </section>

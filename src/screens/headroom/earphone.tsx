@@ -1,9 +1,9 @@
 import { type Allowed, EARPHONE_ERROR, type EarphoneFigures, EU_VALUES } from "../../core/headroom/earphone";
-import { formatDb } from "../../core/headroom/say";
 import { formatNumber } from "../../core/lib/number";
 import type { Earphone } from "../../core/model/setup";
 import { editEarphone } from "../../document/commands/settings";
 import { current, endDrag, figures, run } from "../../document/store";
+import { EXPOSURE_RULES, EXPOSURE_VALUES, formatDb } from "../../text/headroom";
 import { Choice, Tick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
@@ -26,7 +26,7 @@ const FIELDS: readonly (readonly [field: Figure, label: string, rule: keyof type
 
 const Rule = ({ allowed }: { allowed: Allowed }) => (
   <tr>
-    <th scope="row">{allowed.rule.name}</th>
+    <th scope="row">{EXPOSURE_RULES[allowed.rule.id]}</th>
     <td>
       {time(allowed.time)}
       <span class="small soft">
@@ -54,7 +54,10 @@ const Estimate = ({ f }: { f: EarphoneFigures }) => (
     </Table>
     <p class="small soft">
       Directive 2003/10/EC, for a working day of 8 h:{" "}
-      {EU_VALUES.map((v) => `${v.name} ${v.daily} dBA, ${formatNumber(v.peak, 1)} dBC peak`).join("; ")}.
+      {EU_VALUES.map(
+        (v) => `${EXPOSURE_VALUES[v.id]} ${v.daily} dBA, ${formatNumber(v.peak, 1)} dBC peak`,
+      ).join("; ")}
+      .
     </p>
     <Explain about="How the estimate is made">
       <EarHelp />
@@ -111,4 +114,4 @@ const Body = () => {
 };
 
 /** Estimated level at the ear: optional, with its error and every caution. */
-export const EarPanel = () => <Fold title="Level at the ear, estimated">{() => <Body />}</Fold>;
+export const EarPanel = () => <Fold title="Earphone level, estimated">{() => <Body />}</Fold>;

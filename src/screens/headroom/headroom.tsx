@@ -1,5 +1,5 @@
-import { describeFit, describeFitReason } from "../../core/headroom/say";
 import { current, figures } from "../../document/store";
+import { describeFit } from "../../text/headroom";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { BusPick } from "../bus-pick";
@@ -20,18 +20,18 @@ export const HeadroomScreen = () => {
     return (
       <>
         <Verdict tone="care" says="No bus yet">
-          A bus mixes several channels to one side or to a pair, so that they take one or two inputs.
+          A bus mixes several channels to one or two outputs, so that they take one or two monitor inputs.
         </Verdict>
         <AddBuses />
         <Recordings bus={null} />
       </>
     );
   }
-  const { tone, says } = describeFit(busFigures, bus, current.value.preferences.targetHeadroom);
+  const { tone, says, more } = describeFit(current.value, bus, busFigures);
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {describeFitReason(current.value, bus, busFigures)}
+        {more}
       </Verdict>
       <BusPick label="Bus" />
       <div class="two">

@@ -5,8 +5,8 @@ import { levelOfPower } from "../../core/level/decibels";
 import { formatEntry, formatNumber } from "../../core/lib/number";
 import { LAWS } from "../../core/pan/laws";
 import { CENTRE_DB } from "../../core/stereo/position";
-import { formatList } from "../../core/words";
 import { current } from "../../document/store";
+import { formatList } from "../../text/words";
 import { time } from "./time";
 
 /** How headroom is counted, and by which rule. */
@@ -14,7 +14,7 @@ export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => 
   <>
     <p>
       Ceiling minus likely peak, on the side that comes closest. The bus clips at 0 dBFS before its trims, the
-      output at 0 dBFS after them, the receiving input at its largest level after the pad (here{" "}
+      output at 0 dBFS after them, the monitor input at its max input level after the pad (here{" "}
       {formatNumber(ceilings.find((c) => c.place === "input")?.ceiling ?? 0, 1)} dBFS).
     </p>
     <p>
@@ -28,13 +28,13 @@ export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => 
   </>
 );
 
-/** How the ways to restore the margin are found. */
+/** How the ways back to the target are found. */
 export const RemedyHelp = () => (
   <>
     <p>
-      Short: wanted margin minus headroom, at the lowest ceiling. The trim is the highest that gives output
-      and receiving input their margin. A pull lowers each of its sends by the same amount: all of them, or
-      the fewest that are enough, and of those the ones that need the least.
+      Short: target headroom minus headroom, at the limiting stage. The trim is the highest that gives output
+      and monitor input their target. A pull lowers each of its sends by the same amount: all of them, or the
+      fewest that are enough, and of those the ones that need the least.
     </p>
     <p>
       Everything goes by the likely peak, in steps of {formatEntry(current.value.desk.levelStep)} dB as the
@@ -51,11 +51,11 @@ export const RemedyHelp = () => (
 export const SharesHelp = () => (
   <>
     <p>
-      Of the energy: its power over that of the whole side, as if no source had to do with another. Of the
-      peak: its peak over the plain sum of all peaks. Both after send, pan, polarity and trims; what nobody
-      knows counts as nothing.
+      Share of RMS: its power over that of the whole side, as uncorrelated signals. Share of peak: its peak
+      over the plain sum of all peaks. Both after send, pan, polarity and trims; what is not entered counts as
+      nothing.
     </p>
-    <p>Source: level arithmetic; that the share of the peak says what costs most is a design choice.</p>
+    <p>Source: level arithmetic; that the share of peak says who is loudest is a design choice.</p>
   </>
 );
 
@@ -65,14 +65,14 @@ export const LawsHelp = () => (
     <p>
       0 dB at: where on the pan, at its sides or in its centre, a side passes the channel unchanged. Left,
       right, mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
-      channel after its send, on the worse side; negative where the law lowers more than summing adds. Room:
-      headroom at the lowest ceiling, which stands beside it.
+      channel after its send, on the worse side; negative where the law lowers more than summing adds.
+      Headroom: headroom at the limiting stage, which stands beside it.
     </p>
-    <p>Assumed: every pan stays where it is. stereo channels do not follow the law.</p>
+    <p>Assumed: every pan stays where it is. Stereo channels do not follow the law.</p>
     <p>
       Source: the likely peak is a working rule, no source. The laws:{" "}
       {Object.values(LAWS)
-        .map(({ name, channel }) => `${name}: ${channel}`)
+        .map(({ name, source }) => `${name}: ${source}`)
         .join(". ")}
       .
     </p>
@@ -85,7 +85,7 @@ export const MonoHelp = () => (
     <p>
       Fold: 20 lg |L + R| of the gains of pan, polarity and the trims of the sides; send and trim of the bus
       are left out. Of two channels the energies add. A law that keeps the power brings the middle up by 10 lg
-      2 = {formatNumber(levelOfPower(2), 2)} dB against one side, one that keeps the bus by nothing.
+      2 = {formatNumber(levelOfPower(2), 2)} dB against one side, one that keeps the sum by nothing.
     </p>
     <p>
       Drop: this ear against the other, for what is at the other side by {formatNumber(CENTRE_DB, 0)} dB or

@@ -1,10 +1,10 @@
-import { busName } from "../../core/names";
+import { busName } from "../../text/names";
 import "./headroom.css";
 import { computed, useComputed } from "@preact/signals";
 import type { Ceiling } from "../../core/headroom/ceilings";
-import { describeShort } from "../../core/headroom/say";
 import type { Bus, Id } from "../../core/model/setup";
 import { current, figures } from "../../document/store";
+import { describeShort } from "../../text/headroom";
 import { Icon } from "../../ui/icon";
 import { chooseBus } from "../state";
 
@@ -33,17 +33,11 @@ const ToBus = ({ bus, says }: { bus: Bus; says: string }) => (
   </a>
 );
 
-/** Which buses lack headroom, in a line for another screen's statement; of all sums, or of one. Nothing where all fit. */
+/** Which buses lack headroom, in a line for another screen's statement; of all buses, or of one. Nothing where all fit. */
 export const BusFlags = ({ only }: { only?: Id | null }) =>
   flags.value
     .filter((f) => only === undefined || f.bus.id === only)
-    .map(({ bus, lowest }) => (
-      <ToBus
-        key={bus.id}
-        bus={bus}
-        says={describeShort({ lowest }, bus, current.value.preferences.targetHeadroom)}
-      />
-    ));
+    .map(({ bus, lowest }) => <ToBus key={bus.id} bus={bus} says={describeShort({ lowest }, bus)} />);
 
 const flagsOf = (channel: Id): readonly Flag[] | null => {
   const its = flags.value.filter((f) => f.channel === channel);
@@ -59,7 +53,7 @@ export const BusMark = ({ channel }: { channel: Id }) => {
     return (
       <p key={bus.id} class={`row${over ? " bad" : ""}`}>
         <Icon name={over ? "wrong" : "care"} size={18} />
-        <ToBus bus={bus} says={over ? `Takes ${name} over` : `Costs ${name} its margin`} />
+        <ToBus bus={bus} says={over ? `Clips ${name}` : `Puts ${name} under target`} />
       </p>
     );
   });

@@ -1,8 +1,8 @@
 import type { LawFigures } from "../../core/headroom/by-law";
 import type { BusFigures } from "../../core/headroom/figures";
-import { formatDb } from "../../core/headroom/say";
 import type { Bus } from "../../core/model/setup";
 import { LAWS } from "../../core/pan/laws";
+import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";
@@ -33,12 +33,12 @@ export const LawTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =>
       {() => (
         <>
           <div class="fields">
-            <LawFields label="Pan law, as the console is set" />
+            <LawFields label="Pan law, as set at the desk" />
           </div>
           <Table
             kind="laws two-lines"
-            caption="Likely peaks dBFS; loss and headroom dB, with the ceiling that decides"
-            heads={["0 dB at", "Left", "Right", "Mono", "Loss", "Room"]}
+            caption="Likely peaks dBFS; loss and headroom dB, with the limiting stage"
+            heads={["Unity at", "L", "R", "Mono", "Loss", "Headroom"]}
           >
             {Object.values(LAWS).map(({ id, name }) => (
               <tbody key={id}>
@@ -55,7 +55,7 @@ export const LawTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =>
               </tbody>
             ))}
           </Table>
-          <Explain about="What loss and room are">
+          <Explain about="What loss and headroom are">
             <LawsHelp />
           </Explain>
         </>

@@ -1,7 +1,7 @@
 import type { BusFigures } from "../../core/headroom/figures";
 import type { FarChannel } from "../../core/headroom/fold";
-import { formatDb } from "../../core/headroom/say";
 import type { Bus } from "../../core/model/setup";
+import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";

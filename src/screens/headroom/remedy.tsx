@@ -1,12 +1,12 @@
 import type { Pulls, Remedy } from "../../core/headroom/remedy";
-import { formatAmount } from "../../core/headroom/say";
 import { formatEntry } from "../../core/lib/number";
 import { LOWEST_SEND, LOWEST_TRIM } from "../../core/model/limits";
 import type { Bus } from "../../core/model/setup";
 import type { Db } from "../../core/model/units";
-import { busName } from "../../core/names";
-import { capitalised, formatCount, formatList } from "../../core/words";
 import { editBus, lowerSends } from "../../document/commands/buses";
+import { formatAmount } from "../../text/headroom";
+import { busName } from "../../text/names";
+import { capitalised, formatCount, formatList } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 import { runWithWord } from "../act";
@@ -36,7 +36,7 @@ const Trim = ({ bus, trim }: { bus: Bus; trim: NonNullable<Remedy["trim"]> }) =>
         }
       >
         Trim {name} to {stepped(trim.to)} ({stepped(trim.by)} down)
-        {trim.enough ? "" : "; the bus itself stays short"}
+        {trim.enough ? "" : "; the bus itself stays under target"}
       </button>
       {trim.enough ? null : (
         <p class="small soft">The bus lies before its trim, so only lower sends help there.</p>
@@ -52,7 +52,7 @@ const Pull = ({ bus, pulls, says, done }: { bus: Bus; pulls: Pulls; says: string
   </button>
 );
 
-/** What restores the wanted margin; each with one tap and its undo. */
+/** What gets back to the target headroom; each with one tap and its undo. */
 export const RemedyCard = ({ bus, remedy }: { bus: Bus; remedy: Remedy | null }) => {
   if (remedy === null) return null;
   const { trim, fewest, all } = remedy;
@@ -64,7 +64,7 @@ export const RemedyCard = ({ bus, remedy }: { bus: Bus; remedy: Remedy | null })
   const off = all.sends.filter((p) => p.to === null).map((p) => channelTitle(p.channel));
   return (
     <section class="card stack" aria-labelledby="remedy">
-      <h2 id="remedy">{capitalised(formatAmount(remedy.short))} short of the margin. What restores it:</h2>
+      <h2 id="remedy">{capitalised(formatAmount(remedy.short))} under target. Ways back:</h2>
       {trim ? <Trim bus={bus} trim={trim} /> : null}
       {fewest ? (
         <Pull

@@ -1,7 +1,7 @@
 import type { Bus, Id } from "../../core/model/setup";
-import { busName } from "../../core/names";
 import { setSend } from "../../document/commands/buses";
 import { current, endDrag, run } from "../../document/store";
+import { busName } from "../../text/names";
 import { Tick } from "../../ui/choice";
 import { Fold } from "../../ui/fold";
 import { NumberField } from "../../ui/number-field";

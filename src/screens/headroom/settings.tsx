@@ -1,9 +1,9 @@
 import type { Bus } from "../../core/model/setup";
-import { busName } from "../../core/names";
 import { duplicateBus, editBus, removeBus } from "../../document/commands/buses";
 import { editDesk, editMonitorSystem, editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, run } from "../../document/store";
+import { busName } from "../../text/names";
 import { Pick, Tick } from "../../ui/choice";
 import { Fold } from "../../ui/fold";
 import { NumberField } from "../../ui/number-field";
@@ -45,7 +45,7 @@ const ChainFields = ({ bus }: { bus: Bus }) => {
       />
       <NumberField
         rule={RULES.input}
-        label="Largest level of the receiving input"
+        label="Max input level"
         value={monitor.maxInputDbu}
         step={1}
         onValue={(inputMaxDbu) => typing(editMonitorSystem({ maxInputDbu: inputMaxDbu }))}
@@ -69,14 +69,14 @@ const SideFields = ({ bus, at, name }: { bus: Bus; at: 0 | 1; name: string }) =>
     <>
       <NumberField
         rule={RULES.trim}
-        label={`Trim of the ${name} side`}
+        label={`Trim ${name}`}
         value={bus.sideTrim[at]}
         step={0.5}
         onValue={(v) => typing(editBus(bus.id, { sideTrim: put(bus.sideTrim, v) }))}
         onDone={endDrag}
       />
       <Tick
-        label={`Polarity of the ${name} side inverted`}
+        label={`Polarity ${name} inverted`}
         value={bus.sideInverted[at]}
         onValue={(v) => run(editBus(bus.id, { sideInverted: put(bus.sideInverted, v) }))}
       />
@@ -108,25 +108,21 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
           <ChainFields bus={bus} />
           {bus.stereo ? (
             <>
-              <SideFields bus={bus} at={0} name="left" />
-              <SideFields bus={bus} at={1} name="right" />
+              <SideFields bus={bus} at={0} name="L" />
+              <SideFields bus={bus} at={1} name="R" />
             </>
           ) : null}
         </div>
-        <Tick
-          label="A pair (two sides)"
-          value={bus.stereo}
-          onValue={(stereo) => run(editBus(bus.id, { stereo }))}
-        />
+        <Tick label="Stereo bus" value={bus.stereo} onValue={(stereo) => run(editBus(bus.id, { stereo }))} />
         {bus.stereo ? (
           <>
             <Tick
-              label="Folded to mono on purpose"
+              label="Folded to mono"
               value={bus.folded}
               onValue={(folded) => run(editBus(bus.id, { folded }))}
             />
             <Tick
-              label="One side is processed differently from the other"
+              label="L and R are processed differently"
               value={bus.unevenSides}
               onValue={(unevenSides) => run(editBus(bus.id, { unevenSides }))}
             />

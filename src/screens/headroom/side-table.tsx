@@ -1,10 +1,10 @@
 import type { BusFigures } from "../../core/headroom/figures";
-import { CLOSE_ERROR, formatLevelError, HEARD_AGAIN_ERROR } from "../../core/headroom/level-error";
-import { formatDb } from "../../core/headroom/say";
+import { CLOSE_ERROR, HEARD_AGAIN_ERROR } from "../../core/headroom/level-error";
 import type { SideFigures } from "../../core/headroom/side";
 import { rmsBy } from "../../core/level/analog";
 import type { Bus } from "../../core/model/setup";
 import { current } from "../../document/store";
+import { formatDb, formatLevelError } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Table } from "../../ui/table";
 import { channelTitle } from "../shown-names";
@@ -13,8 +13,8 @@ type FigureOf = (side: SideFigures) => number | null;
 
 const ROWS: readonly (readonly [name: string, pick: FigureOf])[] = [
   ["Likely peak", (l) => l.likely],
-  ["A drummer can play", (l) => l.playable],
-  ["All at once", (l) => l.allAtOnce],
+  ["Loudest playable peak", (l) => l.playable],
+  ["All peaks aligned", (l) => l.allAtOnce],
 ];
 
 const shown = (value: number | null): string => (value === null ? "–" : formatDb(value));
@@ -25,7 +25,7 @@ const Unknown = ({ figures }: { figures: BusFigures }) => {
   const names = (ids: readonly string[]) => ids.map(channelTitle).join(", ");
   return (
     <p class="notice small">
-      Left out, because nobody knows them yet: {level.length > 0 ? `level of ${names(level)}` : ""}
+      Not entered, so left out: {level.length > 0 ? `gated RMS of ${names(level)}` : ""}
       {level.length > 0 && peak.length > 0 ? "; " : ""}
       {peak.length > 0 ? `peak of ${names(peak)}` : ""}.
     </p>
@@ -35,19 +35,19 @@ const Unknown = ({ figures }: { figures: BusFigures }) => {
 /** Both sides and the mono fold in the figures that need no recording, and the correlated level where one is known. */
 export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) => {
   const sides = bus.stereo ? [figures.sides[0], figures.sides[1], figures.mono] : [figures.mono];
-  const heads = bus.stereo ? ["Left", "Right", "Mono"] : ["Output"];
+  const heads = bus.stereo ? ["L", "R", "Mono"] : ["Output"];
   const rms = rmsBy(current.value.desk.rms);
   const correlated = sides.some((l) => l.correlated !== null);
   const rows: typeof ROWS = [
-    [`Level, ${formatLevelError(figures.levelError)}`, (l) => l.level],
+    [`RMS, ${formatLevelError(figures.levelError)}`, (l) => l.level],
     ...ROWS,
-    ...(correlated ? ([["Level, correlated", (l) => l.correlated]] as typeof ROWS) : []),
+    ...(correlated ? ([["RMS, correlated", (l) => l.correlated]] as typeof ROWS) : []),
   ];
   return (
-    <section class="stack" aria-label="Sides">
+    <section class="stack" aria-label="L and R">
       <Table
         caption={
-          <>dBFS, after send, pan, polarity and trims{bus.stereo ? "; the console’s own sides" : ""}</>
+          <>dBFS, after send, pan, polarity and trims{bus.stereo ? "; L and R as the desk has them" : ""}</>
         }
         heads={["Figure", ...heads]}
       >
@@ -75,18 +75,18 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
       <Unknown figures={figures} />
       <Explain about="What these figures are">
         <p>
-          Level: energy sum, 10 lg Σ 10^(L/10), as if no source had to do with another; good to ±{CLOSE_ERROR}{" "}
-          dB. Microphones of the whole kit hear the hits of the close ones again, and the low end adds up:
-          beside them the real level may be up to {HEARD_AGAIN_ERROR} dB higher. A full-scale sine reads{" "}
-          {rms.sine} rms, as set under Channels.
+          RMS: energy sum, 10 lg Σ 10^(L/10), as uncorrelated signals; good to ±{CLOSE_ERROR} dB. Microphones
+          of the whole kit hear the hits of the close ones again, and the low end adds up: beside them the
+          real level may be up to {HEARD_AGAIN_ERROR} dB higher. A full-scale sine reads {rms.sine} rms, as
+          set under Channels.
         </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>
-          A drummer can play: the largest sum that two hands, the kick foot and the hat foot can make at once,
-          with every microphone that hears the whole kit.
+          Loudest playable peak: the largest sum that two hands, the kick foot and the hat foot can make at
+          once, with every microphone that hears the whole kit.
         </p>
-        <p>All at once: the plain sum of all peaks. Nothing can be louder.</p>
-        <p>Mono: both sides in one, added channel by channel.</p>
+        <p>All peaks aligned: the plain sum of all peaks. Nothing can be louder.</p>
+        <p>Mono: L + R, added channel by channel.</p>
         <p>Headroom loss: what summing and the pan law cost against the loudest single channel.</p>
         <p>
           Source: level arithmetic; likely peak and what the level is good to: working rules tried on measured

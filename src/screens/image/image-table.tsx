@@ -1,24 +1,22 @@
-import { formatAngle, formatDifference, formatPlace } from "../../core/heardsaid";
 import { levelOf } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
 import type { Listener } from "../../core/model/setup";
-import { listenerName } from "../../core/names";
 import type { Image } from "../../core/stereo/image";
-import type { Placement } from "../../core/stereo/placement";
 import { BASE } from "../../core/stereo/position";
+import {
+  formatAngle,
+  formatDifference,
+  formatPlace,
+  formatSideCell,
+  PLACEMENT_NAMES,
+} from "../../text/image";
+import { listenerName } from "../../text/names";
 import { Table } from "../../ui/table";
 import { channelTitle } from "../shown-names";
 
-const WORD: { readonly [agreement in Placement]: string } = {
-  right: "correct",
-  wrong: "reversed",
-  centred: "flat",
-  unplaced: "no side",
-};
-
 const level = (gain: number): string => (gain === 0 ? "silent" : formatNumber(levelOf(gain), 1));
 
-const HEADS = ["Source", "Stands", "Heard", "L dB", "R dB", "R − L dB", "Place"];
+const HEADS = ["Channel", "Stands", "Heard", "L dB", "R dB", "R − L dB", "Place"];
 
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
 export const ImageTable = ({ image, listener }: { image: Image; listener: Listener }) => {
@@ -35,12 +33,12 @@ export const ImageTable = ({ image, listener }: { image: Image; listener: Listen
               {channelTitle(row.channel)}
               <span class={`small ${row.placement === "wrong" ? "bad" : "soft"}`}>
                 {" "}
-                {WORD[row.placement]}
+                {PLACEMENT_NAMES[row.placement]}
               </span>
-              {row.sidesLost ? <span class="small bad"> · its sides are lost</span> : null}
+              {row.sidesLost ? <span class="small bad"> · L/R lost</span> : null}
             </th>
-            <td>{row.stands ?? "–"}</td>
-            <td>{row.heard ?? "silent"}</td>
+            <td>{formatSideCell(row.stands, "–")}</td>
+            <td>{formatSideCell(row.heard, "silent")}</td>
             <td>{level(row.sides[0])}</td>
             <td>{level(row.sides[1])}</td>
             <td>{formatDifference(row)}</td>

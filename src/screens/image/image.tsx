@@ -1,7 +1,7 @@
 import { isSwapped } from "../../core/mix/pair-order";
-import { describeImage } from "../../core/statements";
 import { swapBus } from "../../document/commands/buses";
 import { current, run } from "../../document/store";
+import { describeImage } from "../../text/image";
 import { Explain } from "../../ui/explain";
 import { Icon } from "../../ui/icon";
 import { lazy } from "../../ui/lazy";

@@ -1,10 +1,9 @@
-import { formatTally } from "../../core/heardsaid";
 import type { Listener } from "../../core/model/setup";
-import { describeImage } from "../../core/statements";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, figures, run } from "../../document/store";
+import { describeImage, formatTally } from "../../text/image";
 import { Pick, Tick } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
 import { TextField } from "../../ui/text-field";
@@ -48,11 +47,11 @@ const Fields = ({ listener }: { listener: Listener }) => {
       {audience ? null : (
         <>
           <Tick
-            label="Left and right flipped at this mixer"
+            label="Flip L/R at this mixer"
             value={listener.flipped}
             onValue={(flipped) => edit({ flipped })}
           />
-          <Tick label="Hears both sides in one" value={listener.mono} onValue={(mono) => edit({ mono })} />
+          <Tick label="Mono at this mixer" value={listener.mono} onValue={(mono) => edit({ mono })} />
           <Tick
             label="Matters most"
             value={wishes.first === listener.id}
@@ -64,9 +63,9 @@ const Fields = ({ listener }: { listener: Listener }) => {
       {listener.kind === "performer" ? (
         <button
           type="button"
-          onClick={() => runWithWord(removeListener(listener.id), `${listenerName(listener.id)} taken away`)}
+          onClick={() => runWithWord(removeListener(listener.id), `${listenerName(listener.id)} removed`)}
         >
-          Take away
+          Remove
         </button>
       ) : null}
     </div>
@@ -79,7 +78,9 @@ export const Listeners = () => {
   return (
     <section class="stack" aria-labelledby="listeners">
       <h2 id="listeners">Who hears what</h2>
-      <p class="soft small">Score: −1 reversed, 0 no sides, +1 correct; outer pieces count more.</p>
+      <p class="soft small">
+        Score: −1 all swapped, 0 all centred, +1 all on the right side; outer pieces count more.
+      </p>
       <ul class="stack">
         {setup.listeners.map((listener, at) => {
           const image = figures.value.images[at];

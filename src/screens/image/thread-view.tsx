@@ -1,7 +1,7 @@
 import type { Listener } from "../../core/model/setup";
-import { listenerName } from "../../core/names";
 import type { Image } from "../../core/stereo/image";
 import { earPosition, lateralPosition } from "../../core/stereo/position";
+import { listenerName } from "../../text/names";
 import { type Thread, Threads } from "../../ui/threads";
 import { channelTitle } from "../shown-names";
 

@@ -1,14 +1,15 @@
 import { computed } from "@preact/signals";
 import { busOf, earGains } from "../../core/mix/ear-gains";
 import type { Listener, Setup } from "../../core/model/setup";
-import { listenerName } from "../../core/names";
 import { applyRepair, repairsFor } from "../../core/repair/repairs";
 import { situationOf } from "../../core/repair/situation";
-import { describeImage, type Statement } from "../../core/statements";
 import { imagesOf } from "../../core/stereo/image";
-import { capitalised } from "../../core/words";
 import { current } from "../../document/store";
 import { gainsOf, type ViewGains, type ViewName, type Views } from "../../listen/views";
+import { describeImage } from "../../text/image";
+import { listenerName } from "../../text/names";
+import type { Statement } from "../../text/statement";
+import { capitalised } from "../../text/words";
 import { chosenListener } from "../state";
 import type { Voices } from "./material";
 

@@ -1,13 +1,13 @@
 import { useSignal } from "@preact/signals";
 import { type ListLine, type ListMode, withList } from "../../core/inputs/list";
 import { listChanges, moves } from "../../core/inputs/list-changes";
-import { formatCount } from "../../core/words";
 import { replaceSetup } from "../../document/commands/apply";
 import { tooMuch } from "../../document/limits";
 import { current, readOnly } from "../../document/store";
 import type { CsvTable, Delimiter } from "../../shelf/csv";
 import { guessMapping } from "../../shelf/csv-columns";
 import { readList } from "../../shelf/csv-list";
+import { formatCount } from "../../text/words";
 import { Choice } from "../../ui/choice";
 import { Sentences } from "../../ui/sentences";
 import { runWithWord } from "../act";

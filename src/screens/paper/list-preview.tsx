@@ -1,8 +1,8 @@
 import { type ListChange, moves } from "../../core/inputs/list-changes";
 import { isolated } from "../../core/lib/direction";
 import type { PanNotation } from "../../core/pan/notation-styles";
-import { formatCount } from "../../core/words";
 import type { CellFault } from "../../shelf/csv-row";
+import { formatCount } from "../../text/words";
 import { Portion } from "../../ui/portion";
 import { columnLetters } from "./column-letters";
 import { describeChange, describeCounts, describeNew } from "./list-words";

@@ -1,12 +1,12 @@
 import type { ListRow } from "../../core/inputs/list";
 import type { FieldChange, ListChange } from "../../core/inputs/list-changes";
 import type { ListFeed } from "../../core/inputs/list-feeds";
-import { TAP_NAMES } from "../../core/inputs/taps";
 import { asTyped, formatEntry } from "../../core/lib/number";
 import { formatPan } from "../../core/pan/notation";
 import type { PanNotation } from "../../core/pan/notation-styles";
-import { formatCount, formatList } from "../../core/words";
 import { KIND_WORDS } from "../../shelf/csv-cells";
+import { TAP_NAMES } from "../../text/taps";
+import { formatCount, formatList } from "../../text/words";
 
 const SIDES = { left: " L", right: " R", both: "" } as const;
 

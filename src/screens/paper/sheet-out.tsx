@@ -41,9 +41,9 @@ export const SheetOut = () => {
     <>
       <p class="soft small">
         {count > ONE_PAGE
-          ? `A4 or Letter, for taping to the console; up to ${ONE_PAGE} inputs fit on one page, these ${count} may take more:`
-          : "One page, A4 or Letter, for taping to the console:"}{" "}
-        every input with what it takes, tick boxes for console and stage.
+          ? `A4 or Letter, for taping to the desk; up to ${ONE_PAGE} inputs fit on one page, these ${count} may take more:`
+          : "One page, A4 or Letter, for taping to the desk:"}{" "}
+        every input with what it takes, tick boxes for desk and stage.
       </p>
       <div class="row">
         <button type="button" class="main" onClick={print}>
@@ -55,7 +55,7 @@ export const SheetOut = () => {
             sendCsv(
               current.value.name,
               "patch sheet",
-              sheetToCsv(figures.value.patch.rows, csvStyle(navigator.language)),
+              sheetToCsv(current.value, figures.value.patch.rows, csvStyle(navigator.language)),
             )
           }
         >

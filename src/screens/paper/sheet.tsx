@@ -1,32 +1,36 @@
 import type { SheetRow } from "../../core/inputs/sheet";
 import { once } from "../../core/lib/memo";
-import { formatNumber } from "../../core/lib/number";
-import { formatCount } from "../../core/words";
 import { current, figures } from "../../document/store";
+import { SHEET_COLUMNS, type SheetColumn } from "../../text/sheet";
+import { formatCount } from "../../text/words";
 import { setupName } from "../shown-names";
 
 // The first format costs a slow phone a tenth of a second: made when it is wanted, not when this is loaded.
 const day = once(() => new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }));
 
-const SWAPPED = { "": "", "on purpose": "⇄ swapped pair", "by mistake": "⇄ REVERSED BY MISTAKE" } as const;
+const columns: readonly [string, SheetColumn][] = Object.entries(SHEET_COLUMNS).slice(1);
 
-const Row = ({ row }: { row: SheetRow }) => (
-  <tr class={row.on === false ? "off" : ""}>
-    <th scope="row">{row.input}</th>
+const Cell = ({ name, text, row }: { name: string; text: string; row: SheetRow }) => {
+  const shown = name === "name" && !row.feed ? "free" : text;
+  const loud = (name === "name" && row.feed) || name === "swapped" || (name === "on" && text === "off");
+  return (
     <td>
-      <span class="cut">
-        {row.name === "" ? "free" : <b>{row.name}</b>} {row.over ? <b>BEYOND THE COUNT</b> : null}{" "}
-        <b>{SWAPPED[row.swapped]}</b>
+      <span class={name === "name" || name === "from" ? "cut" : ""}>
+        {loud ? <b>{name === "on" ? shown.toUpperCase() : shown}</b> : shown}
+        {name === "name" && row.over ? <b> BEYOND THE LAST INPUT</b> : null}
       </span>
     </td>
-    <td>
-      <span class="cut">{row.from}</span>
-    </td>
-    <td>{row.tap}</td>
-    <td>{row.on === null ? "" : row.on ? "on" : <b>OFF</b>}</td>
-    <td>{row.trim === null ? "" : formatNumber(row.trim, 1)}</td>
-    <td>{row.name === "" ? null : <i class="box" />}</td>
-    <td>{row.name === "" ? null : <i class="box" />}</td>
+  );
+};
+
+const Row = ({ row }: { row: SheetRow }) => (
+  <tr class={row.feed?.on === false ? "off" : ""}>
+    <th scope="row">{row.input}</th>
+    {columns.map(([name, { cell }]) => (
+      <Cell key={name} name={name} text={cell(row, current.value)} row={row} />
+    ))}
+    <td>{row.feed ? <i class="box" /> : null}</td>
+    <td>{row.feed ? <i class="box" /> : null}</td>
   </tr>
 );
 
@@ -34,14 +38,14 @@ const Row = ({ row }: { row: SheetRow }) => (
 export const Sheet = ({ today }: { today: Date }) => {
   const { example, monitor } = current.value;
   const { rows, usage } = figures.value.patch;
-  const over = usage.over.length === 0 ? "" : `, ${usage.over.length} beyond the count`;
+  const over = usage.over.length === 0 ? "" : `, ${usage.over.length} beyond the last`;
   return (
     <article class="sheet" style={{ "--rows": String(rows.length) }}>
       <header>
         <h1 class="cut">{setupName(current.value)}</h1>
         <p>
           Patch sheet · {day().format(today)} · {usage.used.length} of{" "}
-          {formatCount(monitor.inputCount, "input")} in use
+          {formatCount(monitor.inputCount, "input")} used
           {over}
           {example ? <b class="invented">EXAMPLE · INVENTED DATA</b> : null}
         </p>
@@ -49,13 +53,12 @@ export const Sheet = ({ today }: { today: Date }) => {
       <table>
         <thead>
           <tr>
-            <th scope="col">Input</th>
-            <th scope="col">Name</th>
-            <th scope="col">From</th>
-            <th scope="col">Tap point</th>
-            <th scope="col">On</th>
-            <th scope="col">Trim, dB</th>
-            <th scope="col">Console</th>
+            {Object.values(SHEET_COLUMNS).map(({ head }) => (
+              <th scope="col" key={head}>
+                {head}
+              </th>
+            ))}
+            <th scope="col">Desk</th>
             <th scope="col">Stage</th>
           </tr>
         </thead>
@@ -65,10 +68,7 @@ export const Sheet = ({ today }: { today: Date }) => {
           ))}
         </tbody>
       </table>
-      <footer>
-        Console: patched as written. Stage: heard at the mixer in this input. ⇄ the sides of a pair lie in
-        reverse order.
-      </footer>
+      <footer>Desk: patched as written. Stage: heard at the mixer in this input.</footer>
     </article>
   );
 };

@@ -1,7 +1,6 @@
-import { partOf } from "../../core/inputs/sheet";
 import type { Feed, Setup } from "../../core/model/setup";
 import { linesOf, sidesOf } from "../../core/model/sides";
-import { busName, nameOr } from "../../core/names";
+import { formatFeed, formatFeedKind } from "../../text/sheet";
 
 /** The key of a feed in the list of all of them; "" for none. */
 export const feedKey = (feed: Feed | undefined): string => {
@@ -16,16 +15,19 @@ export const feedOptions = (setup: Setup): readonly FeedOption[] => {
   const sides = setup.buses.flatMap((bus) =>
     sidesOf(bus).map((side): FeedOption => {
       const feed: Feed = { kind: "bus", bus: bus.id, side };
-      return [feedKey(feed), `${busName(bus)}, ${partOf(feed, bus.stereo)}`, feed];
+      return [
+        feedKey(feed),
+        `${formatFeed(setup, feed, bus.stereo)}, ${formatFeedKind(feed, bus.stereo)}`,
+        feed,
+      ];
     }),
   );
   const channels = setup.channels.flatMap((channel) => {
-    const name = nameOr(channel, "channel");
     const stereo = channel.lines === 2;
-    const channels = stereo ? ([...linesOf(channel), "both"] as const) : linesOf(channel);
-    return channels.map((side): FeedOption => {
+    const sides = stereo ? ([...linesOf(channel), "both"] as const) : linesOf(channel);
+    return sides.map((side): FeedOption => {
       const feed: Feed = { kind: "channel", channel: channel.id, side };
-      return [feedKey(feed), stereo ? `${name}, ${partOf(feed, stereo)}` : name, feed];
+      return [feedKey(feed), `${formatFeed(setup, feed, stereo)}, ${formatFeedKind(feed, stereo)}`, feed];
     });
   });
   return [...sides, ...channels];

@@ -2,42 +2,49 @@ import { computed } from "@preact/signals";
 import { applyWay, waysToFree } from "../../core/inputs/free";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
+import { describeLosses, describeWay } from "../../text/free-inputs";
 import { Explain } from "../../ui/explain";
 import { Sentences } from "../../ui/sentences";
 import { runWithWord } from "../act";
-import { FitsHelp } from "./help";
+import { WaysHelp } from "./help";
 
-const found = computed(() => waysToFree(current.value));
+const found = computed(() =>
+  waysToFree(current.value).map((way) => ({
+    way,
+    says: describeWay(current.value, way),
+    loses: describeLosses(current.value, way),
+  })),
+);
 
-/** The cheapest ways back under the input count, each with what it loses. Loaded only when something is over. */
-export const Fits = () => {
+/** The cheapest ways to free inputs, each with what it loses. Loaded only when something is over. */
+export const WaysToFree = () => {
   return (
-    <section class="stack" aria-labelledby="fits">
-      <h2 id="fits">Ways back under the count, cheapest first</h2>
+    <section class="stack" aria-labelledby="ways">
+      <h2 id="ways">Ways to free inputs, cheapest first</h2>
       <ol class="stack">
-        {found.value.map((fit, at) => (
-          <li class="card stack" key={fit.says}>
+        {found.value.map(({ way, says, loses }, at) => (
+          <li class="card stack" key={says}>
             <p>
-              <b>{fit.says}</b>
+              <b>{says}</b>
             </p>
-            <Sentences says={fit.loses} />
+            <Sentences says={loses} />
             <button
               type="button"
               class={at === 0 ? "main" : ""}
               onClick={() =>
                 runWithWord(
-                  replaceSetup("make room", (s) => applyWay(s, fit)),
-                  "Room made",
+                  replaceSetup("free inputs", (s) => applyWay(s, way)),
+                  `Plan changed. At the desk: ${says}`,
                 )
               }
             >
-              Do this
+              Apply to plan
             </button>
           </li>
         ))}
       </ol>
       <Explain about="What these lose, and their order">
-        <FitsHelp />
+        <WaysHelp />
       </Explain>
     </section>
   );

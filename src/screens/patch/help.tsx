@@ -1,6 +1,7 @@
-import { TAP_NAMES } from "../../core/inputs/taps";
 import { levelOf, levelOfPower } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
+import { TAP_NAMES } from "../../text/taps";
+import { capitalised } from "../../text/words";
 
 const change = (level: number): string => `${formatNumber(level, 2)} dB`;
 
@@ -8,35 +9,32 @@ const change = (level: number): string => `${formatNumber(level, 2)} dB`;
 export const PatchHelp = () => (
   <>
     <p>
-      Heard twice: the same channel by an input of its own and inside a bus. Equally loud, in step and of the
-      same polarity it comes up by 20 lg 2 = {change(levelOf(2))}; of opposite polarity it cancels. The figure
+      Heard twice: the same channel as a direct out and in a bus. Equally loud, in step and of the same
+      polarity it comes up by 20 lg 2 = {change(levelOf(2))}; of opposite polarity it cancels. The figure
       shown is for both up alike at the listener’s mixer, without any delay between them.
     </p>
     <p>
-      Tap points. {TAP_NAMES["pre-hpf"]}: rumble comes along. {TAP_NAMES["pre-eq"]}: no equaliser, no
-      compressor. {TAP_NAMES["pre-fader"]}: processed, and FOH’s fader does not move it.{" "}
-      {TAP_NAMES["post-fader"]}: every ride and mute of FOH is heard in the ears.
+      Tap points. {capitalised(TAP_NAMES["pre-hpf"])}: rumble comes along. {capitalised(TAP_NAMES["pre-eq"])}:
+      no EQ, no compressor. {capitalised(TAP_NAMES["pre-fader"])}: processed, and the FOH fader does not move
+      it. {capitalised(TAP_NAMES["post-fader"])}: every fader move and mute of FOH is heard in the ears.
     </p>
     <p>Source: level arithmetic; what fits which tap point is common practice, no source.</p>
   </>
 );
 
-/** What the ways back under the count lose, and how they are ordered. */
-export const FitsHelp = () => (
+/** What the ways to free inputs lose, and how they are ordered. */
+export const WaysHelp = () => (
   <>
     <p>
-      To mono: what is in the middle of a pair comes up by 10 lg 2 = {change(levelOfPower(2))} against what is
-      at one side, and every image goes to the middle. Summed: n equally loud channels need 10 lg n dB of
-      headroom (two {change(levelOfPower(2))}, four {change(levelOfPower(4))}) and can no longer be mixed
+      To mono: what is in the centre of a pair comes up by 10 lg 2 = {change(levelOfPower(2))} against what is
+      at one side, and every image goes to the centre. Mixed to a bus: n equally loud channels need 10 lg n dB
+      of headroom (two {change(levelOfPower(2))}, four {change(levelOfPower(4))}) and can no longer be mixed
       apart.
     </p>
     <p>
       Every set of moves is tried. Cheapest first means: what is missed least, in points for each move; what
       everybody needs at a level of their own costs most.
     </p>
-    <p>
-      Source: level arithmetic of signals that have nothing to do with each other; the points are common
-      practice, no source.
-    </p>
+    <p>Source: level arithmetic of uncorrelated signals; the points are common practice, no source.</p>
   </>
 );

@@ -12,7 +12,7 @@ export const InputList = ({ rows }: { rows: readonly SheetRow[] }) => (
     items={rows.map((row) => ({
       key: String(row.input),
       name: `input ${row.input}`,
-      fixed: row.name === "",
+      fixed: row.feed === null,
     }))}
     onMove={(from, to) => {
       const input = current.value.monitor.inputs[from] ?? null;

@@ -1,11 +1,12 @@
 import type { SheetRow } from "../../core/inputs/sheet";
-import { TAP_NAMES } from "../../core/inputs/taps";
 import type { MonitorInput, TapPoint } from "../../core/model/setup";
 import { newInput } from "../../document/commands/assign";
 import { swapBus } from "../../document/commands/buses";
 import { editChannel } from "../../document/commands/channels";
 import { editInput, setInput, swapLines } from "../../document/commands/inputs";
 import { current, endDrag, run } from "../../document/store";
+import { formatRowName, SHEET_COLUMNS } from "../../text/sheet";
+import { TAP_NAMES } from "../../text/taps";
 import { Pick, Tick } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
 import { runOrSay, typing } from "../act";
@@ -47,15 +48,12 @@ const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
       <Tick label="On" value={input.on} onValue={(on) => run(editInput(at, { on }))} />
       {bus?.stereo ? (
         <button type="button" onClick={() => run(swapBus(bus.id))}>
-          Swap the sides of {busTitle(bus.id)}
+          Swap {busTitle(bus.id)} L/R
         </button>
       ) : null}
       {feed.kind === "channel" && feed.side !== "both" ? (
-        <button
-          type="button"
-          onClick={() => runOrSay(swapLines(feed.channel), "Only one of the channels has an input")}
-        >
-          Swap the channels of {channelTitle(feed.channel)}
+        <button type="button" onClick={() => runOrSay(swapLines(feed.channel), "Only one side has an input")}>
+          Swap {channelTitle(feed.channel)} L/R
         </button>
       ) : null}
     </>
@@ -66,26 +64,31 @@ const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
 export const InputRow = ({ row }: { row: SheetRow }) => {
   const setup = current.value;
   const at = row.input - 1;
-  const input = setup.monitor.inputs[at] ?? null;
+  const { feed } = row;
+  const input = feed?.input ?? null;
   const options = feedOptions(setup);
-  const more = [row.part, row.tap, row.swapped && `reversed ${row.swapped}`].filter(Boolean).join(" · ");
+  const columns = [SHEET_COLUMNS.from, SHEET_COLUMNS.tap, SHEET_COLUMNS.swapped] as const;
+  const more = columns
+    .map(({ cell }) => cell(row, setup))
+    .filter(Boolean)
+    .join(" · ");
   return (
     <details class={`input${row.over ? " over" : ""}`}>
       <summary>
         <span class="slot-number">{row.input}</span>
         <span class="grow">
-          {row.name === "" ? <span class="soft">free</span> : row.name}
+          {feed ? formatRowName(setup, row) : <span class="soft">free</span>}
           <br />
           <span class="soft small">{more}</span>
         </span>
-        {row.on === false ? <b class="bad">off</b> : null}
+        {input?.on === false ? <b class="bad">off</b> : null}
         {row.over ? <b class="bad">over</b> : null}
       </summary>
       <div class="fields">
         <Pick
           label={`Input ${row.input} takes`}
           value={feedKey(input?.feed)}
-          options={[["", "nothing, free"], ...options.map(([key, name]) => [key, name] as const)]}
+          options={[["", "free"], ...options.map(([key, name]) => [key, name] as const)]}
           onValue={(key) => {
             const feed = options.find(([k]) => k === key)?.[2];
             run(setInput(at, feed ? { ...(input ?? newInput(feed)), feed } : null));

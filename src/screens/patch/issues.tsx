@@ -1,35 +1,37 @@
-import { applyEdits, type PatchIssue, type Severity } from "../../core/inputs/issue";
+import { applyEdits, type Issue, type Severity } from "../../core/inputs/issue";
 import { replaceSetup } from "../../document/commands/apply";
+import { current } from "../../document/store";
+import { describeIssue, SEVERITY_NAMES } from "../../text/issues";
 import { runWithWord } from "../act";
 
 const CLASS: { readonly [severity in Severity]: string } = { fault: "bad", warn: "warn", note: "" };
-const WORD: { readonly [severity in Severity]: string } = { fault: "Fault", warn: "Look here", note: "Note" };
 
 /** What is wrong or doubtful in the patch, each with what to do. */
-export const Flags = ({ flags }: { flags: readonly PatchIssue[] }) => {
+export const Issues = ({ issues }: { issues: readonly Issue[] }) => {
   return (
-    <section class="stack" aria-labelledby="flags">
-      <h2 id="flags">To look at</h2>
+    <section class="stack" aria-labelledby="issues">
+      <h2 id="issues">Issues</h2>
       <ul class="stack">
-        {flags.map((flag) => {
-          const { fix } = flag;
+        {issues.map((issue) => {
+          const { fix } = issue;
+          const { says, remedy } = describeIssue(current.value, issue);
           return (
-            <li class={`notice ${CLASS[flag.severity]}`} key={`${flag.code} ${flag.says}`}>
+            <li class={`notice ${CLASS[issue.severity]}`} key={`${issue.code} ${says}`}>
               <p>
-                <b>{WORD[flag.severity]}:</b> {flag.says}
+                <b>{SEVERITY_NAMES[issue.severity]}:</b> {says}
               </p>
-              <p class="soft small">{flag.remedy}</p>
+              <p class="soft small">{remedy}</p>
               {fix ? (
                 <button
                   type="button"
                   onClick={() =>
                     runWithWord(
-                      replaceSetup("put right", (s) => applyEdits(s, fix)),
-                      "Put right",
+                      replaceSetup("fix", (s) => applyEdits(s, fix)),
+                      `Plan changed. At the desk: ${remedy}`,
                     )
                   }
                 >
-                  Mend it
+                  Fix
                 </button>
               ) : null}
             </li>

@@ -9,16 +9,16 @@ export const Unplaced = ({ usage }: { usage: Usage }) => {
   if (buses.length + usage.channelsWithout.length === 0) return null;
   return (
     <details class="card">
-      <summary>Without an input: {buses.length + usage.channelsWithout.length}</summary>
+      <summary>Unassigned: {buses.length + usage.channelsWithout.length}</summary>
       <div class="row">
         {buses.map((id) => (
           <button type="button" key={id} onClick={() => runOrSay(assignBus(id), full("inputs"))}>
-            Place {busTitle(id)}
+            Assign {busTitle(id)}
           </button>
         ))}
         {usage.channelsWithout.map((id) => (
           <button type="button" key={id} onClick={() => runOrSay(assignChannel(id), full("inputs"))}>
-            Place {channelTitle(id)}
+            Assign {channelTitle(id)}
           </button>
         ))}
       </div>

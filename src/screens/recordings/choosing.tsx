@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { formatClock } from "../../core/lib/number";
 import type { TrackPlace } from "../../core/measure/bus-gains";
-import { formatCount } from "../../core/words";
 import { current } from "../../document/store";
 import { ACCEPTED } from "../../measure/kinds";
+import { formatCount } from "../../text/words";
 import { Choice, Pick } from "../../ui/choice";
 import { Table } from "../../ui/table";
 import { FileButton } from "../file-button";

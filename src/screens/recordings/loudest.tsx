@@ -1,9 +1,9 @@
-import { formatDb } from "../../core/headroom/say";
 import { formatClock, formatPercent } from "../../core/lib/number";
 import type { TrackPlace } from "../../core/measure/bus-gains";
 import type { MeasuredFigures } from "../../core/measure/figures";
 import { STEP } from "../../core/measure/gate";
 import { courseLevels, type Maker, makersOf } from "../../core/measure/loudest";
+import { formatDb } from "../../text/headroom";
 import { Course } from "../../ui/course";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";

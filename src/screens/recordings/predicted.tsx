@@ -1,12 +1,12 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { formatLevelError, type LevelError } from "../../core/headroom/level-error";
-import { CEILING, formatDb, formatHeadroom } from "../../core/headroom/say";
+import type { LevelError } from "../../core/headroom/level-error";
 import type { BusPredicted, Predicted, PredictedName } from "../../core/measure/predicted";
 import type { Bus } from "../../core/model/setup";
 import type { Outlet } from "../../core/model/units";
-import { busName } from "../../core/names";
-import { capitalised } from "../../core/words";
+import { formatDb, formatHeadroom, formatLevelError, STAGE_NAMES } from "../../text/headroom";
+import { busName } from "../../text/names";
+import { capitalised } from "../../text/words";
 import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Sentences } from "../../ui/sentences";
@@ -94,7 +94,7 @@ const Headroom = ({ of }: { of: BusPredicted }) => (
     {of.ceilings.map((c) => (
       <Row
         key={c.place}
-        name={capitalised(CEILING[c.place])}
+        name={capitalised(STAGE_NAMES[c.place])}
         of={c}
         stale={of.stale}
         over={c.state === "over"}

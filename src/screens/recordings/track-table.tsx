@@ -3,8 +3,8 @@ import { formatClock, formatNumber, formatPercent } from "../../core/lib/number"
 import type { TrackPlace } from "../../core/measure/bus-gains";
 import type { MeasuredFigures, TrackFigures } from "../../core/measure/figures";
 import { BLOCK_STEPS, GATE, STEP } from "../../core/measure/gate";
-import { formatCount } from "../../core/words";
 import { current } from "../../document/store";
+import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";

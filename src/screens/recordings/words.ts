@@ -2,7 +2,7 @@ import { formatNumber, formatSigned } from "../../core/lib/number";
 import type { TrackPlace } from "../../core/measure/bus-gains";
 import type { Channel } from "../../core/model/setup";
 import type { Db } from "../../core/model/units";
-import { nameOr } from "../../core/names";
+import { nameOr } from "../../text/names";
 
 /** A level that may be missing. */
 export const level = (value: Db | null, digits = 1): string =>

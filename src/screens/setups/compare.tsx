@@ -1,11 +1,11 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { formatCount } from "../../core/words";
 import { differences } from "../../document/compare";
 import { readSetupText } from "../../document/read-setup";
 import type { SetupFile } from "../../document/schema";
 import { shelf } from "../../shelf/here";
 import { troubleOf } from "../../shelf/trouble";
+import { formatCount } from "../../text/words";
 import { Pick } from "../../ui/choice";
 import { setupName } from "../shown-names";
 import { Facts } from "./facts";

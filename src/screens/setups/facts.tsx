@@ -1,5 +1,5 @@
-import { formatCount, formatList } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
+import { formatCount, formatList } from "../../text/words";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { HANDS } from "../shown-names";

@@ -1,7 +1,7 @@
-import { formatCount } from "../../core/words";
 import { printBackup } from "../../shelf/backup";
 import { shelf } from "../../shelf/here";
 import { saveFile } from "../../shelf/share";
+import { formatCount } from "../../text/words";
 import { attempt } from "../attempt";
 import { FileButton } from "../file-button";
 import { oneAtATime } from "../one-at-a-time";

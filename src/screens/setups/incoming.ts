@@ -1,8 +1,8 @@
 import { signal } from "@preact/signals";
 import { quoted } from "../../core/lib/direction";
-import { formatCount, formatList } from "../../core/words";
 import type { ReadSetup } from "../../document/read-setup";
 import { readAway } from "../../shelf/away";
+import { formatCount, formatList } from "../../text/words";
 import { goTo, receivedLink, replacePlace } from "../route";
 
 /** Setups from outside, to be looked at before anything of them is saved. */

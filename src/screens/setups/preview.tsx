@@ -1,10 +1,10 @@
 import { useSignal } from "@preact/signals";
-import { formatCount } from "../../core/words";
 import type { ReadSetup } from "../../document/read-setup";
 import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";
 import { restore } from "../../shelf/backup";
 import { shelf } from "../../shelf/here";
+import { formatCount } from "../../text/words";
 import { Tick } from "../../ui/choice";
 import { Portion } from "../../ui/portion";
 import { Verdict } from "../../ui/verdict";

@@ -1,10 +1,10 @@
 import "./setups.css";
 import { useLayoutEffect } from "preact/hooks";
-import { formatCount } from "../../core/words";
 import { setNote } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, readOnly } from "../../document/store";
 import { shelf } from "../../shelf/here";
+import { formatCount } from "../../text/words";
 import { Fold } from "../../ui/fold";
 import { TextField } from "../../ui/text-field";
 import { Verdict } from "../../ui/verdict";

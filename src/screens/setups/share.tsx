@@ -1,13 +1,13 @@
 import "./setups.css";
 import { useSignal } from "@preact/signals";
 import { useLayoutEffect } from "preact/hooks";
-import { reasonOf } from "../../core/words";
 import type { SetupFile } from "../../document/schema";
 import { current } from "../../document/store";
 import { exportFile } from "../../shelf/file";
 import { toLink } from "../../shelf/link";
 import { type QrCode, qrOf } from "../../shelf/qr";
 import { type Shared, shareFile, shareLink } from "../../shelf/share";
+import { reasonOf } from "../../text/words";
 import { asFile } from "../as-file";
 import { setupName } from "../shown-names";
 

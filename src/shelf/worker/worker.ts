@@ -1,5 +1,5 @@
-import { reasonOf } from "../../core/words";
 import { type ReadSetup, readSetup } from "../../document/read-setup";
+import { reasonOf } from "../../text/words";
 import type { Reply, Task } from "../away";
 import { readFile } from "../file";
 import { fromLink } from "../link";

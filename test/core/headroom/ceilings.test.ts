@@ -10,15 +10,15 @@ const at = (...likely: Sides): Ceiling =>
 const stateAt = (peak: Db) => at(peak, peak).state;
 
 it("a peak that just meets the ceiling is not over it", () => {
-  expect(stateAt(0)).toBe("inside margin");
-  expect(stateAt(SLACK / 2)).toBe("inside margin");
+  expect(stateAt(0)).toBe("under target");
+  expect(stateAt(SLACK / 2)).toBe("under target");
   expect(stateAt(2 * SLACK)).toBe("over");
 });
 
 it("a peak that just leaves the margin is fine", () => {
   expect(stateAt(-MARGIN)).toBe("fine");
   expect(stateAt(-MARGIN + SLACK / 2)).toBe("fine");
-  expect(stateAt(-MARGIN + 2 * SLACK)).toBe("inside margin");
+  expect(stateAt(-MARGIN + 2 * SLACK)).toBe("under target");
 });
 
 it("names the left side where both come as close, and the right where it comes closer", () => {

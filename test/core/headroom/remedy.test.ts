@@ -66,9 +66,9 @@ describe("ceilings", () => {
   });
 
   it("names the lowest, the first of equals, and the side that comes closest", () => {
-    expect(one({}, 15).lowest).toMatchObject({ place: "input", side: "left", state: "inside margin" });
+    expect(one({}, 15).lowest).toMatchObject({ place: "input", side: "left", state: "under target" });
     expect(one({}, 24).lowest).toMatchObject({ place: "bus", state: "fine" });
-    expect(one({ trim: 3 }, 24).lowest).toMatchObject({ place: "output", state: "inside margin" });
+    expect(one({ trim: 3 }, 24).lowest).toMatchObject({ place: "output", state: "under target" });
     expect(one({ trim: 7 }, 24).lowest).toMatchObject({ place: "output", state: "over" });
     expect(figuresOf(setupOf([channel("a", { pan: 0.4 })])).lowest.side).toBe("right");
   });
@@ -141,7 +141,7 @@ describe("what restores the margin", () => {
     let none = 0;
     fc.assert(
       fc.property(anySetup(6), (any) => {
-        const setup = { ...any, console: { ...any.desk, levelStep: 3 } };
+        const setup = { ...any, desk: { ...any.desk, levelStep: 3 } };
         const { remedy } = figuresOf(setup);
         if (!remedy) return;
         const restored = (sends: readonly string[], by: number) =>
@@ -274,7 +274,7 @@ describe("what restores the margin", () => {
     const setup = setupOf([channel("kick", { peak: -2 + hair, pan: -1 })]);
     const by = figuresOf(setup).remedy?.fewest?.by ?? 0;
     expectNear(by, 4.1, 1e-9);
-    expect(figuresOf(allPulled(setup, 4)).lowest.state).toBe("inside margin");
+    expect(figuresOf(allPulled(setup, 4)).lowest.state).toBe("under target");
     expect(figuresOf(allPulled(setup, by)).lowest.state).toBe("fine");
   });
 });

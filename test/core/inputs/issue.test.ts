@@ -9,17 +9,16 @@ const KEYS = channel("Keys", { lines: 2 });
 const [DL, DR] = [side("Drums", "left"), side("Drums", "right")];
 const KL = direct("Keys", "left");
 
-describe("a flag", () => {
+describe("an issue", () => {
   it("leaves empty what it does not concern", () => {
-    expect(issue("off", "warn", {}, "a", "b")).toEqual({
-      code: "off",
+    expect(issue("only one side", "warn", {}, { missing: "left" })).toEqual({
+      code: "only one side",
       severity: "warn",
       inputs: [],
       channels: [],
       buses: [],
       listeners: [],
-      says: "a",
-      remedy: "b",
+      values: { missing: "left" },
     });
   });
 
@@ -50,7 +49,7 @@ describe("a flag", () => {
       ["warn", "patched twice", 0],
       ["warn", "off", 1],
       ["warn", "unfed channel", undefined],
-      ["note", "unfed listener", undefined],
+      ["note", "no bus", undefined],
     ]);
   });
 });

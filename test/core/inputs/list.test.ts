@@ -82,7 +82,7 @@ describe("an input list", () => {
 
   it("changes a channel of the same name, which keeps its sends and inputs", () => {
     const after = withList(base, [{ ...row, name: " vox ", gatedRms: -3 }], "add");
-    expect(after.channels).toMatchObject([{ id: "s1" }, { id: "s2", level: -3 }]);
+    expect(after.channels).toMatchObject([{ id: "s1" }, { id: "s2", gatedRms: -3 }]);
     expect(after.buses).toEqual(base.buses);
     expect(after.monitor.inputs).toEqual(base.monitor.inputs);
   });
@@ -90,7 +90,7 @@ describe("an input list", () => {
   it("finds a channel by its name, the first one too, with or without spaces around it on either side", () => {
     const spaced = { ...base, channels: [channel("s1", { name: "Bass " }), channel("s2", { name: "Vox" })] };
     const after = withList(spaced, [{ ...row, name: "bass", gatedRms: -3 }], "add");
-    expect(after.channels).toMatchObject([{ id: "s1", level: -3 }, { id: "s2" }]);
+    expect(after.channels).toMatchObject([{ id: "s1", gatedRms: -3 }, { id: "s2" }]);
   });
 
   const nothing = (name: string): ListLine => ({ ...wholeLine({ ...row, name }), says: {} });

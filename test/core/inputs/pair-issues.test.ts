@@ -28,15 +28,13 @@ describe("only one side of a pair", () => {
         channels: [],
         buses: ["Drums"],
         listeners: [],
-        says: "Only the left side of Drums is patched: what is on the other side is missing.",
-        remedy: "Patch the right side beside it, or make Drums mono.",
+        values: { missing: "right" },
         fix: [{ edit: "input", index: 2, to: DR }],
       },
     ]);
     expect(flags([null, KR])[0]).toMatchObject({
       channels: ["Keys"],
-      says: "Only the right channel of Keys is patched: what is on the other side is missing.",
-      remedy: "Patch the left channel beside it, or make Keys mono.",
+      values: { missing: "left" },
       fix: [{ edit: "input", index: 0, to: KL }],
     });
     // The very first input is a place too.
@@ -78,12 +76,14 @@ describe("the order of a pair", () => {
   it("is told where nothing says that it is meant in reverse", () => {
     expect(flags([DR, DL])).toEqual([
       expect.objectContaining({
-        code: "reversed",
+        code: "swapped",
         severity: "fault",
         inputs: [0, 1],
         buses: ["Drums"],
-        says: "Drums is patched in reverse order in inputs 1 and 2, and nothing says that it is meant.",
-        remedy: "Exchange inputs 1 and 2, or say that Drums is meant to be swapped.",
+        fix: [
+          { edit: "input", index: 1, to: DR },
+          { edit: "input", index: 0, to: DL },
+        ],
       }),
     ]);
     expect(flags([DL, DR])).toEqual([]);
@@ -94,8 +94,10 @@ describe("the order of a pair", () => {
       expect.objectContaining({
         code: "normal",
         severity: "fault",
-        says: "Drums is meant to be patched in reverse order, but lies straight in inputs 1 and 2.",
-        remedy: "Exchange inputs 1 and 2, or say that Drums is not meant to be swapped.",
+        fix: [
+          { edit: "input", index: 0, to: DR },
+          { edit: "input", index: 1, to: DL },
+        ],
       }),
     ]);
     expect(flags([DR, DL], { swapped: true })).toEqual([]);
@@ -106,8 +108,7 @@ describe("the order of a pair", () => {
     expect(flags(inputs)).toEqual([
       expect.objectContaining({
         channels: ["Keys"],
-        says: "Keys is patched in reverse order in inputs 1 and 2.",
-        remedy: "Exchange inputs 1 and 2.",
+        code: "swapped",
         fix: [
           { edit: "input", index: 1, to: direct("Keys", "right", { on: false }) },
           { edit: "input", index: 0, to: direct("Keys", "left", { trim: -2 }) },
@@ -125,8 +126,6 @@ describe("the place of a pair", () => {
         code: "split",
         severity: "warn",
         inputs: [0, 2],
-        says: "Drums lies in inputs 1 and 3, which are not neighbours: a mixer that links neighbours can’t make a pair of it.",
-        remedy: "Put both sides into neighbouring inputs.",
         fix: [
           { edit: "input", index: 0, to: null },
           { edit: "input", index: 2, to: null },
@@ -147,8 +146,6 @@ describe("the place of a pair", () => {
         code: "odd and even",
         severity: "note",
         inputs: [1, 2],
-        says: "Drums lies in inputs 2 and 3: a mixer that only links 1 and 2, 3 and 4 and so on can’t make a pair of it.",
-        remedy: "If yours is one of them, begin the pair in an odd input.",
       }),
     ]);
     expect(flags([null, null, DL, DR])).toEqual([]);
@@ -163,8 +160,7 @@ describe("a pair folded to mono", () => {
         severity: "note",
         inputs: [0, 1],
         buses: ["Drums"],
-        says: "Drums is folded to mono: inputs 1 and 2 carry the same.",
-        remedy: "One input is enough: free input 2.",
+        values: { spare: [1] },
         fix: [{ edit: "input", index: 1, to: null }],
       }),
     ]);

@@ -7,7 +7,6 @@ import { bus, channel, direct, listener, setup, side } from "./setups";
 const KICK = channel("Kick", { kind: "drum" });
 const TALK = channel("Talk", { kind: "talkback" });
 const KEYS = channel("Keys", { kind: "keys", lines: 2 });
-const RENAME = "Give each a name of its own: on the patch sheet nobody can tell them apart.";
 
 const found = (s: Setup, code: string) => reachIssues(s).filter((f) => f.code === code);
 
@@ -19,12 +18,7 @@ describe("a channel that nobody hears", () => {
     expect(flagFor(TALK)).toMatchObject({
       severity: "warn",
       channels: ["Talk"],
-      says: "Talk is in no input and in no patched sum: no player hears it.",
-      remedy: "Give it an input, or send it into a bus that is patched.",
-      fix: [
-        { edit: "input", index: 1, to: direct("Talk") },
-        { edit: "direct out", channel: "Talk", to: { tap: "pre-eq", on: true, trim: 0 } },
-      ],
+      fix: [{ edit: "input", index: 1, to: direct("Talk", "both", { tap: "pre-eq" }) }],
     });
   });
 
@@ -36,13 +30,36 @@ describe("a channel that nobody hears", () => {
   });
 });
 
+describe("channels that nobody hears", () => {
+  it("are one issue, put one after the other where there is room for all", () => {
+    const s = setup([KICK, TALK, KEYS], [], [direct("Kick")], 4, []);
+    const [all, ...others] = found(s, "unfed channel");
+    expect(others).toEqual([]);
+    expect(all).toMatchObject({
+      channels: ["Talk", "Keys"],
+      fix: [
+        { edit: "input", index: 1, to: direct("Talk", "both", { tap: "pre-eq" }) },
+        { edit: "input", index: 2, to: direct("Keys", "left") },
+        { edit: "input", index: 3, to: direct("Keys", "right") },
+      ],
+    });
+    const full = { ...s, monitor: { ...s.monitor, inputCount: 3 } };
+    expect(found(full, "unfed channel")[0]?.fix).toBeUndefined();
+  });
+});
+
 describe("a listener that hears nothing", () => {
-  const flagOf = (inputs: Parameters<typeof setup>[2], heard: string | null, fed = "Horns") =>
+  const flagOf = (
+    inputs: Parameters<typeof setup>[2],
+    heard: string | null,
+    fed = "Horns",
+    code = "unfed listener",
+  ) =>
     found(
       setup([KICK], [bus("Drums", ["Kick"]), bus("Horns", ["Kick"])], [side(fed, "left"), ...inputs], 16, [
         listener("l2", { name: "Mara, drums", bus: heard }),
       ]),
-      "unfed listener",
+      code,
     );
 
   it("is told the bus that has no input, or that is off", () => {
@@ -52,28 +69,22 @@ describe("a listener that hears nothing", () => {
         listeners: ["l2"],
         buses: ["Drums"],
         inputs: [],
-        says: "Mara hears Drums, which has no input.",
-        remedy: "Give Drums its inputs.",
+        values: { bus: "unassigned" },
       }),
     ]);
     expect(flagOf([side("Drums", "right", { on: false })], "Drums")).toEqual([
       expect.objectContaining({
         severity: "fault",
         inputs: [1],
-        says: "Mara hears Drums, which is off.",
-        remedy: "Switch Drums on.",
+        values: { bus: "off" },
       }),
     ]);
     expect(flagOf([], "Drums", "Drums")).toEqual([]);
   });
 
   it("is told that no bus is chosen; the audience never is", () => {
-    expect(flagOf([], null)).toEqual([
-      expect.objectContaining({
-        severity: "note",
-        listeners: ["l2"],
-        says: "Mara hears no bus, only what has an input of its own.",
-      }),
+    expect(flagOf([], null, "Horns", "no bus")).toEqual([
+      expect.objectContaining({ severity: "note", listeners: ["l2"] }),
     ]);
   });
 });
@@ -99,17 +110,16 @@ describe("names that two have", () => {
       [direct("Kick"), direct("k2"), direct("x"), direct("y")],
     );
     expect(
-      found(s, "same name").map(({ severity, channels, buses, says, remedy }) => [
+      found(s, "same name").map(({ severity, channels, buses, values }) => [
         severity,
         channels,
         buses,
-        says,
-        remedy,
+        values,
       ]),
     ).toEqual([
-      ["note", ["Kick", "k2"], [], "2 channels are called “Kick”.", RENAME],
-      ["note", ["x", "y"], [], "2 channels have no name.", RENAME],
-      ["note", [], ["a", "b"], "2 sums are called “Straße”.", RENAME],
+      ["note", ["Kick", "k2"], [], { name: "Kick" }],
+      ["note", ["x", "y"], [], { name: "" }],
+      ["note", [], ["a", "b"], { name: "Straße" }],
     ]);
   });
 
@@ -128,13 +138,7 @@ describe("names that two have", () => {
       [],
       [direct("k1"), direct("k2")],
     );
-    expect(found(s, "same name")[0]?.says).toBe("2 channels are called “Kick”.");
-  });
-
-  it("do not turn the words behind them", () => {
-    const name = "\u202Ekcik";
-    const s = setup([channel("k1", { name }), channel("k2", { name })], [], [direct("k1"), direct("k2")]);
-    expect(found(s, "same name")[0]?.says).toBe("2 channels are called “\u202Ekcik\u202C”.");
+    expect(found(s, "same name")[0]?.values).toEqual({ name: "Kick" });
   });
 });
 
@@ -149,15 +153,14 @@ describe("a patch that brings no sound", () => {
         severity: "fault",
         channels: ["Kick", "Keys"],
         listeners: ["l2"],
-        says: "Nothing is fed: no input brings a sound.",
-        remedy: "Begin with Drums and Horns.",
+        buses: ["Drums", "Horns"],
       }),
     ]);
   });
 
   it("begins with a channel where there is no bus; one sound ends it", () => {
     const s = setup([KICK], [], []);
-    expect(reachIssues(s)[0]?.remedy).toBe("Put the first channel into an input.");
+    expect(reachIssues(s)[0]).toMatchObject({ code: "nothing fed", channels: ["Kick"], buses: [] });
     const fed = applyEdits(s, [{ edit: "input", index: 0, to: direct("Kick") }]);
     expect(found(fed, "nothing fed")).toEqual([]);
   });

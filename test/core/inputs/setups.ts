@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import type { Issue, IssueCode } from "../../../src/core/inputs/issue";
 import { BLANK_BUS, BLANK_CHANNEL, BLANK_INPUT } from "../../../src/core/model/defaults";
 import type {
   Bus,
@@ -69,6 +70,16 @@ export const side = (id: Id, side: "left" | "right", more: Partial<MonitorInput>
   feed: { kind: "bus", bus: id, side: side },
   ...more,
 });
+
+/** The first issue of a code, which must be there. */
+export const valuesOf = <Code extends IssueCode>(
+  issues: readonly Issue[],
+  code: Code,
+): Extract<Issue, { code: Code }> => {
+  const found = issues.find((i) => i.code === code);
+  if (!found) throw new Error(`no ${code}`);
+  return found as Extract<Issue, { code: Code }>;
+};
 
 /** The same input, switched off. */
 export const isOff = (input: MonitorInput): MonitorInput => ({ ...input, on: false });

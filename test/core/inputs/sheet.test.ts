@@ -40,57 +40,39 @@ describe("usage", () => {
 });
 
 describe("the patch sheet", () => {
-  it("of the example has sixteen lines with names, origins and what is off", () => {
-    const rows = sheetRows(exampleSetup());
+  it("of the example has sixteen lines: what takes each, in stereo or not, and what is free", () => {
+    const setup = exampleSetup();
+    const rows = sheetRows(setup);
     expect(rows).toHaveLength(16);
-    expect(rows.map((r) => r.name).slice(0, 6)).toEqual([
-      "Drums L",
-      "Drums R",
-      "Bass",
-      "Guitar",
-      "Keys L",
-      "Keys R",
-    ]);
-    expect(rows.map((r) => r.from).slice(0, 5)).toEqual([
-      "Drums, left side",
-      "Drums, right side",
-      "Bass, direct",
-      "Guitar, direct",
-      "Keys, left channel",
-    ]);
-    expect(rows[10]).toMatchObject({ input: 11, name: "Backing voice 2", on: false, tap: "Before fader" });
-    expect(rows[15]).toEqual({
-      input: 16,
-      over: false,
-      name: "",
-      part: "",
-      from: "",
-      tap: "",
-      on: null,
-      trim: null,
-      swapped: "",
-    });
+    expect(rows.map((r) => r.feed?.input ?? null)).toEqual(
+      Array.from({ length: 16 }, (_, i) => setup.monitor.inputs[i] ?? null),
+    );
+    expect(rows.slice(0, 6).map((r) => r.feed?.stereo)).toEqual([true, true, false, false, true, true]);
+    expect(rows[10]).toMatchObject({ input: 11, feed: { input: { on: false } } });
+    expect(rows[15]).toEqual({ input: 16, over: false, feed: null });
   });
 
   it("marks swapped pairs, meant or not", () => {
     const inputs = [side("m1", "right"), side("m1", "left"), direct("k", "right"), direct("k", "left")];
     const channels = [channel("a"), channel("k", { lines: 2 })];
-    const swapped = (reversed: boolean) =>
-      sheetRows(setup(channels, [bus("m1", ["a"], { swapped: reversed })], inputs, 4)).map((r) => r.swapped);
+    const swapped = (meant: boolean) =>
+      sheetRows(setup(channels, [bus("m1", ["a"], { swapped: meant })], inputs, 4)).map(
+        (r) => r.feed?.swapped,
+      );
     expect(swapped(true)).toEqual(["on purpose", "on purpose", "by mistake", "by mistake"]);
     expect(swapped(false)).toEqual(["by mistake", "by mistake", "by mistake", "by mistake"]);
   });
 
-  it("says mono buses, both channels in one input, and what is over the count", () => {
+  it("knows a mono bus, and what lies over the count", () => {
     const s = setup(
       [channel("a"), channel("k", { lines: 2 })],
       [bus("m1", ["a"], { stereo: false })],
       [side("m1", "left", { trim: -2 }), direct("k", "both")],
       1,
     );
-    expect(sheetRows(s).map((r) => [r.name, r.from, r.trim, r.over])).toEqual([
-      ["m1", "m1, mono bus", -2, false],
-      ["k", "k, both channels to mono", 0, true],
+    expect(sheetRows(s).map((r) => [r.feed?.stereo, r.feed?.input.trim, r.over])).toEqual([
+      [false, -2, false],
+      [true, 0, true],
     ]);
   });
 
@@ -99,8 +81,8 @@ describe("the patch sheet", () => {
       fc.property(anySetup(6, 14), (s) => {
         const rows = sheetRows(s);
         const { used, over } = usageOf(s);
-        expect(rows.flatMap((r) => (r.on === null ? [] : [r.input - 1]))).toEqual(used);
-        expect(rows.filter((r) => r.over && r.on !== null).map((r) => r.input - 1)).toEqual(over);
+        expect(rows.flatMap((r) => (r.feed ? [r.input - 1] : []))).toEqual(used);
+        expect(rows.filter((r) => r.over && r.feed).map((r) => r.input - 1)).toEqual(over);
         expect(rows.length).toBeGreaterThanOrEqual(s.monitor.inputCount);
       }),
     );

@@ -21,26 +21,21 @@ const patched = (inputs: readonly (MonitorInput | null)[], more: Partial<Bus> = 
 describe("a row of the sheet", () => {
   const swapped = (inputs: readonly (MonitorInput | null)[], more: Partial<Bus> = {}) =>
     sheetRows(patched(inputs, more))
-      .map((r) => r.swapped)
+      .map((r) => r.feed?.swapped ?? "free")
       .slice(0, inputs.length);
 
   it("says whether a pair lies in reverse, and whether that is meant", () => {
-    expect(swapped([DL, DR, KL, KR])).toEqual(["", "", "", ""]);
+    expect(swapped([DL, DR, KL, KR])).toEqual(["no", "no", "no", "no"]);
     expect(swapped([DR, DL])).toEqual(["by mistake", "by mistake"]);
     expect(swapped([DR, DL], { swapped: true })).toEqual(["on purpose", "on purpose"]);
     expect(swapped([KR, KL])).toEqual(["by mistake", "by mistake"]);
-    expect(swapped([null, direct("Kick")])).toEqual(["", ""]);
+    expect(swapped([null, direct("Kick")])).toEqual(["free", "no"]);
     // A left channel alone in the very first input is no pair.
-    expect(swapped([KL])).toEqual([""]);
-  });
-
-  it("says where in the channel a channel is taken; a side has no channel", () => {
-    const taps = sheetRows(patched([DL, direct("Kick")])).map((r) => r.tap);
-    expect(taps.slice(0, 2)).toEqual(["", "Before EQ"]);
+    expect(swapped([KL])).toEqual(["no"]);
   });
 
   it("and all figures of the patch are those of its parts", () => {
     const s = patched([DR, DL, KL]);
-    expect(patchFigures(s)).toEqual({ usage: usageOf(s), flags: patchIssues(s), rows: sheetRows(s) });
+    expect(patchFigures(s)).toEqual({ usage: usageOf(s), issues: patchIssues(s), rows: sheetRows(s) });
   });
 });

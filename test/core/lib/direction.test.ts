@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { excerpt, isolated, quoted } from "../../../src/core/lib/direction";
-import { listenerName, nameOr } from "../../../src/core/names";
+import { listenerName, nameOr } from "../../../src/text/names";
 
 // Unicode Standard Annex 9: embeddings and overrides end with PDF, isolates with PDI.
 describe("a name that turns the direction of writing", () => {

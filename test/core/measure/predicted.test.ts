@@ -85,7 +85,7 @@ describe("estimate beside measurement", () => {
     expect(ceilings.map((c) => c.place)).toEqual(["bus", "output", "input"]);
     [-4, 0, -2].forEach((ceiling, i) => {
       expectNear(ceilings[i]?.measured ?? null, ceiling - top, 1e-9);
-      expect(ceilings[i]?.state).toBe(["inside margin", "fine", "fine"][i]);
+      expect(ceilings[i]?.state).toBe(["under target", "fine", "fine"][i]);
       const { estimate, measured, difference } = ceilings[i] ?? {};
       expectNear(difference ?? null, (estimate ?? 99) - (measured ?? 0), 1e-12);
     });
@@ -163,7 +163,7 @@ describe("estimate beside measurement", () => {
   it("what is estimated silent and was measured sounding has no difference", async () => {
     const none = Number.NEGATIVE_INFINITY;
     const setup = band();
-    const silent = { ...setup, channels: setup.channels.map((s) => ({ ...s, level: none, peak: none })) };
+    const silent = { ...setup, channels: setup.channels.map((s) => ({ ...s, gatedRms: none, peak: none })) };
     const of = figuresAfter(await measure(setup), setup, silent);
     for (const name of ["level", "likely"] as const) {
       expect(row(of, "left", name)).toMatchObject({ estimate: none, difference: null });

@@ -149,7 +149,7 @@ describe("overheads against the close microphones", () => {
     const third = channel("o3", { name: "Overhead far", piece: "over right", pan: -0.9 });
     const flags = overheadIssues(withChannel(withOverheads(1, -1), third));
     expect(flags.map((f) => [f.code, f.channels])).toEqual([["mis-sided", ["or", "ol"]]]);
-    expect(flags[0]?.says).toMatch(/^Overhead L and Overhead R are on the wrong side in the house/);
+    expect(flags[0]?.says).toMatch(/^Overhead L and Overhead R are on the wrong side at FOH/);
   });
 
   it("names a bus with pans of its own, and not FOH", () => {

@@ -3,7 +3,6 @@ import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core
 import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
 import { applyRepair, type Outcome, repairsFor } from "../../../src/core/repair/repairs";
 import { situationOf } from "../../../src/core/repair/situation";
-import { describeImage } from "../../../src/core/statements";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
 import { MONITOR_REST } from "../desk";
@@ -21,13 +20,7 @@ const at = (
   buses: kit().buses.map((s) => ({ ...s, ...bus })),
   listeners: [{ ...DRUMMER, ...mara }],
 });
-/** The hi-hat all the way at a side, the kick in both sides. */
-const apart = (pan: number) => [
-  { channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan },
-  { channel: "kick", on: true, level: 0, tap: "post-fader" as const, pan: 0 },
-];
 const imageOf = (setup: Setup): Image => imagesOf(setup)[0] as Image;
-const said = (setup: Setup) => describeImage(setup, setup.listeners[0] as Listener, imageOf(setup));
 
 describe("a side whose input is off", () => {
   it("is silent in its ear and changes nothing in the other", () => {
@@ -70,97 +63,6 @@ describe("a side whose input is off", () => {
     expect(rows(off(L))).toEqual(kit().channels.map(() => [0, 0]));
     for (const [left, right] of rows({ ...L, trim: -4 })) expect(left).toBe(right);
     expect(rows({ ...L, trim: -4 })).not.toEqual(rows(L));
-  });
-});
-
-describe("what is said of a side that is off", () => {
-  it.each([
-    [
-      [off(L), R],
-      {},
-      {},
-      "The left side of Drums is off: Mara hears only the right one, in the right ear",
-      [1],
-    ],
-    [
-      [R, off(L)],
-      {},
-      {},
-      "The left side of Drums is off: Mara hears only the right one, in the left ear",
-      [2],
-    ],
-    [
-      [L, off(R)],
-      {},
-      {},
-      "The right side of Drums is off: Mara hears only the left one, in the left ear",
-      [2],
-    ],
-    [
-      [L, off(R)],
-      {},
-      { flipped: true },
-      "The right side of Drums is off: Mara hears only the left one, in the right ear",
-      [2],
-    ],
-    [
-      [L, off(R)],
-      {},
-      { mono: true },
-      "The right side of Drums is off: Mara hears only the left one, in both ears",
-      [2],
-    ],
-    [[null, off(R), off(L)], {}, {}, "Both sides of Drums are off: Mara hears nothing of it", [2, 3]],
-    [[null, off(L)], { stereo: false }, {}, "Drums is off: Mara hears nothing of it", [2]],
-    // The hi-hat is panned away from the side that is left; the rest is still heard.
-    [
-      [L, off(R)],
-      { sends: apart(1) },
-      {},
-      "The right side of Drums is off: Mara hears only the left one, in the left ear",
-      [2],
-    ],
-    [
-      [off(L), R],
-      { sends: apart(-1) },
-      {},
-      "The left side of Drums is off: Mara hears only the right one, in the right ear",
-      [1],
-    ],
-    // All that is left is panned to the other side.
-    [
-      [L, off(R)],
-      { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: 1 }] },
-      {},
-      "The right side of Drums is off: Mara hears nothing of it",
-      [2],
-    ],
-  ] as const)("%#", (inputs, bus, mara, says, switches) => {
-    const which = switches.length === 1 ? `input ${switches[0]}` : `inputs ${switches.join(" and ")}`;
-    expect(said(at(inputs, bus, mara))).toEqual({
-      tone: "care",
-      says,
-      more: `Switch ${which} on at the patch.`,
-    });
-  });
-
-  it("is nothing where each side is on, or the audience listens", () => {
-    expect(said(at([L, side("m1", "right")])).says).toBe("Reversed for Mara: 4 of 5 on the wrong side");
-    const foh = { ...at([off(L), off(R)]), listeners: kit().listeners };
-    const [audience] = foh.listeners.filter((l) => l.kind === "audience") as [Listener];
-    const image = imagesOf(foh).find((i) => i.listener === audience.id) as Image;
-    expect(describeImage(foh, audience, image).says).toBe("Correct for the audience: every side agrees");
-  });
-
-  it("comes first among the reasons of a recommendation, and is gone once it is on", () => {
-    const why = (inputs: readonly (MonitorInput | null)[]): string => {
-      const setup = at(inputs);
-      return repairsFor(situationOf(setup, setup.buses[0] as Bus)).advice.why;
-    };
-    expect(why([off(L), R])).toMatch(
-      /^The left side of Drums is off, and all of this is reckoned so\. Switch slot 1 on at the patch\. /,
-    );
-    expect(why([L, R])).not.toContain("off, and");
   });
 });
 

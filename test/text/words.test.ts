@@ -7,9 +7,8 @@ import {
   formatCount,
   formatInputs,
   formatList,
-  reasonOf,
-} from "../../src/core/words";
-import { BUS, kit } from "./repair/setups";
+} from "../../src/text/words";
+import { BUS, kit } from "../core/repair/setups";
 
 describe("words of a sentence", () => {
   it("things are listed with commas and an “and” before the last", () => {

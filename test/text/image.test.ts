@@ -1,18 +1,12 @@
 import { describe, expect, it } from "vitest";
-import {
-  formatAngle,
-  formatDifference,
-  formatPlace,
-  formatScore,
-  formatTally,
-} from "../../src/core/heardsaid";
 import { gainOf } from "../../src/core/level/decibels";
 import type { Sides } from "../../src/core/model/units";
 import { type ImageRow, imagesOf } from "../../src/core/stereo/image";
 import { heardPlace, lateralPosition, levelDifference } from "../../src/core/stereo/position";
+import { formatAngle, formatDifference, formatPlace, formatScore, formatTally } from "../../src/text/image";
+import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "../core/repair/setups";
 import { expectNear } from "../near";
 import { ANGLE_OF_DIFFERENCE } from "../tables/pulkki-1997";
-import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./repair/setups";
 
 const row = (sides: Sides): Pick<ImageRow, "sides" | "heard" | "difference" | "position"> => ({
   sides,
@@ -23,35 +17,35 @@ const row = (sides: Sides): Pick<ImageRow, "sides" | "heard" | "difference" | "p
 const apart = (difference: number) => row([1, gainOf(difference)]);
 
 describe("where a channel is heard, in words", () => {
-  it("in ear-worn monitors: middle under 1 dB, fully at one side from 15 dB", () => {
+  it("in ear-worn monitors: centre under 1 dB, hard at one side from 15 dB", () => {
     const said = [0, 0.9, -0.9, 1.5, -6, 14.99, 15.01, -15.01].map((d) => formatPlace("bus", apart(d)));
     expect(said).toEqual([
-      "middle",
-      "middle",
-      "middle",
+      "centre",
+      "centre",
+      "centre",
       "10 % right",
       "40 % left",
       "99 % right",
-      "fully right",
-      "fully left",
+      "hard right",
+      "hard left",
     ]);
     expect([row([0, 0]), row([1, 0]), row([0, 1])].map((r) => formatPlace("bus", r))).toEqual([
       "silent",
-      "fully left",
-      "fully right",
+      "hard left",
+      "hard right",
     ]);
   });
 
-  it("at FOH: the pan that sin/cos would need, fully only where one loudspeaker is silent", () => {
+  it("at FOH: the pan that sin/cos would need, hard only where one loudspeaker is silent", () => {
     const at = (pan: number) =>
       row([Math.cos((Math.PI / 4) * (1 + pan)), Math.sin((Math.PI / 4) * (1 + pan))]);
     expect([0, 0.3, -0.7, 0.999].map((pan) => formatPlace("foh", at(pan)))).toEqual([
-      "middle",
+      "centre",
       "30 % right",
       "70 % left",
       "99 % right",
     ]);
-    expect(formatPlace("foh", row([0, 1]))).toBe("fully right");
+    expect(formatPlace("foh", row([0, 1]))).toBe("hard right");
   });
 
   it("the difference has its sign, the angle its side", () => {
@@ -75,11 +69,14 @@ describe("what a listener gets, counted", () => {
     const click = withChannel(kit(), channel("click"));
     const [audience, mara] = imagesOf(click);
     expect([audience && formatTally(audience), mara && formatTally(mara)]).toEqual([
-      "5 correct, 0 wrong, 1 unplaced (1 without a place), score +0.67",
-      "1 correct, 4 wrong, 1 unplaced (1 without a place), score −0.67",
+      "5 on the right side, 0 on the wrong side, 1 not placed, score +0.67",
+      "1 on the right side, 4 on the wrong side, 1 not placed, score −0.67",
     ]);
     const side = { ...kit(), listeners: [listener("rafi", { facing: 90 }), { ...DRUMMER, bus: null }] };
-    expect(imagesOf(side).map(formatTally)).toEqual(["0 correct, 0 wrong, 5 unplaced, no score", ""]);
+    expect(imagesOf(side).map(formatTally)).toEqual([
+      "0 on the right side, 0 on the wrong side, 5 not placed, no score",
+      "",
+    ]);
   });
 
   it("is what the image says, in random setups", () => {
@@ -89,13 +86,13 @@ describe("what a listener gets, counted", () => {
         if (hears === "nothing") continue;
         const said = formatTally(image);
         const of = (what: string): number => Number(new RegExp(`(\\d+) ${what}`).exec(said)?.[1] ?? 0);
-        expect([of("correct"), of("wrong"), of("centred"), of("unplaced")]).toEqual([
+        expect([of("on the right side"), of("on the wrong side"), of("centred"), of("not placed")]).toEqual([
           count.right,
           count.wrong,
           count.centred,
           count.unplaced,
         ]);
-        expect(Number(/sides of (\d+) lost/.exec(said)?.[1] ?? 0)).toBe(sidesLost);
+        expect(Number(/L\/R lost on (\d+)/.exec(said)?.[1] ?? 0)).toBe(sidesLost);
         expect(said.endsWith(score === null ? "no score" : `score ${formatScore(score)}`)).toBe(true);
         expect(said).not.toMatch(/NaN|undefined|-/);
       }
