@@ -12,7 +12,7 @@ import { type ImageRow, imagesOf } from "../../src/core/stereo/image";
 import { heardPlace, lateralPosition, levelDifference } from "../../src/core/stereo/position";
 import { expectNear } from "../near";
 import { ANGLE_OF_DIFFERENCE } from "../tables/pulkki-1997";
-import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./repair/setups";
+import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./recommend/setups";
 
 const row = (sides: Sides): Pick<ImageRow, "sides" | "heard" | "difference" | "position"> => ({
   sides,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { busName, channelName, listenerName, nameOr } from "../../src/core/names";
-import { kit } from "./repair/setups";
+import { kit } from "./recommend/setups";
 
 describe("names in a sentence", () => {
   it("a thing goes by its name; without one, or when it is not there any more, it is unnamed", () => {

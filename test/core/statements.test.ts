@@ -4,7 +4,7 @@ import type { Bus, Channel, Listener, Setup } from "../../src/core/model/setup";
 import { describeImage } from "../../src/core/statements";
 import { imagesOf } from "../../src/core/stereo/image";
 import { exampleSetup } from "../../src/document/example";
-import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./repair/setups";
+import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "./recommend/setups";
 
 const said = (setup: Setup, id: string) => {
   const at = setup.listeners.findIndex((l) => l.id === id);

@@ -7,7 +7,7 @@ import {
   formatInputs,
   formatList,
 } from "../../src/core/words";
-import { BUS, kit } from "./repair/setups";
+import { BUS, kit } from "./recommend/setups";
 
 describe("words of a sentence", () => {
   it("things are listed with commas and an “and” before the last", () => {

@@ -52,13 +52,12 @@ const Caution = () => (
   </p>
 );
 
-/** What one view is like, and what was done for the repaired one. */
+/** What one view is like, and what was done for the recommended one. */
 const AsHeard = ({ view }: { view: ViewName }) => {
   const as = heardAs.value?.[view];
   const statement = as && statementOf(as);
   if (!statement) return null;
-  const done =
-    view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to recommendation. ";
+  const done = view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to change. ";
   return (
     <p role="status">
       {done}
@@ -164,5 +163,5 @@ const Deck = () => {
   );
 };
 
-/** The same sounds as FOH, the drummer now and the drummer after the recommendation hear them. */
+/** The same sounds as FOH, the drummer now and the drummer with the recommendation hear them. */
 export const Listen = () => <Fold title="Listen to it">{() => <Deck />}</Fold>;

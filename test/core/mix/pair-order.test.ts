@@ -8,7 +8,7 @@ import {
   withSidesExchanged,
 } from "../../../src/core/mix/pair-order";
 import type { Bus, MonitorInput, Setup } from "../../../src/core/model/setup";
-import { BUS, kit, side } from "../repair/setups";
+import { BUS, kit, side } from "../recommend/setups";
 
 const L = side("m1", "left", 1);
 const R = side("m1", "right", -2);

@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core/mix/pair-order";
 import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
-import { applyRepair, type Outcome, repairsFor } from "../../../src/core/repair/repairs";
-import { situationOf } from "../../../src/core/repair/situation";
+import type { Outcome } from "../../../src/core/recommend/model";
+import { reasonsFor } from "../../../src/core/recommend/reasons";
+import { recommend } from "../../../src/core/recommend/recommend";
+import { applyRecommendation } from "../../../src/core/recommend/steps";
 import { describeImage } from "../../../src/core/statements";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
-import { BUS, DRUMMER, kit, randomSetup, side } from "../repair/setups";
+import { BUS, DRUMMER, kit, randomSetup, side } from "../recommend/setups";
 
 const L = side("m1", "left");
 const R = side("m1", "right", -6);
@@ -151,33 +153,33 @@ describe("what is said of a side that is off", () => {
     expect(describeImage(foh, audience, image).says).toBe("Correct for the audience: every side agrees");
   });
 
-  it("comes first among the reasons of a recommendation, and is gone once it is on", () => {
-    const why = (inputs: readonly (MonitorInput | null)[]): string => {
+  it("is among the reasons of a recommendation, with its input, and is gone once it is on", () => {
+    const reasons = (inputs: readonly (MonitorInput | null)[]) => {
       const setup = at(inputs);
-      return repairsFor(situationOf(setup, setup.buses[0] as Bus)).advice.why;
+      const bus = setup.buses[0] as Bus;
+      return reasonsFor(setup, bus, recommend(setup, bus)).off;
     };
-    expect(why([off(L), R])).toMatch(
-      /^The left leg of Drums is off, and all of this is reckoned so\. Switch slot 1 on at the patch\. /,
-    );
-    expect(why([L, R])).not.toContain("off, and");
+    expect(reasons([off(L), R])).toEqual([{ side: "left", input: 0 }]);
+    expect(reasons([L, off(R)])).toEqual([{ side: "right", input: 1 }]);
+    expect(reasons([L, R])).toEqual([]);
   });
 });
 
-it("a pair of one's own takes over what is off, so that its image is as promised", () => {
+it("a bus of one's own takes over what is off, so that its image is as promised", () => {
   let seen = 0;
   for (const seed of [76, 224, 539, 607, 736]) {
     const setup = randomSetup(seed);
     const bus = setup.buses[0] as Bus;
     const off = sidesOff(setup.monitor, bus);
     expect(off).toContain(true);
-    for (const repair of repairsFor(situationOf(setup, bus)).ranked.filter((r) => r.criteria.inputs > 0)) {
-      const after = applyRepair(setup, repair);
+    for (const own of recommend(setup, bus).filter((r) => r.criteria.inputs > 0)) {
+      const after = applyRecommendation(setup, own);
       for (const copy of after.buses.filter((s) => !setup.buses.some((was) => was.id === s.id))) {
         expect(sidesOff(after.monitor, copy)).toEqual(off);
         seen += 1;
       }
       imagesOf(after).forEach(({ count, sidesLost }, i) => {
-        const { tally } = repair.outcomes[i] as Outcome;
+        const { tally } = own.outcomes[i] as Outcome;
         const { score: _, ...promised } = tally;
         expect({ ...count, sidesLost }).toEqual(promised);
       });
