@@ -25,8 +25,8 @@ export interface Figures {
 
 /**
  * The front door of the arithmetic: all figures of a setup. What nobody looks at costs nothing, so a drag on one
- * screen does not pay for the others. Repairs, ways back under the input count and the check at the kit have doors of
- * their own (`repairsFor`, `waysToFree`, `checkOf`): they are searches, and are loaded on demand.
+ * screen does not pay for the others. Recommendations, ways back under the input count and the check at the kit have doors of
+ * their own (`recommend`, `waysToFree`, `checkOf`): they are searches, and are loaded on demand.
  */
 export const evaluate = (setup: Setup): Figures => {
   const parts = once(() => new Map(setup.buses.map((s) => [s.id, mixedChannelsOf(setup, s)])));

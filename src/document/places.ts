@@ -41,16 +41,23 @@ const LIMBS: { readonly [kind in PieceKind]?: readonly Limb[] } = {
 /** What makes a piece of a kind sound: hands, unless it is stamped on or hears everything. */
 export const limbsOf = (kind: PieceKind): readonly Limb[] => LIMBS[kind] ?? ["hand"];
 
+/** What decides whether a piece goes to the other side with the hand. */
+type Handed = Pick<Piece, "kind" | "x"> & Partial<Pick<Piece, "limbs">>;
+
+/** A place of a microphone over the whole kit, not of a drum: no hand moves it. */
+const isMicrophone = ({ kind, limbs }: Omit<Handed, "x">): boolean =>
+  kind === "overhead" || limbs?.includes("whole") === true;
+
 /**
- * Whether a kind stands on the other side than at a right-handed kit. At a left-handed one everything does but
+ * Whether a piece stands on the other side than at a right-handed kit. At a left-handed one everything does but
  * the microphones over it; open-handed players keep the hat at the left and have the ride there too. Common practice.
  */
-const isMirrored = (kind: PieceKind, hand: Hand): boolean =>
-  hand === "left" ? kind !== "overhead" : hand === "open" && kind === "ride";
+const isMirrored = (piece: Omit<Handed, "x">, hand: Hand): boolean =>
+  !isMicrophone(piece) && (hand === "left" || (hand === "open" && piece.kind === "ride"));
 
 /** A piece as it stands when the kit of one hand is set up for another; never at −0. */
-export const forHand = <T extends Pick<Piece, "kind" | "x">>(piece: T, from: Hand, to: Hand): T =>
-  isMirrored(piece.kind, from) === isMirrored(piece.kind, to) ? piece : { ...piece, x: -piece.x || 0 };
+export const forHand = <T extends Handed>(piece: T, from: Hand, to: Hand): T =>
+  isMirrored(piece, from) === isMirrored(piece, to) ? piece : { ...piece, x: -piece.x || 0 };
 
 /** A typical place for one more piece of a kind: the first that is free, else a little beside the last. */
 export const placeFor = (kind: PieceKind, hand: Hand, pieces: readonly Place[]): Place => {

@@ -1,6 +1,6 @@
 /*
  * `evaluate` with every figure looked at, for 8, 64 and 512 sources and 8 listeners, against a bare loop that does only
- * the gains, taking turns; every repair beside it; and the size of the first load beside the floor.
+ * the gains, taking turns; every recommendation beside it; and the size of the first load beside the floor.
  * Run: node test/bench/evaluate.mjs
  */
 import { existsSync, readFileSync } from "node:fs";
@@ -10,8 +10,7 @@ import { bundle } from "../tools/bundle.mjs";
 import { crowded } from "./crowd.mjs";
 
 const { evaluate } = await bundle("src/core/evaluate.ts");
-const { repairsFor } = await bundle("src/core/repair/repairs.ts");
-const { situationOf } = await bundle("src/core/repair/situation.ts");
+const { recommend } = await bundle("src/core/recommend/recommend.ts");
 const { exampleSetup } = await bundle("src/document/example.ts");
 
 const LISTENERS = 8;
@@ -25,7 +24,7 @@ const everything = (setup) => {
   const figures = evaluate(setup);
   return [figures.parts, figures.sums, figures.images, figures.ear, figures.patch].length;
 };
-const repairs = (setup) => repairsFor(situationOf(setup, setup.sums[0])).ranked.length;
+const recommendations = (setup) => recommend(setup, setup.sums[0]).length;
 
 /** Left and right gain of every source, and no more: what any program for this must do. */
 const bareGains = ({ sources, sums: [{ sends }] }) => {
@@ -50,7 +49,7 @@ const timed = (run) => {
 
 const rows = [8, 64, 512].map((count) => {
   const setup = crowded(exampleSetup(), count, LISTENERS);
-  const best = [everything, repairs, bareGains].map((run) => ({ run, ms: Number.POSITIVE_INFINITY }));
+  const best = [everything, recommendations, bareGains].map((run) => ({ run, ms: Number.POSITIVE_INFINITY }));
   for (let round = 0; round < ROUNDS; round += 1)
     for (const one of best)
       one.ms = Math.min(
@@ -64,7 +63,7 @@ const rows = [8, 64, 512].map((count) => {
     "evaluate ms": all.toFixed(3),
     "bare gains ms": bare.toFixed(5),
     "evaluate / bare": Math.round(all / bare),
-    "every repair ms": search.toFixed(3),
+    "recommendations ms": search.toFixed(3),
   };
 });
 console.table(rows);

@@ -34,7 +34,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "a word with its way back",
     "image",
     async (page) => {
-      await page.getByRole("button", { name: "Put it in the plan" }).first().click();
+      await page.getByRole("button", { name: "Apply to plan" }).first().click();
       await page.locator(".toast").waitFor();
     },
   ],

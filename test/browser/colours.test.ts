@@ -107,7 +107,7 @@ describe.each(["dark", "light"] as const)("with the colours of a %s system alone
       expect(await faintest(page, ".plan .mark-body", "stroke"), view).toBeGreaterThan(3);
       expect(await faintest(page, ".plan .mark text", "fill"), view).toBeGreaterThan(4.5);
     }
-    await page.getByRole("button", { name: "Put it in the plan" }).first().click();
+    await page.getByRole("button", { name: "Apply to plan" }).first().click();
     await states(page, /^Correct for Mara/);
     // A tone is told by its drawing, not by its colour.
     expect(await tone()).not.toBe(wrong);

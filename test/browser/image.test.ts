@@ -21,15 +21,15 @@ const drawing = (page: Page): Locator => page.locator("figure.threads").first();
 
 /** What the recommendation says, and why. */
 const recommended = async (page: Page): Promise<string> => {
-  const card = page.locator("section[aria-labelledby=repair]");
+  const card = page.locator("section[aria-labelledby=recommendation]");
   await card.waitFor();
   return (await card.locator("h2").textContent()) ?? "";
 };
 
-/** Waits until another recommendation is recommended. */
+/** Waits until something else is recommended. */
 const recommendsOtherThan = (page: Page, before: string): Promise<unknown> =>
   page.waitForFunction((old) => {
-    const now = document.querySelector("#repair")?.textContent;
+    const now = document.querySelector("#recommendation")?.textContent;
     return now !== undefined && now !== old;
   }, before);
 
@@ -50,21 +50,17 @@ describe("who hears it right, and what is best done about it", () => {
     const { page, faults, context } = await toImage();
     expect(await side(page, "Hat")).toBe("left right");
     expect(upright(await threads(drawing(page)))).toBe(false);
-    expect(await recommended(page)).toContain("Patch Drums in reverse");
-    const card = page.locator("section[aria-labelledby=repair]");
+    expect(await recommended(page)).toContain("Swap Drums L/R");
+    const card = page.locator("section[aria-labelledby=recommendation]");
     expect(await card.locator("p").first().textContent()).toMatch(
-      /^Mara then has every side correct; 7 were wrong\./,
+      /^Mara then hears every channel on the right side; 7 are wrong now\./,
     );
 
-    expect(await card.locator("p").nth(1).textContent()).toMatch(
-      /^If .+, this would be best instead: [A-Z].+\.$/,
-    );
-
-    await tap(card.getByRole("button", { name: "Show afterwards" }).first());
+    await tap(card.getByRole("button", { name: "Preview" }).first());
     const before = card.locator("figure.threads").first();
     const after = card.locator("figure.threads").nth(1);
     await before.getByRole("img", { name: "Now: Reversed for Mara" }).waitFor();
-    await after.getByRole("img", { name: "Afterwards: Correct for Mara" }).waitFor();
+    await after.getByRole("img", { name: "Preview: Correct for Mara" }).waitFor();
     expect(upright(await threads(before))).toBe(false);
     expect(upright(await threads(after))).toBe(true);
     // Both are seen at once: they fit between the top of the screen and the places at its foot.
@@ -75,18 +71,18 @@ describe("who hears it right, and what is best done about it", () => {
     expect(bottom.y + bottom.height - top.y).toBeLessThan(740 - foot.height);
     // Only looked at: nothing has changed.
     expect(await side(page, "Hat")).toBe("left right");
-    await tap(card.getByRole("button", { name: "Show afterwards" }).first());
+    await tap(card.getByRole("button", { name: "Preview" }).first());
     await after.waitFor({ state: "detached" });
 
     await tap(card.locator("summary", { hasText: "Step by step, and who hears what" }));
     const details = card.locator("details[open]").first();
     expect(await details.locator("p").first().textContent()).toBe(
-      "It takes 2 moves and no input; FOH notices nothing.",
+      "Takes 2 changes, no more monitor inputs; FOH stays as it is.",
     );
     const cells = await details
       .locator("table tr")
       .evaluateAll((rows) => rows.map((r) => [...r.children].map((c) => c.textContent)));
-    expect(cells[0]).toEqual(["Listener", "Correct", "Wrong", "Flat", "No side", "Sides lost"]);
+    expect(cells[0]).toEqual(["Listener", "Right side", "Wrong side", "Centred", "Not placed", "L/R lost"]);
     expect(cells.find(([who]) => who === "Lene, keys")).toEqual(["Lene, keys", "0", "0", "0", "8", "0"]);
     await tap(card.locator("summary", { hasText: "Other ways" }));
     const others = card
@@ -96,11 +92,11 @@ describe("who hears it right, and what is best done about it", () => {
     for (const other of await others.all()) {
       await tap(other.locator("summary").first());
       expect(await other.locator("details[open] p").first().textContent()).toMatch(
-        /^It takes (no|\d+) moves? and (no|\d+) inputs?; FOH /,
+        /^(Nothing to change|Takes \d+ changes?), (no|\d+) more monitor inputs?; FOH /,
       );
     }
 
-    await tap(card.getByRole("button", { name: "Put it in the plan" }).first());
+    await tap(card.getByRole("button", { name: "Apply to plan" }).first());
     await states(page, "Correct for Mara: every side agrees");
     await expect.poll(async () => upright(await threads(drawing(page)))).toBe(true);
     expect(await side(page, "Hat")).toBe("left left");
@@ -146,7 +142,7 @@ describe("who hears it right, and what is best done about it", () => {
     await context.close();
   });
 
-  it("for a music director who faces the band another recommendation is best", async () => {
+  it("for a music director who faces the band something else is best", async () => {
     const { page, faults, context } = await toImage();
     const forMara = await recommended(page);
     expect(forMara).toContain("Ines");
@@ -157,11 +153,14 @@ describe("who hears it right, and what is best done about it", () => {
     await typeKeys(facing, "0");
     await facing.press("Enter");
     await recommendsOtherThan(page, forMara);
-    expect(await recommended(page)).toContain("Patch Drums in reverse");
+    expect(await recommended(page)).toContain("Swap Drums L/R");
     expect(await recommended(page)).not.toContain("Ines");
     await typeKeys(facing, "180");
     await facing.press("Enter");
-    await page.waitForFunction((old) => document.querySelector("#repair")?.textContent === old, forMara);
+    await page.waitForFunction(
+      (old) => document.querySelector("#recommendation")?.textContent === old,
+      forMara,
+    );
 
     // Once she matters most, Mara is the one who hears it her own way.
     await tap(card.getByLabel("Matters most"));
@@ -171,6 +170,41 @@ describe("who hears it right, and what is best done about it", () => {
     const says = page.locator("section[aria-labelledby=recommendation] > p").first();
     await expect.poll(() => says.textContent()).toMatch(/^Ines /);
     expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("what would change it is found off the page, one fact after the other, and can be stopped", async () => {
+    const { page, faults, context } = await toImage();
+    const card = page.locator("section[aria-labelledby=recommendation]");
+    await card.waitFor();
+    const fold = page.locator("summary", { hasText: "What would change this" });
+    await tap(fold);
+    const facts = card.locator("details", { has: fold }).locator("li");
+    await facts.filter({ hasText: "If Ines faced the other way: " }).waitFor();
+    // Done: nothing is left to stop.
+    await card.getByRole("button", { name: "Stop" }).waitFor({ state: "detached" });
+    const said = await facts.allInnerTexts();
+    expect(new Set(said).size).toBe(said.length);
+    // Once another is applied it is worked out for that.
+    await tap(card.getByRole("button", { name: "Apply to plan" }).first());
+    await states(page, "Correct for Mara: every side agrees");
+    await expect.poll(() => facts.allInnerTexts()).not.toEqual(said);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("what would change it is stopped where it takes too long", async () => {
+    const { page, context } = await toImage();
+    // No job ever reaches it.
+    await page.evaluate(() => {
+      Worker.prototype.postMessage = () => {};
+    });
+    const card = page.locator("section[aria-labelledby=recommendation]");
+    await card.waitFor();
+    await tap(card.locator("summary", { hasText: "What would change this" }));
+    await card.getByRole("progressbar", { name: "Facts tried" }).waitFor();
+    await tap(card.getByRole("button", { name: "Stop" }));
+    await card.getByText("Stopped after 0 of 1 facts.").waitFor();
     await context.close();
   });
 });
@@ -239,30 +273,33 @@ describe("what everybody gets, in numbers", () => {
     await page.getByRole("slider", { name: "Channel pan of Overhead L" }).press("End");
     await page.getByRole("slider", { name: "Channel pan of Overhead R" }).press("Home");
     await go(page, "image");
-    await notes.getByText("Overhead L and Overhead R are crossed at FOH: ").waitFor();
-    await notes.getByText("Exchange their pans, or their lines on stage").first().waitFor();
+    await notes.getByText("Overhead L and Overhead R disagree with the close mics at FOH: ").waitFor();
+    await notes
+      .getByText("For the audience the close mics are right. Swap the overhead pans")
+      .first()
+      .waitFor();
     await states(page, "Reversed for Mara: 5 of 8 on the wrong side");
     expect(faults).toEqual([]);
     await context.close();
   });
 
-  it("a recommendation that may take no free input takes none", async () => {
+  it("a recommendation that may use no free monitor input uses none", async () => {
     const { page, faults, context } = await toImage();
-    const card = page.locator("section[aria-labelledby=repair]");
+    const card = page.locator("section[aria-labelledby=recommendation]");
     const ways = (): Promise<string[]> => card.locator("li > details > summary").allInnerTexts();
-    const ownPair = /own/;
-    // What must keep its sides and stands nowhere is panned round, so that who faces the band needs a pair of her own.
+    const ownBus = /of their own/;
+    // What must keep its sides and stands nowhere is panned round, so that who faces the band needs a bus of her own.
     await go(page, "kit");
     await tap(page.getByRole("button", { name: /^Hat/ }).first());
     await page.getByLabel("Stands at").selectOption("");
     await tap(page.getByLabel("Must keep its sides"));
     await go(page, "image");
     await tap(card.locator("summary", { hasText: "Other ways" }));
-    await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownPair);
+    await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownBus);
     await tap(card.locator("summary", { hasText: "Rules for the recommendation" }));
-    await card.getByText(/^Inputs free now: \d+\./).waitFor();
-    await tap(card.getByLabel("Take no free input"));
-    await expect.poll(async () => `${await recommended(page)} ${await ways()}`).not.toMatch(ownPair);
+    await card.getByText(/^Monitor inputs free now: \d+\./).waitFor();
+    await tap(card.getByLabel("Use no free monitor input"));
+    await expect.poll(async () => `${await recommended(page)} ${await ways()}`).not.toMatch(ownBus);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -9,7 +9,7 @@ import { PLACES, WALK_MS } from "./inspect";
 import { browser, site } from "./stage";
 
 describe("by keyboard alone", () => {
-  it("a channel is panned, the pair swapped, a recommendation done, an input placed and moved, a check run", async () => {
+  it("a channel is panned, the pair swapped, a recommendation applied, an input placed and moved, a check run", async () => {
     const { page, faults, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
     await tabTo(page, "Channel pan of Snare");
@@ -31,7 +31,7 @@ describe("by keyboard alone", () => {
     await states(page, /^Correct for Mara/);
     await page.keyboard.press("Space");
     await states(page, /^Reversed for Mara/);
-    await tabTo(page, "Put it in the plan");
+    await tabTo(page, "Apply to plan");
     await page.keyboard.press("Enter");
     await states(page, /^Correct for Mara/);
 
@@ -274,7 +274,7 @@ describe("by keyboard alone", () => {
     comes();
     const stood = fails
       ? page.getByText("This part of Hatside could not be loaded")
-      : page.locator("#repair");
+      : page.locator("#recommendation");
     await stood.waitFor();
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Patch Drums in reverse");
     expect(await stands()).toBeCloseTo(before as number, 0);

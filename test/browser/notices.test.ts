@@ -84,7 +84,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
       await inspect(other, place);
     }
     await go(other, "image");
-    await other.getByRole("button", { name: "Put it in the plan" }).first().click();
+    await other.getByRole("button", { name: "Apply to plan" }).first().click();
     await other.locator(".toast").getByText("Not done: another tab is editing").waitFor();
     await inspect(other, "image");
     await context.close();

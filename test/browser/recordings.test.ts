@@ -253,7 +253,7 @@ type View = "foh" | "now" | "repaired";
 
 /**
  * Gains that a voice must have in each view: the pan law alone at FOH, brought down to the loudness of the pair
- * (every send of the example has one level); the pair as it is patched, straight; and after the recommendation, swapped.
+ * (every send of the example has one level); the pair as it is patched, straight; and with the recommendation, swapped.
  */
 const heardAs = (view: View, { pan, send }: Voice): readonly [number, number] => {
   const [l, r] = panned(pan);
@@ -285,7 +285,7 @@ const farthest = (
 const VIEWS: readonly (readonly [label: string, view: View])[] = [
   ["FOH", "foh"],
   ["Mara now", "now"],
-  ["Mara after the recommendation", "repaired"],
+  ["Mara with the recommendation", "repaired"],
 ];
 
 const listen = async (page: Page): Promise<void> => {
@@ -460,7 +460,7 @@ describe("with the server stopped", () => {
     });
   }, 240_000);
 
-  it("the hits are heard as FOH, as Mara now and after the recommendation, switched while they play", async () => {
+  it("the hits are heard as FOH, as Mara now and with the recommendation, switched while they play", async () => {
     const user = await offline();
     const { page } = user;
     await go(page, "image");

@@ -261,14 +261,13 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     },
   ],
   [
-    "the picture after a recommendation, and while it is done",
+    "the preview of a recommendation, and while it is applied",
     "image",
     async (page) => {
       await openAll(page);
-      for (const button of await page.getByRole("button", { name: "Show afterwards" }).all())
-        await button.click();
+      for (const button of await page.getByRole("button", { name: "Preview" }).all()) await button.click();
       await page
-        .getByText(/^Afterwards: /)
+        .getByText(/^Preview: /)
         .first()
         .waitFor();
       for (const view of ["As FOH sees it", "The stage"]) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { applyWay, waysToFree } from "../../src/core/inputs/free";
 import { withList } from "../../src/core/inputs/list";
 import type { Bus, Setup } from "../../src/core/model/setup";
-import { withStep } from "../../src/core/repair/steps";
+import { withStep } from "../../src/core/recommend/steps";
 import { replaceSetup } from "../../src/document/commands/apply";
 import { addBus, duplicateBus } from "../../src/document/commands/buses";
 import { setInputCount } from "../../src/document/commands/inputs";
@@ -18,10 +18,10 @@ const many = <T>(count: number, item: T): T[] => Array.from({ length: count }, (
 const full = (): SetupFile =>
   applied(bandSetup(), ...many(LIMITS.buses - bandSetup().buses.length, addBus(true)));
 
-const ownPair = (setup: Setup): Setup => {
+const ownBus = (setup: Setup): Setup => {
   const [of] = setup.buses as [Bus];
   return withStep(setup, {
-    step: "own pair",
+    step: "own bus",
     listener: "l2",
     of: of.id,
     copy: { ...of, id: "m99", name: "Drums for Mara" },
@@ -47,9 +47,9 @@ describe("a change that would hold more than a setup may", () => {
   };
   const BUSES = "33 buses in all: too many. Allowed: 32.";
 
-  it("is refused with a word: a pair of one's own", () => {
-    refused(full(), ownPair, BUSES);
-    taken(bandSetup(), ownPair);
+  it("is refused with a word: a bus of one's own", () => {
+    refused(full(), ownBus, BUSES);
+    taken(bandSetup(), ownBus);
   });
 
   it("is refused with a word: channels summed to get back under the input count", () => {

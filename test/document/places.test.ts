@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { limbsOf, placeFor } from "../../src/document/places";
+import { forHand, limbsOf, placeFor } from "../../src/document/places";
 
 it("a piece more stands at the first place of its kind at which nothing stands", () => {
   const first = { x: -0.17, y: 0.65 };
@@ -40,4 +40,11 @@ it("hands play what is neither stamped on nor hears everything", () => {
     ["hand", "hat-foot"],
     ["whole"],
   ]);
+});
+
+it("no hand moves a microphone over the kit, whatever it is called; what is struck it does", () => {
+  const over = { kind: "other", limbs: ["whole"], x: 0.5 } as const;
+  expect(forHand(over, "right", "left")).toBe(over);
+  expect(forHand({ kind: "overhead", x: 0.5 } as const, "right", "left").x).toBe(0.5);
+  expect(forHand({ ...over, limbs: ["hand"] }, "right", "left").x).toBe(-0.5);
 });

@@ -1,3 +1,4 @@
+import { MONITOR_REST } from "../core/desk";
 import { describe, expect, it } from "vitest";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import type { Recording } from "../../src/core/model/setup";
@@ -162,9 +163,9 @@ describe("what is changed", () => {
     expect(changed(setYaw(20)).kit).toEqual({ ...example.kit, yaw: 20 });
     expect(changed(movePiece("p1", 1, 2)).kit.pieces[0]).toEqual({ ...example.kit.pieces[0], x: 1, y: 2 });
     expect(changed(moveListener("l3", 1, 2)).listeners[2]).toEqual({ ...example.listeners[2], x: 1, y: 2 });
-    expect(changed(editMonitorSystem({ maxInputDbu: 9 })).monitor).toEqual({
+    expect(changed(editMonitorSystem({ maxInputDbu: 9, ...MONITOR_REST })).monitor).toEqual({
       ...example.monitor,
-      maxInputDbu: 9,
+      maxInputDbu: 9, ...MONITOR_REST,
     });
     expect(changed(setNote("loud"))).toEqual({ ...example, note: "loud" });
     expect(changed(rename("Hall"))).toEqual({ ...example, name: "Hall" });

@@ -401,7 +401,7 @@ describe("heads", () => {
   it("are written in the trade’s words", () => {
     expect(listToCsv([row]).slice(1).split("\r\n")[0]).toBe(NEW);
     expect(listToCsv([row])).toContain("Vox,vocal,");
-    expect(sheetToCsv([]).slice(1)).toBe("Monitor input,Name,From,Tap point,On,Trim dB,L/R swapped\r\n");
+    expect(sheetToCsv(exampleSetup(), []).slice(1)).toBe('In,Name,From,Port,Tap point,On,"Trim, dB",L/R\r\n');
   });
 
   it.each([

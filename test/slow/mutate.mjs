@@ -26,7 +26,7 @@ const PARTS = {
   measure: ["src/core/measure", "test/core/measure/*.test.ts,test/measure/*.test.ts"],
   patch: ["src/core/patch", "test/core/patch/*.test.ts"],
   check: ["src/core/check", "test/core/check/*.test.ts"],
-  repair: ["src/core/repair", "test/core/repair/*.test.ts"],
+  recommend: ["src/core/recommend", "test/core/recommend/*.test.ts"],
 };
 
 const textOf = (file) => readFileSync(join(root, file), "utf8");

@@ -4,7 +4,7 @@ import type { Sides } from "../../src/core/model/units";
 import { type ImageRow, imagesOf } from "../../src/core/stereo/image";
 import { heardPlace, lateralPosition, levelDifference } from "../../src/core/stereo/position";
 import { formatAngle, formatDifference, formatPlace, formatScore, formatTally } from "../../src/text/image";
-import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "../core/repair/setups";
+import { channel, DRUMMER, kit, listener, randomSetup, withChannel } from "../core/recommend/setups";
 import { expectNear } from "../near";
 import { ANGLE_OF_DIFFERENCE } from "../tables/pulkki-1997";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { busName, channelName, listenerName, nameOr } from "../../src/text/names";
-import { kit } from "../core/repair/setups";
+import { kit } from "../core/recommend/setups";
 
 describe("names in a sentence", () => {
   it("a thing goes by its name; without one, or when it is not there any more, it is unnamed", () => {

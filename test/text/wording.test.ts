@@ -1,3 +1,4 @@
+import { MONITOR_REST } from "../core/desk";
 import { describe, expect, it } from "vitest";
 import { busFigures } from "../../src/core/headroom/figures";
 import { waysToFree } from "../../src/core/inputs/free";
@@ -16,8 +17,8 @@ import { describeIssue } from "../../src/text/issues";
 import { SHEET_COLUMNS } from "../../src/text/sheet";
 import { MISFITS } from "../../src/text/taps";
 import { channel as drum, piece, setupOf } from "../core/headroom/setups";
-import { bus, channel, direct, isOff, listener as player, setup, side } from "../core/inputs/setups";
-import * as kits from "../core/repair/setups";
+import { bus, channel, direct, isOff, listener as player, setup, side, tapped } from "../core/inputs/setups";
+import * as kits from "../core/recommend/setups";
 
 /** Words that nobody may read: of a value that is missing, or of an older language of this app. */
 const BAD =
@@ -52,7 +53,7 @@ describe("the wording of the image", () => {
   const only = (listeners: readonly Listener[], of = kit()): Setup => ({ ...of, listeners });
   const swapped = (of: Setup): Setup => withBusSwapped(of, of.buses[0] as Bus);
   const inInputs = (...inputs: Setup["monitor"]["inputs"]): Setup =>
-    kit({ monitor: { inputCount: 8, inputs, maxInputDbu: 20 } });
+    kit({ monitor: { inputCount: 8, inputs, maxInputDbu: 20, ...MONITOR_REST } });
   const [L, R] = [kits.side("m1", "left"), kits.side("m1", "right")];
   const keys = withChannel(kit(), channelOf("keys", { name: "Keys", lines: 2, keepSides: true }));
   const manyWrong = ["a", "b", "c"].reduce(
@@ -61,7 +62,7 @@ describe("the wording of the image", () => {
   );
   const unplaced = { ...kit(), channels: kit().channels.map((c) => ({ ...c, piece: null })) };
   const muted = { ...kit(), channels: kit().channels.map((c) => ({ ...c, muted: true })) };
-  const one = withBus(kit(), { sends: [{ channel: "hat", level: 0, pan: null }] });
+  const one = withBus(kit(), { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: null }] });
 
   it("is held", () => {
     expect(
@@ -96,7 +97,7 @@ describe("the wording of the image", () => {
         textOf(only([{ ...DRUMMER, mono: true }]), "mara"),
         textOf(one, "mara"),
         textOf(swapped(one), "mara"),
-        textOf(withBus(kit(), { sends: [{ channel: "hat", level: 0, pan: 0 }] }), "mara"),
+        textOf(withBus(kit(), { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: 0 }] }), "mara"),
         textOf(unplaced, "mara"),
         textOf(unplaced, "audience"),
         textOf(withChannel(kit(), channelOf("click")), "mara"),
@@ -160,7 +161,7 @@ describe("the wording of headroom", () => {
         fitText(1, {}, quiet),
         fitText(null),
         fitText(-7, { sends: [] }),
-        fitText(-7, { sends: [{ channel: "snare", level: null, pan: null }] }),
+        fitText(-7, { sends: [{ channel: "snare", on: true, level: null, tap: "post-fader" as const, pan: null }] }),
         fitText(null, {}, limbs(-8), 0),
         fitText(-60, {}, limbs(-8), 0),
         [formatLevelError({ below: 1.5, above: 1.5 }), formatLevelError({ below: 1.5, above: 2.5 })],
@@ -202,9 +203,9 @@ describe("the wording of the patch", () => {
     setup([VOX, KICK, KEYS], [], [isOff(direct("Vox")), isOff(direct("Kick")), direct("Keys")]),
     setup([{ ...VOX, muted: true }, KICK], [], [direct("Vox"), direct("Kick")]),
     setup(
-      [VOX, { ...VOX, id: "Vox 2", name: "Vox 2" }],
+      [tapped(VOX, "post-fader"), { ...tapped(VOX, "post-fader"), id: "Vox 2", name: "Vox 2" }],
       [],
-      [direct("Vox", "both", { tap: "post-fader" }), direct("Vox 2", "both", { tap: "post-fader" })],
+      [direct("Vox"), direct("Vox 2")],
     ),
     setup([KICK], [drums({ sends: [] })], [L, R, direct("Kick")]),
     setup([KICK], [], [direct("Kick")], 16, [player("Mara, drums"), player("Tobi")]),

@@ -7,8 +7,9 @@ import {
   formatCount,
   formatInputs,
   formatList,
+  reasonOf,
 } from "../../src/text/words";
-import { BUS, kit } from "../core/repair/setups";
+import { BUS, kit } from "../core/recommend/setups";
 
 describe("words of a sentence", () => {
   it("things are listed with commas and an “and” before the last", () => {

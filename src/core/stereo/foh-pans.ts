@@ -1,37 +1,32 @@
 import type { Id, Setup } from "../model/setup";
 import type { Side } from "../model/units";
-import { channelName } from "../names";
-import { capitalised } from "../words";
 import { placeOfOffset } from "./geometry";
 import type { Image } from "./image";
 
 /** A channel pan that does not match where the piece stands for the audience. */
 export interface FohPanIssue {
   readonly channel: Id;
-  readonly says: string;
+  /** Where FOH has it. */
+  readonly heard: Side;
+  /** Where it stands for the audience. */
+  readonly stands: Side;
+  /** It is panned to the side on which the drummer has it. */
+  readonly asDrummer: boolean;
 }
-
-const fohSide = (side: Side): string => `house ${side}`;
 
 /**
  * Channel pans that do not match where the piece stands for the audience, channel by channel. Empty where the audience
  * sees the kit side-on.
  * @param image what the audience gets
+ * @param told channels that something else was said of, such as overheads that are to change
  */
-export const fohPanIssues = (setup: Setup, image: Image): FohPanIssue[] =>
-  image.rows.flatMap((row) => {
-    if (row.placement !== "wrong" || row.stands === null || row.stands === "middle" || row.heard === null)
-      return [];
-    if (row.heard === "middle") return [];
-    const channel = setup.channels.find((s) => s.id === row.channel);
+export const fohPanIssues = (setup: Setup, image: Image, told: readonly Id[] = []): FohPanIssue[] =>
+  image.rows.flatMap(({ channel: id, placement: agreement, stands, heard }) => {
+    if (agreement !== "wrong" || told.includes(id)) return [];
+    if (stands === null || stands === "middle" || heard === null || heard === "middle") return [];
+    const channel = setup.channels.find((s) => s.id === id);
     const piece = setup.kit.pieces.find((p) => p.id === channel?.piece);
-    const drummersSide = piece !== undefined && placeOfOffset(piece.x) === row.heard;
-    const name = capitalised(channelName(setup, row.channel));
-    const why = drummersSide ? ": panned from the drummer’s side" : "";
     return [
-      {
-        channel: row.channel,
-        says: `${name} is panned ${fohSide(row.heard)} but stands ${fohSide(row.stands)} for the audience${why}.`,
-      },
+      { channel: id, heard, stands, asDrummer: piece !== undefined && placeOfOffset(piece.x) === heard },
     ];
   });

@@ -9,6 +9,8 @@ export const CENTRE_M: Metres = 0.12;
 const SIDE_ON: Degrees = 20;
 /** What a difference of two turns may be off by. */
 const ROUNDING: Degrees = 1e-9;
+/** What a place may be off by once it is turned. */
+const ROUNDING_M: Metres = 1e-9;
 
 /** Sine and cosine, exact at quarter turns so that a mirror is exact. */
 const turn = (angle: Degrees): { readonly sin: number; readonly cos: number } => {
@@ -55,6 +57,9 @@ export const offsetFor = (
 export const isSideOn = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): boolean =>
   Math.abs((Math.abs(facingOf(kit, listener) - kit.yaw) % 180) - 90) < SIDE_ON - ROUNDING;
 
+/** Whether an offset is in the middle; one at the limit is not, whatever the arithmetic makes of it. */
+export const isMiddle = (offset: Metres): boolean => Math.abs(offset) < CENTRE_M - ROUNDING_M;
+
 /** Side of an offset. */
 export const placeOfOffset = (offset: Metres): Place =>
-  Math.abs(offset) < CENTRE_M ? "middle" : offset < 0 ? "left" : "right";
+  isMiddle(offset) ? "middle" : offset < 0 ? "left" : "right";

@@ -1,24 +1,25 @@
 import { mixedChannelsOf } from "../mix/bus";
-import type { Bus, Channel, Id, Piece, Setup } from "../model/setup";
-import type { Db, Sides } from "../model/units";
-import { busName, channelName } from "../names";
-import { formatList } from "../words";
-import { CENTRE_M } from "./geometry";
+import { isStruck } from "../model/kinds";
+import type { Bus, Channel, Id, Listener, Piece, Setup } from "../model/setup";
+import type { Db, Metres, Sides } from "../model/units";
+import { isMiddle, isSideOn, offsetFor } from "./geometry";
 import { fohSides } from "./image";
 import { earPosition, levelDifference, placeAt } from "./position";
 
-/** Overheads that do not go with the close microphones. */
+/** Overheads and close microphones that do not go together. */
 export interface OverheadIssue {
   /** "crossed": every overhead is on the other side than the close microphones put that side of the kit; "mis-sided": some are. */
   readonly code: "crossed" | "mis-sided";
   /** Where: FOH, or a bus by its id. */
-  readonly where: "house" | Id;
+  readonly where: "foh" | Id;
   /** The overheads that disagree. */
+  readonly overheads: readonly Id[];
+  /** The group that disagrees with where the kit stands for the audience; null where that does not tell. */
+  readonly change: "overheads" | "close microphones" | null;
+  /** The channels of that group that are on the wrong side for the audience; empty where it is not known. */
   readonly channels: readonly Id[];
-  /** What is so, as a sentence. */
-  readonly says: string;
-  /** What to do, as a sentence. */
-  readonly remedy: string;
+  /** The piece with a close microphone that is farthest from the middle: a hit on it tells. Null where nobody strikes one. */
+  readonly hit: Id | null;
 }
 
 /** A channel at a side of the kit with what its pan gives. */
@@ -35,60 +36,89 @@ const isOverhead = ({ piece }: AtSide): boolean => piece.limbs.includes("whole")
 const atSides = (setup: Setup, feed: readonly { channel: Channel; sides: Sides }[]): AtSide[] =>
   feed.flatMap(({ channel, sides }) => {
     const piece = setup.kit.pieces.find((p) => p.id === channel.piece);
-    if (!piece || channel.lines === 2 || Math.abs(piece.x) < CENTRE_M) return [];
+    if (!piece || channel.lines === 2 || isMiddle(piece.x)) return [];
     return [{ channel, piece, difference: levelDifference(sides) }];
   });
+
+const heardAt = (group: readonly AtSide[], offset: (piece: Piece) => Metres): number =>
+  group.reduce((sum, { piece, difference }) => sum + offset(piece) * earPosition(difference), 0);
 
 /**
  * On which side a feed has the drummer's right: +1 right, −1 left, by most of the close microphones, each by its
  * distance from the middle; 0 when they do not say.
  */
-const wayOf = (close: readonly AtSide[]): number =>
-  Math.sign(close.reduce((sum, { piece, difference }) => sum + piece.x * earPosition(difference), 0));
+const wayOf = (close: readonly AtSide[]): number => Math.sign(heardAt(close, (piece) => piece.x));
 
 const wayAt = ({ piece, difference }: AtSide): number =>
   placeAt(difference) === "middle" ? 0 : Math.sign(piece.x * difference);
 
+/** Which of two groups that disagree is on the wrong side for the audience, and which channels of it. */
+const toChange = (
+  { kit }: Setup,
+  audience: Listener | undefined,
+  overheads: readonly AtSide[],
+  close: readonly AtSide[],
+): Pick<OverheadIssue, "change" | "channels"> => {
+  const unknown = { change: null, channels: [] } as const;
+  if (!audience || isSideOn(kit, audience)) return unknown;
+  const offset = (piece: Piece): Metres => offsetFor(kit, audience, piece);
+  const [overheadsWrong, closeWrong] = [heardAt(overheads, offset) < 0, heardAt(close, offset) < 0];
+  if (overheadsWrong === closeWrong) return unknown;
+  const wrong = (overheadsWrong ? overheads : close).filter((one) => heardAt([one], offset) < 0);
+  return {
+    change: overheadsWrong ? "overheads" : "close microphones",
+    channels: wrong.filter((w) => placeAt(w.difference) !== "middle").map((w) => w.channel.id),
+  };
+};
+
+const farthest = (close: readonly AtSide[]): Id | null =>
+  close
+    .filter(({ piece }) => isStruck(piece))
+    .reduce<Piece | null>(
+      (far, { piece }) => (far && Math.abs(far.x) >= Math.abs(piece.x) ? far : piece),
+      null,
+    )?.id ?? null;
+
+/** @param audience by whom it is decided which group is to change; nobody where a feed is not panned for the audience */
 const flagFor = (
   setup: Setup,
   where: OverheadIssue["where"],
-  at: string,
   feed: readonly AtSide[],
+  audience: Listener | undefined,
 ): OverheadIssue | null => {
   const overheads = feed.filter(isOverhead);
-  const way = wayOf(feed.filter((f) => !isOverhead(f)));
+  const close = feed.filter((f) => !isOverhead(f));
+  const way = wayOf(close);
   const odd = way === 0 ? [] : overheads.filter((o) => wayAt(o) === -way);
   if (odd.length === 0) return null;
-  const channels = odd.map((o) => o.channel.id);
-  const names = formatList(channels.map((id) => channelName(setup, id)));
-  const crossed = odd.length === overheads.length && odd.length > 1;
-  const is = odd.length === 1 ? "is" : "are";
   return {
-    code: crossed ? "crossed" : "mis-sided",
+    code: odd.length === overheads.length && odd.length > 1 ? "crossed" : "mis-sided",
     where,
-    channels,
-    says: crossed
-      ? `${names} are crossed ${at}: the close microphones have each side of the kit on the other side.`
-      : `${names} ${is} on the wrong side ${at}: the close microphones have that side of the kit on the other.`,
-    remedy: crossed
-      ? "Exchange their pans, or their lines on stage if the pans are as meant; hit one cymbal to tell."
-      : `Pan ${names} to the other side, or look whether the line is in the right input.`,
+    overheads: odd.map((o) => o.channel.id),
+    ...toChange(setup, audience, odd, close),
+    hit: farthest(close),
   };
 };
 
 const same = (a: OverheadIssue | null, b: OverheadIssue | null): boolean =>
-  a?.code === b?.code && a?.channels.join() === b?.channels.join();
+  a?.code === b?.code && a?.overheads.join() === b?.overheads.join() && a?.change === b?.change;
 
-const inBus = (setup: Setup, bus: Bus): OverheadIssue | null =>
-  bus.stereo && !bus.folded
-    ? flagFor(setup, bus.id, `in ${busName(bus)}`, atSides(setup, mixedChannelsOf(setup, bus)))
-    : null;
+const inBus = (setup: Setup, bus: Bus, audience: Listener | undefined): OverheadIssue | null => {
+  if (!bus.stereo || bus.folded) return null;
+  const parts = mixedChannelsOf(setup, bus);
+  const feed = atSides(setup, parts);
+  const own = new Set(parts.filter((p) => p.send.pan !== null).map((p) => p.channel.id));
+  // Close microphones with pans of their own may be panned for somebody else than the audience.
+  const isForAudience = feed.every((f) => isOverhead(f) || !own.has(f.channel.id));
+  return flagFor(setup, bus.id, feed, isForAudience ? audience : undefined);
+};
 
 /** Overheads against the close microphones of the same side of the kit: at FOH, and in each bus that differs from it. */
 export const overheadIssues = (setup: Setup): OverheadIssue[] => {
+  const audience = setup.listeners.find((l) => l.kind === "audience");
   const sounding = setup.channels.filter((s) => !s.muted);
   const feed = sounding.map((channel) => ({ channel, sides: fohSides(setup, channel) }));
-  const foh = flagFor(setup, "house", "at FOH", atSides(setup, feed));
-  const buses = setup.buses.map((bus) => inBus(setup, bus)).filter((flag) => !same(flag, foh));
+  const foh = flagFor(setup, "foh", atSides(setup, feed), audience);
+  const buses = setup.buses.map((bus) => inBus(setup, bus, audience)).filter((flag) => !same(flag, foh));
   return [foh, ...buses].filter((flag) => flag !== null);
 };

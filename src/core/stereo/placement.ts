@@ -1,6 +1,6 @@
 import type { Channel } from "../model/setup";
 import type { Db, Metres } from "../model/units";
-import { earPosition, type Place, placeAt } from "./position";
+import { earPosition, type Place, placeAt, ROUNDING_DB } from "./position";
 
 /**
  * What is to be said of one channel for one listener.
@@ -48,9 +48,9 @@ export const newTally = (): RunningTally => ({
 });
 
 /** Whether a channel is on the right side. The one place where that is decided. */
-const agree = (stands: Place | null, difference: Db | null): Placement => {
+export const agreementOf = (stands: Place | null, difference: Db | null): Placement => {
   if (stands === null || difference === null) return "unplaced";
-  if (stands === "middle") return Math.abs(difference) <= OFF_CENTRE_DB ? "right" : "centred";
+  if (stands === "middle") return Math.abs(difference) <= OFF_CENTRE_DB + ROUNDING_DB ? "right" : "centred";
   const heard = placeAt(difference);
   return heard === stands ? "right" : heard === "middle" ? "centred" : "wrong";
 };
@@ -62,6 +62,10 @@ export interface Location {
   readonly stands: Place | null;
 }
 
+/** How far to its side a channel is heard, metres: offset × heard; null where it has no side or is silent. */
+export const sideHeard = ({ offset, stands }: Location, difference: Db | null): Metres | null =>
+  offset === null || difference === null || stands === "middle" ? null : offset * earPosition(difference);
+
 /**
  * Adds one channel to a tally.
  * @param difference right over left as it is heard, dB; null when silent
@@ -69,20 +73,17 @@ export interface Location {
  */
 export const addPlacement = (
   count: RunningTally,
-  { offset, stands }: Location,
+  standing: Location,
   difference: Db | null,
   sidesLost: boolean,
 ): Placement => {
-  const agreement = agree(stands, difference);
-  // Spelt out: this is the innermost line of every search.
-  if (agreement === "right") count.right += 1;
-  else if (agreement === "wrong") count.wrong += 1;
-  else if (agreement === "centred") count.centred += 1;
-  else count.unplaced += 1;
+  const agreement = agreementOf(standing.stands, difference);
+  count[agreement] += 1;
   if (sidesLost) count.sidesLost += 1;
-  if (offset !== null && difference !== null && stands !== "middle") {
-    count.weight += Math.abs(offset);
-    count.heard += offset * earPosition(difference);
+  const heard = sideHeard(standing, difference);
+  if (heard !== null) {
+    count.weight += Math.abs(standing.offset ?? 0);
+    count.heard += heard;
   }
   return agreement;
 };

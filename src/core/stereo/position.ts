@@ -6,6 +6,8 @@ import type { Db, Degrees, Side, Sides } from "../model/units";
 export const CENTRE_DB: Db = 1;
 /** From here on an image is fully at one side: the lower end of the 15–20 dB that a secondary text gives. */
 export const SIDE_DB: Db = 15;
+/** What the arithmetic of levels may be off by, dB: a difference nearer than this to a limit is at the limit. */
+export const ROUNDING_DB: Db = 1e-9;
 /** Half the angle between two loudspeakers, degrees. */
 export const BASE: Degrees = 30;
 
@@ -38,11 +40,12 @@ export const lateralPosition = (sides: Sides): number | null => {
 };
 
 /** Share of the way to one side in ear-worn monitors, −1…+1: difference over 15 dB. A display model, from memory. */
-export const earPosition = (difference: Db): number => Math.max(-1, Math.min(1, difference / SIDE_DB));
+export const earPosition = (difference: Db): number =>
+  Math.abs(difference) > SIDE_DB - ROUNDING_DB ? Math.sign(difference) : difference / SIDE_DB;
 
 /** Left, right or middle in ear-worn monitors, by the level difference right over left. */
 export const placeAt = (difference: Db): Place =>
-  Math.abs(difference) < CENTRE_DB ? "middle" : difference < 0 ? "left" : "right";
+  Math.abs(difference) < CENTRE_DB - ROUNDING_DB ? "middle" : difference < 0 ? "left" : "right";
 
 /** Left, right or middle in ear-worn monitors; null when silent. */
 export const heardPlace = (sides: Sides): Place | null =>

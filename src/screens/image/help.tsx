@@ -25,18 +25,20 @@ export const ImageHelp = () => (
   </>
 );
 
-/** By what the ways to put a pair right are ordered. */
+/** By what recommendations are ranked. */
 export const RankHelp = () => (
   <>
     <p>
-      Every combination of swapping, re-panning, flipping at a mixer, a pair of one’s own and folding to mono
-      is tried. What breaks a wish below, or is beaten by another in everything, is left out.
+      Every combination is tried: leaving the bus, swapping its L/R, re-panning in it, setting channel pans
+      where FOH may change, flipping at a mixer, a bus of one’s own, mono. For each, the pans to mirror are
+      those that are best for who matters most, then for the others. What breaks a rule below, or is beaten by
+      another in everything, is left out.
     </p>
     <p>
-      The rest in this order: the listener who matters most, then the others, then fewer inputs, fewer moves,
-      and what mirrors most exactly. For a listener count first the wrong sides, then the flat ones, then the
-      score: the mean over the pieces of side × heard, outer pieces more, from −1 reversed to +1 correct, in
-      tenths.
+      The rest in this order: the listener who matters most, then the others, then fewer monitor inputs, fewer
+      changes, and what mirrors most exactly. For a listener, channels on the wrong side count first, then
+      centred ones, then the score: the mean over the pieces of side × heard, outer pieces more, from −1 all
+      wrong to +1 all right, in tenths.
     </p>
     <p>Source: none; the order is a design choice.</p>
   </>

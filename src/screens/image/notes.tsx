@@ -1,27 +1,32 @@
 import { fohPanIssues } from "../../core/stereo/foh-pans";
 import { overheadIssues } from "../../core/stereo/overheads";
 import { current, figures } from "../../document/store";
+import { describeFohPan, describeOverheads } from "../../text/overheads";
 
 /** What does not fit together at FOH itself: overheads against close microphones, pans against places. */
 export const Notes = () => {
   const setup = current.value;
   const audience = figures.value.images.find((i) => i.hears === "foh");
   const overheads = overheadIssues(setup);
-  const pans = audience ? fohPanIssues(setup, audience) : [];
+  const told = overheads.flatMap((flag) => (flag.where === "foh" ? flag.channels : []));
+  const pans = audience ? fohPanIssues(setup, audience, told) : [];
   if (overheads.length + pans.length === 0) return null;
   return (
     <section class="stack" aria-labelledby="house-notes">
-      <h2 id="house-notes">To look at at FOH</h2>
+      <h2 id="house-notes">Issues at FOH</h2>
       <ul class="stack">
-        {overheads.map((flag) => (
-          <li class="notice warn" key={`${flag.where} ${flag.says}`}>
-            <p>{flag.says}</p>
-            <p class="soft small">{flag.remedy}</p>
-          </li>
-        ))}
+        {overheads.map((flag) => {
+          const { says, remedy } = describeOverheads(setup, flag);
+          return (
+            <li class="notice warn" key={`${flag.where} ${says}`}>
+              <p>{says}</p>
+              <p class="soft small">{remedy}</p>
+            </li>
+          );
+        })}
         {pans.map((flag) => (
           <li class="notice warn" key={flag.channel}>
-            {flag.says}
+            {describeFohPan(setup, flag)}
           </li>
         ))}
       </ul>

@@ -1,39 +1,34 @@
 import { computed, useSignal } from "@preact/signals";
 import type { Bus } from "../../core/model/setup";
-import { costSaid } from "../../core/repair/advice";
-import { firstChange, whatWouldChange } from "../../core/repair/changes";
-import { applyRepair, type Repair, repairsFor } from "../../core/repair/repairs";
-import { sayRepair, sayStep } from "../../core/repair/say";
-import { type Situation, situationOf } from "../../core/repair/situation";
+import type { Recommendation } from "../../core/recommend/model";
+import { applyRecommendation } from "../../core/recommend/steps";
+import { describeImage } from "../../text/image";
 import { imagesOf } from "../../core/stereo/image";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
-import { describeImage } from "../../text/image";
+import { describeNote, describeParts, describeStep, describeToDo } from "../../text/recommend";
+import { describeCost } from "../../text/recommend-why";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { Table } from "../../ui/table";
 import { runWithWord } from "../act";
+import { recommendedFor } from "../recommended";
 import { listenerName } from "../shown-names";
 import { chosenListener } from "../state";
 import { chosenImage, heardBus } from "./heard";
 import { RankHelp } from "./help";
 import { RepairWishes } from "./repair-wishes";
 import { ThreadView } from "./thread-view";
+import { WhatIfs } from "./what-if";
 
-/** The pair that the chosen listener hears, with what its recommendations are reckoned from. */
-const situation = computed(() => heardBus.value && situationOf(current.value, heardBus.value));
+/** Every recommendation for the bus that the chosen listener hears. */
+const recommended = computed(() => heardBus.value && recommendedFor(current.value, heardBus.value));
 
-/** Every recommendation of it. */
-const repairs = computed(() => situation.value && repairsFor(situation.value));
-
-/** The first fact that would make another recommendation the best. */
-const change = computed(() => situation.value && firstChange(situation.value));
-
-/** The threads of the chosen listener as they are, and under them once a recommendation is done. */
-const After = ({ repair }: { repair: Repair }) => {
+/** What the chosen listener hears as it is, and under it once a recommendation is applied. */
+const Preview = ({ of }: { of: Recommendation }) => {
   const listener = chosenListener.value;
-  const after = applyRepair(current.value, repair);
+  const after = applyRecommendation(current.value, of);
   const image = imagesOf(after).find((i) => i.listener === listener?.id);
   const now = chosenImage.value;
   if (!listener || !image || !now) return null;
@@ -43,27 +38,27 @@ const After = ({ repair }: { repair: Repair }) => {
     <>
       <p class="soft small">Now: {before}.</p>
       <ThreadView image={now} listener={listener} says={`Now: ${before}`} turn="now" />
-      <p class="soft small">Afterwards: {says}.</p>
-      <ThreadView image={image} listener={listener} says={`Afterwards: ${says}`} turn="after" />
+      <p class="soft small">Preview: {says}.</p>
+      <ThreadView image={image} listener={listener} says={`Preview: ${says}`} turn="after" />
     </>
   );
 };
 
-const Details = ({ repair }: { repair: Repair }) => (
+const Details = ({ bus, of }: { bus: Bus; of: Recommendation }) => (
   <>
-    <p>{costSaid(repair)}</p>
+    <p>{describeCost(of)}</p>
     <ol class="steps">
-      {repair.steps.map((step) => {
-        const said = sayStep(current.value, step);
-        return <li key={said}>{said}</li>;
+      {of.steps.map((step) => {
+        const says = describeStep(current.value, step);
+        return <li key={says}>{says}</li>;
       })}
     </ol>
     <Table
-      caption="Sides afterwards"
-      heads={["Listener", "Correct", "Wrong", "Flat", "No side", "Sides lost"]}
+      caption="Channels, once applied"
+      heads={["Listener", "Right side", "Wrong side", "Centred", "Not placed", "L/R lost"]}
     >
       <tbody>
-        {repair.outcomes.map(({ listener, tally }) => (
+        {of.outcomes.map(({ listener, tally }) => (
           <tr key={listener}>
             <th scope="row">{listenerName(listener)}</th>
             <td>{tally.right}</td>
@@ -75,13 +70,13 @@ const Details = ({ repair }: { repair: Repair }) => (
         ))}
       </tbody>
     </Table>
-    <Sentences says={repair.notes.map((note) => note.says)} />
+    <Sentences says={of.notes.map((note) => describeNote(current.value, bus, note))} />
   </>
 );
 
-const Buttons = ({ repair, says, main }: { repair: Repair; says: string; main: boolean }) => {
-  const after = useSignal(false);
-  if (repair.steps.length === 0) return null;
+const Buttons = ({ of, main }: { of: Recommendation; main: boolean }) => {
+  const preview = useSignal(false);
+  if (of.steps.length === 0) return null;
   return (
     <>
       <div class="row">
@@ -90,89 +85,67 @@ const Buttons = ({ repair, says, main }: { repair: Repair; says: string; main: b
           class={main ? "main" : ""}
           onClick={() =>
             runWithWord(
-              replaceSetup("repair", (s) => applyRepair(s, repair)),
-              `Done: ${says}`,
+              replaceSetup("apply recommendation", (s) => applyRecommendation(s, of)),
+              describeToDo(current.value, of.steps),
             )
           }
         >
-          Put it in the plan
+          Apply to plan
         </button>
         <button
           type="button"
-          aria-pressed={after.value}
+          aria-pressed={preview.value}
           onClick={() => {
-            after.value = !after.value;
+            preview.value = !preview.value;
           }}
         >
-          Show afterwards
+          Preview
         </button>
       </div>
-      {after.value ? <After repair={repair} /> : null}
+      {preview.value ? <Preview of={of} /> : null}
     </>
   );
 };
 
-const Others = ({ bus, others }: { bus: Bus; others: readonly Repair[] }) => (
+const Others = ({ bus, others }: { bus: Bus; others: readonly Recommendation[] }) => (
   <ul class="stack">
-    {others.map((repair) => {
-      const says = sayRepair(current.value, bus, repair);
-      return (
-        <li key={repair.id} class="stack">
-          <Fold look="plain" title={says}>
-            {() => <Details repair={repair} />}
-          </Fold>
-          <Buttons repair={repair} says={says} main={false} />
-        </li>
-      );
-    })}
+    {others.map((other) => (
+      <li key={other.id} class="stack">
+        <Fold look="plain" title={describeParts(current.value, bus, other.parts)}>
+          {() => <Details bus={bus} of={other} />}
+        </Fold>
+        <Buttons of={other} main={false} />
+      </li>
+    ))}
   </ul>
 );
 
-const Changes = ({ from }: { from: Situation }) => {
-  const changes = whatWouldChange(from);
-  if (changes.length === 0) return <p>No single fact that is known here.</p>;
-  return (
-    <ul class="stack">
-      {changes.map((c) => (
-        <li key={c.fact}>
-          {c.fact}: <b>{c.instead}</b>.
-        </li>
-      ))}
-    </ul>
-  );
-};
-
-/** The recommended recommendation, why it is first, what would change that, and the other ways. */
+/** What to do about the bus and why, what would change that, and the other ways. */
 export const RepairList = () => {
-  const found = repairs.value;
-  const from = situation.value;
+  const found = recommended.value;
+  const bus = heardBus.value;
   const [best, ...others] = found?.ranked ?? [];
-  if (!found || !from || !best) return null;
+  if (!found || !bus || !best) return null;
   return (
-    <section class="card stack" aria-labelledby="repair">
-      <h2 id="repair">{found.advice.headline}</h2>
-      <Buttons key={best.id} repair={best} says={found.advice.headline} main={true} />
+    <section class="card stack" aria-labelledby="recommendation">
+      <h2 id="recommendation">{found.advice.headline}</h2>
+      <Buttons key={best.id} of={best} main={true} />
       <p>{found.advice.why}</p>
-      {change.value ? (
-        <p>
-          {change.value.fact}, this would be best instead: {change.value.instead}.
-        </p>
-      ) : null}
       {best.steps.length > 0 ? (
         <Fold look="plain" title="Step by step, and who hears what">
-          {() => <Details repair={best} />}
+          {() => <Details bus={bus} of={best} />}
         </Fold>
       ) : null}
       <Fold look="plain" title="What would change this">
-        {() => <Changes from={from} />}
+        {() => <WhatIfs setup={current.value} bus={bus} />}
       </Fold>
-      <Explain about="How the ways are ranked">
+      <Explain about="How recommendations are ranked">
         <RankHelp />
       </Explain>
       <RepairWishes />
       {others.length > 0 ? (
         <Fold look="plain" title={`Other ways: ${others.length}`}>
-          {() => <Others bus={from.bus} others={others} />}
+          {() => <Others bus={bus} others={others} />}
         </Fold>
       ) : null}
     </section>

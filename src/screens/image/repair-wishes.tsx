@@ -23,13 +23,13 @@ export const RepairWishes = () => {
           onValue={(fohFixed) => run(editPreferences({ fohFixed }))}
         />
         <Tick
-          label="Take no free input"
+          label="Use no free monitor input"
           value={wishes.inputsFixed}
           onValue={(inputsFixed) => run(editPreferences({ inputsFixed }))}
         />
         <p class="soft small">
-          Inputs free now: {inputsLeft(current.value.monitor)}. Which channels must keep their sides is said
-          at each channel under Channels.
+          Monitor inputs free now: {inputsLeft(current.value.monitor)}. Which channels must keep L/R is set at
+          each channel.
         </p>
       </div>
     </details>

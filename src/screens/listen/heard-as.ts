@@ -1,15 +1,15 @@
 import { computed } from "@preact/signals";
 import { busOf, earGains } from "../../core/mix/ear-gains";
 import type { Listener, Setup } from "../../core/model/setup";
-import { applyRepair, repairsFor } from "../../core/repair/repairs";
-import { situationOf } from "../../core/repair/situation";
+import { listenerName } from "../../text/names";
+import { capitalised } from "../../text/words";
+import { applyRecommendation } from "../../core/recommend/steps";
+import { describeImage } from "../../text/image";
+import type { Statement } from "../../text/statement";
 import { imagesOf } from "../../core/stereo/image";
 import { current } from "../../document/store";
 import { gainsOf, type ViewGains, type ViewName, type Views } from "../../listen/views";
-import { describeImage } from "../../text/image";
-import { listenerName } from "../../text/names";
-import type { Statement } from "../../text/statement";
-import { capitalised } from "../../text/words";
+import { recommendedFor } from "../recommended";
 import { chosenListener } from "../state";
 import type { Voices } from "./material";
 
@@ -29,11 +29,11 @@ const wearer = computed<Listener | undefined>(() => {
     : (listeners.find((l) => l.kind === "drummer") ?? listeners.find(isBand));
 });
 
-/** The best recommendation of the bus that the listener hears; null where there is none to do. */
+/** The recommendation for the bus that the listener hears; null where there is nothing to do. */
 export const repair = computed(() => {
   const bus = wearer.value && busOf(current.value, wearer.value);
   if (!bus) return null;
-  const { ranked, advice } = repairsFor(situationOf(current.value, bus));
+  const { ranked, advice } = recommendedFor(current.value, bus);
   const [best] = ranked;
   return best && best.steps.length > 0 ? { says: advice.headline, it: best } : null;
 });
@@ -45,15 +45,15 @@ export const heardAs = computed<{ readonly [name in ViewName]: HeardAs } | null>
   const listener = wearer.value;
   if (!audience || !listener) return null;
   const who = capitalised(listenerName(listener));
-  const repaired = repair.value ? applyRepair(setup, repair.value.it) : setup;
+  const repaired = repair.value ? applyRecommendation(setup, repair.value.it) : setup;
   return {
     foh: { setup, listener: audience, name: "FOH" },
     now: { setup, listener, name: `${who} now` },
     repaired: {
       setup: repaired,
-      // A recommendation may give the listener a flip or a pair of their own.
+      // It may give the listener a flip or a bus of their own.
       listener: repaired.listeners.find((l) => l.id === listener.id) ?? listener,
-      name: `${who} after the recommendation`,
+      name: `${who} with the recommendation`,
     },
   };
 });

@@ -44,7 +44,7 @@ const Caution = () => (
   </p>
 );
 
-/** What one view is like, and what was done for the repaired one. */
+/** What one view is like, and what was done for the recommended one. */
 const AsHeard = ({ view }: { view: ViewName }) => {
   const as = heardAs.value?.[view];
   const statement = as && statementOf(as);
@@ -156,5 +156,5 @@ const Deck = () => {
   );
 };
 
-/** The same sounds as FOH, the drummer now and the drummer after the recommendation hear them. */
+/** The same sounds as FOH, the drummer now and the drummer with the recommendation hear them. */
 export const Listen = () => <Fold title="Listen to it">{() => <Deck />}</Fold>;

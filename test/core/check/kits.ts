@@ -1,3 +1,4 @@
+import { MONITOR_REST } from "../desk";
 import { BLANK_BUS } from "../../../src/core/model/defaults";
 import type { Bus, Desk, LawId, Listener, Piece, PieceKind, Setup } from "../../../src/core/model/setup";
 import type { Pan } from "../../../src/core/model/units";
@@ -94,7 +95,7 @@ const pair = (channels: readonly PlaceId[]): Bus => ({
   id: "drums",
   name: "Drums",
   stereo: true,
-  sends: channels.map((channel) => ({ channel, level: 0, pan: null })),
+  sends: channels.map((channel) => ({ channel, on: true, level: 0, tap: "post-fader" as const, pan: null })),
   swapped: true,
 });
 
@@ -104,7 +105,7 @@ export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => 
   const places = [...new Set([...channels, ...STANDING])];
   const side = (side: "left" | "right") => ({
     feed: { kind: "bus", bus: "drums", side: side } as const,
-    on: true,
+    port: null, on: true,
     trim: 0,
   });
   const inputs = Array.from({ length: 16 }, (_, at) =>
@@ -128,7 +129,7 @@ export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => 
     })),
     buses: [pair(channels)],
     listeners: [drummer],
-    monitor: { inputCount: 16, inputs, maxInputDbu: 18 },
+    monitor: { inputCount: 16, inputs, maxInputDbu: 18, ...MONITOR_REST },
     preferences: { first: "drummer", fohFixed: true, inputsFixed: false, targetHeadroom: 6 },
     earphone: null,
     recording: null,
@@ -150,6 +151,6 @@ export const crowd = (channels: number): Setup => {
       pieces: ids.map((id, at) => ({ ...pieceOf("tom1"), id, name: id, x: across(at) })),
     },
     channels: ids.map((id, at) => ({ ...channel, id, name: id, piece: id, pan: -across(at) })),
-    buses: [{ ...bus, sends: ids.map((id) => ({ channel: id, level: 0, pan: null })) }],
+    buses: [{ ...bus, sends: ids.map((id) => ({ channel: id, on: true, level: 0, tap: "post-fader" as const, pan: null })) }],
   };
 };

@@ -57,7 +57,7 @@ describe("inputs taken one too far", () => {
 
   it("bring the very channel that the input takes", () => {
     // One up: the left ear takes the right side, which has the right channel of the keys only.
-    const keys = { sends: [{ channel: "Keys", level: 0, pan: null }] };
+    const keys = { sends: [{ channel: "Keys", on: true, level: 0, tap: "post-fader" as const, pan: null }] };
     expect(taken([DL, DR, direct("Keys", "left")], 1, keys)).toEqual([
       [0, 1],
       [1, 0],

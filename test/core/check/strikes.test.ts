@@ -103,7 +103,7 @@ describe("what can be hit", () => {
     const setup = setupWith(4, "sine");
     const voice: Channel = { ...(setup.channels[0] as Channel), id: "vocal", piece: null };
     const buses = [
-      { ...busIn(setup), sends: [...busIn(setup).sends, { channel: "vocal", level: 0, pan: null }] },
+      { ...busIn(setup), sends: [...busIn(setup).sends, { channel: "vocal", on: true, level: 0, tap: "post-fader" as const, pan: null }] },
     ];
     expect(strikes({ ...setup, channels: [...setup.channels, voice], buses })).toEqual(strikes(setup));
   });

@@ -268,9 +268,9 @@ describe("tap points", () => {
     find(setup([tapped(channel("x", { kind }), tap)], [], [direct("x")]), "tap point");
 
   it("that do not fit are told with the reason and put right", () => {
-    const s = setup([VOX], [], [direct("Vox", "both", { tap: "pre-eq" })]);
+    const s = setup([tapped(VOX, "pre-eq")], [], [direct("Vox")]);
     expect(fixed(s, "tap point").values.why).toBe("vocal without EQ");
-    const bass = setup([channel("b", { kind: "bass" })], [], [direct("b", "both", { tap: "post-fader" })]);
+    const bass = setup([tapped(channel("b", { kind: "bass" }), "post-fader")], [], [direct("b")]);
     expect(fixed(bass, "tap point").values.why).toBe("instrument follows fader");
     expect(flagOf("drum", "pre-hpf")[0]?.values.why).toBe("rumble");
     expect(flagOf("vocal", "post-fader")[0]?.values.why).toBe("vocal follows fader");
@@ -368,13 +368,9 @@ describe("what is missing or too much", () => {
     expect(find(unfed, "unfed listener").map((f) => f.listeners)).toEqual([["a", "b"], ["c"]]);
     // Tap points only for the same reason.
     const taps = setup(
-      [VOX, { ...VOX, id: "Vox 2" }, KICK],
+      [tapped(VOX, "post-fader"), { ...tapped(VOX, "post-fader"), id: "Vox 2" }, tapped(KICK, "post-fader")],
       [],
-      [
-        direct("Vox", "both", { tap: "post-fader" }),
-        direct("Vox 2", "both", { tap: "post-fader" }),
-        direct("Kick", "both", { tap: "post-fader" }),
-      ],
+      [direct("Vox"), direct("Vox 2"), direct("Kick")],
     );
     expect(find(taps, "tap point").map((f) => f.channels)).toEqual([["Vox", "Vox 2"], ["Kick"]]);
   });

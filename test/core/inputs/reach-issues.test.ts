@@ -18,7 +18,10 @@ describe("a channel that nobody hears", () => {
     expect(flagFor(TALK)).toMatchObject({
       severity: "warn",
       channels: ["Talk"],
-      fix: [{ edit: "input", index: 1, to: direct("Talk", "both", { tap: "pre-eq" }) }],
+      fix: [
+        { edit: "input", index: 1, to: direct("Talk") },
+        { edit: "direct out", channel: "Talk", to: { tap: "pre-eq", on: true, trim: 0 } },
+      ],
     });
   });
 
@@ -26,6 +29,7 @@ describe("a channel that nobody hears", () => {
     expect(flagFor(KEYS)?.fix).toEqual([
       { edit: "input", index: 1, to: direct("Keys", "left") },
       { edit: "input", index: 2, to: direct("Keys", "right") },
+      { edit: "direct out", channel: "Keys", to: { tap: "pre-fader", on: true, trim: 0 } },
     ]);
   });
 });
@@ -38,9 +42,11 @@ describe("channels that nobody hears", () => {
     expect(all).toMatchObject({
       channels: ["Talk", "Keys"],
       fix: [
-        { edit: "input", index: 1, to: direct("Talk", "both", { tap: "pre-eq" }) },
+        { edit: "input", index: 1, to: direct("Talk") },
+        { edit: "direct out", channel: "Talk", to: { tap: "pre-eq", on: true, trim: 0 } },
         { edit: "input", index: 2, to: direct("Keys", "left") },
         { edit: "input", index: 3, to: direct("Keys", "right") },
+        { edit: "direct out", channel: "Keys", to: { tap: "pre-fader", on: true, trim: 0 } },
       ],
     });
     const full = { ...s, monitor: { ...s.monitor, inputCount: 3 } };

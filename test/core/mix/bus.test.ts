@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { mixedChannelsOf } from "../../../src/core/mix/bus";
 import type { Bus, Channel, Send } from "../../../src/core/model/setup";
-import { BUS, channel, kit } from "../repair/setups";
+import { BUS, channel, kit } from "../recommend/setups";
 
 const on = (id: string): Send => ({ channel: id, on: true, level: 0, tap: "post-fader" as const, pan: null });
 

@@ -5,7 +5,7 @@ import type { Listener, Setup } from "../../../src/core/model/setup";
 import { energySides } from "../../../src/core/pan/stereo";
 import { imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
-import { kit, randomSetup } from "../repair/setups";
+import { kit, randomSetup } from "../recommend/setups";
 
 const listenerOf = (setup: Setup, id: string): Listener => {
   const found = setup.listeners.find((l) => l.id === id);

@@ -1,3 +1,4 @@
+import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import {
   inputOfSide,
@@ -8,8 +9,7 @@ import {
   withSidesExchanged,
 } from "../../../src/core/mix/pair-order";
 import type { Bus, MonitorInput, Setup } from "../../../src/core/model/setup";
-import { MONITOR_REST } from "../desk";
-import { BUS, kit, side } from "../repair/setups";
+import { BUS, kit, side } from "../recommend/setups";
 
 const L = side("m1", "left", 1);
 const R = side("m1", "right", -2);

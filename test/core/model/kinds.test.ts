@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { isStruck, kitPieceName } from "../../../src/core/model/kinds";
 import type { Limb } from "../../../src/core/model/setup";
-import { piece } from "../repair/setups";
+import { piece } from "../recommend/setups";
 
 describe("a piece of the kit", () => {
   it("goes by its name, and by what it is where it has none", () => {

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { Bus, Channel, Setup } from "../../../src/core/model/setup";
 import { overheadIssues } from "../../../src/core/stereo/overheads";
 import { exampleSetup } from "../../../src/document/example";
-import { channel, kit, piece, withChannel } from "../repair/setups";
+import { forHand } from "../../../src/document/places";
+import { channel, kit, piece, withChannel } from "../recommend/setups";
 
 /** The kit with two overheads: over the drummer's right, which is house left, and over the left. */
 const withOverheads = (right: number, left: number, ownRight: number | null = null): Setup => {
@@ -33,28 +34,76 @@ describe("overheads against the close microphones", () => {
     expect(overheadIssues(exampleSetup())).toEqual([]);
   });
 
-  it("names a crossed pair, once, where the bus follows FOH", () => {
+  it("names a crossed pair, once, where the bus follows the channel pans: the overheads are to change", () => {
     expect(overheadIssues(withOverheads(1, -1))).toEqual([
       {
         code: "crossed",
-        where: "house",
+        where: "foh",
+        overheads: ["or", "ol"],
+        change: "overheads",
         channels: ["or", "ol"],
-        says: "Overhead L and Overhead R are crossed at FOH: the close microphones have each side of the kit on the other side.",
-        remedy:
-          "Exchange their pans, or their lines on stage if the pans are as meant; hit one cymbal to tell.",
+        hit: "ride",
       },
     ]);
   });
 
   it("names the one that is on the wrong side", () => {
     const flags = overheadIssues(withOverheads(-1, -0.8));
-    expect(flags.map((f) => [f.code, f.where, f.channels])).toEqual([["mis-sided", "house", ["ol"]]]);
-    expect(flags[0]?.says).toBe(
-      "Overhead R is on the wrong side at FOH: the close microphones have that side of the kit on the other.",
+    expect(flags.map((f) => [f.code, f.where, f.change, f.channels])).toEqual([
+      ["mis-sided", "foh", "overheads", ["ol"]],
+    ]);
+  });
+
+  /** The drums on the other side, as a left-handed drummer has them; the overheads stay where they are. */
+  const leftHanded = (setup: Setup): Setup => ({
+    ...setup,
+    kit: { ...setup.kit, pieces: setup.kit.pieces.map((p) => forHand(p, "right", "left")) },
+  });
+
+  it("names the close microphones of a left-handed drummer on right-handed pans, and not the overheads", () => {
+    const setup = leftHanded(withOverheads(-1, 1));
+    expect(overheadIssues(setup)).toEqual([
+      {
+        code: "crossed",
+        where: "foh",
+        overheads: ["or", "ol"],
+        change: "close microphones",
+        channels: ["hat", "tom", "floor", "ride"],
+        hit: "ride",
+      },
+    ]);
+    // Mirrored, they are as they should be.
+    const channels = setup.channels.map((s) => (s.id === "or" || s.id === "ol" ? s : { ...s, pan: -s.pan }));
+    expect(overheadIssues({ ...setup, channels })).toEqual([]);
+  });
+
+  it("knows of neither where the audience is side-on, or where both or none are right for it", () => {
+    const known = (setup: Setup) => overheadIssues(setup).map((f) => [f.change, f.channels, f.hit]);
+    const crossed = withOverheads(1, -1);
+    expect(known({ ...crossed, kit: { ...crossed.kit, yaw: 90 } })).toEqual([[null, [], "ride"]]);
+    expect(known({ ...crossed, listeners: crossed.listeners.slice(1) })).toEqual([[null, [], "ride"]]);
+    // With the kit half side-on, what is at its right may be at the audience's right and at its left.
+    const turned = { ...crossed, kit: { ...crossed.kit, yaw: -60 } };
+    const far = turned.kit.pieces.map((p) =>
+      p.kind === "overhead" ? { ...p, y: -2 * Math.sign(p.x) } : { ...p, y: 0 },
     );
-    expect(flags[0]?.remedy).toBe(
-      "Pan Overhead R to the other side, or look whether the line is in the right input.",
-    );
+    const [flag] = overheadIssues({ ...turned, kit: { ...turned.kit, pieces: far } });
+    expect([flag?.code, flag?.change]).toEqual(["crossed", null]);
+  });
+
+  it("knows of neither in a bus whose close microphones have pans of their own", () => {
+    const setup = withOverheads(-1, 1);
+    const own = setup.buses.map((s) => ({
+      ...s,
+      sends: s.sends.map((send) =>
+        send.channel === "or" || send.channel === "ol"
+          ? send
+          : { ...send, pan: -(setup.channels.find((x) => x.id === send.channel)?.pan ?? 0) },
+      ),
+    }));
+    expect(overheadIssues({ ...setup, buses: own }).map((f) => [f.where, f.code, f.change])).toEqual([
+      ["m1", "crossed", null],
+    ]);
   });
 
   it("takes neither muted ones, nor two channels, nor what stands at no side, for close microphones or overheads", () => {
@@ -63,12 +112,12 @@ describe("overheads against the close microphones", () => {
       ...crossed,
       channels: crossed.channels.map((s) => (s.id === of ? { ...s, ...over } : s)),
     });
-    expect(overheadIssues(change("ol", { muted: true })).map((f) => [f.code, f.channels])).toEqual([
+    expect(overheadIssues(change("ol", { muted: true })).map((f) => [f.code, f.overheads])).toEqual([
       ["mis-sided", ["or"]],
     ]);
-    expect(overheadIssues(change("ol", { lines: 2 })).map((f) => f.channels)).toEqual([["or"]]);
-    expect(overheadIssues(change("ol", { piece: null })).map((f) => f.channels)).toEqual([["or"]]);
-    expect(overheadIssues(change("ol", { pan: 0 })).map((f) => f.channels)).toEqual([["or"]]);
+    expect(overheadIssues(change("ol", { lines: 2 })).map((f) => f.overheads)).toEqual([["or"]]);
+    expect(overheadIssues(change("ol", { piece: null })).map((f) => f.overheads)).toEqual([["or"]]);
+    expect(overheadIssues(change("ol", { pan: 0 })).map((f) => f.overheads)).toEqual([["or"]]);
   });
 
   it("takes one from a hand's width off the middle line on, as the rest of the picture does", () => {
@@ -77,7 +126,7 @@ describe("overheads against the close microphones", () => {
       const pieces = setup.kit.pieces.map((p) => (p.id === "over left" ? { ...p, x } : p));
       return { ...setup, kit: { ...setup.kit, pieces } };
     };
-    expect(overheadIssues(at(-0.12)).map((f) => f.channels)).toEqual([["ol"]]);
+    expect(overheadIssues(at(-0.12)).map((f) => f.overheads)).toEqual([["ol"]]);
     expect(overheadIssues(at(-0.11))).toEqual([]);
   });
 
@@ -92,13 +141,13 @@ describe("overheads against the close microphones", () => {
       return { ...setup, channels: channels.map((s) => ({ ...s, pan: pans[s.id] ?? s.pan })) };
     };
     // The hi-hat far at its side, the floor tom a little at the wrong one.
-    expect(overheadIssues(panned({ hat: 1, floor: 0.1 })).map((f) => f.channels)).toEqual([["or", "ol"]]);
+    expect(overheadIssues(panned({ hat: 1, floor: 0.1 })).map((f) => f.overheads)).toEqual([["or", "ol"]]);
     // One close microphone, hardly panned, against two overheads at the ends.
-    expect(overheadIssues(panned({ hat: 0.1 })).map((f) => f.channels)).toEqual([["or", "ol"]]);
+    expect(overheadIssues(panned({ hat: 0.1 })).map((f) => f.overheads)).toEqual([["or", "ol"]]);
   });
 
   it("names a bus beside FOH where other overheads are wrong in it, or all that it has", () => {
-    const of = (setup: Setup) => overheadIssues(setup).map((f) => [f.code, f.where, f.channels]);
+    const of = (setup: Setup) => overheadIssues(setup).map((f) => [f.code, f.where, f.overheads]);
     const own = withOverheads(-1, -0.8);
     const pans = new Map([
       ["or", 0.8],
@@ -109,12 +158,12 @@ describe("overheads against the close microphones", () => {
       sends: s.sends.map((send) => ({ ...send, pan: pans.get(send.channel) ?? null })),
     }));
     expect(of({ ...own, buses: turned })).toEqual([
-      ["mis-sided", "house", ["ol"]],
+      ["mis-sided", "foh", ["ol"]],
       ["mis-sided", "m1", ["or"]],
     ]);
     const third = channel("o3", { name: "Overhead far", piece: "over right", pan: -0.9 });
     expect(of(withChannel(withOverheads(1, -1), third, { level: null }))).toEqual([
-      ["mis-sided", "house", ["or", "ol"]],
+      ["mis-sided", "foh", ["or", "ol"]],
       ["crossed", "m1", ["or", "ol"]],
     ]);
   });
@@ -132,9 +181,7 @@ describe("overheads against the close microphones", () => {
 
   it("says nothing of a bus that has no sides", () => {
     const setup = withOverheads(-1, 1, 1);
-    expect(overheadIssues(setup).map((f) => [f.where, f.says])).toEqual([
-      ["m1", expect.stringMatching(/^Overhead L and Overhead R are crossed in Drums: /)],
-    ]);
+    expect(overheadIssues(setup).map((f) => [f.where, f.code])).toEqual([["m1", "crossed"]]);
     const sideTrim = [0, -6] as const;
     for (const over of [
       { stereo: false },
@@ -148,13 +195,12 @@ describe("overheads against the close microphones", () => {
   it("calls nothing crossed while one of the overheads is right", () => {
     const third = channel("o3", { name: "Overhead far", piece: "over right", pan: -0.9 });
     const flags = overheadIssues(withChannel(withOverheads(1, -1), third));
-    expect(flags.map((f) => [f.code, f.channels])).toEqual([["mis-sided", ["or", "ol"]]]);
-    expect(flags[0]?.says).toMatch(/^Overhead L and Overhead R are on the wrong side at FOH/);
+    expect(flags.map((f) => [f.code, f.overheads])).toEqual([["mis-sided", ["or", "ol"]]]);
   });
 
   it("names a bus with pans of its own, and not FOH", () => {
     const flags = overheadIssues(withOverheads(-1, 1, 1));
-    expect(flags.map((f) => [f.code, f.where, f.channels])).toEqual([["crossed", "m1", ["or", "ol"]]]);
+    expect(flags.map((f) => [f.code, f.where, f.overheads])).toEqual([["crossed", "m1", ["or", "ol"]]]);
   });
 
   it("a reversed patch, a turned throne or a left-handed kit changes nothing of it", () => {

@@ -1,12 +1,14 @@
+import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core/mix/pair-order";
 import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
-import { applyRepair, type Outcome, repairsFor } from "../../../src/core/repair/repairs";
-import { situationOf } from "../../../src/core/repair/situation";
+import type { Outcome } from "../../../src/core/recommend/model";
+import { reasonsFor } from "../../../src/core/recommend/reasons";
+import { recommend } from "../../../src/core/recommend/recommend";
+import { applyRecommendation } from "../../../src/core/recommend/steps";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
-import { MONITOR_REST } from "../desk";
-import { BUS, DRUMMER, kit, randomSetup, side } from "../repair/setups";
+import { BUS, DRUMMER, kit, randomSetup, side } from "../recommend/setups";
 
 const L = side("m1", "left");
 const R = side("m1", "right", -6);
@@ -73,14 +75,14 @@ it("a pair of one's own takes over what is off, so that its image is as promised
     const bus = setup.buses[0] as Bus;
     const off = sidesOff(setup.monitor, bus);
     expect(off).toContain(true);
-    for (const repair of repairsFor(situationOf(setup, bus)).ranked.filter((r) => r.criteria.inputs > 0)) {
-      const after = applyRepair(setup, repair);
+    for (const own of recommend(setup, bus).filter((r) => r.criteria.inputs > 0)) {
+      const after = applyRecommendation(setup, own);
       for (const copy of after.buses.filter((s) => !setup.buses.some((was) => was.id === s.id))) {
         expect(sidesOff(after.monitor, copy)).toEqual(off);
         seen += 1;
       }
       imagesOf(after).forEach(({ count, sidesLost }, i) => {
-        const { tally } = repair.outcomes[i] as Outcome;
+        const { tally } = own.outcomes[i] as Outcome;
         const { score: _, ...promised } = tally;
         expect({ ...count, sidesLost }).toEqual(promised);
       });

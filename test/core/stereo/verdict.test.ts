@@ -1,10 +1,11 @@
+import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import { withBusSwapped } from "../../../src/core/mix/pair-order";
 import type { Bus, Channel, Id, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
 import { imagesOf } from "../../../src/core/stereo/image";
 import { type ImageVerdict, imageVerdict } from "../../../src/core/stereo/verdict";
 import { exampleSetup } from "../../../src/document/example";
-import { channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "../repair/setups";
+import { channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "../recommend/setups";
 
 const verdict = (setup: Setup, id: Id): ImageVerdict => {
   const at = setup.listeners.findIndex((l) => l.id === id);
@@ -111,7 +112,7 @@ describe("what a listener gets, judged", () => {
   });
 
   it("one channel only, none placed, some not placed", () => {
-    const one = withBus(kit(), { sends: [{ channel: "hat", level: 0, pan: null }] });
+    const one = withBus(kit(), { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: null }] });
     expect(verdict(one, "mara").placed.map((r) => [r.channel, r.placement])).toEqual([["hat", "wrong"]]);
     expect(codeOf(one, "mara")).toBe("one placed");
     const nowhere = { ...kit(), channels: kit().channels.map((s) => ({ ...s, piece: null })) };
@@ -129,7 +130,7 @@ describe("what a listener gets, judged", () => {
     const keys = withChannel(kit(), channel("keys", { lines: 2, keepSides: true }));
     expect(verdict(keys, "mara").sidesLost).toEqual([]);
     expect(verdict(swapped(keys), "mara").sidesLost).toEqual(["keys"]);
-    const monitor = { inputCount: 8, inputs: [], maxInputDbu: 20 };
+    const monitor = { inputCount: 8, inputs: [], maxInputDbu: 20, ...MONITOR_REST };
     expect(verdict(kit({ monitor }), "mara").unassigned).toBe(true);
     for (const one of ["left", "right"] as const)
       expect(verdict(kit({ monitor: { ...monitor, inputs: [side("m1", one)] } }), "mara").unassigned).toBe(
@@ -144,7 +145,7 @@ const off = (input: MonitorInput): MonitorInput => ({ ...input, on: false });
 /** The hat hard at a side, the kick in both. */
 const apart = (pan: number) => [
   { channel: "hat", level: 0, pan },
-  { channel: "kick", level: 0, pan: 0 },
+  { channel: "kick", on: true, level: 0, tap: "post-fader" as const, pan: 0 },
 ];
 
 describe("a side that is off", () => {
@@ -162,7 +163,7 @@ describe("a side that is off", () => {
     // All that is left is panned to the other side.
     [
       [L, off(R)],
-      { sends: [{ channel: "hat", level: 0, pan: 1 }] },
+      { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: 1 }] },
       {},
       ["right"],
       [1],
@@ -170,7 +171,7 @@ describe("a side that is off", () => {
       [false, false],
     ],
   ] as const)("%#", (inputs, bus, mara, sides, offInputs, remains, heardIn) => {
-    const setup = withBus(kit({ monitor: { inputCount: 8, inputs, maxInputDbu: 20 } }), bus);
+    const setup = withBus(kit({ monitor: { inputCount: 8, inputs, maxInputDbu: 20, ...MONITOR_REST } }), bus);
     expect(verdict(only([{ ...DRUMMER, ...mara }], setup), "mara")).toMatchObject({
       code: "switched off",
       off: { sides, inputs: offInputs, remains },

@@ -30,7 +30,7 @@ describe("what an input can take", () => {
 
   it("is named as on the patch sheet", () => {
     const options = feedOptions(patched());
-    const all = patched(options.map(([, , feed]) => ({ feed, on: true, trim: 0 })));
+    const all = patched(options.map(([, , feed]) => ({ feed, port: null, on: true, trim: 0 })));
     const { name, from } = SHEET_COLUMNS;
     const rows = sheetRows(all).slice(0, options.length);
     expect(rows.map((row) => `${name.cell(row, all)}, ${from.cell(row, all)}`.toLowerCase())).toEqual(
