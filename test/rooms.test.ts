@@ -8,6 +8,7 @@ const ROOT = resolve(import.meta.dirname, "..");
 /** What each room may import besides itself: rooms by path under src, packages by name. */
 const ARROWS: { readonly [room: string]: readonly string[] } = {
   core: [],
+  text: ["core"],
   document: ["core", "@preact/signals-core"],
   shelf: ["core", "document", "@preact/signals-core", "uqr"],
   "shelf/worker": ["core", "document", "shelf"],
@@ -18,6 +19,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   pieces: ["core", "preact", "preact/hooks", "@preact/signals"],
   screens: [
     "core",
+    "text",
     "document",
     "shelf",
     "measure",
@@ -49,7 +51,7 @@ const LONGEST = { core: 150, others: 250 };
 /** Files that may be longer, and why. */
 const LONGER: { readonly [file: string]: number } = {
   // The whole shape of a setup is read as one page.
-  "core/setup.ts": 250,
+  "core/setup.ts": 260,
 };
 
 interface Node {

@@ -1,5 +1,7 @@
 import { BLANK_BUS } from "../core/model/defaults";
 import type {
+  Action,
+  Answer,
   Bus,
   Channel,
   Desk,
@@ -25,12 +27,14 @@ import {
   list,
   number,
   oneOf,
+  oneOfOrAbsent,
   orNull,
   type Reader,
   show,
   sides,
   text,
   whole,
+  words,
   yes,
 } from "./reader";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
@@ -195,12 +199,27 @@ const recording: Reader<Recording | null> = (value, at, say) => {
   return null;
 };
 
+const ANSWERS = words<Answer>({ left: true, middle: true, right: true, nothing: true, unclear: true });
+const ACTIONS = words<Action>({
+  "mute-overheads": true,
+  mono: true,
+  "first-input": true,
+  "balance-left": true,
+  "balance-right": true,
+});
+
 const check = fields<CheckSession>({
   listener: id,
   hits: list(
-    fields<Hit>({ piece: id, answer: oneOf(["left", "middle", "right", "nothing", "unclear"], "unclear") }),
+    fields<Hit>({
+      piece: id,
+      answer: oneOf(ANSWERS, "unclear"),
+      action: oneOfOrAbsent(ACTIONS),
+    }),
     LIMITS.hits,
   ),
+  declined: (value, at, say) =>
+    value === undefined ? undefined : list(oneOf(ACTIONS, "mono"), ACTIONS.length)(value, at, say),
 });
 
 const lineCheck: Reader<SetupFile["lineCheck"]> = (value, at, say) => {

@@ -19,7 +19,14 @@ import {
   moveChannel,
   removeChannel,
 } from "../../src/document/commands/channels";
-import { answer, endCheck, startCheck, tickInput, undoAnswer } from "../../src/document/commands/check";
+import {
+  answer,
+  declineAction,
+  endCheck,
+  startCheck,
+  tickInput,
+  undoAnswer,
+} from "../../src/document/commands/check";
 import { editInput, moveInput, setInput, setInputCount, swapLines } from "../../src/document/commands/inputs";
 import {
   addPiece,
@@ -97,6 +104,7 @@ const COMMANDS: readonly (readonly [label: string, kind: Command["kind"], make: 
   ["start check", "step", () => startCheck("l2")],
   ["answer", "step", () => answer("p1", "left")],
   ["take back answer", "step", () => undoAnswer()],
+  ["decline action", "step", () => declineAction("mono")],
   ["end check", "step", () => endCheck()],
   ["tick input", "step", () => tickInput(0, true)],
 ];
