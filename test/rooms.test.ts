@@ -54,7 +54,7 @@ const LONGEST = { core: 150, others: 250 };
 /** Files that may be longer, and why. */
 const LONGER: { readonly [file: string]: number } = {
   // The whole shape of a setup is read as one page.
-  "core/model/setup.ts": 250,
+  "core/model/setup.ts": 380,
   // One table of fields.
   "document/compare-fields.ts": 260,
   // All that a recommendation consists of, on one page.

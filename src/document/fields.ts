@@ -1,6 +1,8 @@
 import { BLANK_BUS, BLANK_SEND } from "../core/model/defaults";
 import { CHANNEL_KINDS } from "../core/model/kinds";
 import type {
+  Action,
+  Answer,
   Bus,
   Channel,
   ChannelKind,
@@ -32,6 +34,7 @@ import {
   list,
   number,
   oneOf,
+  oneOfOrAbsent,
   orNull,
   type Reader,
   Refusal,
@@ -39,6 +42,7 @@ import {
   sides,
   text,
   whole,
+  words,
   yes,
 } from "./reader";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
@@ -246,12 +250,27 @@ const recording: Reader<Recording | null> = (value, at, say) => {
   return null;
 };
 
+const ANSWERS = words<Answer>({ left: true, middle: true, right: true, nothing: true, unclear: true });
+const ACTIONS = words<Action>({
+  "mute-overheads": true,
+  mono: true,
+  "first-input": true,
+  "balance-left": true,
+  "balance-right": true,
+});
+
 const check = fields<CheckSession>({
   listener: id,
   hits: list(
-    fields<Hit>({ piece: id, answer: oneOf(["left", "middle", "right", "nothing", "unclear"], "unclear") }),
+    fields<Hit>({
+      piece: id,
+      answer: oneOf(ANSWERS, "unclear"),
+      action: oneOfOrAbsent(ACTIONS),
+    }),
     LIMITS.hits,
   ),
+  declined: (value, at, say) =>
+    value === undefined ? undefined : list(oneOf(ACTIONS, "mono"), ACTIONS.length)(value, at, say),
 });
 
 const lineCheck: Reader<SetupFile["lineCheck"]> = (value, at, say) => {

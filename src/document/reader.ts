@@ -93,6 +93,20 @@ export const orNull =
     return value === null || value === undefined ? null : read(value, at, say);
   };
 
+/** The words of a union, each once; the compiler names one that is missing. */
+export const words = <T extends string>(all: Readonly<Record<T, true>>): readonly T[] =>
+  Object.keys(all) as T[];
+
+/** One of some words, or nothing at all: for a field that need not be there. Another word is said and left out. */
+export const oneOfOrAbsent =
+  <T extends string>(allowed: readonly T[]): Reader<T | undefined> =>
+  (value, at, say) => {
+    const known = allowed.find((each) => each === value);
+    if (value !== undefined && known === undefined)
+      say(at, `${show(value)} is not one of ${allowed.map(show).join(", ")}; left out`);
+    return known;
+  };
+
 /** A list of at most so many; a longer one refuses the file, because a part of it would be lost. */
 export const list =
   <T>(read: Reader<T>, limit: number): Reader<readonly T[]> =>
@@ -112,15 +126,20 @@ export const sides =
     return [read(left, `${at}[0]`, say), read(right, `${at}[1]`, say)];
   };
 
-/** An object with exactly these fields; others are said and left out, whatever they are called. */
+/**
+ * An object with exactly these fields; others are said and left out, whatever they are called. A field that is read as
+ * undefined is not there.
+ */
 export const fields = <T extends object>(readers: { readonly [K in keyof T]-?: Reader<T[K]> }): Reader<T> => {
   const known = Object.entries<Reader<unknown>>(readers);
   const from = (value: Fields, at: string, say: Say): T =>
     Object.fromEntries(
-      known.map(([key, read]) => [
-        key,
-        read(Object.hasOwn(value, key) ? value[key] : undefined, join(at, key), say),
-      ]),
+      known
+        .map(([key, read]) => [
+          key,
+          read(Object.hasOwn(value, key) ? value[key] : undefined, join(at, key), say),
+        ])
+        .filter(([, taken]) => taken !== undefined),
     ) as T;
   return (value, at, say) => {
     if (!isFields(value)) {

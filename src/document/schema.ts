@@ -1,4 +1,4 @@
-import type { Hit, Id, Setup } from "../core/model/setup";
+import type { Action, Hit, Id, Setup } from "../core/model/setup";
 
 /** Names the file format; the first thing a reader looks at. */
 export const FORMAT = "hatside-setup";
@@ -9,6 +9,8 @@ export const VERSION = 3;
 export interface CheckSession {
   readonly listener: Id;
   readonly hits: readonly Hit[];
+  /** Actions that nobody can do here; absent while there is none. */
+  readonly declined?: readonly Action[];
 }
 
 /** A setup as it is kept, exported and shared. Documented in DEVELOPERS.md. */

@@ -1,8 +1,8 @@
 import { kitPieceName } from "../core/model/kinds";
 import type { Id, Setup } from "../core/model/setup";
-import { channelName, nameOr } from "./names";
 import type { FohPanIssue } from "../core/stereo/foh-pans";
 import type { OverheadIssue } from "../core/stereo/overheads";
+import { channelName, nameOr } from "./names";
 import { capitalised, formatList } from "./words";
 
 /** What is so, and what to do, each as sentences. */

@@ -1,11 +1,11 @@
 import { quoted } from "../core/lib/direction";
 import { formatNumber } from "../core/lib/number";
 import type { Bus, Setup } from "../core/model/setup";
-import { channelName } from "./names";
 import type { Premise, Recommendation, WhatIf } from "../core/recommend/model";
 import type { Drawback, ForFirst, NothingToDo, Reasons } from "../core/recommend/reasons";
-import { capitalised, formatCount, formatList } from "./words";
+import { channelName } from "./names";
 import { busName, describeParts, input, listenerOf, type Names } from "./recommend";
+import { capitalised, formatCount, formatList } from "./words";
 
 const be = (count: number): string => (count === 1 ? "is" : "are");
 const onWrongSide = (count: number): string => `${formatCount(count, "channel")} on the wrong side`;

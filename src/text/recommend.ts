@@ -3,9 +3,9 @@ import { formatNumber } from "../core/lib/number";
 import { isSwapped } from "../core/mix/pair-order";
 import type { Bus, Id, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
-import { channelName, listenerName, nameOr } from "./names";
 import { formatPan } from "../core/pan/notation";
 import type { Note, Own, PanMove, Parts, Step } from "../core/recommend/model";
+import { channelName, listenerName, nameOr } from "./names";
 import { capitalised, formatCount, formatList } from "./words";
 
 /** What names are looked up in. */

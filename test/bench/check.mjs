@@ -1,194 +1,175 @@
 /**
- * Checks at the kit, reckoned over every fault of every template of the app, three hands and three pan laws, and of kits
- * that are no template: how often the verdict is right and how many hits it takes, as Markdown; then the time of a
- * question. Fails when a cell misses what it must hold.
- * Usage: node test/bench/check.mjs
+ * Checks at the kit, played by two simulated drummers over the templates of the app, three hands and three pan laws, per
+ * kind of people and per fault, as Markdown; then the time of a question. One drummer follows the engine's own model,
+ * the other shares nothing with the engine (test/core/check/stage.ts). The thresholds were tuned on the cells and seeds
+ * of the first table only. Fails when a wanted figure is missed.
+ * Usage: node test/bench/check.mjs [sessions a fault]
  */
 import { performance } from "node:perf_hooks";
 import { bundle } from "../tools/bundle.mjs";
 
-const {
-  asAsked,
-  checkOf,
-  crowd,
-  drummer,
-  frontToBack,
-  hears,
-  hearsSurely,
-  judge,
-  pannedByChance,
-  play,
-  reckon,
-  seeded,
-  shuffled,
-  simulate,
-  smallKits,
-  strictBoundOf,
-  TUNED,
-  templateCells,
-  UNTUNED,
-  yardstickOf,
-} = await bundle("test/core/check/bench.ts");
+const { cellOf, checkOf, crowd, decide, drummer, onStage, ownModel, PEOPLE_KINDS, seeded, sessions } =
+  await bundle("test/core/check/bench.ts");
 
-const SLIP = 0.05;
-const RIGHT = 0.97;
-const OVER = 1.5;
-const QUESTION_MS = 5;
+const TIMES = Number(process.argv[2] ?? 2);
+const PLANNED_TIMES = 10 * TIMES;
+const WANTED = {
+  right: { ordinary: 0.97, "weak ear": 0.93, "loud overheads": 0.93, "never “can’t place”": 0.93, own: 0.93 },
+  falseAlarm: 0.03,
+  sureAndWrong: 0.02,
+  hits: 6,
+  plannedHits: 10,
+  named: 3,
+  questionMs: 5,
+};
 
 const percent = (share, digits = 1) => `${(100 * share).toFixed(digits)} %`;
 const row = (cells) => console.log(`| ${cells.join(" | ")} |`);
-const mean = (values) => values.reduce((a, b) => a + b, 0) / values.length;
+const mean = (list, of) => list.reduce((sum, item) => sum + Number(of(item)), 0) / list.length;
+const groups = (list, by) => {
+  const made = new Map();
+  for (const item of list) made.set(by(item), [...(made.get(by(item)) ?? []), item]);
+  return [...made];
+};
 const fail = (says) => {
   console.log(`MISSED: ${says}`);
   process.exitCode = 1;
 };
 
-/** Other orders are played by chance, so many sessions a fault. */
-const TIMES = 6;
-let seed = 0;
-const figures = ({ law, kit, check }) => {
-  seed += 1;
-  const slips = reckon(check, SLIP, seeded(seed));
-  const random = seeded(seed);
-  const played = (order) => simulate(check, (fault) => hears(check, fault, SLIP, random), TIMES, order).hits;
-  const yardstick = yardstickOf(check);
-  return {
-    name: `${law}, ${kit}`,
-    sets: check.sets.length,
-    ...slips,
-    sure: simulate(
-      check,
-      (fault) => hearsSurely(check, fault),
-      1,
-      () => asAsked,
-    ),
-    clean: reckon(check, 0, seeded(seed), 1e-6).right,
-    yardstick,
-    strict: strictBoundOf(check, SLIP),
-    over: slips.hits / yardstick,
-    overByWeight: slips.weighted / yardstick,
-    random: played(() => shuffled(random)),
-    front: played(() => frontToBack),
-  };
-};
-const least = (cells, what) => cells.reduce((a, b) => (b[what] < a[what] ? b : a));
-const most = (cells, what) => cells.reduce((a, b) => (b[what] > a[what] ? b : a));
+const LAWS = ["sine", "root", "linear"];
+const HANDS = ["right", "left", "open"];
+const COUNTS = [3, 4, 8, 10, 12];
+const isTuned = ({ name }) => /^(3|4|8) mics, right, sine|^(10|12) mics, left, root/.test(name);
+const cells = LAWS.flatMap((law) => HANDS.flatMap((hand) => COUNTS.map((count) => cellOf(count, hand, law))));
 
-/** One row for some cells: the mean, and the worst where it matters. */
-const sumUp = (name, cells) => {
-  const of = (what, digits = 2) => mean(cells.map((c) => c[what])).toFixed(digits);
-  const [low, high] = [least(cells, "sets").sets, most(cells, "sets").sets];
-  row([
-    name,
-    cells.length,
-    low === high ? low : `${low}–${high}`,
-    `${percent(mean(cells.map((c) => c.right)))} (worst ${percent(least(cells, "right").right)})`,
-    percent(mean(cells.map((c) => c.sure.right / c.sure.sessions))),
-    `${percent(mean(cells.map((c) => c.clean)), 3)} (worst ${percent(least(cells, "clean").clean, 3)})`,
-    `${of("hits")}, by weight ${of("weighted")}`,
-    of("yardstick"),
-    `${most(cells, "over").over.toFixed(2)} ×, by weight ${most(cells, "overByWeight").overByWeight.toFixed(2)} ×`,
-    of("strict"),
-    of("random"),
-    of("front"),
-  ]);
-};
-
-/** What every one of these cells must hold. */
-const mustHold = (cells) => {
-  for (const { name, right, sure, over, overByWeight } of cells) {
-    if (right < RIGHT) fail(`${name}: right ${percent(right)}, wanted ${percent(RIGHT)}`);
-    if (sure.right < sure.sessions)
-      fail(`${name}: without slips or chance ${sure.right} of ${sure.sessions} right`);
-    if (Math.max(over, overByWeight) > OVER)
-      fail(
-        `${name}: hits ${over.toFixed(2)} ×, by weight ${overByWeight.toFixed(2)} × the yardstick, allowed ${OVER} ×`,
-      );
-  }
-};
-
-console.log(
-  `Right: the right fault, or the right set of those that no answer can tell apart; every fault as often as every other.
-No slips, sure: every piece is called what most call it, no chance. No slips, graded: what lies between two places is
-called now this, now that. Yardstick: entropy before the first hit over the largest expected information of the first
-answer, by the engine's weights. Strict: below it no way of asking can come that ends as sure.
-`,
-);
-row([
-  "what",
-  "cells",
-  "sets",
-  `right, ${percent(SLIP, 0)} slips`,
-  "right, no slips, sure",
-  "right, no slips, graded",
-  "hits",
-  "yardstick",
-  "hits over yardstick, worst",
-  "strict",
-  "random order",
-  "front to back",
-]);
-row(Array(12).fill("---"));
-
-const templates = templateCells(TUNED).map(figures);
-for (const law of TUNED)
-  for (const mics of [...new Set(templates.map((c) => c.name.match(/(\d+) mics/)?.[1]))])
-    sumUp(
-      `${law}, ${mics} mics`,
-      templates.filter((c) => c.name.startsWith(`${law}, ${mics} mics`)),
-    );
-sumUp("**all templates**", templates);
-const small = smallKits(TUNED).map(figures);
-for (const kit of ["no floor tom, 3 mics", "no floor tom, 10 mics", "four pieces"])
-  sumUp(
-    kit,
-    small.filter((c) => c.name.endsWith(kit)),
-  );
-mustHold([...templates, ...small]);
-
-// Nothing was tuned on these: they must hold it on average, and the worst is printed.
-const others = [
-  ["three other laws", [...templateCells(UNTUNED), ...smallKits(UNTUNED)].map(figures)],
-  [
-    "pans by chance, all six laws",
-    [...TUNED, ...UNTUNED].flatMap((law, at) => pannedByChance(law, seeded(100 + at))).map(figures),
-  ],
+const DRUMMERS = [
+  ["own", "own model", ownModel],
+  ...PEOPLE_KINDS.map((kind) => [kind.name, `stage, ${kind.name}`, onStage(kind)]),
 ];
-for (const [name, cells] of others) {
-  sumUp(name, cells);
-  const right = mean(cells.map((c) => c.right));
-  const over = mean(cells.map((c) => c.overByWeight));
-  if (right < RIGHT) fail(`${name}: right ${percent(right)} on average`);
-  if (over > OVER) fail(`${name}: hits by weight ${over.toFixed(2)} × the yardstick on average`);
-}
-const all = [...templates, ...small, ...others.flatMap(([, cells]) => cells)];
-console.log(
-  `\nA known fault is called unknown in at most ${percent(most(all, "unknown").unknown, 2)} of a cell, a check ends unsure in at most ${percent(most(all, "unsure").unsure, 2)}.`,
-);
-const worst = least(templates, "least");
-console.log(`The fault found worst: ${percent(worst.least)} right (${worst.name}).`);
 
-// The time of a question: a long check of many sources whose answers fit nothing.
-const answers = ["left", "middle", "right", "nothing", "unclear"];
-const random = seeded(64);
+/** Every kind of people in some cells: one row each, and what came of every session. */
+const table = (some, seed) => {
+  row([
+    "people",
+    "cells",
+    "checks",
+    "fault found",
+    "worst cell",
+    "worst fault",
+    "sure and wrong",
+    "hits, with a fault",
+    "actions",
+    "faults named",
+    "nothing wrong: fault named",
+    "worst cell",
+    "hits, as planned",
+  ]);
+  row(Array(13).fill("---"));
+  return DRUMMERS.map(([kind, name, drummers]) => {
+    const all = some.flatMap((cell, at) =>
+      sessions(cell, drummers, TIMES, PLANNED_TIMES, seeded(seed + 100 * at)),
+    );
+    const [faulty, planned] = [
+      all.filter((s) => s.fault !== "planned"),
+      all.filter((s) => s.fault === "planned"),
+    ];
+    const worst = (list, by) =>
+      groups(list, by)
+        .map(([key, members]) => [key, mean(members, (s) => s.right)])
+        .reduce((a, b) => (b[1] < a[1] ? b : a));
+    const figures = {
+      kind,
+      name,
+      all,
+      right: mean(faulty, (s) => s.right),
+      sureAndWrong: mean(all, (s) => s.sureAndWrong),
+      hits: mean(faulty, (s) => s.hits),
+      named: mean(all, (s) => s.named),
+      falseAlarm: 1 - mean(planned, (s) => s.right),
+      plannedHits: mean(planned, (s) => s.hits),
+    };
+    const said = ([key, share]) => `${key} ${percent(share)}`;
+    const [plannedCell, plannedRight] = worst(planned, (s) => s.cell);
+    row([
+      name,
+      some.length,
+      all.length,
+      percent(figures.right),
+      said(worst(faulty, (s) => s.cell)),
+      said(worst(faulty, (s) => s.fault)),
+      percent(figures.sureAndWrong),
+      figures.hits.toFixed(2),
+      mean(faulty, (s) => s.actions).toFixed(2),
+      figures.named.toFixed(2),
+      percent(figures.falseAlarm),
+      `${plannedCell} ${percent(1 - plannedRight)}`,
+      figures.plannedHits.toFixed(2),
+    ]);
+    return figures;
+  });
+};
+
+console.log(`Fault found: alone, or named together with what cannot be told from it. ${TIMES} checks a fault and cell,
+${PLANNED_TIMES} with nothing wrong.
+
+Tuned on:
+`);
+table(cells.filter(isTuned), 1);
+console.log("\nOnly measured:\n");
+const measured = table(
+  cells.filter((cell) => !isTuned(cell)),
+  70_001,
+);
+
+console.log("\nFound, per fault, in the cells only measured:\n");
+row(["fault", ...measured.map((m) => m.name)]);
+row(Array(measured.length + 1).fill("---"));
+const byFault = measured.map(({ all }) => new Map(groups(all, (s) => s.fault)));
+for (const fault of byFault[0].keys())
+  row([fault, ...byFault.map((of) => percent(mean(of.get(fault) ?? [], (s) => s.right)))]);
+
+for (const { kind, name, right, sureAndWrong, hits, named, falseAlarm, plannedHits } of measured) {
+  if (right < WANTED.right[kind]) fail(`${name}: fault found ${percent(right)}`);
+  if (sureAndWrong > WANTED.sureAndWrong) fail(`${name}: sure and wrong ${percent(sureAndWrong)}`);
+  if (falseAlarm > WANTED.falseAlarm)
+    fail(`${name}: nothing wrong, but a fault named ${percent(falseAlarm)}`);
+  if (named > WANTED.named) fail(`${name}: ${named.toFixed(2)} faults named`);
+  // A weaker ear or loud overheads cost hits; the limit is for ordinary people and stages.
+  if (kind === "ordinary" && hits > WANTED.hits) fail(`${name}: ${hits.toFixed(2)} hits with a fault`);
+  if (kind === "ordinary" && plannedHits > WANTED.plannedHits)
+    fail(`${name}: ${plannedHits.toFixed(2)} hits as planned`);
+}
+
+// The time of a question: a long check of many channels, each at a drum of its own.
 const setup = crowd(64);
 const check = checkOf(setup, drummer);
-const { hits } = play(check, (piece) => answers[Number(piece.split(" ")[1]) % 3] ?? "left", asAsked);
-const long = Array.from({ length: 40 }, () => ({
-  piece: check.strikes[Math.floor(random() * check.strikes.length)].piece,
-  answer: answers[Math.floor(random() * 5)],
-}));
-const say = (name, work, limit = Number.POSITIVE_INFINITY) => {
+const hits = [];
+const sideOf = (piece) => ["left", "middle", "right"][Math.floor((Number(piece.split(" ")[1]) * 3) / 64)];
+const answerTo = ({ piece, action }) =>
+  action === "balance-left" || action === "first-input"
+    ? "left"
+    : action === "balance-right"
+      ? "right"
+      : action === "mono"
+        ? "middle"
+        : sideOf(piece);
+for (;;) {
+  const decision = decide(check, hits);
+  if (decision.kind !== "asking") break;
+  const { piece, action } = decision.next;
+  hits.push({ piece, answer: answerTo(decision.next), ...(action ? { action } : {}) });
+}
+const time = (name, work, limit = Number.POSITIVE_INFINITY) => {
   const taken = Array.from({ length: 101 }, () => {
     const from = performance.now();
     work();
     return performance.now() - from;
   }).sort((a, b) => a - b);
-  console.log(`${name}: median ${taken[50].toFixed(2)} ms, slowest ${taken[100].toFixed(2)} ms`);
-  if (taken[50] > limit) fail(`${name}: median ${taken[50].toFixed(2)} ms, allowed ${limit} ms`);
+  const [fastest, median] = [taken[0], taken[50]];
+  console.log(`${name}: fastest ${fastest.toFixed(2)} ms, median ${median.toFixed(2)} ms`);
+  if (fastest > limit) fail(`${name}: fastest ${fastest.toFixed(2)} ms, allowed ${limit} ms`);
 };
-console.log(`\n64 sources, ${check.sets.length} sets:`);
-say("prepare the check, once", () => checkOf(setup, drummer));
-say("first question", () => judge(check, []), QUESTION_MS);
-say(`question after ${hits.length - 1} hits`, () => judge(check, hits.slice(0, -1)), QUESTION_MS);
-say("question after 40 hits that fit nothing", () => judge(check, long), QUESTION_MS);
+console.log(`\n64 channels, ${check.candidates.length} candidates, ${check.probes.length} probes:`);
+time("prepare the check, once", () => checkOf(setup, drummer));
+for (const count of [0, 3, 10, 20, 40, hits.length - 1])
+  time(`question after ${count} hits`, () => decide(check, hits.slice(0, count)), WANTED.questionMs);

@@ -1,13 +1,15 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { checkOf, type FaultSet } from "../../src/core/check/check";
-import { isPlanned, judge, type Verdict } from "../../src/core/check/judge";
-import type { Answer, Hit, Id, Listener } from "../../src/core/model/setup";
+import { checkOf } from "../../src/core/check/check";
+import { isPlanned } from "../../src/core/check/decide";
+import type { Decision } from "../../src/core/check/decision";
+import { ANSWERS } from "../../src/core/check/responses";
+import type { Listener } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { CHOOSE_BUS } from "../../src/text/image";
-import { hears, hearsSurely, seeded } from "../core/check/simulate";
+import { type Answerer, candidateOf, hearsSurely, play, seeded } from "../core/check/simulate";
 import { packed } from "../shelf/forged";
 import { alert, choose, go, states, takeIn, unfold } from "./hall";
 import { openAll, openAt } from "./hands";
@@ -82,29 +84,31 @@ const MARA = EXAMPLE.listeners.find((l) => l.kind === "drummer") as Listener;
 const CHECK = checkOf(EXAMPLE, MARA);
 
 /** The example with a check that somebody answered until there was a verdict; null where it is another than wanted. */
-const answered = (answer: (piece: Id) => Answer, wanted: (verdict: Verdict) => boolean): SetupFile | null => {
-  const hits: Hit[] = [];
-  let verdict = judge(CHECK, hits);
-  while (verdict.kind === "asking") {
-    hits.push({ piece: verdict.next, answer: answer(verdict.next) });
-    verdict = judge(CHECK, hits);
+const answered = (answerer: Answerer, wanted: (decision: Decision) => boolean): SetupFile | null => {
+  const { decision, hits } = play(CHECK, answerer);
+  return wanted(decision) ? { ...EXAMPLE, check: { listener: MARA.id, hits } } : null;
+};
+
+/** Answers that somebody gives who hears one of these faults, such that so many are named. */
+const hearing = (ids: readonly string[], wanted: (named: number, planned: boolean) => boolean): SetupFile => {
+  for (const id of ids) {
+    const file = answered(
+      hearsSurely(CHECK, candidateOf(CHECK, id)),
+      (d) => d.kind === "found" && wanted(d.found.suspects.length, isPlanned(d.found)),
+    );
+    if (file) return file;
   }
-  return wanted(verdict) ? { ...EXAMPLE, check: { listener: MARA.id, hits } } : null;
+  throw new Error("no such verdict");
 };
 
-/** Answers that somebody gives who hears the likeliest fault of a set. */
-const hearing = (wanted: (set: FaultSet) => boolean): SetupFile => {
-  const fault = CHECK.sets.find(wanted)?.faults[0];
-  const file = fault && answered(hearsSurely(CHECK, fault), (v) => v.kind === "found" && wanted(v.found.set));
-  if (!file) throw new Error("no such fault, or another verdict");
-  return file;
-};
-
-/** Answers of somebody who presses so many wrong buttons that nothing is sure. */
-const slipping = (wanted: (verdict: Verdict) => boolean): SetupFile => {
-  const [planned] = CHECK.sets.find(isPlanned)?.faults ?? [];
-  for (let seed = 1; planned && seed < 1000; seed += 1) {
-    const file = answered(hears(CHECK, planned, 0.3, seeded(seed)), wanted);
+/** Answers of somebody who presses so many wrong buttons that nothing is clear. */
+const lapsing = (wanted: (decision: Decision) => boolean): SetupFile => {
+  const says = hearsSurely(CHECK, candidateOf(CHECK, "planned"));
+  for (let seed = 1; seed < 1000; seed += 1) {
+    const chance = seeded(seed);
+    const wrong: Answerer = (probe) =>
+      chance() < 0.35 ? (ANSWERS[Math.floor(chance() * ANSWERS.length)] ?? "left") : says(probe);
+    const file = answered(wrong, wanted);
     if (file) return file;
   }
   throw new Error("no such verdict");
@@ -112,19 +116,19 @@ const slipping = (wanted: (verdict: Verdict) => boolean): SetupFile => {
 
 /** What a check can come to, and a sentence of it. */
 const VERDICTS: readonly (readonly [what: string, says: string, file: () => SetupFile])[] = [
-  ["as planned", "What is heard is what", () => hearing(isPlanned)],
+  ["as planned", "What is heard is what", () => hearing(["planned"], (_, planned) => planned)],
   [
     "one fault",
-    "Mend it, then check again",
-    () => hearing((set) => !isPlanned(set) && set.faults.length === 1),
+    "Fix it, then check again",
+    () => hearing(["silent", "inverted"], (named, planned) => !planned && named === 1),
   ],
   [
     "several that sound alike",
-    "The ears cannot tell these apart",
-    () => hearing((set) => !isPlanned(set) && set.faults.length > 1),
+    "Ears cannot tell these apart",
+    () => hearing(["swapped", "left-only", "right-only"], (named, planned) => !planned && named > 1),
   ],
-  ["not sure", "the hits ran out before it was sure", () => slipping((v) => v.kind === "found" && !v.sure)],
-  ["no known fault", "This fits no fault I know", () => slipping((v) => v.kind === "unknown")],
+  ["not clear", "the hits ran out before it was clear", () => lapsing((d) => d.kind === "found" && d.ranOut)],
+  ["no known fault", "This fits no fault known here", () => lapsing((d) => d.kind === "unexplained")],
   [
     "none can be made",
     CHOOSE_BUS,

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Answer, Earphone, Id, MeasuredChannel } from "../../src/core/model/setup";
+import type { Action, Answer, Earphone, Id, MeasuredChannel } from "../../src/core/model/setup";
 import type { Db } from "../../src/core/model/units";
 import { RANGES, type Range } from "../../src/document/limits";
 
@@ -9,6 +9,15 @@ export const within = ({ min, max }: Range): fc.Arbitrary<number> =>
 
 /** Anything that can be said of a hit. */
 export const answers = fc.constantFrom<Answer>("left", "middle", "right", "nothing", "unclear");
+
+/** Anything that can be done before a hit. */
+export const actions = fc.constantFrom<Action>(
+  "mute-overheads",
+  "mono",
+  "first-input",
+  "balance-left",
+  "balance-right",
+);
 
 /** What each field of the data for the ear may be. */
 export const EARPHONE: { readonly [K in keyof Earphone]: fc.Arbitrary<Earphone[K]> } = {

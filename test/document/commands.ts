@@ -31,7 +31,14 @@ import {
   moveChannel,
   removeChannel,
 } from "../../src/document/commands/channels";
-import { answer, endCheck, startCheck, tickInput, undoAnswer } from "../../src/document/commands/check";
+import {
+  answer,
+  declineAction,
+  endCheck,
+  startCheck,
+  tickInput,
+  undoAnswer,
+} from "../../src/document/commands/check";
 import { editInput, moveInput, setInput, setInputCount, swapLines } from "../../src/document/commands/inputs";
 import {
   addPiece,
@@ -58,7 +65,7 @@ import {
 } from "../../src/document/commands/settings";
 import { RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
-import { answers, EARPHONE, measuredOf, within } from "./any";
+import { actions, answers, EARPHONE, measuredOf, within } from "./any";
 
 /** Ids that mostly exist: also one that never does. */
 const id = (prefix: string) => fc.integer({ min: 1, max: 20 }).map((n) => `${prefix}${n}`);
@@ -244,7 +251,8 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc.integer({ min: 7, max: 24 }).map(setInputCount),
   fc.tuple(index, patch({ on: flag, trim })).map((a) => editInput(...a)),
   listener.map(startCheck),
-  fc.tuple(piece, answers).map((a) => answer(...a)),
+  fc.tuple(piece, answers, fc.option(actions)).map((a) => answer(...a)),
+  actions.map(declineAction),
   fc.constant(undoAnswer()),
   fc.constant(endCheck()),
   fc.tuple(index, orNull(flag)).map((a) => tickInput(...a)),

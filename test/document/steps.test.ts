@@ -1,4 +1,3 @@
-import { MONITOR_REST } from "../core/desk";
 import { describe, expect, it } from "vitest";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import type { Recording } from "../../src/core/model/setup";
@@ -21,7 +20,14 @@ import {
   moveChannel,
   removeChannel,
 } from "../../src/document/commands/channels";
-import { answer, endCheck, startCheck, tickInput, undoAnswer } from "../../src/document/commands/check";
+import {
+  answer,
+  declineAction,
+  endCheck,
+  startCheck,
+  tickInput,
+  undoAnswer,
+} from "../../src/document/commands/check";
 import { editInput, moveInput, setInput, setInputCount, swapLines } from "../../src/document/commands/inputs";
 import {
   addPiece,
@@ -48,6 +54,7 @@ import {
 } from "../../src/document/commands/settings";
 import { LIMITS, RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
+import { MONITOR_REST } from "../core/desk";
 import { bandSetup } from "./band";
 import { applied } from "./commands";
 
@@ -99,6 +106,7 @@ const COMMANDS: readonly (readonly [label: string, kind: Command["kind"], make: 
   ["start check", "step", () => startCheck("l2")],
   ["answer", "step", () => answer("p1", "left")],
   ["take back answer", "step", () => undoAnswer()],
+  ["decline action", "step", () => declineAction("mono")],
   ["end check", "step", () => endCheck()],
   ["tick input", "step", () => tickInput(0, true)],
 ];
@@ -165,7 +173,8 @@ describe("what is changed", () => {
     expect(changed(moveListener("l3", 1, 2)).listeners[2]).toEqual({ ...example.listeners[2], x: 1, y: 2 });
     expect(changed(editMonitorSystem({ maxInputDbu: 9, ...MONITOR_REST })).monitor).toEqual({
       ...example.monitor,
-      maxInputDbu: 9, ...MONITOR_REST,
+      maxInputDbu: 9,
+      ...MONITOR_REST,
     });
     expect(changed(setNote("loud"))).toEqual({ ...example, note: "loud" });
     expect(changed(rename("Hall"))).toEqual({ ...example, name: "Hall" });

@@ -1,4 +1,3 @@
-import { MONITOR_REST } from "../core/desk";
 import { describe, expect, it } from "vitest";
 import { busFigures } from "../../src/core/headroom/figures";
 import { waysToFree } from "../../src/core/inputs/free";
@@ -16,6 +15,7 @@ import { describeImage } from "../../src/text/image";
 import { describeIssue } from "../../src/text/issues";
 import { SHEET_COLUMNS } from "../../src/text/sheet";
 import { MISFITS } from "../../src/text/taps";
+import { MONITOR_REST } from "../core/desk";
 import { channel as drum, piece, setupOf } from "../core/headroom/setups";
 import { bus, channel, direct, isOff, listener as player, setup, side, tapped } from "../core/inputs/setups";
 import * as kits from "../core/recommend/setups";
@@ -62,7 +62,9 @@ describe("the wording of the image", () => {
   );
   const unplaced = { ...kit(), channels: kit().channels.map((c) => ({ ...c, piece: null })) };
   const muted = { ...kit(), channels: kit().channels.map((c) => ({ ...c, muted: true })) };
-  const one = withBus(kit(), { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: null }] });
+  const one = withBus(kit(), {
+    sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: null }],
+  });
 
   it("is held", () => {
     expect(
@@ -97,7 +99,12 @@ describe("the wording of the image", () => {
         textOf(only([{ ...DRUMMER, mono: true }]), "mara"),
         textOf(one, "mara"),
         textOf(swapped(one), "mara"),
-        textOf(withBus(kit(), { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: 0 }] }), "mara"),
+        textOf(
+          withBus(kit(), {
+            sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: 0 }],
+          }),
+          "mara",
+        ),
         textOf(unplaced, "mara"),
         textOf(unplaced, "audience"),
         textOf(withChannel(kit(), channelOf("click")), "mara"),
@@ -161,7 +168,9 @@ describe("the wording of headroom", () => {
         fitText(1, {}, quiet),
         fitText(null),
         fitText(-7, { sends: [] }),
-        fitText(-7, { sends: [{ channel: "snare", on: true, level: null, tap: "post-fader" as const, pan: null }] }),
+        fitText(-7, {
+          sends: [{ channel: "snare", on: true, level: null, tap: "post-fader" as const, pan: null }],
+        }),
         fitText(null, {}, limbs(-8), 0),
         fitText(-60, {}, limbs(-8), 0),
         [formatLevelError({ below: 1.5, above: 1.5 }), formatLevelError({ below: 1.5, above: 2.5 })],

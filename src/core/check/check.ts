@@ -1,104 +1,132 @@
+import { mixedChannelsOf } from "../mix/bus";
 import { busOf } from "../mix/ear-gains";
-import type { Listener, Setup } from "../model/setup";
-import { busName, listenerName } from "../names";
-import { capitalised } from "../words";
-import { ANSWER_MODEL, answerShares, withSlips } from "./answers";
-import { type Fault, faultsOf } from "./faults";
-import { type Strike, strikesOf } from "./strikes";
-import type { EarImage } from "./wiring";
+import type { Action, Id, Listener, Setup } from "../model/setup";
+import { ACTIONS } from "./actions";
+import { FAULTS, type Fault } from "./faults";
+import { type Hypothesis, hypothesesOf, isOverhead } from "./hypotheses";
+import { drumsIn, OVERHEAD_LEVELS, pickupOf } from "./pickup";
+import { chancesMaker, differenceOf, heardOf, type ProbeChances, predicted, priorJoint } from "./responses";
 
-/** Faults that the five answers cannot tell apart: reported together. */
-export interface FaultSet {
-  /** The likeliest first. */
-  readonly faults: readonly Fault[];
-  /** Chance before the first hit; those of all sets sum to 1. */
-  readonly prior: number;
-  /** Chance of each answer for each strike, slips included: strike by strike in the order of `ANSWERS`. */
-  readonly chances: readonly (readonly number[])[];
+/** Something that can be asked: hit this drum, with this done before; null is a hit by itself. */
+export interface Probe {
+  readonly piece: Id;
+  readonly action: Action | null;
 }
+
+/** A state the path can be in, with how it would be answered. */
+export interface Candidate extends Pick<Hypothesis, "id" | "fault" | "channel"> {
+  /** Chance before the first hit; those of all candidates sum to 1. */
+  readonly prior: number;
+  /** In the order of the check's probes. */
+  readonly chances: readonly ProbeChances[];
+}
+
+/** Why nothing can be checked. */
+export type Obstacle = "audience" | "no-bus" | "no-drum";
 
 /** All that a check needs of a setup and a listener; made once, then asked with growing lists of hits. */
 export interface Check {
-  readonly strikes: readonly Strike[];
-  readonly sets: readonly FaultSet[];
-  /** Why nothing can be checked; null when it can. */
-  readonly obstacle: string | null;
+  readonly probes: readonly Probe[];
+  /** The actions that this bus and listener have a use for. */
+  readonly actions: readonly Action[];
+  /** "planned" first. */
+  readonly candidates: readonly Candidate[];
+  /** Faults that no answer could ever tell from as planned: nothing is said of them but that. */
+  readonly unfindable: readonly Pick<Hypothesis, "id" | "fault" | "channel">[];
+  /** Chance of each level of the overheads before the first hit, in the order of `ProbeChances`. */
+  readonly overheads: readonly number[];
+  /** Null when there is something to check. */
+  readonly obstacle: Obstacle | null;
 }
 
-/**
- * Two faults are told apart only if for some strike at least this share of the answers differs.
- * Tuned by simulation: below it a dozen hits would not be enough.
- */
-const TOLD_APART = 0.5;
+/** A fault counts as findable where some probe brings so many other answers, over everybody. A design choice. */
+const FINDABLE = 0.1;
 
-type Chances = FaultSet["chances"];
+const without = (obstacle: Obstacle): Check => ({
+  probes: [],
+  actions: [],
+  candidates: [],
+  unfindable: [],
+  overheads: [],
+  obstacle,
+});
 
-const differs = (a: readonly number[], b: readonly number[]): boolean => {
-  // Most faults of one channel leave most strikes as planned: the very same row.
-  if (a === b) return false;
-  let apart = 0;
-  for (let at = 0; at < a.length; at++) apart += Math.abs((a[at] as number) - (b[at] as number));
-  return apart / 2 >= TOLD_APART;
-};
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
-const alike = (a: Chances, b: Chances): boolean => !a.some((chances, at) => differs(chances, b[at] ?? []));
-
-/** Chances of each fault's answers; what sounds as planned shares the planned rows. */
-const chancesOf = (faults: readonly Fault[], planned: Fault): Chances[] => {
-  const row = (image: EarImage, asPlanned: EarImage) =>
-    withSlips(answerShares(image, asPlanned), ANSWER_MODEL.slip.share);
-  const plannedRows = planned.images.map((image) => row(image, image));
-  return faults.map(({ images }) =>
-    images.map((image, at) => {
-      const asPlanned = planned.images[at] ?? image;
-      return image === asPlanned ? (plannedRows[at] ?? []) : row(image, asPlanned);
-    }),
-  );
-};
-
-/** Mean chances of a set's faults by their weights. */
-const mean = (members: readonly { readonly fault: Fault; readonly chances: Chances }[]): Chances => {
-  const [first] = members;
-  if (!first || members.length === 1) return first?.chances ?? [];
-  const total = members.reduce((sum, m) => sum + m.fault.weight, 0);
-  return first.chances.map((row, strike) =>
-    row.map((_, at) =>
-      members.reduce((sum, m) => sum + ((m.chances[strike]?.[at] ?? 0) * m.fault.weight) / total, 0),
-    ),
-  );
-};
-
-/** Puts faults together that the answers cannot tell apart, each with the likeliest it resembles. */
-const merge = (faults: readonly Fault[]): FaultSet[] => {
-  const [planned] = faults;
-  if (!planned) return [];
-  const chances = chancesOf(faults, planned);
-  const byWeight = faults
-    .map((fault, at) => ({ fault, chances: chances[at] ?? [] }))
-    .sort((a, b) => b.fault.weight - a.fault.weight);
-  const groups: (typeof byWeight)[] = [];
-  for (const each of byWeight) {
-    const group = groups.find(([first]) => first && alike(first.chances, each.chances));
-    if (group) group.push(each);
-    else groups.push([each]);
-  }
-  const total = faults.reduce((sum, f) => sum + f.weight, 0);
-  return groups.map((group) => ({
-    faults: group.map((m) => m.fault),
-    prior: group.reduce((sum, m) => sum + m.fault.weight, 0) / total,
-    chances: mean(group),
-  }));
-};
-
-const impossible = (obstacle: string): Check => ({ strikes: [], sets: [], obstacle });
-
-/** Prepares a check of what a listener hears: what can be hit, what can be wrong, how each would be answered. */
+/** Prepares a check of what a listener hears: what can be asked, what can be wrong, how each would be answered. */
 export const checkOf = (setup: Setup, listener: Listener): Check => {
-  if (listener.kind === "audience") return impossible("The audience hears FOH, not a bus.");
+  if (listener.kind === "audience") return without("audience");
   const bus = busOf(setup, listener);
-  if (!bus)
-    return impossible(`${capitalised(listenerName(listener))} hears no bus. ${"Choose the bus they hear."}`);
-  const strikes = strikesOf(setup, bus);
-  if (strikes.length === 0) return impossible(`No piece of the kit sounds in ${busName(bus)}.`);
-  return { strikes, sets: merge(faultsOf(setup, listener, bus, strikes)), obstacle: null };
+  if (!bus) return without("no-bus");
+  const pickup = pickupOf(setup);
+  const drums = drumsIn(setup, bus, pickup);
+  if (drums.length === 0) return without("no-drum");
+
+  const parts = mixedChannelsOf(setup, bus);
+  const above = parts.filter((p) => isOverhead(setup, p));
+  const levels = above.length > 0 ? OVERHEAD_LEVELS : OVERHEAD_LEVELS.slice(0, 1);
+  const usable: Readonly<Record<Action, boolean>> = {
+    "mute-overheads": above.length > 0 && above.length < parts.length,
+    mono: bus.stereo && !listener.mono && above.length < parts.length,
+    "first-input": bus.stereo,
+    "balance-left": bus.stereo && !listener.mono,
+    "balance-right": bus.stereo && !listener.mono,
+  };
+  const actions = (Object.keys(ACTIONS) as Action[]).filter((action) => usable[action]);
+  const asked = [null, ...actions].flatMap((action) => drums.map((piece) => ({ piece, action })));
+
+  const levelsWeigh = sum(levels.map((l) => l.prior));
+  const hypotheses = hypothesesOf(setup, listener, bus, pickup, drums);
+  const chancesOf = chancesMaker();
+  const imagesOf = ({ image }: Hypothesis) =>
+    asked.map(({ piece, action }) => levels.map(({ level }) => image(piece, level, action)));
+  const [planned] = hypotheses as [Hypothesis];
+  const asPlanned = imagesOf(planned);
+  const plannedChances = asPlanned.map(
+    (images): ProbeChances => images.map((image) => chancesOf(heardOf(image, image))),
+  );
+  const chances = (hypothesis: Hypothesis): readonly ProbeChances[] =>
+    asked.map(({ piece, action }, probe) => {
+      const same = plannedChances[probe] as ProbeChances;
+      if (!hypothesis.touches(piece)) return same;
+      const lists = levels.map(({ level }, at) => {
+        const image = hypothesis.image(piece, level, action);
+        return chancesOf(heardOf(image, asPlanned[probe]?.[at] ?? image));
+      });
+      return lists.every((list, at) => list === same[at]) ? same : lists;
+    });
+
+  const overheads = levels.map(({ prior }) => prior / levelsWeigh);
+  const everybody = priorJoint(overheads);
+  const isFindable = (lists: readonly ProbeChances[]): boolean =>
+    lists.some((list, probe) => {
+      const same = plannedChances[probe] as ProbeChances;
+      return (
+        list !== same && differenceOf(predicted(everybody, list), predicted(everybody, same)) >= FINDABLE
+      );
+    });
+  const others = hypotheses
+    .filter((hypothesis) => hypothesis !== planned)
+    .map((hypothesis) => ({ hypothesis, chances: chances(hypothesis) }));
+  const found = [
+    { hypothesis: planned, chances: plannedChances },
+    ...others.filter((other) => isFindable(other.chances)),
+  ];
+  const weight = (fault: Fault): number => FAULTS[fault].weight;
+  const all = sum(found.map(({ hypothesis }) => weight(hypothesis.fault)));
+  const named = ({ id, fault, channel }: Hypothesis) => ({ id, fault, channel });
+  return {
+    probes: asked.map(({ piece, action }) => ({ piece: piece.id, action })),
+    actions,
+    candidates: found.map(({ hypothesis, chances: lists }) => ({
+      ...named(hypothesis),
+      prior: weight(hypothesis.fault) / all,
+      chances: lists,
+    })),
+    unfindable: others
+      .filter((other) => !isFindable(other.chances))
+      .map(({ hypothesis }) => named(hypothesis)),
+    overheads,
+    obstacle: null,
+  };
 };

@@ -1,144 +1,71 @@
-import { gainOf } from "../level/decibels";
-import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
-import { inputGains, inputTrims, isSwapped, sidesOff } from "../mix/pair-order";
-import type { Bus, Id, Listener, Send, Setup } from "../model/setup";
-import { busName, nameOr } from "../names";
-import { mirrorPan } from "../pan/notation";
-import { type ChannelGains, scaledGains } from "../pan/stereo";
-import { type FaultKind, KINDS } from "./kinds";
-import { neighbourChannels } from "./neighbours";
-import { type Strike, soundThrough } from "./strikes";
-import { chain, type EarImage, earImage, FOLDED, gains, STRAIGHT, SWAPPED, type Wiring } from "./wiring";
+/** Every way in which the path from a bus to the ears can be wrong that a check knows; "planned" is none. */
+export type Fault =
+  | "planned"
+  | "swapped"
+  | "flipped"
+  | "ears-swapped"
+  | "left-only"
+  | "right-only"
+  | "left-in-both"
+  | "right-in-both"
+  | "folded"
+  | "left-ear-dead"
+  | "right-ear-dead"
+  | "inverted"
+  | "inputs-up"
+  | "inputs-down"
+  | "all-centred"
+  | "silent"
+  | "switched-on"
+  | "overheads-crossed"
+  | "wrong-side"
+  | "missing";
 
-/** One state the path from a bus to a listener's ears can be in. */
-export interface Fault {
-  /** Kind, and the channel's id behind it where the fault is one channel's: unique in a check. */
-  readonly id: string;
-  readonly kind: FaultKind;
-  /** The channel at fault, if it is one channel's. */
-  readonly channel: Id | null;
-  readonly name: string;
-  readonly remedy: string;
-  /** Weight before the first hit, against the other faults. */
+/** What is known of a fault before the first hit. */
+export interface FaultRecord {
+  /** Weight against the others; for a channel's fault, of each channel. */
   readonly weight: number;
-  /** What both ears get of each strike, in the order of the strikes. */
-  readonly images: readonly EarImage[];
+  /** Why that weight: common practice, no source. */
+  readonly why: string;
+  /** Only a bus with two sides can have it. */
+  readonly ofStereo: boolean;
 }
 
-const zero = gains(0, 0);
-const LEFT_IN_BOTH: Wiring = [
-  [1, 0],
-  [1, 0],
-];
-const RIGHT_IN_BOTH: Wiring = [
-  [0, 1],
-  [0, 1],
-];
-
-/** Faults of the sides on their way to the patch. */
-const ON_SIDES: readonly (readonly [FaultKind, Wiring])[] = [
-  ["reversed", SWAPPED],
-  ["left side only", gains(1, 0)],
-  ["right side only", gains(0, 1)],
-  ["left side in both", LEFT_IN_BOTH],
-  ["right side in both", RIGHT_IN_BOTH],
-  ["folded", FOLDED],
-  ["inverted", gains(1, -1)],
-  ["silent", zero],
-];
-/** Faults behind the listener's own mixer. */
-const AT_EARS: readonly (readonly [FaultKind, Wiring])[] = [
-  ["flipped", SWAPPED],
-  ["left ear dead", gains(0, 1)],
-  ["right ear dead", gains(1, 0)],
-];
-
-/** Faults that only a bus with two sides can have. */
-const OF_A_PAIR: ReadonlySet<FaultKind> = new Set<FaultKind>([
-  ...ON_SIDES.map(([kind]) => kind).filter((kind) => kind !== "silent"),
-  "flipped",
-  "all at centre",
-  "channel wrong",
-]);
-
-/** A send turned to the other side in its bus. */
-export const turned = (part: MixedChannel): Send => ({ ...part.send, pan: mirrorPan(part.pan) });
-
-const struckChannels = (parts: readonly MixedChannel[], strike: Strike): ChannelGains =>
-  parts.flatMap(({ channel, gains }) => {
-    const gain = soundThrough(strike, channel);
-    return gain === 0 ? [] : scaledGains(gains, [gain, gain]);
-  });
-
 /**
- * Every fault between a bus and a listener's ears that a check looks for, "as planned" first.
- * A channel that no strike sounds through has no faults of its own here: no hit could find them.
+ * The one table of faults. Nobody has counted such faults: each weighs the same, and one that can fall on either side is
+ * shared by its two forms. That nothing is wrong weighs as much as eight: a check is also made to be sure.
  */
-export const faultsOf = (
-  setup: Setup,
-  listener: Pick<Listener, "flipped" | "mono">,
-  bus: Bus,
-  strikes: readonly Strike[],
-): Fault[] => {
-  const parts = mixedChannelsOf(setup, bus);
-  const patch = isSwapped(setup, bus) ? SWAPPED : STRAIGHT;
-  const mixer = listener.mono ? FOLDED : listener.flipped ? SWAPPED : STRAIGHT;
-  const inputs = gains(...inputGains(setup.monitor, bus));
-  const planned = chain(inputs, patch, mixer);
-  const [left, right] = inputTrims(setup.monitor, bus);
-  const allOn = gains(gainOf(left), gainOf(right));
-  const desk = strikes.map((s) => struckChannels(parts, s));
-
-  const fault = (kind: FaultKind, images: readonly EarImage[], part: MixedChannel | null = null): Fault => {
-    const it = part ? nameOr(part.channel, "source") : busName(bus);
-    return {
-      id: part ? `${kind} ${part.channel.id}` : kind,
-      kind,
-      channel: part?.channel.id ?? null,
-      name: KINDS[kind].name(it),
-      remedy: KINDS[kind].remedy(it),
-      weight: KINDS[kind].weight,
-      images,
-    };
-  };
-  const wired = (kind: FaultKind, wiring: Wiring, gains: readonly ChannelGains[] = desk): Fault =>
-    fault(
-      kind,
-      gains.map((c) => earImage(c, wiring)),
-    );
-
-  const asPlanned = desk.map((c) => earImage(c, planned));
-  /** One channel otherwise than planned: only the strikes that sound through it change. */
-  const ofChannel = (kind: FaultKind, part: MixedChannel, instead: readonly MixedChannel[]): Fault => {
-    const now = parts.flatMap((p) => (p === part ? instead : [p]));
-    const images = strikes.map((s, at) =>
-      soundThrough(s, part.channel) > 0
-        ? earImage(struckChannels(now, s), planned)
-        : (asPlanned[at] as EarImage),
-    );
-    return fault(kind, images, part);
-  };
-  const checked = parts.filter((p) => strikes.some((s) => soundThrough(s, p.channel) > 0));
-  const centred = mixedChannelsOf(setup, { ...bus, sends: bus.sends.map((s) => ({ ...s, pan: 0 })) });
-
-  const all = [
-    fault("planned", asPlanned),
-    ...ON_SIDES.map(([kind, wiring]) => wired(kind, chain(wiring, planned))),
-    ...(sidesOff(setup.monitor, bus).includes(true)
-      ? [wired("switched on", chain(allOn, patch, mixer))]
-      : []),
-    ...AT_EARS.map(([kind, wiring]) => wired(kind, chain(planned, wiring))),
-    wired("inputs up", mixer, neighbourChannels(setup, bus, strikes, 1)),
-    wired("inputs down", mixer, neighbourChannels(setup, bus, strikes, -1)),
-    wired(
-      "all at centre",
-      planned,
-      strikes.map((s) => struckChannels(centred, s)),
-    ),
-    ...checked
-      .filter((p) => p.pan !== 0)
-      .map((p) => ofChannel("channel wrong", p, mixedChannelsOf(setup, { ...bus, sends: [turned(p)] }))),
-    ...checked.map((p) => ofChannel("channel missing", p, [])),
-  ];
-  return bus.stereo ? all : all.filter((f) => !OF_A_PAIR.has(f.kind));
+export const FAULTS: Readonly<Record<Fault, FaultRecord>> = {
+  planned: { weight: 8, why: "a check is also made to be sure; tuned by simulation", ofStereo: false },
+  swapped: { weight: 1, why: "two equal plugs side by side", ofStereo: true },
+  flipped: { weight: 0.5, why: "one switch, touched on purpose and forgotten", ofStereo: true },
+  "ears-swapped": { weight: 0.5, why: "put in in a hurry, or a lead made the other way", ofStereo: true },
+  "left-only": { weight: 0.5, why: "one plug out, on either side alike", ofStereo: true },
+  "right-only": { weight: 0.5, why: "one plug out, on either side alike", ofStereo: true },
+  "left-in-both": { weight: 0.5, why: "the same side taken twice, either alike", ofStereo: true },
+  "right-in-both": { weight: 0.5, why: "the same side taken twice, either alike", ofStereo: true },
+  folded: { weight: 1, why: "two monitor inputs not linked, or a pack set to mono", ofStereo: true },
+  "left-ear-dead": { weight: 0.5, why: "one earpiece or lead, on either side alike", ofStereo: false },
+  "right-ear-dead": { weight: 0.5, why: "one earpiece or lead, on either side alike", ofStereo: false },
+  inverted: { weight: 1, why: "one wrongly made lead or one switch", ofStereo: true },
+  "inputs-up": { weight: 0.5, why: "a miscount, up or down alike", ofStereo: false },
+  "inputs-down": { weight: 0.5, why: "a miscount, up or down alike", ofStereo: false },
+  "all-centred": {
+    weight: 1,
+    why: "sends that do not follow the channel pan start at the centre",
+    ofStereo: true,
+  },
+  silent: { weight: 1, why: "an input not switched on, or a pack off", ofStereo: false },
+  "switched-on": { weight: 1, why: "off in the plan, and somebody has switched it on", ofStereo: false },
+  "overheads-crossed": { weight: 1, why: "two equal leads to two neighbouring channels", ofStereo: true },
+  "wrong-side": {
+    weight: 1,
+    why: "one pan turned the wrong way; each channel is as likely as any fault of the bus",
+    ofStereo: true,
+  },
+  missing: {
+    weight: 1,
+    why: "one send off, mute on or lead out; each channel is as likely as any fault of the bus",
+    ofStereo: false,
+  },
 };

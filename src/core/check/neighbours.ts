@@ -1,11 +1,12 @@
 import { gainOf } from "../level/decibels";
 import { mixedChannelsOf, polarity } from "../mix/bus";
 import { inputOfSide, isSwapped } from "../mix/pair-order";
-import type { Bus, Channel, Feed, MonitorInput, Setup } from "../model/setup";
+import { directOutGain } from "../mix/taps";
+import type { Bus, Channel, Feed, MonitorInput, Piece, Setup } from "../model/setup";
 import { linesOf } from "../model/sides";
-import type { Gain, Side, Sides } from "../model/units";
+import type { Db, Gain, Side, Sides } from "../model/units";
 import type { ChannelGains } from "../pan/stereo";
-import { type Strike, soundThrough } from "./strikes";
+import type { Pickup } from "./pickup";
 
 /** What lies in the inputs, and which input each ear takes as planned. */
 interface Taken {
@@ -44,38 +45,36 @@ const contentOf = (setup: Setup, feed: Feed | null | undefined): Content[] => {
     );
   }
   const channel = setup.channels.find((s) => s.id === feed?.channel);
-  if (!feed || !channel || channel.muted) return [];
+  const gain = channel ? polarity(channel.inverted) * directOutGain(setup.desk, channel) : 0;
+  if (!feed || !channel || gain === 0) return [];
   return linesOf(channel).flatMap((side, line) =>
-    feed.side === "both" || side === "both" || feed.side === side
-      ? [{ channel, line, gain: polarity(channel.inverted) }]
-      : [],
+    feed.side === "both" || side === "both" || feed.side === side ? [{ channel, line, gain }] : [],
   );
 };
 
 /**
- * What a listener's two inputs get of every hit when the inputs are taken one too far: each input gets what lies
- * in the neighbouring input, silence where that is free, off or past the end.
+ * What a listener's two inputs get of a hit when the inputs are taken one too far: each input gets what lies in the
+ * neighbouring input, silence where that is free, off or past the end.
  * @param by 1 is one input up, −1 one down
  */
 export const neighbourChannels = (
   setup: Setup,
   bus: Bus,
-  strikes: readonly Strike[],
+  pickup: Pickup,
   by: 1 | -1,
-): ChannelGains[] => {
+): ((piece: Piece, overheads: Db) => ChannelGains) => {
   const { inputs, ears } = takenInputs(setup, bus);
   const contents = ears.map((at) => {
     const input = inputs[at + by];
     const through = gainOf(input?.trim ?? 0);
     return contentOf(setup, input?.feed).map((c) => ({ ...c, gain: c.gain * through }));
   });
-  return strikes.map((strike) => {
+  return (piece, overheads) => {
     // The same channel in both ears is one signal: only then can its polarity be compared.
     const rows = new Map<string, [left: Gain, right: Gain]>();
     contents.forEach((content, ear) => {
       for (const { channel, channel: line, gain } of content) {
-        const through = soundThrough(strike, channel);
-        if (through === 0) continue;
+        const through = pickup(piece, channel, overheads);
         const key = `${line} ${channel.id}`;
         const row = rows.get(key) ?? [0, 0];
         row[ear] = gain * through;
@@ -83,5 +82,5 @@ export const neighbourChannels = (
       }
     });
     return [...rows.values()];
-  });
+  };
 };

@@ -271,10 +271,15 @@ export interface Preferences {
 /** What the drummer can say of a hit. */
 export type Answer = "left" | "middle" | "right" | "nothing" | "unclear";
 
+/** What can be done before a hit, where a hit alone does not tell; what each changes stands in `check/actions.ts`. */
+export type Action = "mute-overheads" | "mono" | "first-input" | "balance-left" | "balance-right";
+
 /** One hit of a check at the kit and what was said of it. */
 export interface Hit {
   readonly piece: Id;
   readonly answer: Answer;
+  /** What was done for it; without one, nothing. */
+  readonly action?: Action;
 }
 
 /** Data for the estimate of a level at the ear. */

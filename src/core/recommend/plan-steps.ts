@@ -2,7 +2,6 @@ import { inputTrims, sidesOff } from "../mix/pair-order";
 import { nextId, uniqueName } from "../model/ids";
 import type { Bus, Id, Listener, Send, Setup } from "../model/setup";
 import type { Pan } from "../model/units";
-import { listenerName } from "../names";
 import type { BusChange, Choice, Mirrored, PanMove, Plan, Situation, Step, Voice } from "./model";
 import { inputsSwapped, roomForBus, withStep } from "./steps";
 
@@ -54,7 +53,10 @@ const ownBus = (
       ...bus,
       ...copy,
       id: nextId("m", setup.buses),
-      name: uniqueName(`${bus.name || "Bus"} for ${listenerName(listener)}`, setup.buses),
+      name: uniqueName(
+        `${bus.name || "Bus"} for ${listener.name.split(",")[0]?.trim() || "one"}`,
+        setup.buses,
+      ),
     },
     inputs: copy.swapped ? [room[1], room[0]] : room,
     trims: inputTrims(setup.monitor, bus),

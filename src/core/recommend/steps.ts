@@ -1,6 +1,6 @@
-import { BLANK_INPUT } from "../model/defaults";
 import { firstFree, usageOf } from "../inputs/usage";
 import { hasBothInputs, inputOfSide, withBusSwapped } from "../mix/pair-order";
+import { BLANK_INPUT } from "../model/defaults";
 import type { Bus, MonitorInput, MonitorSystem, Setup } from "../model/setup";
 import type { Sides } from "../model/units";
 import { withBus } from "../model/update";

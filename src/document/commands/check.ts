@@ -1,4 +1,4 @@
-import type { Answer, Hit, Id } from "../../core/model/setup";
+import type { Action, Answer, Hit, Id } from "../../core/model/setup";
 import { amend } from "../amend";
 import { type Command, step } from "../command";
 import { LIMITS } from "../limits";
@@ -14,11 +14,26 @@ export const startCheck = (listener: Id): Command =>
     file.listeners.some((l) => l.id === listener) ? { ...file, check: { listener, hits: [] } } : file,
   );
 
-/** What was said of a hit. Nothing happens when no check is under way, or beyond `LIMITS.hits`. */
-export const answer = (piece: Id, said: Answer): Command =>
+/**
+ * What was said of a hit. Nothing happens when no check is under way, or beyond `LIMITS.hits`.
+ * @param action what was done for the hit; null is nothing
+ */
+export const answer = (piece: Id, said: Answer, action: Action | null = null): Command =>
   step("answer", (file) =>
-    withHits(file, (hits) => (hits.length < LIMITS.hits ? [...hits, { piece, answer: said }] : hits)),
+    withHits(file, (hits) =>
+      hits.length < LIMITS.hits
+        ? [...hits, { piece, answer: said, ...(action === null ? {} : { action }) }]
+        : hits,
+    ),
   );
+
+/** Nobody can do this here: the check goes on without it. */
+export const declineAction = (action: Action): Command =>
+  step("decline action", (file) => {
+    const { check } = file;
+    if (!check || check.declined?.includes(action)) return file;
+    return { ...file, check: { ...check, declined: [...(check.declined ?? []), action] } };
+  });
 
 /** Takes the last answer back. */
 export const undoAnswer = (): Command =>

@@ -1,38 +1,60 @@
-import type { Answer, Id } from "../../core/model/setup";
-import { answer, endCheck, undoAnswer } from "../../document/commands/check";
+import type { Probe } from "../../core/check/check";
+import type { Action, Answer } from "../../core/model/setup";
+import { answer, declineAction, endCheck, undoAnswer } from "../../document/commands/check";
 import { run } from "../../document/store";
+import { describeAction } from "../../text/check";
 import { listenerName } from "../../text/names";
 import { capitalised } from "../../text/words";
 import { Progress } from "../../ui/progress";
 import { buzz, useAwake } from "./awake";
 import { useKeys } from "./keys";
-import { checkedListener, hits, progress } from "./session";
+import { checkedListener, hits, names, progress } from "./session";
 import { ANSWER_WORDS, pieceName } from "./words";
 
 /** Nobody hits and answers twice within this, but a wet finger touches twice; ms. A design choice. */
 const BOUNCE = 250;
 let answered = Number.NEGATIVE_INFINITY;
 
+/** What is to be done before the hit, and what of the last hit is to be set back. */
+const Before = ({ action }: { action: Action | null }) => {
+  const was = hits.value.at(-1)?.action ?? null;
+  const said = names.value;
+  if (!said || (action === null && was === null)) return null;
+  return (
+    <div class="notice warn stack">
+      {was !== null && was !== action ? <p>{describeAction(said, was).after}</p> : null}
+      {action !== null ? (
+        <p>
+          {was === action ? "Still: " : "First: "}
+          {describeAction(said, action).before}
+        </p>
+      ) : null}
+    </div>
+  );
+};
+
 /** What to hit, and who says where it is. */
-export const Question = ({ piece }: { piece: Id }) => (
+export const Question = ({ probe }: { probe: Probe }) => (
   <>
     <p class="soft">
       {hits.value.length === 0 ? "First hit" : "Next hit"}. {capitalised(listenerName(checkedListener.value))}{" "}
       says where: own left, own right.
     </p>
-    <h1 class="question">Hit the {pieceName(piece)}. Where is it?</h1>
+    <Before action={probe.action} />
+    <h1 class="question">Hit the {pieceName(probe.piece)}. Where is it?</h1>
   </>
 );
 
 /** Five big buttons for the answer. */
-export const Asking = ({ piece }: { piece: Id }) => {
+export const Asking = ({ probe }: { probe: Probe }) => {
   useAwake();
+  const { action } = probe;
   const say = (said: Answer) => {
     const now = performance.now();
     if (now - answered < BOUNCE) return;
     answered = now;
     buzz();
-    run(answer(piece, said));
+    run(answer(probe.piece, said, action));
   };
   useKeys(say);
   return (
@@ -50,10 +72,15 @@ export const Asking = ({ piece }: { piece: Id }) => {
       </div>
       <div class="row apart">
         <button type="button" disabled={hits.value.length === 0} onClick={() => run(undoAnswer())}>
-          Take back
+          Undo answer
         </button>
+        {action !== null ? (
+          <button type="button" onClick={() => run(declineAction(action))}>
+            Can’t do that
+          </button>
+        ) : null}
         <button type="button" onClick={() => run(endCheck())}>
-          Stop the check
+          Stop
         </button>
       </div>
     </>

@@ -18,7 +18,7 @@ export const Begin = () => {
   return (
     <>
       <Verdict tone="care" says={`Is it what ${who} hears?`}>
-        Somebody hits a piece, {who} says where it is. After a handful of hits you know what is wrong between
+        Somebody hits a drum, {who} says where it is. After a handful of hits you know what is wrong between
         the bus and the ears. <BusFlags only={listener?.bus ?? null} />
       </Verdict>
       <ListenerPick label="Who listens" />
@@ -37,7 +37,7 @@ export const Begin = () => {
         </button>
       )}
       <p class="notice warn small">
-        Start with the level low. Bring it up only until the softest piece can be placed.
+        Start with the level low. Bring it up only until the softest drum can be placed.
       </p>
       <Explain about="How it finds the fault">
         <CheckHelp />

@@ -1,22 +1,25 @@
-import { ANSWER_MODEL } from "../../core/check/answers";
-import { ELSE_PRIOR } from "../../core/check/elsewise";
-import { CLOSE, LEAST_HITS, SURE, SURE_DESPITE, SURE_UNKNOWN } from "../../core/check/judge";
+import { CLOSE, LEAST_HITS } from "../../core/check/decide";
+import { FAULTS } from "../../core/check/faults";
+import { ASKED_ABOUT, ENOUGH, ENOUGH_PLANNED } from "../../core/check/leading";
+import { UNEXPLAINED_PRIOR } from "../../core/check/unexplained";
 import { formatPercent } from "../../core/lib/number";
-import { CENTRE_DB, SIDE_DB } from "../../core/stereo/position";
 import { Model } from "./model";
 
 /** How the check finds a fault, and what it takes for granted. */
 export const CheckHelp = () => (
   <>
     <p>
-      For every known fault it computes what each ear would get from each piece, and from that the chance of
-      each answer: differences under {CENTRE_DB} dB are heard in the middle, {SIDE_DB} dB fully at one side,
-      between them both answers happen. One answer in {1 / ANSWER_MODEL.slip.share} may be a slip. It always
-      asks for the hit that tells most. The bar is the share of the first uncertainty that is gone.
+      For every known fault it computes what each ear would get from each drum, through its own microphone and
+      through the overheads, and from that the chance of each answer. How wide this listener’s middle is, a
+      weaker ear, the “wrong button” rate, and whether they ever say “can’t place it” are not known: they are
+      inferred together with the fault. It always asks for the hit that tells most. Where only an action tells
+      (“mute the overheads”, listening with one ear), it asks for that first. The bar is the share of the
+      first uncertainty that is gone.
     </p>
     <p>
-      Source: Bayes’ rule and information in bits (textbook); {CENTRE_DB} dB by Mills 1960; the other shares
-      are models, common practice. None of it was measured on this listener.
+      Source: Bayes’ rule and expected information (textbook); the grid of listeners as in the psi method,
+      Kontsevich and Tyler, Vision Research 39 (1999), cited from memory; all chances are models, common
+      practice. None of it was measured on this listener.
     </p>
     <Model />
   </>
@@ -26,19 +29,19 @@ export const CheckHelp = () => (
 export const SureHelp = () => (
   <>
     <p>
-      Sure: the chance of the verdict after all hits, against every other known fault and something unknown.
-      Faults that the ears cannot tell apart share one chance. Before the first hit “as planned” and every
-      kind of fault weigh the same, both sides of a kind together, each channel by itself; something unknown
-      has {formatPercent(ELSE_PRIOR)}.
+      The percentage is the chance of the verdict after all hits, against every other known fault and
+      something unknown. Faults that ears cannot tell apart share one chance. Before the first hit every kind
+      of fault weighs the same, “as planned” as much as {FAULTS.planned.weight} of them, something unknown has{" "}
+      {formatPercent(UNEXPLAINED_PRIOR)}.
     </p>
     <p>
-      A verdict takes {LEAST_HITS} hits and {formatPercent(SURE)}, or {formatPercent(SURE_DESPITE)} where an
-      answer speaks against it; that it fits no fault takes {formatPercent(SURE_UNKNOWN)}. Else it ends when
-      the hits run out. What is next likeliest is named from {formatPercent(CLOSE)} on.
+      A fault takes {LEAST_HITS} hits and {formatPercent(ENOUGH)}. “As planned” takes{" "}
+      {formatPercent(ENOUGH_PLANNED)}, and answers that fit every other fault at most{" "}
+      {formatPercent(ASKED_ABOUT)} as well. What is next likeliest is named from {formatPercent(CLOSE)} on.
     </p>
     <p>
-      Source: Bayes’ rule (textbook); the weights are common practice, no source. From where on it is sure was
-      tuned by simulation; the most hits, and what is still named, are design choices.
+      Source: Bayes’ rule (textbook); the weights are common practice, no source. When it stops was tuned by
+      simulation; the most hits, and what is still named, are design choices.
     </p>
   </>
 );

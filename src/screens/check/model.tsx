@@ -1,41 +1,45 @@
 import { Table } from "../../ui/table";
 import "./check.css";
-import { ANSWER_MODEL, type Grade } from "../../core/check/answers";
+import { LAPSE_RATES, OFFSETS, THRESHOLDS } from "../../core/check/people";
+import { RESPONSE_MODEL } from "../../core/check/responses";
 import { formatNumber, formatPercent } from "../../core/lib/number";
 
-const Rows = ({ grades }: { grades: readonly Grade[] }) =>
-  grades.map(({ at, share, why }) => (
-    <tr key={at}>
-      <th scope="row">{formatNumber(at, 0)} dB</th>
-      <td>{formatPercent(share)}</td>
-      <td>{why}</td>
-    </tr>
-  ));
+const list = (values: readonly number[]): string => values.map((value) => formatNumber(value, 0)).join(", ");
 
 /** How people are taken to answer: every figure with its reason. */
-export const Model = () => (
-  <>
-    <Table
-      kind="model"
-      caption="How often a piece is heard at a side, by the difference between the ears"
-      heads={["Apart", "At a side", "Why"]}
-    >
+export const Model = () => {
+  const { blurDb, nothingFromDb, nothingToDb } = RESPONSE_MODEL;
+  return (
+    <Table kind="model" caption="What may differ from listener to listener" heads={["What", "From", "Why"]}>
       <tbody>
-        <Rows grades={ANSWER_MODEL.side} />
+        <tr>
+          <th scope="row">Called the middle below</th>
+          <td>{list(THRESHOLDS.map(([value]) => value))} dB</td>
+          <td>design choice: a practised ear to one that calls only a hard pan a side</td>
+        </tr>
+        <tr>
+          <th scope="row">Midline off by</th>
+          <td>{list(OFFSETS.map(([value]) => value))} dB</td>
+          <td>common practice, no source: a weaker ear, or one earpiece that seals better</td>
+        </tr>
+        <tr>
+          <th scope="row">“Wrong button” rate</th>
+          <td>{LAPSE_RATES.map(([value]) => formatPercent(value)).join(", ")}</td>
+          <td>design choice</td>
+        </tr>
+        <tr>
+          <th scope="row">Blur</th>
+          <td>{formatNumber(blurDb, 0)} dB</td>
+          <td>design choice: standard deviation from hit to hit, the same for all</td>
+        </tr>
+        <tr>
+          <th scope="row">“Nothing”</th>
+          <td>
+            {formatNumber(nothingFromDb, 0)}–{formatNumber(nothingToDb, 0)} dB
+          </td>
+          <td>design choice: so far below the plan it is more and more often lost beside the bare drum</td>
+        </tr>
       </tbody>
     </Table>
-    <Table
-      kind="model"
-      caption="How often nothing is heard, by how far the louder ear is below what was planned"
-      heads={["Below", "Nothing", "Why"]}
-    >
-      <tbody>
-        <Rows grades={ANSWER_MODEL.nothing} />
-      </tbody>
-    </Table>
-    <p>
-      The rest is heard in the middle, or cannot be placed where the ears get opposite polarity. Slips:{" "}
-      {formatPercent(ANSWER_MODEL.slip.share)}, {ANSWER_MODEL.slip.why}.
-    </p>
-  </>
-);
+  );
+};

@@ -1,95 +1,115 @@
-import type { Fault } from "../../core/check/faults";
-import { putIntoSetup } from "../../core/check/found";
-import { isPlanned, type Proof, type Verdict } from "../../core/check/judge";
+import { recordAsFound } from "../../core/check/apply";
+import { isPlanned } from "../../core/check/decide";
+import type { Confirmation, Decision, Suspect } from "../../core/check/decision";
 import { formatPercent } from "../../core/lib/number";
-import type { Listener } from "../../core/model/setup";
+import type { Action, Listener } from "../../core/model/setup";
 import type { Command } from "../../document/command";
 import { replaceSetup } from "../../document/commands/apply";
 import { endCheck, startCheck, undoAnswer } from "../../document/commands/check";
 import { current, run } from "../../document/store";
+import { type CheckNames, describeAction, describeFault, formatHeadline } from "../../text/check";
 import { formatCount } from "../../text/words";
 import { Table } from "../../ui/table";
 import { Stated } from "../../ui/verdict";
 import { runWithWord } from "../act";
 import { useKeys } from "./keys";
-import { checkedListener, hits } from "./session";
+import { check, checkedListener, hits, names } from "./session";
 import { answerSaid, pieceName } from "./words";
 
-type Found = Extract<Verdict, { kind: "found" }>;
-type Unknown = Extract<Verdict, { kind: "unknown" }>;
+type Found = Extract<Decision, { kind: "found" }>;
+type Unexplained = Extract<Decision, { kind: "unexplained" }>;
 
-/** The setup as it was found to be; the check is over then, in one step to undo. */
-const putIn = (listener: Listener, fault: Fault): Command => {
-  const put = replaceSetup("put the found state in", (s) => putIntoSetup(s, listener, fault) ?? s);
+/** The plan as it was found to be; the check is over then, in one step to undo. */
+const record = (listener: Listener, { candidate }: Suspect): Command => {
+  const put = replaceSetup("record as found", (s) => recordAsFound(s, listener, candidate) ?? s);
   return { ...put, apply: (file) => endCheck().apply(put.apply(file)) };
 };
 
-const plannedHeadline = (others: number): string =>
-  others === 0 ? "All as planned" : "All as planned, as far as ears can tell";
-
-const headline = ([first, ...others]: readonly Fault[]): string => {
-  const name = first?.name ?? "";
-  if (others.length === 0) return name;
-  return `${name}, or ${others.length === 1 ? "another thing that sounds" : `${others.length} others that sound`} alike`;
-};
-
-const Confirm = ({ proof, planned }: { proof: Proof; planned: boolean }) => (
+const Confirm = ({ confirmation, planned }: { confirmation: Confirmation; planned: boolean }) => (
   <p>
-    To confirm, hit the {pieceName(proof.piece)}:{" "}
+    To confirm, hit the {pieceName(confirmation.probe.piece)}:{" "}
     {planned
-      ? `it must be ${answerSaid(proof.planned)}.`
-      : `as things are it is ${answerSaid(proof.now)}; once put right it must be ${answerSaid(proof.planned)}.`}
+      ? `it must be ${answerSaid(confirmation.planned)}.`
+      : `now it is ${answerSaid(confirmation.now)}; once fixed it must be ${answerSaid(confirmation.planned)}.`}
   </p>
 );
 
-/** One thing that it can be: what to do, and a button that puts it into the setup where the setup has words for it. */
-const Suspected = ({ fault, listener, alone }: { fault: Fault; listener: Listener; alone: boolean }) => {
-  const canPut = putIntoSetup(current.value, listener, fault) !== null;
+/** One thing that it can be: what to do, in this order, and a button that records it where a plan has words for it. */
+const Suspected = (props: { suspect: Suspect; listener: Listener; said: CheckNames; alone: boolean }) => {
+  const { suspect, listener, said, alone } = props;
+  const text = describeFault(current.value, said, suspect.candidate);
+  const canRecord = recordAsFound(current.value, listener, suspect.candidate) !== null;
   return (
     <li class="card stack">
-      {alone ? null : <h2>{fault.name}</h2>}
-      <p>{fault.remedy}</p>
-      {canPut ? (
-        <button
-          type="button"
-          aria-label={`Put into the setup: ${fault.name}`}
-          onClick={() =>
-            runWithWord(putIn(listener, fault), "The setup is now as found: Image and Patch show it")
-          }
-        >
-          Put into the setup
-        </button>
+      {alone ? null : <h2>{text.name}</h2>}
+      <ol class="stack">
+        {text.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      {canRecord ? (
+        <details>
+          <summary>Or leave it as it is</summary>
+          <p class="small soft">Only if the desk stays as it is now: the plan then says what is heard.</p>
+          <button
+            type="button"
+            aria-label={`Record as found (changes the plan): ${text.name}`}
+            onClick={() =>
+              runWithWord(record(listener, suspect), "The plan is now as found: Image and Patch show it")
+            }
+          >
+            Record as found (changes the plan)
+          </button>
+        </details>
       ) : null}
     </li>
   );
 };
 
 /** The verdict of a check. */
-export const Concluded = ({ judged }: { judged: Found | Unknown }) => {
-  if (judged.kind === "unknown")
+export const Concluded = ({ decided }: { decided: Found | Unexplained }) => {
+  const said = names.value;
+  if (!said) return null;
+  if (decided.kind === "unexplained")
     return (
-      <Stated tone="care" says="This fits no fault I know">
-        It may be two faults at once. Nearest is: {judged.nearest.faults[0]?.name}.
+      <Stated tone="care" says="This fits no fault known here">
+        It may be two faults at once. Nearest: {describeFault(current.value, said, decided.nearest).name}.
       </Stated>
     );
-  const { set, confidence } = judged.found;
-  const planned = isPlanned(set);
+  const { suspects, confidence } = decided.found;
+  const planned = isPlanned(decided.found);
+  const texts = suspects.map(({ candidate }) => describeFault(current.value, said, candidate));
+  const open = planned && suspects.length > 1;
   return (
     <Stated
-      tone={planned ? "fine" : judged.sure ? "wrong" : "care"}
-      says={planned ? plannedHeadline(set.faults.length - 1) : headline(set.faults)}
+      tone={planned && !open ? "fine" : planned || !decided.sure ? "care" : "wrong"}
+      says={open ? "As planned, as far as ears can tell" : formatHeadline(texts, planned)}
     >
-      {formatPercent(confidence)} sure after {formatCount(hits.value.length, "hit")}
-      {judged.sure ? "." : "; the hits ran out before it was sure."} A model of what ears answer, not a
+      {formatPercent(confidence)} likely after {formatCount(hits.value.length, "hit")}
+      {decided.ranOut ? "; the hits ran out before it was clear." : "."} A model of how people answer, not a
       measurement.
     </Stated>
   );
 };
 
-const FoundView = ({ found, listener }: { found: Found; listener: Listener }) => {
-  const { set } = found.found;
-  const planned = isPlanned(set);
-  const alone = set.faults.length === 1;
+/** Actions that would tell the named faults apart. */
+const Telling = ({ telling, said }: { telling: readonly Action[]; said: CheckNames }) => (
+  <div>
+    <p>To tell them apart, do one of these and hit again:</p>
+    <ul>
+      {telling.map((action) => (
+        <li key={action}>{describeAction(said, action).before}</li>
+      ))}
+    </ul>
+  </div>
+);
+
+const FoundView = ({ found, listener, said }: { found: Found; listener: Listener; said: CheckNames }) => {
+  const { suspects } = found.found;
+  const planned = isPlanned(found.found);
+  const faults = suspects.filter(({ candidate }) => candidate.fault !== "planned");
+  const alone = suspects.length === 1;
+  const unfindable = check.value?.unfindable ?? [];
   return (
     <>
       {planned ? (
@@ -99,32 +119,47 @@ const FoundView = ({ found, listener }: { found: Found; listener: Listener }) =>
       ) : null}
       {alone ? null : (
         <p>
-          {planned ? "But the ears would not notice:" : "The ears cannot tell these apart. Look at each:"}
+          {planned
+            ? "Not excluded, because this listener would not hear the difference:"
+            : "Ears cannot tell these apart. Check them in this order:"}
         </p>
       )}
       <ul class="stack" aria-label="What to do">
-        {set.faults
-          .filter((fault) => fault.kind !== "planned")
-          .map((fault) => (
-            <Suspected key={fault.id} fault={fault} listener={listener} alone={alone} />
-          ))}
+        {faults.map((suspect) => (
+          <Suspected
+            key={suspect.candidate.id}
+            suspect={suspect}
+            listener={listener}
+            said={said}
+            alone={alone}
+          />
+        ))}
       </ul>
-      {found.proof ? <Confirm proof={found.proof} planned={planned} /> : null}
-      {planned ? null : <p>Mend it, then check again: two faults at once happen.</p>}
+      {found.telling.length > 0 && !alone ? <Telling telling={found.telling} said={said} /> : null}
+      {found.confirmation ? <Confirm confirmation={found.confirmation} planned={planned} /> : null}
+      {planned ? null : <p>Fix it, then check again: there may be a second fault.</p>}
       {found.second ? (
         <p class="soft">
-          Next likeliest, {formatPercent(found.second.confidence)}: {headline(found.second.set.faults)}.
+          Next likeliest, {formatPercent(found.second.confidence)}:{" "}
+          {describeFault(current.value, said, found.second.candidate).name}.
+        </p>
+      ) : null}
+      {planned && unfindable.length > 0 ? (
+        <p class="soft small">
+          No hit can show these:{" "}
+          {unfindable.map((hypothesis) => describeFault(current.value, said, hypothesis).name).join("; ")}.
+          Check them at the meters.
         </p>
       ) : null}
     </>
   );
 };
 
-const UnknownView = ({ unknown }: { unknown: Unknown }) => (
+const UnexplainedView = () => (
   <>
     <Table caption="What was heard" heads={["Hit", "Heard"]}>
       <tbody>
-        {unknown.heard.map((hit, at) => (
+        {hits.value.map((hit, at) => (
           <tr key={at}>
             <th scope="row">{pieceName(hit.piece)}</th>
             <td>{answerSaid(hit.answer)}</td>
@@ -132,28 +167,31 @@ const UnknownView = ({ unknown }: { unknown: Unknown }) => (
         ))}
       </tbody>
     </Table>
-    <p>Put right what you can see (plugs, links, mutes), then check again.</p>
+    <p>Fix what you can see (plugs, links, mutes), then check again.</p>
   </>
 );
 
 /** What to do with a verdict. */
-export const Outcome = ({ judged }: { judged: Found | Unknown }) => {
+export const Outcome = ({ decided }: { decided: Found | Unexplained }) => {
   useKeys();
   const listener = checkedListener.value;
-  if (!listener) return null;
+  const said = names.value;
+  if (!listener || !said) return null;
+  const last = hits.value.at(-1)?.action;
   return (
     <>
-      {judged.kind === "found" ? (
-        <FoundView found={judged} listener={listener} />
+      {last ? <p class="notice warn">Set back: {describeAction(said, last).after}</p> : null}
+      {decided.kind === "found" ? (
+        <FoundView found={decided} listener={listener} said={said} />
       ) : (
-        <UnknownView unknown={judged} />
+        <UnexplainedView />
       )}
       <div class="row">
         <button type="button" class="main" onClick={() => run(startCheck(listener.id))}>
           Check again
         </button>
         <button type="button" disabled={hits.value.length === 0} onClick={() => run(undoAnswer())}>
-          Take the last answer back
+          Undo answer
         </button>
         <button type="button" onClick={() => run(endCheck())}>
           Done

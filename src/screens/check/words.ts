@@ -1,25 +1,17 @@
+import { ANSWERS } from "../../core/check/responses";
 import { kitPieceName } from "../../core/model/kinds";
 import type { Answer, Id } from "../../core/model/setup";
 import { current } from "../../document/store";
+import { ANSWER_TEXT } from "../../text/check";
 
 /** The five answers as they stand on the buttons, with their keys 1–5. */
-export const ANSWER_WORDS: readonly (readonly [answer: Answer, word: string])[] = [
-  ["left", "Left"],
-  ["middle", "Middle"],
-  ["right", "Right"],
-  ["nothing", "Nothing"],
-  ["unclear", "Can’t place it"],
-];
+export const ANSWER_WORDS: readonly (readonly [answer: Answer, word: string])[] = ANSWERS.map((answer) => [
+  answer,
+  ANSWER_TEXT[answer].button,
+]);
 
 /** An answer inside a sentence. */
-export const answerSaid = (answer: Answer): string =>
-  ({
-    left: "on the left",
-    middle: "in the middle",
-    right: "on the right",
-    nothing: "not at all",
-    unclear: "nowhere to point at",
-  })[answer];
+export const answerSaid = (answer: Answer): string => ANSWER_TEXT[answer].said;
 
 /** Name of a piece inside a sentence. */
 export const pieceName = (id: Id): string =>

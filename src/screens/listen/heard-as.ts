@@ -1,14 +1,14 @@
 import { computed } from "@preact/signals";
 import { busOf, earGains } from "../../core/mix/ear-gains";
 import type { Listener, Setup } from "../../core/model/setup";
-import { listenerName } from "../../text/names";
-import { capitalised } from "../../text/words";
 import { applyRecommendation } from "../../core/recommend/steps";
-import { describeImage } from "../../text/image";
-import type { Statement } from "../../text/statement";
 import { imagesOf } from "../../core/stereo/image";
 import { current } from "../../document/store";
 import { gainsOf, type ViewGains, type ViewName, type Views } from "../../listen/views";
+import { describeImage } from "../../text/image";
+import { listenerName } from "../../text/names";
+import type { Statement } from "../../text/statement";
+import { capitalised } from "../../text/words";
 import { recommendedFor } from "../recommended";
 import { chosenListener } from "../state";
 import type { Voices } from "./material";

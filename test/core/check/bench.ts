@@ -1,18 +1,7 @@
 /** What the bench of the check needs, in one module. */
 export { checkOf } from "../../../src/core/check/check";
-export { judge } from "../../../src/core/check/judge";
-export { pannedByChance, smallKits, TUNED, templateCells, UNTUNED } from "./cells";
+export { decide } from "../../../src/core/check/decide";
 export { crowd, drummer } from "./kits";
-export { reckon } from "./reckon";
-export {
-  asAsked,
-  frontToBack,
-  hears,
-  hearsSurely,
-  play,
-  seeded,
-  shuffled,
-  simulate,
-  strictBoundOf,
-  yardstickOf,
-} from "./simulate";
+export { cellOf, onStage, ownModel, sessions } from "./sessions";
+export { seeded } from "./simulate";
+export { PEOPLE_KINDS } from "./stage";

@@ -1,7 +1,7 @@
-import { MONITOR_REST } from "../desk";
-import { BLANK_BUS } from "../../../src/core/model/defaults";
-import type { Bus, Desk, LawId, Listener, Piece, PieceKind, Setup } from "../../../src/core/model/setup";
+import { BLANK_BUS, BLANK_CHANNEL } from "../../../src/core/model/defaults";
+import type { Bus, LawId, Listener, Piece, PieceKind, Setup } from "../../../src/core/model/setup";
 import type { Pan } from "../../../src/core/model/units";
+import { DESK, MONITOR_REST } from "../desk";
 
 interface Place {
   readonly name: string;
@@ -66,18 +66,6 @@ const pieceOf = (id: PlaceId): Piece => {
   return { id, name, kind, x, y, limbs, player: "drummer" };
 };
 
-const DESK: Desk = {
-  law: "sine",
-  centreDb: 3,
-  reference: "sides",
-  stereoLaw: "balance-linear",
-  panStyle: "steps",
-  panSteps: 100,
-  levelStep: 0.1,
-  rms: "sample",
-  outputDbu: 18,
-};
-
 export const drummer: Listener = {
   id: "drummer",
   name: "Drummer",
@@ -105,7 +93,8 @@ export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => 
   const places = [...new Set([...channels, ...STANDING])];
   const side = (side: "left" | "right") => ({
     feed: { kind: "bus", bus: "drums", side: side } as const,
-    port: null, on: true,
+    port: null,
+    on: true,
     trim: 0,
   });
   const inputs = Array.from({ length: 16 }, (_, at) =>
@@ -115,17 +104,12 @@ export const setupWith = (microphones: keyof typeof KITS, law: LawId): Setup => 
     kit: { hand: "right", yaw: 0, pieces: places.map(pieceOf) },
     desk: { ...DESK, law },
     channels: channels.map((id) => ({
+      ...BLANK_CHANNEL,
       id,
       name: PLACES[id].name,
       kind: "drum",
       piece: id,
-      lines: 1,
       pan: PLACES[id].pan,
-      muted: false,
-      inverted: false,
-      gatedRms: null,
-      peak: null,
-      keepSides: false,
     })),
     buses: [pair(channels)],
     listeners: [drummer],
@@ -151,6 +135,11 @@ export const crowd = (channels: number): Setup => {
       pieces: ids.map((id, at) => ({ ...pieceOf("tom1"), id, name: id, x: across(at) })),
     },
     channels: ids.map((id, at) => ({ ...channel, id, name: id, piece: id, pan: -across(at) })),
-    buses: [{ ...bus, sends: ids.map((id) => ({ channel: id, on: true, level: 0, tap: "post-fader" as const, pan: null })) }],
+    buses: [
+      {
+        ...bus,
+        sends: ids.map((id) => ({ channel: id, on: true, level: 0, tap: "post-fader" as const, pan: null })),
+      },
+    ],
   };
 };

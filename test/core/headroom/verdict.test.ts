@@ -50,7 +50,9 @@ describe("whether a bus fits", () => {
 
   it("no sends, no channel that sounds, no peak entered", () => {
     expect(verdict(-7, { sends: [] })).toMatchObject({ code: "no sends", sounding: 0 });
-    const off = { sends: [{ channel: "snare", on: true, level: null, tap: "post-fader" as const, pan: null }] };
+    const off = {
+      sends: [{ channel: "snare", on: true, level: null, tap: "post-fader" as const, pan: null }],
+    };
     expect(verdict(-7, off)).toMatchObject({ code: "silent", sounding: 0, missing: 0 });
     expect(verdict(null)).toMatchObject({ code: "no peaks", sounding: 1, missing: 1 });
   });

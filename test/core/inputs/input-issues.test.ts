@@ -8,7 +8,7 @@ import {
 } from "../../../src/core/inputs/input-issues";
 import { inputsLeft } from "../../../src/core/inputs/usage";
 import { expectNear } from "../../near";
-import { bus, channel, direct, setup, side, valuesOf, tapped } from "./setups";
+import { bus, channel, direct, setup, side, tapped, valuesOf } from "./setups";
 
 const KICK = channel("Kick", { kind: "drum" });
 const VOX = channel("Vox", { kind: "vocal" });
@@ -68,7 +68,11 @@ describe("a channel that comes in twice", () => {
       twiceIssues(
         setup(
           [{ ...VOX, pan }],
-          [bus("All", [], { sends: [{ channel: "Vox", on: true, level: sends, tap: "post-fader" as const, pan: null }] })],
+          [
+            bus("All", [], {
+              sends: [{ channel: "Vox", on: true, level: sends, tap: "post-fader" as const, pan: null }],
+            }),
+          ],
           [side("All", "left"), side("All", "right"), direct("Vox")],
         ),
       ),

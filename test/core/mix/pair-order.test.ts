@@ -1,4 +1,3 @@
-import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import {
   inputOfSide,
@@ -9,6 +8,7 @@ import {
   withSidesExchanged,
 } from "../../../src/core/mix/pair-order";
 import type { Bus, MonitorInput, Setup } from "../../../src/core/model/setup";
+import { MONITOR_REST } from "../desk";
 import { BUS, kit, side } from "../recommend/setups";
 
 const L = side("m1", "left", 1);

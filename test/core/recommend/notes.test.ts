@@ -1,8 +1,8 @@
-import { MONITOR_REST } from "../desk";
 import { expect, it } from "vitest";
 import type { Channel, Listener, Setup } from "../../../src/core/model/setup";
 import type { Note } from "../../../src/core/recommend/model";
 import { withStep } from "../../../src/core/recommend/steps";
+import { MONITOR_REST } from "../desk";
 import { crossed, heardBy, ranked, withBus } from "./ranked";
 import { channel, kit, listener, side, withChannel } from "./setups";
 
@@ -17,7 +17,8 @@ const inInputs = (left: number, right: number): Setup =>
     monitor: {
       inputCount: 2,
       inputs: [side("m1", "left", left), side("m1", "right", right)],
-      maxInputDbu: 20, ...MONITOR_REST,
+      maxInputDbu: 20,
+      ...MONITOR_REST,
     },
   });
 /** Some channels otherwise. */

@@ -1,7 +1,7 @@
-import { MONITOR_REST } from "../desk";
 import { expect, it } from "vitest";
 import { compare, isAsGood } from "../../../src/core/recommend/badness";
 import type { Criteria } from "../../../src/core/recommend/model";
+import { MONITOR_REST } from "../desk";
 import { heardBy, ids, wishing } from "./ranked";
 import { channel, kit, listener, side, withChannel } from "./setups";
 
@@ -46,7 +46,12 @@ it("with no input to spare and a third who is as Mara is: pans before the swap, 
 });
 
 it("with unequal input trims: one change that is 1 dB off an exact mirror before two that are exact", () => {
-  const monitor = { inputCount: 2, inputs: [side("m1", "left", 1), side("m1", "right")], maxInputDbu: 20, ...MONITOR_REST };
+  const monitor = {
+    inputCount: 2,
+    inputs: [side("m1", "left", 1), side("m1", "right")],
+    maxInputDbu: 20,
+    ...MONITOR_REST,
+  };
   expect(ids(heardBy(kit({ monitor }), TOBI))).toEqual(["swap", "flip mara; flip tobi", "fold", "leave"]);
   // For her alone both are one change, so the exact one is first.
   expect(ids(kit({ monitor }))[0]).toBe("flip mara");

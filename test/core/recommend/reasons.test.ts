@@ -1,9 +1,9 @@
-import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import type { Setup } from "../../../src/core/model/setup";
 import type { Recommendation } from "../../../src/core/recommend/model";
 import { type Reasons, reasonsFor } from "../../../src/core/recommend/reasons";
 import type { Tally } from "../../../src/core/stereo/placement";
+import { MONITOR_REST } from "../desk";
 import { all, busOf, crossed, heardBy, wishing, withBus } from "./ranked";
 import { AUDIENCE, channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "./setups";
 
@@ -42,7 +42,12 @@ describe("reasons", () => {
     const keys = channel("keys", { lines: 2, keepSides: true });
     const ines = heardBy(withChannel(kit(), keys), listener("ines", { facing: 180 }));
     expect(reasons(ines).against).toEqual({ by: "wrong", for: "others", more: 1 });
-    const monitor = { inputCount: 2, inputs: [side("m1", "left", 1), side("m1", "right")], maxInputDbu: 20, ...MONITOR_REST };
+    const monitor = {
+      inputCount: 2,
+      inputs: [side("m1", "left", 1), side("m1", "right")],
+      maxInputDbu: 20,
+      ...MONITOR_REST,
+    };
     const trims = kit({ monitor });
     expect(reasons(heardBy(trims, listener("tobi"))).against).toEqual({ by: "moves", more: 1 });
   });

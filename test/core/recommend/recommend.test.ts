@@ -1,4 +1,3 @@
-import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import { usageOf } from "../../../src/core/inputs/usage";
 import type { Bus, Setup } from "../../../src/core/model/setup";
@@ -8,6 +7,7 @@ import { recommend } from "../../../src/core/recommend/recommend";
 import { applyRecommendation, withStep } from "../../../src/core/recommend/steps";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
+import { MONITOR_REST } from "../desk";
 import { all, busOf, crossed, first, heardBy, ids, ranked, wishing, withBus } from "./ranked";
 import { AUDIENCE, channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "./setups";
 
@@ -186,7 +186,12 @@ describe("the recommendation", () => {
   it("finds nothing to do in silence", () => {
     const off = (only: "left" | "right") => ({ ...side("m1", only), on: false });
     const silent = kit({
-      monitor: { inputCount: 4, inputs: [off("left"), off("right"), null, null], maxInputDbu: 20, ...MONITOR_REST },
+      monitor: {
+        inputCount: 4,
+        inputs: [off("left"), off("right"), null, null],
+        maxInputDbu: 20,
+        ...MONITOR_REST,
+      },
     });
     expect(ids(silent)).toEqual(["leave"]);
     expect(first(silent).outcomes.find((o) => o.listener === "mara")?.tally.unplaced).toBe(5);
@@ -195,7 +200,13 @@ describe("the recommendation", () => {
 
   it("tells channels apart whose ids run together", () => {
     const channels = ["a", "b", "a b", 'a","b'].map((id) => channel(id, { piece: "hat", pan: 0.7 }));
-    const sends = channels.map((s) => ({ channel: s.id, on: true, level: -6, tap: "post-fader" as const, pan: null }));
+    const sends = channels.map((s) => ({
+      channel: s.id,
+      on: true,
+      level: -6,
+      tap: "post-fader" as const,
+      pan: null,
+    }));
     const setup = withBus({ ...kit(), channels }, { sends });
     const own = (id: string) => ({ ...channel("keys", { lines: 2, keepSides: true }), id });
     const mixed = withChannel(setup, own("keys"));

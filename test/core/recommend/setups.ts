@@ -1,4 +1,3 @@
-import { DESK, MONITOR_REST } from "../desk";
 import { BLANK_BUS, BLANK_CHANNEL, BLANK_SEND } from "../../../src/core/model/defaults";
 import type {
   Bus,
@@ -12,6 +11,7 @@ import type {
   Setup,
 } from "../../../src/core/model/setup";
 import { numbers as chance } from "../../tools/chance.mjs";
+import { DESK, MONITOR_REST } from "../desk";
 
 /** Numbers 0…1 that are the same in every run; seeds that are neighbours lie far apart. */
 export const numbers = (seed: number): (() => number) => chance(seed * 2654435761 + 4);
@@ -64,7 +64,8 @@ export const DRUMMER = listener("mara", { name: "Mara, drums", kind: "drummer", 
 
 export const side = (bus: string, side: "left" | "right", trim = 0): MonitorInput => ({
   feed: { kind: "bus", bus, side: side },
-  port: null, on: true,
+  port: null,
+  on: true,
   trim,
 });
 
@@ -78,12 +79,24 @@ export const kit = (over: Partial<Setup> = {}): Setup => {
     kit: { hand: "right", yaw: 0, pieces: ids.map((id) => piece(id, places[id])) },
     desk: DESK,
     channels,
-    buses: [{ ...BUS, sends: channels.map((s) => ({ channel: s.id, on: true, level: -6, tap: "post-fader" as const, pan: null })) }],
+    buses: [
+      {
+        ...BUS,
+        sends: channels.map((s) => ({
+          channel: s.id,
+          on: true,
+          level: -6,
+          tap: "post-fader" as const,
+          pan: null,
+        })),
+      },
+    ],
     listeners: [AUDIENCE, DRUMMER],
     monitor: {
       inputCount: 8,
       inputs: [null, null, side("m1", "left"), side("m1", "right"), null, null, null, null],
-      maxInputDbu: 20, ...MONITOR_REST,
+      maxInputDbu: 20,
+      ...MONITOR_REST,
     },
     preferences: { first: "mara", fohFixed: true, inputsFixed: false, targetHeadroom: 6 },
     earphone: null,
@@ -97,7 +110,7 @@ export const withChannel = (setup: Setup, added: Channel, send: Partial<Send> = 
   ...setup,
   channels: [...setup.channels, added],
   buses: setup.buses.map((s, at) =>
-    at === 0 ? { ...s, sends: [...s.sends, { channel: added.id, level: -6, pan: null, ...send }] } : s,
+    at === 0 ? { ...s, sends: [...s.sends, { ...BLANK_SEND, channel: added.id, level: -6, ...send }] } : s,
   ),
 });
 

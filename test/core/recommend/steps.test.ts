@@ -1,7 +1,7 @@
-import { MONITOR_REST } from "../desk";
 import { expect, it } from "vitest";
 import type { Bus, MonitorInput, Setup } from "../../../src/core/model/setup";
 import { roomForBus, withStep } from "../../../src/core/recommend/steps";
+import { MONITOR_REST } from "../desk";
 import { drumsOf, withDrums } from "./drums";
 import { busOf, crossed, first, heardBy, ranked, withBus } from "./ranked";
 import { BUS, channel, kit, listener, side, withChannel } from "./setups";

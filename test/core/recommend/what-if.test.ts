@@ -1,8 +1,8 @@
-import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import type { Bus, Listener, Setup } from "../../../src/core/model/setup";
 import type { Premise } from "../../../src/core/recommend/model";
 import { whatIfs } from "../../../src/core/recommend/what-if";
+import { MONITOR_REST } from "../desk";
 import { busOf, first, withBus } from "./ranked";
 import { AUDIENCE, channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "./setups";
 
@@ -123,7 +123,12 @@ describe("what would change the recommendation", () => {
   it("is more inputs where none is free, but neither fewer nor the leave to take them", () => {
     const full: Setup = {
       ...keeping(["keys"], INES),
-      monitor: { inputCount: 2, inputs: [side("m1", "left"), side("m1", "right")], maxInputDbu: 20, ...MONITOR_REST },
+      monitor: {
+        inputCount: 2,
+        inputs: [side("m1", "left"), side("m1", "right")],
+        maxInputDbu: 20,
+        ...MONITOR_REST,
+      },
     };
     for (const inputsFixed of [false, true]) {
       const setup = { ...full, wishes: { ...full.preferences, inputsFixed } };

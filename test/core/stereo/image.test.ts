@@ -1,4 +1,3 @@
-import { MONITOR_REST } from "../desk";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { gainOf } from "../../../src/core/level/decibels";
@@ -6,6 +5,7 @@ import { withBusSwapped } from "../../../src/core/mix/pair-order";
 import type { Bus, Setup } from "../../../src/core/model/setup";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
+import { MONITOR_REST } from "../desk";
 import { channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "../recommend/setups";
 
 const imageFor = (setup: Setup, id: string): Image => {

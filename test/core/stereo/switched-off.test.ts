@@ -1,4 +1,3 @@
-import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core/mix/pair-order";
 import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
@@ -8,6 +7,7 @@ import { recommend } from "../../../src/core/recommend/recommend";
 import { applyRecommendation } from "../../../src/core/recommend/steps";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
 import { expectNear } from "../../near";
+import { MONITOR_REST } from "../desk";
 import { BUS, DRUMMER, kit, randomSetup, side } from "../recommend/setups";
 
 const L = side("m1", "left");

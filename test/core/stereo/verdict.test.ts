@@ -1,10 +1,10 @@
-import { MONITOR_REST } from "../desk";
 import { describe, expect, it } from "vitest";
 import { withBusSwapped } from "../../../src/core/mix/pair-order";
 import type { Bus, Channel, Id, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
 import { imagesOf } from "../../../src/core/stereo/image";
 import { type ImageVerdict, imageVerdict } from "../../../src/core/stereo/verdict";
 import { exampleSetup } from "../../../src/document/example";
+import { MONITOR_REST } from "../desk";
 import { channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "../recommend/setups";
 
 const verdict = (setup: Setup, id: Id): ImageVerdict => {
@@ -112,7 +112,9 @@ describe("what a listener gets, judged", () => {
   });
 
   it("one channel only, none placed, some not placed", () => {
-    const one = withBus(kit(), { sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: null }] });
+    const one = withBus(kit(), {
+      sends: [{ channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan: null }],
+    });
     expect(verdict(one, "mara").placed.map((r) => [r.channel, r.placement])).toEqual([["hat", "wrong"]]);
     expect(codeOf(one, "mara")).toBe("one placed");
     const nowhere = { ...kit(), channels: kit().channels.map((s) => ({ ...s, piece: null })) };
@@ -144,7 +146,7 @@ const R = side("m1", "right", -6);
 const off = (input: MonitorInput): MonitorInput => ({ ...input, on: false });
 /** The hat hard at a side, the kick in both. */
 const apart = (pan: number) => [
-  { channel: "hat", level: 0, pan },
+  { channel: "hat", on: true, level: 0, tap: "post-fader" as const, pan },
   { channel: "kick", on: true, level: 0, tap: "post-fader" as const, pan: 0 },
 ];
 
