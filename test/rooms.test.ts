@@ -8,6 +8,7 @@ const ROOT = resolve(import.meta.dirname, "..");
 /** What each room may import besides itself: rooms by path under src, packages by name. */
 const ARROWS: { readonly [room: string]: readonly string[] } = {
   core: [],
+  text: ["core"],
   document: ["core", "@preact/signals-core"],
   shelf: ["core", "document", "@preact/signals-core", "uqr"],
   "shelf/worker": ["core", "document", "shelf"],
@@ -18,6 +19,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   pieces: ["core", "preact", "preact/hooks", "@preact/signals"],
   screens: [
     "core",
+    "text",
     "document",
     "shelf",
     "measure",
@@ -31,6 +33,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   "offline/worker": ["offline"],
   "": [
     "core",
+    "text",
     "document",
     "shelf",
     "measure",
