@@ -1,0 +1,129 @@
+import type { AllocationRule } from "./model";
+
+/** Channels that make sense on one knob. `fold-back` is what everybody needs and nobody mixes. */
+export type FamilyId =
+  | "drums"
+  | "bass"
+  | "guitars"
+  | "keys"
+  | "horns"
+  | "strings"
+  | "others"
+  | "vocals"
+  | "playback"
+  | "click"
+  | "fold-back";
+
+/** What a channel is, as far as the allocation asks. */
+export type AllocationKind =
+  | "kick"
+  | "snare"
+  | "drum"
+  | "percussion"
+  | "bass"
+  | "guitar"
+  | "keys"
+  | "horn"
+  | "strings"
+  | "other"
+  | "lead-vocal"
+  | "vocal"
+  | "playback"
+  | "click"
+  | "talkback"
+  | "speech"
+  | "video"
+  | "audience"
+  | "effects";
+
+/** What a kind asks for, and why. */
+export interface KindRule {
+  readonly family: FamilyId;
+  /** Its own part of the family; null where it lies in the family itself. */
+  readonly section: string | null;
+  /** Whether whoever plays it comes before the others: singers need their own voice first. */
+  readonly playerFirst: boolean;
+  readonly rule: AllocationRule;
+  readonly why: string;
+}
+
+const RULE: AllocationRule = {
+  own: "prefer",
+  stereo: "no",
+  panned: false,
+  shares: "anyone",
+  reach: "all",
+  mayLeaveOut: false,
+  maySwap: false,
+  tap: "pre-fader",
+  send: "pre-fader",
+};
+
+const kind = (
+  family: FamilyId,
+  rule: Partial<AllocationRule>,
+  why: string,
+  more: Partial<Pick<KindRule, "section" | "playerFirst">> = {},
+): KindRule => ({ family, section: null, playerFirst: false, ...more, rule: { ...RULE, ...rule }, why });
+
+/** Every microphone of the kit follows the channel pan and the FOH balance. */
+const DRUM = { stereo: "prefer", panned: true, send: "post-fader" } as const;
+const FOLDED_BACK = { own: "no" } as const;
+
+/**
+ * What a kind of channel asks for by default; its order is the conventional order on the inputs, the fold-back last.
+ * Common practice, no source; shown and edited, never a fact.
+ */
+export const KIND_RULES: { readonly [kind in AllocationKind]: KindRule } = {
+  kick: kind(
+    "drums",
+    { ...DRUM, own: "if-left", stereo: "no" },
+    "Time for everybody; apart once inputs are left.",
+  ),
+  snare: kind("drums", { ...DRUM, own: "if-left", stereo: "no" }, "Apart once inputs are left."),
+  drum: kind("drums", { ...DRUM, own: "no" }, "Nobody mixes eight drum microphones on a knob."),
+  percussion: kind(
+    "drums",
+    { ...DRUM, own: "no-matter", panned: false },
+    "One player with many things: one knob is enough, the drums’ knob will do.",
+    { section: "percussion" },
+  ),
+  bass: kind("bass", { own: "must", tap: "pre-hpf" }, "Everybody’s pitch and time."),
+  guitar: kind(
+    "guitars",
+    { stereo: "prefer", tap: "pre-hpf" },
+    "The player hears what the preamp gets, untouched by the FOH mix.",
+  ),
+  keys: kind("keys", { stereo: "prefer", tap: "pre-hpf" }, "One player, often two keyboards."),
+  horn: kind("horns", { own: "no-matter", tap: "pre-eq" }, "A section on one or two knobs is enough."),
+  strings: kind("strings", { own: "no-matter", tap: "pre-eq" }, "A section on one or two knobs is enough."),
+  other: kind("others", {}, "Nobody knows what it is, so it is left apart where that is possible."),
+  "lead-vocal": kind("vocals", { own: "must" }, "Wants to hear itself as finished.", { playerFirst: true }),
+  vocal: kind("vocals", {}, "The singer first, the rest as one.", { playerFirst: true }),
+  playback: kind("playback", { stereo: "prefer", send: "post-fader" }, "Rides at FOH are part of it."),
+  click: kind(
+    "click",
+    { own: "must", shares: "nobody", reach: "asked" },
+    "In nobody’s ears who does not ask for it.",
+  ),
+  talkback: kind("fold-back", { tap: "pre-eq" }, "Must arrive whatever FOH does."),
+  speech: kind("fold-back", FOLDED_BACK, "Everybody needs it, nobody mixes it."),
+  video: kind(
+    "fold-back",
+    { ...FOLDED_BACK, tap: "post-fader", send: "post-fader" },
+    "Everybody needs it, nobody mixes it; rides at FOH are part of it.",
+  ),
+  audience: kind(
+    "fold-back",
+    { ...FOLDED_BACK, reach: "asked", mayLeaveOut: true },
+    "Opens the ears, but nobody plays by it.",
+  ),
+  effects: kind(
+    "fold-back",
+    { ...FOLDED_BACK, reach: "asked", mayLeaveOut: true },
+    "Pleasant, but nobody plays by it.",
+  ),
+};
+
+/** The kinds in the conventional order on the inputs. */
+export const KINDS_IN_ORDER = Object.keys(KIND_RULES) as readonly AllocationKind[];

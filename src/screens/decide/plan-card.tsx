@@ -1,0 +1,51 @@
+import type { AllocationProblem } from "../../core/allocate/model";
+import type { Plan, PlanFeed } from "../../core/allocate/plans";
+import { describeChange, describeLosses, describeMusician, STYLES } from "../../text/allocate";
+import { formatCount } from "../../text/words";
+import { Fold } from "../../ui/fold";
+import { PlanBlocks } from "./plan-blocks";
+
+const Lines = ({ lines }: { lines: readonly string[] }) => (
+  <ul>
+    {lines.map((line) => (
+      <li key={line}>{line}</li>
+    ))}
+  </ul>
+);
+
+/** One plan: what it is for, its inputs as blocks, what it loses, and behind a tap who mixes what and what changes. */
+export const PlanCard = (props: {
+  problem: AllocationProblem;
+  plan: Plan;
+  /** Whether it is the one to begin with. */
+  isFirst: boolean;
+  onApply: () => void;
+  onPin: (feed: PlanFeed) => void;
+}) => {
+  const { problem, plan } = props;
+  const { name, why } = STYLES[plan.style];
+  const losses = describeLosses(problem, plan);
+  return (
+    <section class="card stack" aria-label={name}>
+      <h2>{name}</h2>
+      <p>{why}</p>
+      <PlanBlocks problem={problem} plan={plan} onPin={props.onPin} />
+      <p>
+        <b>{formatCount(plan.inputsLeft.length, "input")} left.</b>
+      </p>
+      {losses.length > 0 ? <Lines lines={losses} /> : <p>Nothing is lost.</p>}
+      <Fold title="Who mixes what apart" look="plain">
+        {() => <Lines lines={plan.musicians.map((view) => describeMusician(problem, view))} />}
+      </Fold>
+      {plan.changes.length > 0 ? (
+        <Fold title={`Changes: ${formatCount(plan.changes.length, "channel")}`} look="plain">
+          {() => <Lines lines={plan.changes.map((change) => describeChange(problem, change))} />}
+        </Fold>
+      ) : null}
+      <button type="button" class={props.isFirst ? "main" : ""} onClick={props.onApply}>
+        Apply to plan
+        <span class="hidden-visually">: {name}</span>
+      </button>
+    </section>
+  );
+};

@@ -1,0 +1,116 @@
+import type { Contradiction, Wish } from "../core/allocate/contradict";
+import type { Loss } from "../core/allocate/explain";
+import type { LossCode } from "../core/allocate/losses";
+import { type AllocationProblem, type BusPin, busOfId, type Pin } from "../core/allocate/model";
+import { inputsFrom } from "../core/allocate/space";
+import type { WhatIf, WhatIfCode } from "../core/allocate/whatif";
+import type { Id } from "../core/model/setup";
+import { allocatedBusName, few, inputsName, namesIn } from "./allocate";
+import { capitalised, formatCount, formatList } from "./words";
+
+const pinText = (name: string, pin: Pin): string => {
+  if (pin.as === "shared") return `${name} pinned to the bus of its family`;
+  if (pin.as === "fold-back") return `${name} pinned to the fold-back`;
+  if (pin.as === "out") return `${name} pinned as left out`;
+  if (pin.input !== null) return `${name} pinned to ${inputsName(inputsFrom(pin.input, pin.width))}`;
+  return `${name} pinned to ${pin.width === 2 ? "a stereo pair" : "an input"} of its own`;
+};
+
+const busPinText = ({ bus, width, input }: BusPin): string => {
+  const at = input === null ? "" : ` to ${inputsName(inputsFrom(input, width))}`;
+  return `${allocatedBusName(busOfId(bus))} pinned${at} in ${width === 2 ? "stereo" : "mono"}`;
+};
+
+type Ruled = Wish & { readonly by: "rule" };
+const RULED: readonly (readonly [asks: (wish: Ruled) => boolean, alone: string, many: string])[] = [
+  [(w) => w.own && w.stereo, "must be apart in stereo", "stereo channels that must be apart"],
+  [(w) => w.own && !w.stereo, "must have an input of its own", "channels that must have inputs of their own"],
+  [(w) => !w.own && w.stereo, "must be in stereo", "channels that must be in stereo"],
+  [(w) => !w.own && !w.stereo, "must be heard", "channels that must be heard"],
+];
+
+/** Rules that ask for the same are counted together. */
+const wishesText = (named: (id: Id) => string, wishes: readonly Wish[]): string => {
+  const ruled = wishes.filter((w) => w.by === "rule");
+  return formatList([
+    ...wishes.flatMap((w) => {
+      if (w.by === "pin") return [pinText(named(w.channel), w.pin)];
+      return w.by === "bus-pin" ? [busPinText(w.pin)] : [];
+    }),
+    ...RULED.flatMap(([asks, alone, many]) => {
+      const names = ruled.filter(asks).map((w) => named(w.channel));
+      if (names.length < 2) return names.map((name) => `${name} (${alone})`);
+      return [`${names.length} ${many} (${few(names)})`];
+    }),
+  ]);
+};
+
+/** Why a wish is impossible by itself, where that can be told from the wish. */
+const reasonText = (wish: Wish): string => {
+  if (wish.by === "rule") return "";
+  const { pin } = wish;
+  if (!("as" in pin) || pin.as === "own")
+    return pin.width === 2 && pin.input !== null && pin.input % 2 === 0
+      ? " Stereo starts on an odd input."
+      : "";
+  return pin.as === "out" ? "" : " It may not share that input.";
+};
+
+/** Why not everything can be had: what contradicts what, and what it would take. */
+export const describeContradiction = (
+  problem: AllocationProblem,
+  { wishes, needs }: Contradiction,
+): string => {
+  const said = capitalised(wishesText(namesIn(problem), wishes));
+  const isOne = wishes.length === 1;
+  const [first] = wishes;
+  if (isOne && first && needs === null) return `${said}: not possible.${reasonText(first)} Change it.`;
+  return needs === null
+    ? `${said}: not possible together. Change one of them.`
+    : `${said} ${isOne ? "needs" : "need"} ${formatCount(needs, "input")}; there ${problem.inputs === 1 ? "is" : "are"} ${problem.inputs}.`;
+};
+
+/** What has to be otherwise for a loss to be none, and what is so with it: "Keys in stereo", "Keys in mono". */
+const STATES: { readonly [code in LossCode]?: readonly [without: string, withLoss: string] } = {
+  unheard: ["heard by all who must", "not heard by all who must"],
+  "must-own-shared": ["apart", "sharing"],
+  "sides-lost": ["L/R kept", "L/R lost"],
+  "own-voice-shared": ["apart", "sharing"],
+  "left-out": ["on an input", "left out"],
+  "families-share": ["within the family", "outside the family"],
+  "sections-share": ["within the section", "outside the section"],
+  "image-folded": ["in stereo", "in mono"],
+  "own-shared": ["apart", "sharing"],
+  "stereo-folded": ["in stereo", "in mono"],
+  "spare-own-shared": ["apart", "sharing"],
+};
+
+const IN_STEREO: readonly LossCode[] = ["sides-lost", "image-folded", "stereo-folded"];
+
+const statesText = (named: (id: Id) => string, losses: readonly Loss[], which: 0 | 1): string[] => {
+  const parts = new Map<string, Set<string>>();
+  for (const { code, channel } of losses) {
+    const state = STATES[code]?.[which];
+    if (state) parts.set(state, (parts.get(state) ?? new Set()).add(named(channel)));
+  }
+  return [...parts].map(([state, names]) => `${few([...names])} ${state}`);
+};
+
+const CASES: { readonly [code in WhatIfCode]: (problem: AllocationProblem) => string } = {
+  "one-more": ({ inputs }) => `One input more (${inputs})`,
+  "one-less": ({ inputs }) => `One input less (${inputs})`,
+  "second-system": ({ inputs }) => `A second system (${formatCount(inputs, "input")})`,
+  "two-drummers": () => "Two drummers",
+  "mono-packs": () => "Mono packs only",
+};
+
+/** What a case would change, in one line. */
+export const describeWhatIf = ({ code, problem, plan, gained, lost }: WhatIf): string => {
+  const named = namesIn(problem);
+  // Where nobody hears in stereo, nothing comes to be in stereo: it is only no loss any longer.
+  const told = code === "mono-packs" ? gained.filter((l) => !IN_STEREO.includes(l.code)) : gained;
+  const changes = [...statesText(named, told, 0), ...statesText(named, lost, 1)];
+  const left = plan ? `${formatCount(plan.inputsLeft.length, "input")} left` : "";
+  const says = plan ? [...changes, left].join("; ") : "not possible with what is pinned";
+  return `${CASES[code](problem)}: ${says}.`;
+};

@@ -1,0 +1,94 @@
+import { describe, expect, it } from "vitest";
+import { contradictionOf } from "../../src/core/allocate/contradict";
+import type { AllocationProblem } from "../../src/core/allocate/model";
+import { allocate, bestPlan, type Plan } from "../../src/core/allocate/plans";
+import { whatIf } from "../../src/core/allocate/whatif";
+import {
+  allocatedBusName,
+  describeChange,
+  describeLosses,
+  describeMusician,
+  inputsName,
+  STYLES,
+} from "../../src/text/allocate";
+import { describeContradiction, describeWhatIf } from "../../src/text/allocate-why";
+import { LINE_UPS } from "../core/allocate/lineups";
+import { channel, musician, problem } from "../core/allocate/problems";
+
+const planText = (p: AllocationProblem, plan: Plan): string[] => [
+  `${STYLES[plan.style].name}: ${STYLES[plan.style].why}`,
+  ...plan.feeds.map((f) => `${inputsName(f.inputs)} ${f.bus ? allocatedBusName(f.bus) : f.channels[0]}`),
+  ...describeLosses(p, plan),
+  ...plan.musicians.map((view) => describeMusician(p, view)),
+  ...plan.changes.map((change) => describeChange(p, change)),
+];
+
+/** Says everything there is to say at least once. */
+const crowded = problem(
+  5,
+  [
+    channel("Kick", "kick", { player: "Ada" }),
+    channel("Hat", "drum", { player: "Ada" }),
+    channel("Tom", "drum", { player: "Ada" }),
+    channel("Conga", "percussion", { pin: { as: "shared" } }),
+    channel("Bass", "bass", { currentInputs: [1] }),
+    channel("Organ", "keys", { width: 2, keepsSides: true }),
+    channel("Lead", "lead-vocal", { player: "Bo" }),
+    channel("BV", "vocal", { player: "Ada", currentInputs: [2] }),
+    channel("BV 2", "vocal", { player: "Bo" }),
+    channel("Tracks", "playback", { width: 2 }),
+    channel("Click", "click", { wantedBy: ["Ada"] }),
+    channel("Crowd", "audience", { pin: { as: "out" }, currentInputs: [5] }),
+    channel("Host", "speech"),
+  ],
+  { musicians: [musician("Ada"), musician("Bo")] },
+);
+
+const own = (input: number, width: 1 | 2 = 1) => ({ pin: { as: "own", width, input } }) as const;
+const IMPOSSIBLE: readonly AllocationProblem[] = [
+  problem(16, [
+    ...["A", "B", "C", "D", "E"].map((id) =>
+      channel(`Keys ${id}`, "keys", { width: 2, rule: { own: "must", stereo: "must" } }),
+    ),
+    ...[1, 2, 3, 4, 5, 6, 7].map((n) => channel(`Vox ${n}`, "lead-vocal")),
+  ]),
+  problem(8, [channel("Keys", "keys", { width: 2, ...own(3, 2) }), channel("Horn", "horn", own(4))]),
+  problem(8, [channel("Click", "click", { pin: { as: "fold-back" } })]),
+  problem(8, [channel("Click", "click", { pin: { as: "shared" } })]),
+  problem(8, [channel("Kick", "kick", own(9))]),
+  problem(1, [
+    channel("Bass", "bass", { pin: { as: "own", width: 1, input: null } }),
+    channel("Keys", "keys", { width: 2, pin: { as: "own", width: 2, input: null } }),
+  ]),
+  problem(1, [
+    channel("Bass", "bass"),
+    channel("Organ", "keys", { width: 2, keepsSides: true }),
+    channel("Host", "speech"),
+  ]),
+  problem(1, [channel("Bass", "bass"), channel("Host", "speech")]),
+  problem(2, [channel("Kick", "kick", { section: "Kit 2" })], {
+    busPins: [{ bus: "drums/Kit 2", width: 2, input: 2 }],
+  }),
+  problem(1, [channel("Kick", "kick")], { busPins: [{ bus: "drums", width: 2, input: null }] }),
+];
+
+describe("the sentences of an allocation", () => {
+  it("are as they were agreed on", () => {
+    const eight = LINE_UPS["the same band on an 8-input system"] as AllocationProblem;
+    const plans = [crowded, eight].flatMap((p) => allocate(p).plans.map((plan) => planText(p, plan)));
+    const cases = [crowded, eight].map((p) => whatIf(p, bestPlan(p) as Plan).map(describeWhatIf));
+    const impossible = IMPOSSIBLE.map((p) => {
+      const contradiction = contradictionOf(p);
+      return contradiction && describeContradiction(p, contradiction);
+    });
+    expect({ plans, cases, impossible, styles: STYLES }).toMatchSnapshot();
+  });
+
+  it("name nothing twice and everything that is lost", () => {
+    const plan = bestPlan(crowded) as Plan;
+    const said = describeLosses(crowded, plan);
+    expect(new Set(said).size).toBe(said.length);
+    for (const id of plan.leftOut)
+      expect(said.some((s) => s.startsWith(id) && s.includes("left out"))).toBe(true);
+  });
+});
