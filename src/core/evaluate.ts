@@ -1,7 +1,6 @@
 import { type DirectOutFigures, directOutFigures } from "./headroom/direct-outs";
 import { type EarphoneFigures, earphoneFigures } from "./headroom/earphone";
 import { type BusFigures, busFigures } from "./headroom/figures";
-import { type PatchFigures, patchFigures } from "./inputs/figures";
 import { once } from "./lib/memo";
 import { type MixedChannel, mixedChannelsOf } from "./mix/bus";
 import type { Id, Setup } from "./model/setup";
@@ -19,14 +18,12 @@ export interface Figures {
   readonly images: readonly Image[];
   /** Estimated level at the ear; null where it is not asked for. */
   readonly earphone: EarphoneFigures | null;
-  /** The inputs. */
-  readonly patch: PatchFigures;
 }
 
 /**
  * The front door of the arithmetic: all figures of a setup. What nobody looks at costs nothing, so a drag on one
- * screen does not pay for the others. Recommendations, ways back under the input count and the check at the kit have doors of
- * their own (`recommend`, `waysToFree`, `checkOf`): they are searches, and are loaded on demand.
+ * screen does not pay for the others. The monitor inputs (`patchFigures`), recommendations (`recommend`), ways to free
+ * inputs (`waysToFree`) and the check at the kit (`checkOf`) have front doors of their own, and are loaded on demand.
  */
 export const evaluate = (setup: Setup): Figures => {
   const parts = once(() => new Map(setup.buses.map((s) => [s.id, mixedChannelsOf(setup, s)])));
@@ -34,7 +31,6 @@ export const evaluate = (setup: Setup): Figures => {
   const directOuts = once(() => directOutFigures(setup));
   const images = once(() => imagesOf(setup));
   const ear = once(() => setup.earphone && earphoneFigures(setup.earphone));
-  const patch = once(() => patchFigures(setup));
   return {
     get mixed() {
       return parts();
@@ -50,9 +46,6 @@ export const evaluate = (setup: Setup): Figures => {
     },
     get earphone() {
       return ear();
-    },
-    get patch() {
-      return patch();
     },
   };
 };

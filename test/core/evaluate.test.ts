@@ -2,7 +2,6 @@ import { expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
 import { earphoneFigures } from "../../src/core/headroom/earphone";
 import { busFigures } from "../../src/core/headroom/figures";
-import { patchFigures } from "../../src/core/inputs/figures";
 import { mixedChannelsOf } from "../../src/core/mix/bus";
 import { imagesOf } from "../../src/core/stereo/image";
 import { exampleSetup } from "../../src/document/example";
@@ -26,7 +25,6 @@ it("gives every figure of its own door, for every bus and listener", () => {
   }
   expect(figures.images).toEqual(imagesOf(setup));
   expect(figures.images.map((i) => i.listener)).toEqual(setup.listeners.map((l) => l.id));
-  expect(figures.patch).toEqual(patchFigures(setup));
   expect(figures.earphone).toEqual(earphoneFigures(ear));
   expect(evaluate(exampleSetup()).earphone).toBeNull();
 });
@@ -35,7 +33,6 @@ it("works each figure out once", () => {
   const figures = evaluate(exampleSetup());
   expect(figures.buses).toBe(figures.buses);
   expect(figures.images).toBe(figures.images);
-  expect(figures.patch).toBe(figures.patch);
 });
 
 it("keeps a copy of a setup apart from the setup", () => {

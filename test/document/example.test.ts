@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
+import { patchFigures } from "../../src/core/inputs/figures";
 import { imagesOf } from "../../src/core/stereo/image";
 import { exampleSetup } from "../../src/document/example";
 import { mend } from "../../src/document/mend";
@@ -69,6 +70,6 @@ describe("the worked example", () => {
   });
 
   it("has nothing amiss in the patch but the feed that was forgotten", () => {
-    expect(evaluate(example).patch.issues.map((flag) => [flag.code, flag.inputs])).toEqual([["off", [10]]]);
+    expect(patchFigures(example).issues.map((flag) => [flag.code, flag.inputs])).toEqual([["off", [10]]]);
   });
 });

@@ -1,13 +1,14 @@
 import { tickInput } from "../../document/commands/check";
-import { current, endDrag, figures, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { formatRowName } from "../../text/sheet";
 import { formatCount } from "../../text/words";
 import { typing } from "../act";
+import { patchNow } from "../patch-figures";
 
 /** Every patched input, ticked as OK or no signal: the plain line check. */
 export const LineCheck = () => {
   const { lineCheck } = current.value;
-  const rows = figures.value.patch.rows.filter((r) => r.feed !== null);
+  const rows = patchNow.value.rows.filter((r) => r.feed !== null);
   const open = rows.filter((r) => lineCheck[r.input - 1] === undefined).length;
   const missing = rows.filter((r) => lineCheck[r.input - 1] === false);
   if (rows.length === 0) return null;

@@ -1,8 +1,9 @@
 import { render } from "preact";
 import { useLayoutEffect } from "preact/hooks";
 import { RANGES } from "../../document/limits";
-import { current, figures } from "../../document/store";
+import { current } from "../../document/store";
 import { csvStyle, sheetToCsv } from "../../shelf/csv-write";
+import { patchNow } from "../patch-figures";
 import { toast } from "../state";
 import { sendCsv } from "./csv-out";
 import { Sheet } from "./sheet";
@@ -36,7 +37,7 @@ export const SheetOut = () => {
       paper.remove();
     };
   }, []);
-  const count = figures.value.patch.rows.length;
+  const count = patchNow.value.rows.length;
   return (
     <>
       <p class="soft small">
@@ -55,7 +56,7 @@ export const SheetOut = () => {
             sendCsv(
               current.value.name,
               "patch sheet",
-              sheetToCsv(current.value, figures.value.patch.rows, csvStyle(navigator.language)),
+              sheetToCsv(current.value, patchNow.value.rows, csvStyle(navigator.language)),
             )
           }
         >

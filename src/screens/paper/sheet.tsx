@@ -1,8 +1,9 @@
 import type { SheetRow } from "../../core/inputs/sheet";
 import { once } from "../../core/lib/memo";
-import { current, figures } from "../../document/store";
+import { current } from "../../document/store";
 import { SHEET_COLUMNS, type SheetColumn } from "../../text/sheet";
 import { formatCount } from "../../text/words";
+import { patchNow } from "../patch-figures";
 import { setupName } from "../shown-names";
 
 // The first format costs a slow phone a tenth of a second: made when it is wanted, not when this is loaded.
@@ -37,7 +38,7 @@ const Row = ({ row }: { row: SheetRow }) => (
 /** The patch on one printed page: seen on paper only. */
 export const Sheet = ({ today }: { today: Date }) => {
   const { example, monitor } = current.value;
-  const { rows, usage } = figures.value.patch;
+  const { rows, usage } = patchNow.value;
   const over = usage.over.length === 0 ? "" : `, ${usage.over.length} beyond the last`;
   return (
     <article class="sheet" style={{ "--rows": String(rows.length) }}>

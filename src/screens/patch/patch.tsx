@@ -1,6 +1,6 @@
 import type { PatchFigures } from "../../core/inputs/figures";
 import { setInputCount } from "../../document/commands/inputs";
-import { current, endDrag, figures } from "../../document/store";
+import { current, endDrag } from "../../document/store";
 import type { Tone } from "../../text/statement";
 import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
@@ -9,6 +9,7 @@ import { NumberField } from "../../ui/number-field";
 import { Verdict } from "../../ui/verdict";
 import { typing } from "../act";
 import { BusFlags } from "../headroom/issues";
+import { patchNow } from "../patch-figures";
 import { RULES } from "../rules";
 import { InputList } from "./input-list";
 import { Unplaced } from "./unassigned";
@@ -36,7 +37,7 @@ const Papers = lazy(async () => (await import("../paper/paper")).Papers);
 /** The place for the inputs: what goes where, whether it fits, what is wrong, and the sheet for the console. */
 export const PatchScreen = () => {
   const { monitor } = current.value;
-  const { patch } = figures.value;
+  const patch = patchNow.value;
   const { tone, says } = headline(patch, monitor.inputCount);
   const issues = patch.issues.length;
   return (

@@ -2,7 +2,6 @@ import { BLANK_BUS, BLANK_CHANNEL, BLANK_SEND } from "../../../src/core/model/de
 import type {
   Bus,
   Channel,
-  Desk,
   LawId,
   Listener,
   MonitorInput,

@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core/mix/pair-order";
 import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
 import type { Outcome } from "../../../src/core/recommend/model";
-import { reasonsFor } from "../../../src/core/recommend/reasons";
 import { recommend } from "../../../src/core/recommend/recommend";
 import { applyRecommendation } from "../../../src/core/recommend/steps";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
