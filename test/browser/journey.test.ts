@@ -53,12 +53,12 @@ const byHand = () =>
     };
   });
 
-const channel = (page: Page, name: string) => page.locator("li.source", { hasText: name });
+const channel = (page: Page, name: string) => page.locator("li.channel", { hasText: name });
 
 /** Adds a channel and types all of it, key by key, as it stands on a sheet of paper. */
 const enter = async (page: Page, it: Typed): Promise<void> => {
   await tap(page.getByRole("button", { name: "Add a channel" }));
-  const card = page.locator("li.source").last();
+  const card = page.locator("li.channel").last();
   await card.getByRole("button", { name: "Source", exact: true }).waitFor();
   await tap(card.locator("button[aria-expanded]"));
   await card.getByLabel("Name", { exact: true }).waitFor();
@@ -206,8 +206,8 @@ describe("a drum submix on a phone", () => {
       await go(page, "patch");
       await unfold(page, "Without an input");
       await tap(page.getByRole("button", { name: "Place Mine" }));
-      await page.locator(".input > summary", { hasText: "Mine R" }).waitFor();
-      expect(await page.locator(".input > summary").nth(2).textContent()).toContain("Mine R");
+      await page.locator(".monitor-input > summary", { hasText: "Mine R" }).waitFor();
+      expect(await page.locator(".monitor-input > summary").nth(2).textContent()).toContain("Mine R");
 
       await go(page, "sum");
       const sides = byHand();

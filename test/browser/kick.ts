@@ -15,7 +15,7 @@ export const peak = (page: Page): Locator => page.getByLabel("Peak, dBFS", { exa
 
 /** Opens its card on the Kit screen. */
 export const openKick = async (page: Page): Promise<void> => {
-  await page.locator("li.source", { hasText: "Kick" }).locator("button[aria-expanded=false]").click();
+  await page.locator("li.channel", { hasText: "Kick" }).locator("button[aria-expanded=false]").click();
   await level(page).waitFor();
 };
 
