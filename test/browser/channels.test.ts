@@ -7,12 +7,12 @@ import { browser, site } from "./stage";
 
 const toKit = async (): Promise<Phone> => {
   const user = await phone(browser);
-  await openAt(user.page, site, "kit");
+  await openAt(user.page, site, "channels");
   return user;
 };
 
 const row = (page: Page, name: string): Locator =>
-  page.locator("li.source").filter({ has: page.getByRole("button", { name, exact: true }) });
+  page.locator("li.channel").filter({ has: page.getByRole("button", { name, exact: true }) });
 
 /** Opens what lies behind a channel's row. */
 const open = async (page: Page, name: string): Promise<Locator> => {
@@ -118,7 +118,7 @@ describe("the place for channels", () => {
 
   it("a channel moves past the one that is seen next to it, whatever lies between in the whole list", async () => {
     const { page, context } = await toKit();
-    await page.getByText("All channels (18)").click();
+    await page.getByText("All channels (20)").click();
     const bass = await open(page, "Bass");
     const up = bass.getByRole("button", { name: "Move Bass up" });
     for (const above of ["Overhead R", "Overhead L"]) {
@@ -153,7 +153,7 @@ describe("the place for channels", () => {
     await typeKeys(kick.getByLabel("Channel pan", { exact: true }), "12l");
     await kick.getByLabel("Channel pan", { exact: true }).press("Enter");
     await keeps(page, (file) => channelIn(file, "Kick")?.pan, -0.12);
-    const name = page.locator("li.source").first().getByLabel("Name", { exact: true });
+    const name = page.locator("li.channel").first().getByLabel("Name", { exact: true });
     await typeKeys(name, "");
     await name.press("Enter");
     await keeps(page, (file) => file.channels[0]?.name, "");

@@ -188,7 +188,7 @@ const screen = async (
 const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page: Page) => Promise<void>])[] =
   [
     [
-      "kit",
+      "channels",
       35,
       async (page) => {
         await page.locator("summary", { hasText: "The console" }).click();
@@ -197,7 +197,7 @@ const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page
     ],
     ["image", 20, async (page) => void (await page.getByText("Where it stands", { exact: true }).waitFor())],
     [
-      "sum",
+      "headroom",
       13,
       async (page) => {
         await page.locator("summary", { hasText: "Level at the ear" }).click();
@@ -247,7 +247,7 @@ describe.each(SCREENS)("on %s", (place, least, prepare) => {
 });
 
 it("a step by a button or a key replaces a text that was no value, and so does undo", async () => {
-  const user = await screen("sum", async (page) => void (await page.getByText("trims, sides").waitFor()));
+  const user = await screen("headroom", async (page) => void (await page.getByText("trims, sides").waitFor()));
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   expect((await enter(it, "-3")).says).toBe("");
@@ -266,9 +266,9 @@ it("a step by a button or a key replaces a text that was no value, and so does u
 });
 
 it("one visit to a field is one undo", async () => {
-  const user = await screen("kit");
+  const user = await screen("channels");
   const { page } = user;
-  const it = await field(page.locator("li.source").first().getByLabel("Peak, dBFS", { exact: true }));
+  const it = await field(page.locator("li.channel").first().getByLabel("Peak, dBFS", { exact: true }));
   expect((await enter(it, "-12.25")).shows).toBe(`${MINUS}12.25`);
   await page.getByRole("button", { name: "Undo: change channel" }).click();
   expect((await seen(it)).shows).toBe(it.first);
@@ -298,14 +298,14 @@ const LONG = "x".repeat(81);
 const TOO_LONG = `81 characters are too many. Allowed: up to 80. The text from before stays in force.`;
 
 describe.each([
-  ["kit", 1],
+  ["channels", 1],
   ["image", 3],
-  ["sum", 1],
+  ["headroom", 1],
 ])("text on %s", (place, least) => {
   it("may be empty, is never cut in silence, and is never more than text", async () => {
     const user = await screen(place, async (page) => {
       if (place === "image") await page.getByText("Where it stands", { exact: true }).waitFor();
-      if (place === "sum") await page.getByText("trims, sides").waitFor();
+      if (place === "headroom") await page.getByText("trims, sides").waitFor();
     });
     const { page } = user;
     const kinds = await textOfEachKind(page);
@@ -345,7 +345,7 @@ it("a note is kept with the setup, up to its own length, and goes back in one st
 });
 
 it("a half-typed text that is left is no step of undo", async () => {
-  const user = await screen("sum", async (page) => void (await page.getByText("trims, sides").waitFor()));
+  const user = await screen("headroom", async (page) => void (await page.getByText("trims, sides").waitFor()));
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   await typeKeys(it.input, "3-");
