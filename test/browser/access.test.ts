@@ -182,7 +182,7 @@ const CHANGES: readonly (readonly [
 ])[] = [
   [
     "channels",
-    (page) => states(page, /^\d+ channels make one pair/),
+    (page) => states(page, /^\d+ channels in Drums/),
     (page) => page.getByRole("button", { name: "Add a channel" }).click(),
   ],
   [

@@ -9,10 +9,10 @@ const FIELDS = 'main input[type="text"][inputmode]';
 
 /** What "-6" means to a person, where it is known beforehand: a value, or nothing that this can be. */
 const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
-  [/^(Level while playing|Peak|Send into|Trim|Output at|Largest level)/, true],
+  [/^(Gated RMS|Peak|Send into|Trim|Output at|Max input level)/, true],
   [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
-  [/^(Pad|Wanted margin|Centre attenuation|Smallest level step|Pan steps|Inputs)/, false],
+  [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Inputs)/, false],
   [/^(Sensitivity|Impedance|Drive|Isolation|Level on stage)/, false],
 ];
 
@@ -259,7 +259,7 @@ it("a step by a button or a key replaces a text that was no value, and so does u
   expect((await seen(it)).shows).toBe(`${MINUS}4.5`);
   await it.input.press("Enter");
   expect((await enter(it, "x")).says).toContain("“x” is not a number");
-  await page.getByRole("button", { name: "Undo: change sum" }).click();
+  await page.getByRole("button", { name: "Undo: change bus" }).click();
   expect(await seen(it)).toEqual({ shows: `${MINUS}2.5`, says: "" });
   expect(user.faults).toEqual([]);
   await user.context.close();

@@ -70,7 +70,7 @@ describe("will it fit", () => {
     const { page } = user;
     await unfold(page, SETTINGS);
     await type(page, "Trim of the left side, dB", "-4");
-    await type(page, "Largest level of the receiving input, dBu", "21.5");
+    await type(page, "Max input level of the receiving input, dBu", "21.5");
     await type(page, "Target headroom, dB", "5");
     await states(page, /^It fits: \d\.\d dB left at the bus$/);
     expect((await chain(page)).lowest).toBe("Sum");
@@ -211,7 +211,7 @@ describe("several sums", () => {
     await page.getByText(/^Drums has only 4\.7 dB left at the receiving input\.$/).waitFor();
     await page.getByText(/^Sum will not fit: \d+\.\d dB over at the receiving input\.$/).waitFor();
     const marked = (words: string): Promise<string | null> =>
-      page.locator(".source", { hasText: words }).locator("b").textContent();
+      page.locator(".channel", { hasText: words }).locator("b").textContent();
     await page.getByText("All channels (20)").click();
     expect(await marked("Costs Drums its margin")).toBe("Floor tom");
     expect(await marked("Takes Sum over")).toBe("Trumpet");

@@ -292,7 +292,7 @@ describe("what everybody gets, in numbers", () => {
     await go(page, "channels");
     await tap(page.getByRole("button", { name: /^Hat/ }).first());
     await page.getByLabel("Stands at").selectOption("");
-    await tap(page.getByLabel("Must keep its sides"));
+    await tap(page.getByLabel("Keep L/R"));
     await go(page, "image");
     await tap(card.locator("summary", { hasText: "Other ways" }));
     await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownBus);

@@ -103,7 +103,7 @@ describe("by keyboard alone", () => {
     await states(page, "on this device");
     await tabTo(page, "Start with 8 microphones");
     await page.keyboard.press("Enter");
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in Drums");
     await tabTo(page, "Add a channel");
     await page.keyboard.press("Enter");
     await tabTo(page, "Source");
@@ -111,7 +111,7 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Name");
     await page.keyboard.press("ControlOrMeta+a");
     await page.keyboard.type("Cowbell");
-    await tabTo(page, "Level while playing, dBFS");
+    await tabTo(page, "Gated RMS, dBFS");
     await page.keyboard.type("-31.5");
     await page.locator("li.channel b", { hasText: "Cowbell" }).waitFor();
 
@@ -135,7 +135,7 @@ describe("by keyboard alone", () => {
     await states(page, "Import “8 drum microphones”?");
     await tabTo(page, "Import and open");
     await page.keyboard.press("Enter");
-    await states(page, "9 channels make one pair");
+    await states(page, "9 channels in Drums");
     await tabTo(page, "Setups and settings");
     await page.keyboard.press("Enter");
     await states(page, "3 setups on this device");

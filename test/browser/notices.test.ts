@@ -137,7 +137,7 @@ describe("nothing is found where a part", { timeout: WALK_MS }, () => {
     const { page, context } = await phone(browser);
     await keepsNothing(page);
     await page.route(`**/${part}-*.js`, (route) => route.abort());
-    await openAt(page, site, role === "link" ? "kit" : "check");
+    await openAt(page, site, role === "link" ? "channels" : "check");
     await page.getByRole(role, { name: tapped }).click();
     await alert(page).getByText("This part of Hatside could not be loaded").waitFor();
     await inspect(page, part);

@@ -372,7 +372,7 @@ describe("with the server stopped", () => {
       expect(await beside(page).textContent()).toMatch(/^Measured: /);
       await page.getByText("Sides", { exact: true }).click();
       await go(page, "kit");
-      const hat = page.locator("li.source", { hasText: "Hat" }).getByRole("slider").first();
+      const hat = page.locator("li.channel", { hasText: "Hat" }).getByRole("slider").first();
       await hat.press("Home");
       await go(page, "sum");
       await page.getByText("Peaks of Drums are from before the change: measure again").waitFor();
