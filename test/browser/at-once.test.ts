@@ -71,7 +71,7 @@ describe("who is quicker than the next frame", () => {
             attributes: true,
           }),
         );
-        document.querySelector<HTMLElement>(".input button")?.click();
+        document.querySelector<HTMLElement>(".monitor-input button")?.click();
         return shows;
       },
       await link.inputValue(),

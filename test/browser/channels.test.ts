@@ -12,7 +12,7 @@ const toKit = async (): Promise<Phone> => {
 };
 
 const row = (page: Page, name: string): Locator =>
-  page.locator("li.source").filter({ has: page.getByRole("button", { name, exact: true }) });
+  page.locator("li.channel").filter({ has: page.getByRole("button", { name, exact: true }) });
 
 /** Opens what lies behind a channel's row. */
 const open = async (page: Page, name: string): Promise<Locator> => {
@@ -153,7 +153,7 @@ describe("the place for channels", () => {
     await typeKeys(kick.getByLabel("Channel pan", { exact: true }), "12l");
     await kick.getByLabel("Channel pan", { exact: true }).press("Enter");
     await keeps(page, (file) => channelIn(file, "Kick")?.pan, -0.12);
-    const name = page.locator("li.source").first().getByLabel("Name", { exact: true });
+    const name = page.locator("li.channel").first().getByLabel("Name", { exact: true });
     await typeKeys(name, "");
     await name.press("Enter");
     await keeps(page, (file) => file.channels[0]?.name, "");

@@ -268,7 +268,7 @@ it("a step by a button or a key replaces a text that was no value, and so does u
 it("one visit to a field is one undo", async () => {
   const user = await screen("kit");
   const { page } = user;
-  const it = await field(page.locator("li.source").first().getByLabel("Peak, dBFS", { exact: true }));
+  const it = await field(page.locator("li.channel").first().getByLabel("Peak, dBFS", { exact: true }));
   expect((await enter(it, "-12.25")).shows).toBe(`${MINUS}12.25`);
   await page.getByRole("button", { name: "Undo: change channel" }).click();
   expect((await seen(it)).shows).toBe(it.first);

@@ -43,7 +43,7 @@ export const alert = (page: Page): Locator => page.getByRole("alert");
 
 /** What stands in the inputs on the Patch screen, one line an input. */
 export const inputs = async (page: Page): Promise<string[]> => {
-  const lines = await page.locator(".input > summary").allInnerTexts();
+  const lines = await page.locator(".monitor-input > summary").allInnerTexts();
   expect(lines.length).toBeGreaterThan(0);
   return lines.map((line) => line.replace(/\s+/g, " ").trim());
 };

@@ -211,7 +211,7 @@ describe("several sums", () => {
     await page.getByText(/^Drums has only 4\.7 dB left at the receiving input\.$/).waitFor();
     await page.getByText(/^Sum will not fit: \d+\.\d dB over at the receiving input\.$/).waitFor();
     const marked = (words: string): Promise<string | null> =>
-      page.locator(".source", { hasText: words }).locator("b").textContent();
+      page.locator(".channel", { hasText: words }).locator("b").textContent();
     await page.getByText("All channels (18)").click();
     expect(await marked("Costs Drums its margin")).toBe("Floor tom");
     expect(await marked("Takes Sum over")).toBe("Trumpet");

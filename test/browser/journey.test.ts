@@ -206,8 +206,8 @@ describe("a drum submix on a phone", () => {
       await go(page, "patch");
       await unfold(page, "Unassigned: ");
       await tap(page.getByRole("button", { name: "Assign Mine" }));
-      await page.locator(".input > summary", { hasText: "Mine R" }).waitFor();
-      expect(await page.locator(".input > summary").nth(2).textContent()).toContain("Mine R");
+      await page.locator(".monitor-input > summary", { hasText: "Mine R" }).waitFor();
+      expect(await page.locator(".monitor-input > summary").nth(2).textContent()).toContain("Mine R");
 
       await go(page, "headroom");
       const sides = byHand();

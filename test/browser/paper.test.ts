@@ -112,7 +112,7 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
     const user = await toPatch();
     const { page } = user;
     const names = await page
-      .locator(".input > summary > .grow")
+      .locator(".monitor-input > summary > .grow")
       .evaluateAll((parts) =>
         parts.map((part) => part.firstChild?.textContent ?? "").filter((name) => name !== "free"),
       );

@@ -113,7 +113,7 @@ describe("the band's patch", () => {
     const user = await toPatch();
     const { page } = user;
     const before = await inputs(page);
-    await page.locator(".input > summary").nth(4).click();
+    await page.locator(".monitor-input > summary").nth(4).click();
     const swap = page.getByRole("button", { name: "Swap the channels of Keys" });
     await swap.click();
     await states(page, "1 fault in the patch");
@@ -135,7 +135,7 @@ describe("the band's patch", () => {
   it("marks a pair that is swapped on purpose, on paper and in the CSV", async () => {
     const user = await toPatch();
     const { page } = user;
-    await page.locator(".input > summary").first().click();
+    await page.locator(".monitor-input > summary").first().click();
     await page.getByRole("button", { name: "Swap the sides of Drums" }).click();
     await unfold(page, "Patch sheet for the console");
     const csv = await downloaded(page, "Sheet as CSV");
@@ -193,16 +193,16 @@ describe.each(["mouse", "touch"] as const)("an input dragged by %s", (by) => {
     const { page } = user;
     const takes = page.getByLabel("Input 4 takes");
     if (isGap) {
-      await page.locator(".input > summary").nth(3).click();
+      await page.locator(".monitor-input > summary").nth(3).click();
       await takes.selectOption({ label: "nothing, free" });
-      await page.locator(".input > summary").nth(3).click();
+      await page.locator(".monitor-input > summary").nth(3).click();
     }
     const before = await inputs(page);
     expect(before[2]).toContain("Bass");
     expect(before[3]).toContain(isGap ? "free" : "Guitar");
     expect(before[14]).toContain("free");
     const handle = await middle(page.getByRole("button", { name: /^Move input 3:/ }));
-    const goal = await middle(page.locator(".slot").nth(14));
+    const goal = await middle(page.locator(".monitor-input").nth(14));
     await drag[by](page, handle, { x: handle.x, y: goal.y });
     const after = await inputs(page);
     expect(after[14]).toContain("Bass");

@@ -30,7 +30,7 @@ export const LineCheck = () => {
           const tick = (heard: boolean) => run(tickInput(at, said === heard ? null : heard));
           return (
             <li class="row" key={row.input}>
-              <span class="slot-number">{row.input}</span>
+              <span class="input-number">{row.input}</span>
               <span class="grow">
                 {name}
                 {row.feed?.input.on ? null : <span class="small soft"> off</span>}

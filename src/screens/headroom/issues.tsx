@@ -28,7 +28,7 @@ const flags = computed<readonly Flag[]>(() =>
 /** A word that leads to a bus. */
 const ToBus = ({ bus, says }: { bus: Bus; says: string }) => (
   // biome-ignore lint/a11y/useValidAnchor: it leads to a place; the click only adds of which bus.
-  <a class="to-sum" href="#headroom" onClick={() => chooseBus(bus.id)}>
+  <a class="to-headroom" href="#headroom" onClick={() => chooseBus(bus.id)}>
     {says}
   </a>
 );

@@ -73,9 +73,9 @@ export const InputRow = ({ row }: { row: SheetRow }) => {
     .filter(Boolean)
     .join(" · ");
   return (
-    <details class={`input${row.over ? " over" : ""}`}>
+    <details class={`monitor-input${row.over ? " over" : ""}`}>
       <summary>
-        <span class="slot-number">{row.input}</span>
+        <span class="input-number">{row.input}</span>
         <span class="grow">
           {feed ? formatRowName(setup, row) : <span class="soft">free</span>}
           <br />
