@@ -25,12 +25,12 @@ describe("by keyboard alone", () => {
 
     await tabTo(page, "Image");
     await page.keyboard.press("Enter");
-    await states(page, /^L/R swapped for Mara/);
+    await states(page, /^L\/R swapped for Mara/);
     await tabTo(page, "Swap Drums L/R");
     await page.keyboard.press("Enter");
     await states(page, /^All on the right side for Mara/);
     await page.keyboard.press("Space");
-    await states(page, /^L/R swapped for Mara/);
+    await states(page, /^L\/R swapped for Mara/);
     await tabTo(page, "Apply to plan");
     await page.keyboard.press("Enter");
     await states(page, /^All on the right side for Mara/);

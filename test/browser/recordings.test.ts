@@ -174,7 +174,7 @@ const words = async (page: Page): Promise<string> => {
 
 /** Opens the part for recordings and chooses files. */
 const chooseFiles = async (page: Page, files: Parameters<Locator["setInputFiles"]>[0]): Promise<void> => {
-  await go(page, "sum");
+  await go(page, "headroom");
   await unfold(page, "Measure a recording");
   await page.getByLabel("Choose recordings").setInputFiles(files);
 };
@@ -371,10 +371,10 @@ describe("with the server stopped", () => {
       expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);
       expect(await beside(page).textContent()).toMatch(/^Measured: /);
       await page.getByText("Sides", { exact: true }).click();
-      await go(page, "kit");
+      await go(page, "channels");
       const hat = page.locator("li.channel", { hasText: "Hat" }).getByRole("slider").first();
       await hat.press("Home");
-      await go(page, "sum");
+      await go(page, "headroom");
       await page.getByText("Peaks of Drums are from before the change: measure again").waitFor();
       const second = voicesIn(await setupOf(page));
       expect(second[2]?.pan).toBe(-1);
@@ -443,7 +443,7 @@ describe("with the server stopped", () => {
       // Mara hears both sides in one: what the tracks share adds up, and all three are still equally loud.
       await unfold(page, "Mara, drums");
       const mara = page.getByRole("group").filter({ hasText: "Mara, drums" });
-      await mara.getByLabel("Hears both sides in one").check();
+      await mara.getByLabel("Mono at this mixer").check();
       const loudness: number[] = [];
       for (const [label] of VIEWS) {
         await page.getByText(label, { exact: true }).click();
@@ -600,7 +600,7 @@ describe("files that come by other ways", () => {
     const user = await phone(browser);
     const { page } = user;
     await visit(user, site);
-    await go(page, "sum");
+    await go(page, "headroom");
     await unfold(page, "Measure a recording");
     const bytes = packed(wavFile([(samples[0] ?? new Float64Array()).subarray(0, 4800)]));
     await page.evaluate((text) => {
