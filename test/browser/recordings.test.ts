@@ -585,7 +585,10 @@ describe("files that are none", () => {
     await cut.waitFor();
     // What was measured stays to be seen without a bus, and what is to be said of it too.
     await unfold(page, "trims, sides and the chain behind it");
-    await page.getByRole("button", { name: "Delete the bus" }).click();
+    for (const name of ["Drums", "Fold-back"]) {
+      await page.getByText(`${name}: trims, sides and the chain behind it`).waitFor();
+      await page.getByRole("button", { name: "Delete the bus" }).click();
+    }
     await page.locator("h1", { hasText: "No bus yet" }).waitFor();
     await cut.waitFor();
     expect(user.faults).toEqual([]);
