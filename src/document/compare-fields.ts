@@ -280,7 +280,7 @@ export const PREFERENCES: readonly Field<Preferences>[] = [
   },
   yes((w) => w.fohFixed, "FOH stays as it is", "FOH may change"),
   yes((w) => w.inputsFixed, "no free input may be taken", "free inputs may be taken"),
-  number("wanted margin", "dB", (w) => w.targetHeadroom),
+  number("target headroom", "dB", (w) => w.targetHeadroom),
 ];
 
 /** Of a recording, without its figures. */

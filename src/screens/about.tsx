@@ -49,7 +49,7 @@ export const AboutScreen = () => (
     </p>
     <p class="soft small">
       Places of the pieces, what fits which tap point, balance laws and the −4.5 dB laws are common practice
-      without a channel; where a figure is a model, the screen says so.
+      without a source; where a figure is a model, the screen says so.
     </p>
   </>
 );

@@ -7,7 +7,7 @@ export interface SourceText {
 const FIGURES: readonly SourceText[] = [
   {
     text: "W3C Web Audio API 1.1, StereoPannerNode",
-    used: "sin/cos pan law, pan of two-channel sources",
+    used: "sin/cos pan law, pan of stereo channels",
   },
   {
     text: "MMA/AMEI RP-036, default pan formula",

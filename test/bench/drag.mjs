@@ -31,7 +31,7 @@ const takeIn = async (page, setup) => {
     buffer: Buffer.from(JSON.stringify(setup)),
   });
   await page.getByRole("button", { name: "Import and open" }).click();
-  await page.locator("h1", { hasText: "make one pair" }).waitFor();
+  await page.locator("h1", { hasText: "in Drums" }).waitFor();
 };
 
 const framesOf = (page) =>

@@ -26,7 +26,7 @@ it("About shows the version, the licence, every caution, and the licences of wha
   const { version, license, dependencies = {} } = packageAt(".");
   const { page, context } = await phone(browser);
   await openAt(page, site, "setups");
-  await page.getByRole("link", { name: "About Hatside, cautions, channels" }).click();
+  await page.getByRole("link", { name: "About Hatside, cautions, sources" }).click();
   await states(page, "Hatside: which side is your hat on?");
   const said = async (of: string) =>
     (await page.locator(of).allInnerTexts()).map((text) => text.replace(/\s+/g, " "));

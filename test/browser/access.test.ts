@@ -15,7 +15,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "an error under a field",
     "patch",
     async (page) => {
-      const field = page.getByLabel("Inputs of the monitor system", { exact: true });
+      const field = page.getByLabel("Monitor inputs", { exact: true });
       await typeKeys(field, "700");
       await field.press("Enter");
       await page.getByText("700 is outside 8 to 64").waitFor();
@@ -25,9 +25,9 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "more feeds than inputs",
     "patch",
     async (page) => {
-      await typeKeys(page.getByLabel("Inputs of the monitor system", { exact: true }), "12");
-      await states(page, "2 feeds too many for 12 inputs");
-      await page.getByRole("button", { name: "Do this" }).first().waitFor();
+      await typeKeys(page.getByLabel("Monitor inputs", { exact: true }), "12");
+      await states(page, "3 feeds too many for 12 inputs");
+      await page.getByRole("button", { name: "Apply to plan" }).first().waitFor();
     },
   ],
   [
@@ -73,9 +73,9 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
       await open.evaluateAll((all) => {
         for (const each of all) (each as HTMLElement).click();
       });
-      await page.getByText("Every input is ticked.").waitFor();
-      await page.getByRole("button", { name: "Bass not heard" }).click();
-      await page.getByText("Every input is ticked; not heard: ").waitFor();
+      await page.getByText("Every input is checked.").waitFor();
+      await page.getByRole("button", { name: "Bass no signal" }).click();
+      await page.getByText("Every input is checked; no signal: ").waitFor();
     },
   ],
   [
@@ -99,7 +99,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
   ],
   [
     "a wrong file dropped",
-    "sum",
+    "headroom",
     async (page) => {
       await unfold(page, "Measure a recording");
       await drop(page, [{ name: `${"no-sound-".repeat(20)}.wav`, content: Buffer.from("words") }]);
@@ -120,7 +120,7 @@ it("nothing is found on any screen with all of it open, nothing scrolls sideways
   timeout: WALK_MS,
 }, async () => {
   const { page, faults, context } = await phone(browser);
-  await openAt(page, site, "kit");
+  await openAt(page, site, "channels");
   for (const place of PLACES) {
     await go(page, place);
     await openAll(page);
@@ -132,7 +132,7 @@ it("nothing is found on any screen with all of it open, nothing scrolls sideways
 
 it("nothing is found in any other state", { timeout: WALK_MS }, async () => {
   const { page, faults, context } = await phone(browser);
-  await openAt(page, site, "kit");
+  await openAt(page, site, "channels");
   await wordsStay(page);
   for (const [what, place, bring] of STATES) {
     await go(page, place);
@@ -164,7 +164,7 @@ it("nothing is found on any screen while the kit is empty", { timeout: WALK_MS }
   const { page, faults, context } = await phone(browser);
   await openAt(page, site, "setups");
   await takeIn(page, printSetup(blankSetup("Bare")));
-  await page.getByText("No source yet").waitFor();
+  await page.getByText("No channels yet").waitFor();
   for (const place of PLACES) {
     await go(page, place);
     await openAll(page);
@@ -181,24 +181,24 @@ const CHANGES: readonly (readonly [
   change: (page: Page) => Promise<void>,
 ])[] = [
   [
-    "kit",
-    (page) => states(page, /^\d+ channels make one pair/),
+    "channels",
+    (page) => states(page, /^\d+ channels in Drums/),
     (page) => page.getByRole("button", { name: "Add a channel" }).click(),
   ],
   [
     "image",
-    (page) => states(page, /^Reversed for Mara/),
-    (page) => page.getByRole("button", { name: "Patch Drums in reverse" }).click(),
+    (page) => states(page, /^L/R swapped for Mara/),
+    (page) => page.getByRole("button", { name: "Swap Drums L/R" }).click(),
   ],
   [
-    "sum",
+    "headroom",
     (page) => unfold(page, "What goes into Drums"),
     (page) => typeKeys(page.getByLabel("Send of Kick, dB"), "6"),
   ],
   [
     "patch",
-    (page) => states(page, /^14 feeds fit/),
-    (page) => typeKeys(page.getByLabel("Inputs of the monitor system", { exact: true }), "12"),
+    (page) => states(page, /^15 of 16 inputs used/),
+    (page) => typeKeys(page.getByLabel("Monitor inputs", { exact: true }), "12"),
   ],
   [
     "check",

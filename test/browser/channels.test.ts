@@ -7,7 +7,7 @@ import { browser, site } from "./stage";
 
 const toKit = async (): Promise<Phone> => {
   const user = await phone(browser);
-  await openAt(user.page, site, "kit");
+  await openAt(user.page, site, "channels");
   return user;
 };
 
@@ -118,7 +118,7 @@ describe("the place for channels", () => {
 
   it("a channel moves past the one that is seen next to it, whatever lies between in the whole list", async () => {
     const { page, context } = await toKit();
-    await page.getByText("All channels (18)").click();
+    await page.getByText("All channels (20)").click();
     const bass = await open(page, "Bass");
     const up = bass.getByRole("button", { name: "Move Bass up" });
     for (const above of ["Overhead R", "Overhead L"]) {

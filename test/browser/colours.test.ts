@@ -9,7 +9,7 @@ import { browser, site } from "./stage";
 /** How often a thread was drawn anew between a swap and its rest. */
 const drawnOnSwap = async (page: Page): Promise<number> => {
   await openAt(page, site, "image");
-  await states(page, /^Reversed for Mara/);
+  await states(page, /^L/R swapped for Mara/);
   await page.evaluate(() => {
     const path = document.querySelector(".thread.is-wrong .thread-line");
     const seen = new Set<string | null>();
@@ -17,8 +17,8 @@ const drawnOnSwap = async (page: Page): Promise<number> => {
     if (!path) throw new Error("no thread");
     new MutationObserver(() => seen.add(path.getAttribute("d"))).observe(path, { attributeFilter: ["d"] });
   });
-  await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
-  await states(page, /^Correct for Mara/);
+  await page.getByRole("button", { name: "Swap Drums L/R" }).click();
+  await states(page, /^All on the right side for Mara/);
   // Longer than the threads take to turn over.
   await page.waitForTimeout(700);
   return page.evaluate(() => (globalThis as unknown as { drawnThreads: Set<string> }).drawnThreads.size);
@@ -62,7 +62,7 @@ const faintest = (
 
 it("what is chosen can be told with the colours of the system alone", async () => {
   const { page, context } = await phone(browser, { forcedColors: "active" });
-  await openAt(page, site, "kit");
+  await openAt(page, site, "channels");
   const outline = (selector: string): Promise<string> =>
     page
       .locator(selector)
@@ -82,7 +82,7 @@ it("what is chosen can be told with the colours of the system alone", async () =
   const swap = page.getByRole("button", { name: /reverse$/ }).first();
   expect(await swap.evaluate((e) => getComputedStyle(e).outlineStyle)).toBe("none");
   await swap.click();
-  await states(page, /^Correct for Mara/);
+  await states(page, /^All on the right side for Mara/);
   expect(await outline('button[aria-pressed="true"]')).toBe("solid");
   expect(await faintest(page, ".thread-line", "stroke")).toBeGreaterThan(3);
   expect(await faintest(page, ".threads text", "fill")).toBeGreaterThan(4.5);
@@ -99,7 +99,7 @@ describe.each(["dark", "light"] as const)("with the colours of a %s system alone
   it("bars, tones, marks on the plans, answers and the word with its way back can be seen", async () => {
     const { page, context } = await start("image");
     const tone = () => page.locator(".verdict path").getAttribute("d");
-    await states(page, /^Reversed for Mara/);
+    await states(page, /^L/R swapped for Mara/);
     const wrong = await tone();
     expect(await faintest(page, ".verdict svg", "stroke")).toBeGreaterThan(3);
     for (const view of ["As the drummer sees it", "The stage"]) {
@@ -108,13 +108,13 @@ describe.each(["dark", "light"] as const)("with the colours of a %s system alone
       expect(await faintest(page, ".plan .mark text", "fill"), view).toBeGreaterThan(4.5);
     }
     await page.getByRole("button", { name: "Apply to plan" }).first().click();
-    await states(page, /^Correct for Mara/);
+    await states(page, /^All on the right side for Mara/);
     // A tone is told by its drawing, not by its colour.
     expect(await tone()).not.toBe(wrong);
     expect(await faintest(page, ".verdict svg", "stroke")).toBeGreaterThan(3);
     expect(await faintest(page, ".toast", "backgroundColor")).toBeGreaterThan(3);
 
-    await go(page, "sum");
+    await go(page, "headroom");
     await page.locator(".bars i").first().waitFor();
     expect(await faintest(page, ".bars i", "backgroundColor")).toBeGreaterThan(3);
 
@@ -127,7 +127,7 @@ describe.each(["dark", "light"] as const)("with the colours of a %s system alone
   });
 
   it("both lines of a recording and its mark can be seen and told apart; so can a wrong field and a code", async () => {
-    const { page, context } = await start("sum");
+    const { page, context } = await start("headroom");
     await measureTwo(page);
     await page.locator(".course-line").first().waitFor();
     expect(await faintest(page, ".course-line, .course-mark", "stroke")).toBeGreaterThan(3);

@@ -160,7 +160,7 @@ describe.each(ENGINES)("%s", (_, start) => {
   it("swaps the bus for the drummer", async () => {
     await go(driver, "image");
     await states(driver, /^L\/R swapped for Mara: 7 of 8 on the wrong side$/);
-    await press(driver, "Patch Drums in reverse");
+    await press(driver, "Swap Drums L/R");
     await states(driver, /^All on the right side for Mara$/);
   });
 
@@ -188,7 +188,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     );
     await states(driver, /^Import “<b>Next<\/b> week's drummer”\?$/);
     await press(driver, "Import and open");
-    await states(driver, /^8 channels make one pair/);
+    await states(driver, /^8 channels in Drums/);
     expect(await driver.text(".head .name")).toContain(other);
     await go(driver, "image");
     await states(driver, /^All on the right side for Mara$/);

@@ -9,10 +9,10 @@ const FIELDS = 'main input[type="text"][inputmode]';
 
 /** What "-6" means to a person, where it is known beforehand: a value, or nothing that this can be. */
 const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
-  [/^(Level while playing|Peak|Send into|Trim|Output at|Largest level)/, true],
+  [/^(Gated RMS|Peak|Send into|Trim|Output at|Max input level)/, true],
   [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
-  [/^(Pad|Wanted margin|Centre attenuation|Smallest level step|Pan steps|Inputs)/, false],
+  [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Inputs)/, false],
   [/^(Sensitivity|Impedance|Drive|Isolation|Level on stage)/, false],
 ];
 
@@ -188,7 +188,7 @@ const screen = async (
 const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page: Page) => Promise<void>])[] =
   [
     [
-      "kit",
+      "channels",
       35,
       async (page) => {
         await page.locator("summary", { hasText: "The console" }).click();
@@ -197,7 +197,7 @@ const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page
     ],
     ["image", 20, async (page) => void (await page.getByText("Where it stands", { exact: true }).waitFor())],
     [
-      "sum",
+      "headroom",
       13,
       async (page) => {
         await page.locator("summary", { hasText: "Level at the ear" }).click();
@@ -247,7 +247,10 @@ describe.each(SCREENS)("on %s", (place, least, prepare) => {
 });
 
 it("a step by a button or a key replaces a text that was no value, and so does undo", async () => {
-  const user = await screen("sum", async (page) => void (await page.getByText("trims, sides").waitFor()));
+  const user = await screen(
+    "headroom",
+    async (page) => void (await page.getByText("trims, sides").waitFor()),
+  );
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   expect((await enter(it, "-3")).says).toBe("");
@@ -259,14 +262,14 @@ it("a step by a button or a key replaces a text that was no value, and so does u
   expect((await seen(it)).shows).toBe(`${MINUS}4.5`);
   await it.input.press("Enter");
   expect((await enter(it, "x")).says).toContain("“x” is not a number");
-  await page.getByRole("button", { name: "Undo: change sum" }).click();
+  await page.getByRole("button", { name: "Undo: change bus" }).click();
   expect(await seen(it)).toEqual({ shows: `${MINUS}2.5`, says: "" });
   expect(user.faults).toEqual([]);
   await user.context.close();
 });
 
 it("one visit to a field is one undo", async () => {
-  const user = await screen("kit");
+  const user = await screen("channels");
   const { page } = user;
   const it = await field(page.locator("li.channel").first().getByLabel("Peak, dBFS", { exact: true }));
   expect((await enter(it, "-12.25")).shows).toBe(`${MINUS}12.25`);
@@ -298,14 +301,14 @@ const LONG = "x".repeat(81);
 const TOO_LONG = `81 characters are too many. Allowed: up to 80. The text from before stays in force.`;
 
 describe.each([
-  ["kit", 1],
+  ["channels", 1],
   ["image", 3],
-  ["sum", 1],
+  ["headroom", 1],
 ])("text on %s", (place, least) => {
   it("may be empty, is never cut in silence, and is never more than text", async () => {
     const user = await screen(place, async (page) => {
       if (place === "image") await page.getByText("Where it stands", { exact: true }).waitFor();
-      if (place === "sum") await page.getByText("trims, sides").waitFor();
+      if (place === "headroom") await page.getByText("trims, sides").waitFor();
     });
     const { page } = user;
     const kinds = await textOfEachKind(page);
@@ -345,7 +348,10 @@ it("a note is kept with the setup, up to its own length, and goes back in one st
 });
 
 it("a half-typed text that is left is no step of undo", async () => {
-  const user = await screen("sum", async (page) => void (await page.getByText("trims, sides").waitFor()));
+  const user = await screen(
+    "headroom",
+    async (page) => void (await page.getByText("trims, sides").waitFor()),
+  );
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   await typeKeys(it.input, "3-");

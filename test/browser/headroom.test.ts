@@ -13,7 +13,7 @@ const toBus = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
 };
 
 /** The parts below the fold have come. */
-const whole = (page: Page): Promise<void> => page.getByText("Level at the ear, estimated").waitFor();
+const whole = (page: Page): Promise<void> => page.getByText("Earphone level, estimated").waitFor();
 
 const type = async (page: Page, label: string, text: string): Promise<void> => {
   const field = page.getByLabel(label, { exact: true });
@@ -70,8 +70,8 @@ describe("will it fit", () => {
     const { page } = user;
     await unfold(page, SETTINGS);
     await type(page, "Trim of the left side, dB", "-4");
-    await type(page, "Largest level of the receiving input, dBu", "21.5");
-    await type(page, "Wanted margin, dB", "5");
+    await type(page, "Max input level of the receiving input, dBu", "21.5");
+    await type(page, "Target headroom, dB", "5");
     await states(page, /^It fits: \d\.\d dB left at the bus$/);
     expect((await chain(page)).lowest).toBe("Sum");
 
@@ -108,10 +108,10 @@ describe("will it fit", () => {
   it("prints what to do in the console's own steps", async () => {
     const user = await toBus();
     const { page } = user;
-    await go(page, "kit");
+    await go(page, "channels");
     await unfold(page, "The console: pan law, notation, levels");
     await type(page, "Smallest level step, dB", "0.25");
-    await go(page, "sum");
+    await go(page, "headroom");
     for (const name of [/^Trim Drums to/, /^Pull (?!all)/, /^Pull all 8 sends by/]) {
       const button = page.getByRole("button", { name });
       for (const [, level] of ((await button.textContent()) ?? "").matchAll(/([−\d.]+) dB/g))
@@ -207,25 +207,25 @@ describe("several sums", () => {
         .toContain("Drums has only 4.7 dB left at the receiving input.");
       expect((await shown(page.locator(".verdict"))).includes("Sum will not fit")).toBe(place === "patch");
     }
-    await go(page, "kit");
+    await go(page, "channels");
     await page.getByText(/^Drums has only 4\.7 dB left at the receiving input\.$/).waitFor();
     await page.getByText(/^Sum will not fit: \d+\.\d dB over at the receiving input\.$/).waitFor();
     const marked = (words: string): Promise<string | null> =>
       page.locator(".channel", { hasText: words }).locator("b").textContent();
-    await page.getByText("All channels (18)").click();
+    await page.getByText("All channels (20)").click();
     expect(await marked("Costs Drums its margin")).toBe("Floor tom");
     expect(await marked("Takes Sum over")).toBe("Trumpet");
 
     await go(page, "image");
     expect(await shown(page.locator(".verdict"))).toContain("Drums has only 4.7 dB left");
     expect(await shown(page.locator(".verdict"))).not.toContain("Sum will not fit");
-    await go(page, "kit");
+    await go(page, "channels");
     await page.getByText("Takes Sum over").click();
     await states(page, /^It will not fit/);
     expect(await page.evaluate(() => location.hash)).toBe("#headroom");
     await page.getByRole("button", { name: /^Pull Trumpet to/ }).click();
     await states(page, /^It fits: 6\.\d/);
-    await go(page, "kit");
+    await go(page, "channels");
     expect(await page.getByText("Takes Sum over").count()).toBe(0);
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -236,8 +236,8 @@ describe("the level at the ear", () => {
   it("comes with its cautions, its error and the rule by name", async () => {
     const user = await toBus();
     const { page } = user;
-    const card = page.locator("details", { hasText: "Level at the ear, estimated" });
-    await unfold(page, "Level at the ear, estimated");
+    const card = page.locator("details", { hasText: "Earphone level, estimated" });
+    await unfold(page, "Earphone level, estimated");
     const cautions = await shown(card);
     for (const words of [
       "not a measurement",

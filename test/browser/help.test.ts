@@ -7,9 +7,9 @@ import { phone, typeKeys } from "./harness";
 import { browser, site } from "./stage";
 
 const HELP = [
-  ["kit", "What level, peak and send mean", /send × pan law × trims/],
+  ["channels", "What level, peak and send mean", /send × pan law × trims/],
   ["image", "What counts as the right side", /20 lg\(R \/ L\).* Mills 1960/],
-  ["sum", "How headroom is counted", /Ceiling minus likely peak/],
+  ["headroom", "How headroom is counted", /Ceiling minus likely peak/],
   ["patch", "What the patch is checked for", /20 lg 2 = 6\.02 dB/],
   ["check", "How it finds the fault", /chance of each answer/],
 ] as const;
@@ -35,28 +35,33 @@ it.each(HELP)(
 
 /** Every explanation: the screen, the fold it is in, what it is called, and what it has to say. */
 const EXPLAINED: readonly (readonly [place: string, fold: string, about: string, says: RegExp])[] = [
-  [
-    "kit",
-    "The console: pan law, notation, levels",
-    "Which law is mine?",
-    /the drop is the centre attenuation/,
-  ],
-  ["kit", "", "What level, peak and send mean", /20 lg of the product/],
+  ["channels", "The console: pan law, notation, levels", "Which law is mine?", /the drop is the centre drop/],
+  ["channels", "", "What level, peak and send mean", /20 lg of the product/],
   ["image", "", "What counts as the right side", /20 lg\(R \/ L\)/],
-  ["image", "", "How the ways are ranked", /the score: the mean over the pieces of side × heard/],
+  ["image", "", "How recommendations are ranked", /the score: the mean over the pieces of side × heard/],
   ["image", "Listen to it", "What the level is, and one loudness", /the energy of both ears together/],
   ["image", "If the console’s pan law is another", "What these mean", /by the tangent law/],
-  ["sum", "", "How headroom is counted", /Ceiling minus likely peak/],
-  ["sum", "", "How these are worked out", /wanted margin minus headroom/],
-  ["sum", "", "What these figures are", /10 lg Σ 10\^\(L\/10\)/],
-  ["sum", "", "What the shares are of", /its peak over the plain sum of all peaks/],
-  ["sum", "Measure a recording", "What is measured", /a full-scale sine reads/],
-  ["sum", "Measure a recording", "How these compare", /estimate minus measured/],
-  ["sum", "The same bus by every pan law", "What loss and room are", /minus the loudest single channel.*W3C/],
-  ["sum", "Folded to mono, and with one ear", "How fold and drop are counted", /20 lg \|L \+ R\|.*3\.01 dB/],
+  ["headroom", "", "How headroom is counted", /Ceiling minus likely peak/],
+  ["headroom", "", "How these are worked out", /target headroom minus headroom/],
+  ["headroom", "", "What these figures are", /10 lg Σ 10\^\(L\/10\)/],
+  ["headroom", "", "What the shares are", /its peak over the plain sum of all peaks/],
+  ["headroom", "Measure a recording", "What is measured", /a full-scale sine reads/],
+  ["headroom", "Measure a recording", "How these compare", /estimate minus measured/],
   [
-    "sum",
-    "Level at the ear, estimated",
+    "headroom",
+    "The same bus by every pan law",
+    "What loss and headroom are",
+    /minus the loudest single channel.*W3C/,
+  ],
+  [
+    "headroom",
+    "Folded to mono, and with one ear",
+    "How fold and drop are counted",
+    /20 lg \|L \+ R\|.*3\.01 dB/,
+  ],
+  [
+    "headroom",
+    "Earphone level, estimated",
     "How the estimate is made",
     /10 lg Σ 10\^\(L\/10\).*8 h \/ 2\^\(\(L − 85\) \/ 3\) by NIOSH, 8 h \/ 2\^\(\(L − 90\) \/ 5\) by OSHA.*200, 140 and 112 Pa/,
   ],
@@ -88,12 +93,12 @@ const explained = async (page: Page, place: string) => {
 it("every figure that needs it has its explanation, and each says what it rests on", async () => {
   const { page, context } = await phone(browser);
   await openAt(page, site, "patch");
-  await typeKeys(page.getByLabel("Inputs of the monitor system", { exact: true }), "12");
-  await states(page, "2 feeds too many for 12 inputs");
-  await go(page, "sum");
+  await typeKeys(page.getByLabel("Monitor inputs", { exact: true }), "12");
+  await states(page, "3 feeds too many for 12 inputs");
+  await go(page, "headroom");
   await unfold(page, "Drums: trims, sides and the chain behind it");
-  await typeKeys(page.getByLabel("Wanted margin, dB", { exact: true }), "40");
-  await unfold(page, "Level at the ear, estimated");
+  await typeKeys(page.getByLabel("Target headroom, dB", { exact: true }), "40");
+  await unfold(page, "Earphone level, estimated");
   await page.getByLabel("Estimate it").check();
   await unfold(page, "Measure a recording");
   const buffer = Buffer.from(wavFile([Float64Array.from({ length: 48_000 }, (_, i) => Math.sin(i / 50))]));
@@ -103,10 +108,10 @@ it("every figure that needs it has its explanation, and each says what it rests 
   await page.getByRole("button", { name: "Measure 1 track" }).click();
   await page.locator("#beside").waitFor();
   const found = [];
-  for (const place of ["kit", "image", "sum", "patch", "check"]) {
+  for (const place of ["channels", "image", "headroom", "patch", "check"]) {
     await go(page, place);
     // What was measured comes part by part; this is the last.
-    if (place === "sum") await page.locator("#keep").waitFor();
+    if (place === "headroom") await page.locator("#keep").waitFor();
     found.push(...(await explained(page, place)));
   }
   await page.getByRole("button", { name: "Start the check" }).click();

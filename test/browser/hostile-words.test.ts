@@ -261,7 +261,7 @@ describe("kept on the device", () => {
     const words = Buffer.from("<img src=x onerror=alert(1)>words in the file");
     const chunks = ["LIST", "bext", "iXML"].map((id): [string, Uint8Array] => [id, Uint8Array.from(words)]);
     const wav = noiseWav(1, 4800, { between: chunks });
-    await go(page, "sum");
+    await go(page, "headroom");
     await page.locator("summary", { hasText: "Measured: " }).click();
     // The one whose name turns the direction gives the measurement its own.
     const first = CORPUS.find((text) => isolated(text) !== text) ?? "";

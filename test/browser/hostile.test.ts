@@ -50,9 +50,9 @@ describe("taken in by file, with keys for the prototype in every object", () => 
   });
 
   it.each([
-    ["kit", CORPUS],
+    ["channels", CORPUS],
     ["image", CORPUS],
-    ["sum", CORPUS],
+    ["headroom", CORPUS],
     ["patch", CORPUS],
     ["check", []],
     ["setups", [EVERYTHING]],
@@ -62,7 +62,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
     async (place, shows) => {
       const { page } = user;
       await go(page, place);
-      if (place === "kit") await page.getByText(/^All channels/).click();
+      if (place === "channels") await page.getByText(/^All channels/).click();
       await openAll(page);
       await harmless(page, shows);
     },
@@ -152,7 +152,7 @@ it("by a list from a spreadsheet it is shown as text", async () => {
   const asRead = names.map((text) => text.replace(/[\s\p{Cc}]+/gu, " ").trim());
   await harmless(page, asRead.slice(0, 8));
   await button.click();
-  await go(page, "kit");
+  await go(page, "channels");
   await page.getByText(/^All channels/).click();
   await harmless(page, asRead);
   await user.context.close();
@@ -161,7 +161,7 @@ it("by a list from a spreadsheet it is shown as text", async () => {
 it("by recordings' file names it is shown as text", async () => {
   const user = await narrow();
   const { page } = user;
-  await openAt(page, site, "sum");
+  await openAt(page, site, "headroom");
   await unfold(page, "Measure a recording");
   const wav = noiseWav(1, 4800);
   await drop(

@@ -9,7 +9,7 @@ import { browser, site } from "./stage";
 const toImage = async (): Promise<Phone> => {
   const user = await phone(browser);
   await openAt(user.page, site, "image");
-  await states(user.page, "Reversed for Mara: 7 of 8 on the wrong side");
+  await states(user.page, "L/R swapped for Mara: 7 of 8 on the wrong side");
   await user.page.getByRole("heading", { name: "Where it stands" }).waitFor();
   return user;
 };
@@ -59,8 +59,8 @@ describe("who hears it right, and what is best done about it", () => {
     await tap(card.getByRole("button", { name: "Preview" }).first());
     const before = card.locator("figure.threads").first();
     const after = card.locator("figure.threads").nth(1);
-    await before.getByRole("img", { name: "Now: Reversed for Mara" }).waitFor();
-    await after.getByRole("img", { name: "Preview: Correct for Mara" }).waitFor();
+    await before.getByRole("img", { name: "Now: L/R swapped for Mara" }).waitFor();
+    await after.getByRole("img", { name: "Preview: All on the right side for Mara" }).waitFor();
     expect(upright(await threads(before))).toBe(false);
     expect(upright(await threads(after))).toBe(true);
     // Both are seen at once: they fit between the top of the screen and the places at its foot.
@@ -97,15 +97,15 @@ describe("who hears it right, and what is best done about it", () => {
     }
 
     await tap(card.getByRole("button", { name: "Apply to plan" }).first());
-    await states(page, "Correct for Mara: every side agrees");
+    await states(page, "All on the right side for Mara");
     await expect.poll(async () => upright(await threads(drawing(page)))).toBe(true);
     expect(await side(page, "Hat")).toBe("left left");
     // Whom the swap alone would have turned over has it right too.
     const ines = page.locator("li.card summary", { hasText: INES });
-    expect(await ines.textContent()).toContain("Correct for Ines: every side agrees");
+    expect(await ines.textContent()).toContain("All on the right side for Ines");
 
     await tap(page.locator(".toast").getByRole("button", { name: "Undo" }));
-    await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+    await states(page, "L/R swapped for Mara: 7 of 8 on the wrong side");
     await expect.poll(async () => upright(await threads(drawing(page)))).toBe(false);
     expect(faults).toEqual([]);
     await context.close();
@@ -119,13 +119,13 @@ describe("who hears it right, and what is best done about it", () => {
     expect(await hat.getAttribute("aria-label")).toMatch(/ m left, /);
     await tap(page.getByRole("radio", { name: "Left-handed" }));
     // The overheads hang where they hung: only they are on the wrong side for her now.
-    await states(page, "Mixed up for Mara: 2 of 8 on the wrong side");
-    await page.getByText("Wrong: Overhead L and Overhead R.").waitFor();
+    await states(page, "L/R mixed up for Mara: 2 of 8 on the wrong side");
+    await page.getByText("Wrong side: Overhead L and Overhead R.").waitFor();
     expect(await hat.getAttribute("aria-label")).toMatch(/ m right, /);
     expect(await side(page, "Hat")).toBe("right right");
     await recommendsOtherThan(page, before);
     await page.getByLabel("As heard by").selectOption("Audience");
-    await states(page, "Reversed for the audience");
+    await states(page, "L/R swapped for the audience");
     expect(await page.locator("section[aria-labelledby=house-notes] li").count()).toBeGreaterThan(0);
 
     // Seen by FOH the drawing is turned over: two turns cancel.
@@ -136,7 +136,7 @@ describe("who hears it right, and what is best done about it", () => {
       (await foh.getByRole("button", { name }).boundingBox())?.x ?? Number.NaN;
     expect(await x(/^Hat: /)).toBeLessThan(await x(/^Floor tom: /));
     await tap(page.getByRole("radio", { name: "Right-handed" }));
-    await states(page, "Correct for the audience: every side agrees");
+    await states(page, "All on the right side for the audience");
     expect(await x(/^Hat: /)).toBeGreaterThan(await x(/^Floor tom: /));
     expect(faults).toEqual([]);
     await context.close();
@@ -164,7 +164,7 @@ describe("who hears it right, and what is best done about it", () => {
 
     // Once she matters most, Mara is the one who hears it her own way.
     await tap(card.getByLabel("Matters most"));
-    await states(page, "Correct for Ines: every side agrees");
+    await states(page, "All on the right side for Ines");
     await expect.poll(() => page.getByLabel("As heard by").inputValue()).toBe("l6");
     expect(await card.getByLabel("Matters most").isDisabled()).toBe(true);
     const says = page.locator("section[aria-labelledby=recommendation] > p").first();
@@ -187,7 +187,7 @@ describe("who hears it right, and what is best done about it", () => {
     expect(new Set(said).size).toBe(said.length);
     // Once another is applied it is worked out for that.
     await tap(card.getByRole("button", { name: "Apply to plan" }).first());
-    await states(page, "Correct for Mara: every side agrees");
+    await states(page, "All on the right side for Mara");
     await expect.poll(() => facts.allInnerTexts()).not.toEqual(said);
     expect(faults).toEqual([]);
     await context.close();
@@ -222,13 +222,13 @@ describe("what everybody gets, in numbers", () => {
     const [head, ...rows] = await cells(page);
     expect(head?.slice(3)).toEqual(["L dB", "R dB", "R − L dB", "Place"]);
     const of = (name: string): (string | null)[] => rows.find(([first]) => first?.startsWith(name)) ?? [];
-    expect(of("Overhead L").slice(5)).toEqual(["−∞", "fully left"]);
-    expect(of("Kick").slice(5)).toEqual(["0.0", "middle"]);
+    expect(of("Overhead L").slice(5)).toEqual(["−∞", "hard left"]);
+    expect(of("Kick").slice(5)).toEqual(["0.0", "centre"]);
     // 12.4 of 15 dB; Hat at R70 by sin/cos.
     expect(of("Hat").slice(5)).toEqual(["+12.4", "83 % right"]);
 
     await page.getByLabel("As heard by").selectOption("Audience");
-    await states(page, "Correct for the audience");
+    await states(page, "All on the right side for the audience");
     const [fohHead, ...foh] = await cells(page);
     expect(fohHead?.slice(6)).toEqual(["Place", "Angle, loudspeakers at ±30°"]);
     expect(foh.find(([first]) => first?.startsWith("Hat"))?.slice(5)).toEqual([
@@ -250,16 +250,16 @@ describe("what everybody gets, in numbers", () => {
 
   it("a pair without a name is called so, and whether it is patched in reverse is said once", async () => {
     const { page, faults, context } = await toImage();
-    await go(page, "sum");
+    await go(page, "headroom");
     await unfold(page, "trims, sides and the chain behind it");
     const name = page.getByLabel("Name", { exact: true });
     await typeKeys(name, "");
     await name.press("Enter");
     await go(page, "image");
-    const swap = page.getByRole("button", { name: "Patch Unnamed bus in reverse" });
+    const swap = page.getByRole("button", { name: "Swap Unnamed bus L/R" });
     expect(await swap.getAttribute("aria-pressed")).toBe("false");
     await tap(swap);
-    await states(page, "Correct for Mara");
+    await states(page, "All on the right side for Mara");
     expect(await swap.getAttribute("aria-pressed")).toBe("true");
     expect(faults).toEqual([]);
     await context.close();
@@ -269,7 +269,7 @@ describe("what everybody gets, in numbers", () => {
     const { page, faults, context } = await toImage();
     const notes = page.locator("section[aria-labelledby=house-notes]");
     expect(await notes.count()).toBe(0);
-    await go(page, "kit");
+    await go(page, "channels");
     await page.getByRole("slider", { name: "Channel pan of Overhead L" }).press("End");
     await page.getByRole("slider", { name: "Channel pan of Overhead R" }).press("Home");
     await go(page, "image");
@@ -278,7 +278,7 @@ describe("what everybody gets, in numbers", () => {
       .getByText("For the audience the close mics are right. Swap the overhead pans")
       .first()
       .waitFor();
-    await states(page, "Reversed for Mara: 5 of 8 on the wrong side");
+    await states(page, "L/R swapped for Mara: 5 of 8 on the wrong side");
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -289,10 +289,10 @@ describe("what everybody gets, in numbers", () => {
     const ways = (): Promise<string[]> => card.locator("li > details > summary").allInnerTexts();
     const ownBus = /of their own/;
     // What must keep its sides and stands nowhere is panned round, so that who faces the band needs a bus of her own.
-    await go(page, "kit");
+    await go(page, "channels");
     await tap(page.getByRole("button", { name: /^Hat/ }).first());
     await page.getByLabel("Stands at").selectOption("");
-    await tap(page.getByLabel("Must keep its sides"));
+    await tap(page.getByLabel("Keep L/R"));
     await go(page, "image");
     await tap(card.locator("summary", { hasText: "Other ways" }));
     await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownBus);
@@ -337,16 +337,16 @@ describe("where everybody stands", () => {
   it("the throne's turn is typed and every image follows", async () => {
     const { page, faults, context } = await toImage();
     await page.getByLabel("As heard by").selectOption("Audience");
-    await states(page, "Correct for the audience");
+    await states(page, "All on the right side for the audience");
     const yaw = page.getByLabel("Throne turned to the drummer’s left, °", { exact: true });
     await typeKeys(yaw, "180");
-    await states(page, "Reversed for the audience: 7 of 8 on the wrong side");
+    await states(page, "L/R swapped for the audience: 7 of 8 on the wrong side");
     await typeKeys(yaw, "90");
     await states(page, "The audience stands side-on to the kit");
     await yaw.press("Enter");
     await page.getByLabel("As heard by").selectOption(MARA);
     // She turns with her kit.
-    await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+    await states(page, "L/R swapped for Mara: 7 of 8 on the wrong side");
     expect(faults).toEqual([]);
     await context.close();
   });

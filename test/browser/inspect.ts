@@ -156,4 +156,4 @@ export const measureTwo = async (page: Page): Promise<void> => {
 };
 
 /** Every screen. */
-export const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"];
+export const PLACES = ["channels", "image", "headroom", "patch", "check", "setups", "about"];

@@ -65,7 +65,7 @@ const enter = async (page: Page, it: Typed): Promise<void> => {
   const fields = [
     ["Name", it.name],
     ["Channel pan", it.pan],
-    ["Level while playing, dBFS", String(it.level)],
+    ["Gated RMS, dBFS", String(it.level)],
     ["Peak, dBFS", String(it.peak)],
     ["Send into Mine, dB", String(it.send)],
   ] as const;
@@ -135,7 +135,7 @@ describe("a drum submix on a phone", () => {
       }
 
       await page.getByLabel("As heard by").selectOption("Mara, drums");
-      await tap(page.getByRole("button", { name: "Patch Drums in reverse" }));
+      await tap(page.getByRole("button", { name: "Swap Drums L/R" }));
       await states(page, "All on the right side for Mara");
       const swapped = await imageRows(page, "Mara, drums");
       expect(swapped.map((row) => [row.left, row.right])).toEqual(
@@ -169,9 +169,9 @@ describe("a drum submix on a phone", () => {
       await go(page, "setups");
       const start = page.getByRole("button", { name: "Start with 8 microphones" });
       await tap(start);
-      await states(page, "8 channels make one pair: Drums");
+      await states(page, "8 channels in Drums, stereo bus");
       await go(page, "headroom");
-      await tap(page.getByRole("button", { name: "Add a pair" }));
+      await tap(page.getByRole("button", { name: "Add a stereo bus" }));
       await tap(page.getByRole("radio", { name: "Bus", exact: true }));
       await states(page, "No sends to Bus");
       await unfold(page, "Bus: trims, sides and the chain behind it");
@@ -180,7 +180,7 @@ describe("a drum submix on a phone", () => {
 
       await go(page, "channels");
       for (const it of MINE) await enter(page, it);
-      await states(page, "3 channels make one pair: Mine");
+      await states(page, "3 channels in Mine, stereo bus");
       for (const [name, pan] of [
         [KICK.name, "C"],
         [HAT.name, "R70"],
@@ -200,7 +200,7 @@ describe("a drum submix on a phone", () => {
         [`${HAT.name} wrong side`, "left", "right"],
         [`${TOM.name} wrong side`, "right", "left"],
       ]);
-      await tap(page.getByRole("button", { name: "Patch Mine in reverse" }));
+      await tap(page.getByRole("button", { name: "Swap Mine L/R" }));
       await states(page, "All on the right side for the drummer");
 
       await go(page, "patch");
@@ -213,7 +213,7 @@ describe("a drum submix on a phone", () => {
       const sides = byHand();
       const row = (name: string) =>
         page.locator("tr", { has: page.getByRole("rowheader", { name }) }).first();
-      expect(await row("RMS, ±1.5").locator("td").allInnerTexts()).toEqual([
+      expect(await row("RMS when everybody plays").locator("td").allInnerTexts()).toEqual([
         ...sides.map((side) => side.level),
         expect.any(String),
       ]);

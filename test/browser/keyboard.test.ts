@@ -11,7 +11,7 @@ import { browser, site } from "./stage";
 describe("by keyboard alone", () => {
   it("a channel is panned, the pair swapped, a recommendation applied, an input placed and moved, a check run", async () => {
     const { page, faults, context } = await phone(browser, { hasTouch: false });
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await tabTo(page, "Channel pan of Snare");
     for (const key of ["ArrowRight", "ArrowRight", "PageUp"]) await page.keyboard.press(key);
     expect(
@@ -25,19 +25,19 @@ describe("by keyboard alone", () => {
 
     await tabTo(page, "Image");
     await page.keyboard.press("Enter");
-    await states(page, /^Reversed for Mara/);
-    await tabTo(page, "Patch Drums in reverse");
+    await states(page, /^L/R swapped for Mara/);
+    await tabTo(page, "Swap Drums L/R");
     await page.keyboard.press("Enter");
-    await states(page, /^Correct for Mara/);
+    await states(page, /^All on the right side for Mara/);
     await page.keyboard.press("Space");
-    await states(page, /^Reversed for Mara/);
+    await states(page, /^L/R swapped for Mara/);
     await tabTo(page, "Apply to plan");
     await page.keyboard.press("Enter");
-    await states(page, /^Correct for Mara/);
+    await states(page, /^All on the right side for Mara/);
 
     await tabTo(page, "Patch");
     await page.keyboard.press("Enter");
-    await states(page, /^14 feeds fit/);
+    await states(page, /^15 of 16 inputs used/);
     await tabTo(page, /^Move input 3:/);
     await page.keyboard.press("ArrowDown");
     await expect.poll(async () => (await inputs(page))[3]).toContain("Bass");
@@ -46,11 +46,11 @@ describe("by keyboard alone", () => {
     await expect.poll(async () => (await inputs(page))[5]).toContain("Bass");
     await page.keyboard.press("ArrowDown");
     await expect.poll(async () => (await inputs(page))[6]).toContain("Bass");
-    await tabTo(page, /^Without an input/);
+    await tabTo(page, /^Unassigned/);
     await page.keyboard.press("Enter");
-    await tabTo(page, "Place Kick");
+    await tabTo(page, "Assign Kick");
     await page.keyboard.press("Enter");
-    await states(page, /^15 feeds fit/);
+    await states(page, /^16 of 16 inputs used/);
     expect((await inputs(page))[14]).toContain("Kick");
 
     await tabTo(page, "Check");
@@ -71,7 +71,7 @@ describe("by keyboard alone", () => {
 
   it("a send is raised until the bus is short of its margin, and the trim that is offered is done", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await tabTo(page, "Headroom");
     await page.keyboard.press("Enter");
     await states(page, /dB/);
@@ -81,7 +81,7 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Send of Kick, dB");
     await page.keyboard.press("ControlOrMeta+a");
     await page.keyboard.type("6");
-    await page.getByRole("heading", { name: /short of the margin/ }).waitFor();
+    await page.getByRole("heading", { name: / under target\. Ways back/ }).waitFor();
     expect(await page.locator("h1").textContent()).not.toBe(before);
     const trim = page.getByRole("button", { name: /^Trim Drums to −/ });
     await tabTo(page, /^Trim Drums to −/);
@@ -97,13 +97,13 @@ describe("by keyboard alone", () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     // Listening from the start: a chooser that opens before the driver has taken it over is not told.
     page.on("filechooser", () => {});
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await tabTo(page, "Setups and settings");
     await page.keyboard.press("Enter");
     await states(page, "on this device");
     await tabTo(page, "Start with 8 microphones");
     await page.keyboard.press("Enter");
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in Drums");
     await tabTo(page, "Add a channel");
     await page.keyboard.press("Enter");
     await tabTo(page, "Source");
@@ -111,7 +111,7 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Name");
     await page.keyboard.press("ControlOrMeta+a");
     await page.keyboard.type("Cowbell");
-    await tabTo(page, "Level while playing, dBFS");
+    await tabTo(page, "Gated RMS, dBFS");
     await page.keyboard.type("-31.5");
     await page.locator("li.channel b", { hasText: "Cowbell" }).waitFor();
 
@@ -135,7 +135,7 @@ describe("by keyboard alone", () => {
     await states(page, "Import “8 drum microphones”?");
     await tabTo(page, "Import and open");
     await page.keyboard.press("Enter");
-    await states(page, "9 channels make one pair");
+    await states(page, "9 channels in Drums");
     await tabTo(page, "Setups and settings");
     await page.keyboard.press("Enter");
     await states(page, "3 setups on this device");
@@ -144,7 +144,7 @@ describe("by keyboard alone", () => {
 
   it("the pan law is chosen", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await page.getByText("Constant power, sin/cos: centre −3.0 dB").waitFor();
     await tabTo(page, "The console: pan law, notation, levels");
     await page.keyboard.press("Enter");
@@ -192,24 +192,24 @@ describe("by keyboard alone", () => {
   it("inputs are ticked in the line check, and a tick is taken off again", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "check");
-    await page.getByText("14 inputs still to hear.").waitFor();
-    await tabTo(page, "Bass heard");
+    await page.getByText("15 inputs left to check.").waitFor();
+    await tabTo(page, "Bass OK");
     await page.keyboard.press("Space");
-    await page.getByText("13 inputs still to hear.").waitFor();
-    await tabTo(page, "Bass not heard");
+    await page.getByText("14 inputs left to check.").waitFor();
+    await tabTo(page, "Bass no signal");
     await page.keyboard.press("Enter");
-    await page.getByText("13 inputs still to hear; not heard: Bass.").waitFor();
+    await page.getByText("14 inputs left to check; no signal: Bass.").waitFor();
     await page.keyboard.press("Enter");
-    await page.getByText("14 inputs still to hear.").waitFor();
+    await page.getByText("15 inputs left to check.").waitFor();
     await context.close();
   });
 
   it("a second tab takes over", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await settled(page);
     const other = await context.newPage();
-    await openAt(other, site, "kit");
+    await openAt(other, site, "channels");
     const looksOn = (tab: Page) => tab.getByText("Another tab is editing. This one only looks on.");
     await looksOn(other).waitFor();
     await tabTo(other, "Edit here instead");
@@ -225,7 +225,7 @@ describe("by keyboard alone", () => {
 
   it("what has the focus never lies under the bar of places", { timeout: WALK_MS }, async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     /** Whether the bar has the focus, and what of the focused thing shows above it, px. */
     const focused = () =>
       page.evaluate(() => {
@@ -267,7 +267,7 @@ describe("by keyboard alone", () => {
       await (fails ? route.abort() : route.continue());
     });
     await openAt(page, site, "image");
-    await tabTo(page, "Patch Drums in reverse");
+    await tabTo(page, "Swap Drums L/R");
     const stands = () => page.evaluate(() => document.activeElement?.getBoundingClientRect().top);
     await page.getByText("One moment …").first().waitFor();
     const before = await stands();
@@ -276,7 +276,7 @@ describe("by keyboard alone", () => {
       ? page.getByText("This part of Hatside could not be loaded")
       : page.locator("#recommendation");
     await stood.waitFor();
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Patch Drums in reverse");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Swap Drums L/R");
     expect(await stands()).toBeCloseTo(before as number, 0);
     if (fails) await expectFault(context, /ERR_FAILED/);
     await context.close();
@@ -284,7 +284,7 @@ describe("by keyboard alone", () => {
 
   it("a channel keeps the focus of its buttons while it is moved", async () => {
     const { page, context } = await phone(browser, { hasTouch: false });
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await tabTo(page, /^Snare/);
     await page.keyboard.press("Enter");
     await tabTo(page, "Move Snare down");

@@ -18,9 +18,9 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
       };
       navigator.serviceWorker.register = () => Promise.reject(new Error(`not on this ${name}`));
     }, LONGEST);
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await alert(page).getByText("Nothing can be saved here").waitFor();
-    await inspect(page, "kit");
+    await inspect(page, "channels");
     await go(page, "setups");
     await page.getByText(/^No offline copy: .* It works only with a network\.$/).waitFor();
     await inspect(page, "setups");
@@ -59,7 +59,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
     ],
   ])("a setup %s", async (_, says, spoil) => {
     const { page, context } = await phone(browser);
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     const key = await onlyKey(page);
     const whole = (await things(page))[key] as { readonly text: string };
     await lay(page, key, { ...whole, name: LONGEST, text: spoil(whole.text) });
@@ -72,13 +72,13 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
 
   it("another tab is editing", async () => {
     const { page, context } = await phone(browser);
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await settled(page);
     const other = await context.newPage();
-    await openAt(other, site, "kit");
+    await openAt(other, site, "channels");
     await other.getByText("Another tab is editing. This one only looks on.").waitFor();
     await wordsStay(other);
-    for (const place of ["kit", "patch", "setups"]) {
+    for (const place of ["channels", "patch", "setups"]) {
       await go(other, place);
       await openAll(other);
       await inspect(other, place);
@@ -92,7 +92,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
 
   it("another tab changed the same setup", async () => {
     const { page, context } = await phone(browser);
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await settled(page);
     const key = await onlyKey(page);
     const was = (await things(page))[key] as { readonly revision: number };
@@ -112,7 +112,7 @@ describe("nothing is found where a part", { timeout: WALK_MS }, () => {
     await keepsNothing(page);
     await page.route("**/repair-list-*.js", () => {});
     await openAt(page, site, "image");
-    await states(page, /^Reversed for Mara/);
+    await states(page, /^L/R swapped for Mara/);
     await page.getByText("One moment …").first().waitFor();
     await inspect(page, "on its way");
     await context.close();
@@ -122,7 +122,7 @@ describe("nothing is found where a part", { timeout: WALK_MS }, () => {
     const { page, context } = await phone(browser);
     await keepsNothing(page);
     await page.route("**/image-*.js", () => {});
-    await openAt(page, site, "kit");
+    await openAt(page, site, "channels");
     await page.getByRole("link", { name: "Image" }).click();
     await states(page, "One moment …");
     await inspect(page, "on its way");
@@ -137,7 +137,7 @@ describe("nothing is found where a part", { timeout: WALK_MS }, () => {
     const { page, context } = await phone(browser);
     await keepsNothing(page);
     await page.route(`**/${part}-*.js`, (route) => route.abort());
-    await openAt(page, site, role === "link" ? "kit" : "check");
+    await openAt(page, site, role === "link" ? "channels" : "check");
     await page.getByRole(role, { name: tapped }).click();
     await alert(page).getByText("This part of Hatside could not be loaded").waitFor();
     await inspect(page, part);

@@ -16,7 +16,7 @@ const toPatch = async (options?: Parameters<typeof phone>[1]): Promise<Phone> =>
 };
 
 const setInputCount = async (page: Page, count: string): Promise<void> => {
-  const field = page.getByLabel("Inputs of the monitor system", { exact: true });
+  const field = page.getByLabel("Monitor inputs", { exact: true });
   await typeKeys(field, count);
   await field.press("Enter");
 };

@@ -19,12 +19,12 @@ const startWith8 = async (page: Page): Promise<void> => {
   const start = page.getByRole("button", { name: "Start with 8 microphones" });
   if (!(await start.isVisible())) await unfold(page, "Start a new setup");
   await start.click();
-  await states(page, "8 channels make one pair");
+  await states(page, "8 channels in Drums");
   await go(page, "patch");
 };
 
 const setInputCount = async (page: Page, count: string): Promise<void> => {
-  const field = page.getByLabel("Inputs of the monitor system", { exact: true });
+  const field = page.getByLabel("Monitor inputs", { exact: true });
   await typeKeys(field, count);
   await field.press("Enter");
 };
@@ -59,14 +59,14 @@ describe("the band's patch", () => {
     expect(await inputs(page)).toEqual(example);
 
     await setInputCount(page, "12");
-    await states(page, "2 feeds too many for 12 inputs");
-    const first = page.getByRole("button", { name: "Do this" }).first();
+    await states(page, "3 feeds too many for 12 inputs");
+    const first = page.getByRole("button", { name: "Apply to plan" }).first();
     await first.click();
     await states(page, /^(?!.*too many)/);
     const room = await inputs(page);
     expect(room.filter((line) => line.includes("over"))).toEqual([]);
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
-    await states(page, "2 feeds too many for 12 inputs");
+    await states(page, "3 feeds too many for 12 inputs");
     expect((await inputs(page)).filter((line) => line.includes("over"))).toHaveLength(2);
 
     await unfold(page, "Patch sheet for the console");
@@ -114,16 +114,16 @@ describe("the band's patch", () => {
     const { page } = user;
     const before = await inputs(page);
     await page.locator(".monitor-input > summary").nth(4).click();
-    const swap = page.getByRole("button", { name: "Swap the channels of Keys" });
+    const swap = page.getByRole("button", { name: "Swap Keys L/R" });
     await swap.click();
     await states(page, "1 fault in the patch");
     expect((await inputs(page))[4]).toContain("Keys R");
     expect((await inputs(page))[4]).toContain("reversed by mistake");
     await swap.click();
-    await states(page, /^14 feeds fit/);
+    await states(page, /^15 of 16 inputs used/);
     expect(await inputs(page)).toEqual(before);
     await page.getByLabel("Input 6 takes").evaluate((el) => el.closest("details")?.setAttribute("open", ""));
-    await page.getByLabel("Input 6 takes").selectOption({ label: "nothing, free" });
+    await page.getByLabel("Input 6 takes").selectOption({ label: "free" });
     const alone = await inputs(page);
     await swap.click();
     await page.locator(".toast").getByText("Only one of the channels has an input").waitFor();
@@ -136,7 +136,7 @@ describe("the band's patch", () => {
     const user = await toPatch();
     const { page } = user;
     await page.locator(".monitor-input > summary").first().click();
-    await page.getByRole("button", { name: "Swap the sides of Drums" }).click();
+    await page.getByRole("button", { name: "Swap Drums L/R" }).click();
     await unfold(page, "Patch sheet for the console");
     const csv = await downloaded(page, "Sheet as CSV");
     expect(csv.split("\r\n")[1]).toMatch(/^1,Drums R,.*on purpose$/);
@@ -194,7 +194,7 @@ describe.each(["mouse", "touch"] as const)("an input dragged by %s", (by) => {
     const takes = page.getByLabel("Input 4 takes");
     if (isGap) {
       await page.locator(".monitor-input > summary").nth(3).click();
-      await takes.selectOption({ label: "nothing, free" });
+      await takes.selectOption({ label: "free" });
       await page.locator(".monitor-input > summary").nth(3).click();
     }
     const before = await inputs(page);

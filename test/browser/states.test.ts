@@ -20,11 +20,11 @@ import { lay, onlyKey, things } from "./things";
 
 it("nothing is found where every field has what it cannot take", { timeout: WALK_MS }, async () => {
   const { page, context } = await phone(browser);
-  await openAt(page, site, "kit");
-  for (const place of ["kit", "image", "sum", "patch", "setups"]) {
+  await openAt(page, site, "channels");
+  for (const place of ["channels", "image", "headroom", "patch", "setups"]) {
     await go(page, place);
     await openAll(page);
-    if (place === "sum") await page.getByLabel("Estimate it").check();
+    if (place === "headroom") await page.getByLabel("Estimate it").check();
     const fields = await page.locator("main").evaluate((main) => {
       const all = main.querySelectorAll<HTMLInputElement>("input[type=text], textarea:not([readonly])");
       for (const field of all) {
@@ -278,19 +278,19 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
         await page.getByText(view).click();
         await inspect(page, view);
       }
-      await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
-      await states(page, /^Correct for Mara/);
+      await page.getByRole("button", { name: "Swap Drums L/R" }).click();
+      await states(page, /^All on the right side for Mara/);
     },
   ],
   [
     "a bus over every ceiling, and the level at the ear",
-    "sum",
+    "headroom",
     async (page) => {
       await openAll(page);
       await page.getByLabel("Estimate it").check();
       await typeKeys(page.getByLabel("Drive without load, V"), "20");
       await typeKeys(page.getByLabel("Send of Kick, dB"), "40");
-      await page.getByRole("heading", { name: /short of the margin/ }).waitFor();
+      await page.getByRole("heading", { name: / under target\. Ways back/ }).waitFor();
       await openAll(page);
     },
   ],
@@ -308,7 +308,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
   ],
   [
     "recordings: measured, from before a change, kept",
-    "sum",
+    "headroom",
     async (page) => {
       await measureTwo(page);
       await inspect(page, "measured");
@@ -333,7 +333,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
   ],
   [
     "a recording that cannot be read any more",
-    "sum",
+    "headroom",
     async (page) => {
       await measureTwo(page);
       await page.evaluate(() => {

@@ -9,7 +9,7 @@ import { openAll } from "./hands";
 import { DIST, drawn, phoneWithMemory, serveApp, stopServer, withFolder } from "./harness";
 import { slider } from "./kick";
 
-const PLACES = ["kit", "image", "sum", "patch", "check", "setups", "about"] as const;
+const PLACES = ["channels", "image", "headroom", "patch", "check", "setups", "about"] as const;
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 
 /** A second of noise whose hits fade. */
@@ -74,11 +74,11 @@ const setups = async (page: Page): Promise<void> => {
   await page.getByRole("button", { name: "Cancel" }).click();
   await unfold(page, "Start a new setup");
   await page.getByRole("button", { name: "Start with 8 microphones" }).click();
-  await states(page, "8 channels make one pair: Drums");
+  await states(page, "8 channels in Drums, stereo bus");
 };
 
 const recordingsAndSound = async (page: Page): Promise<void> => {
-  await go(page, "sum");
+  await go(page, "headroom");
   await unfold(page, "Measure a recording");
   await page
     .getByLabel("Choose recordings")
@@ -93,7 +93,7 @@ const recordingsAndSound = async (page: Page): Promise<void> => {
 
 /** Its part comes only when something cannot be kept: just then nothing must be missing. */
 const aWayOutOfTrouble = async (page: Page): Promise<void> => {
-  await go(page, "kit");
+  await go(page, "channels");
   await page.evaluate(() => {
     IDBObjectStore.prototype.put = () => {
       throw new DOMException("no room", "QuotaExceededError");

@@ -43,7 +43,7 @@ export const assignChannel = (id: Id): Command =>
 
 /** The sides of a bus into neighbouring inputs, in the order in which they are meant. */
 export const assignBus = (id: Id): Command =>
-  step("place sum", (file) => {
+  step("assign bus", (file) => {
     const bus = file.buses.find((s) => s.id === id);
     if (!bus) return file;
     const sides = sidesOf(bus).map((side): Feed => ({ kind: "bus", bus: id, side }));

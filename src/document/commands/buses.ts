@@ -14,7 +14,7 @@ const isFull = (file: SetupFile): boolean => file.buses.length >= LIMITS.buses;
 
 /** A new empty bus: a pair, or mono. Nothing happens beyond `LIMITS.buses`. */
 export const addBus = (stereo: boolean, name = "Bus"): Command =>
-  step("add sum", (file) =>
+  step("add bus", (file) =>
     isFull(file)
       ? file
       : {
@@ -28,7 +28,7 @@ export const addBus = (stereo: boolean, name = "Bus"): Command =>
 
 /** A copy of a bus right behind it, with the same sends; nobody hears it yet and it takes no inputs. */
 export const duplicateBus = (id: Id): Command =>
-  step("duplicate sum", (file) => {
+  step("duplicate bus", (file) => {
     const bus = file.buses.find((s) => s.id === id);
     if (!bus || isFull(file)) return file;
     const copy = { ...bus, id: nextId("m", file.buses), name: uniqueName(bus.name, file.buses) };
@@ -37,11 +37,11 @@ export const duplicateBus = (id: Id): Command =>
 
 /** Takes a bus away; its inputs are free then and who heard it hears none. */
 export const removeBus = (id: Id): Command =>
-  step("delete sum", (file) => mend(amend(file, { buses: kept(file.buses, (bus) => bus.id !== id) })));
+  step("delete bus", (file) => mend(amend(file, { buses: kept(file.buses, (bus) => bus.id !== id) })));
 
 /** Changes what is said of a bus. A pair made mono frees the input of its right side. */
 export const editBus = (id: Id, patch: Partial<Omit<Bus, "id">>): Command =>
-  step("change sum", (file) => mend(amend(file, { buses: amendIn(file.buses, id, patch) })));
+  step("change bus", (file) => mend(amend(file, { buses: amendIn(file.buses, id, patch) })));
 
 const withSend = (
   file: SetupFile,

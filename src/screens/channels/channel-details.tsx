@@ -20,7 +20,7 @@ const Level = ({ channel }: { channel: Channel }) => (
   <>
     <NumberField
       rule={RULES.level}
-      label="Level while playing"
+      label="Gated RMS"
       value={channel.gatedRms}
       step={1}
       onValue={(level) => typing(editChannel(channel.id, { gatedRms: level }))}
@@ -112,7 +112,7 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
       </div>
       <Tick label="Polarity inverted" value={channel.inverted} onValue={(inverted) => edit({ inverted })} />
       <Tick
-        label="Must keep its sides (stereo playback, keys)"
+        label="Keep L/R (stereo playback, keys)"
         value={channel.keepSides}
         onValue={(keepSides) => edit({ keepSides })}
       />

@@ -3,6 +3,7 @@ import { formatNumber, formatSigned } from "../../core/lib/number";
 import { centreLevel, LAWS } from "../../core/pan/laws";
 import { addChannel } from "../../document/commands/channels";
 import { current, figures } from "../../document/store";
+import { formatCount } from "../../text/words";
 import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Icon } from "../../ui/icon";
@@ -33,9 +34,8 @@ const headline = (): string => {
   const bus = chosenBus.value;
   if (!bus) return "No bus yet: every channel is on its own";
   const sounding = figures.value.mixed.get(bus.id)?.length ?? 0;
-  if (sounding === 0) return `Nothing sounds in ${busTitle(bus.id)} yet`;
-  const channels = sounding === 1 ? "1 channel makes" : `${sounding} channels make`;
-  return `${channels} one ${bus.stereo ? "pair" : "mono bus"}: ${busTitle(bus.id)}`;
+  if (sounding === 0) return `${busTitle(bus.id)} is silent`;
+  return `${formatCount(sounding, "channel")} in ${busTitle(bus.id)}, ${bus.stereo ? "stereo" : "mono"} bus`;
 };
 
 /** Only the channels of the chosen bus are listed; the others behind one tap. */
@@ -57,13 +57,13 @@ export const ChannelsScreen = () => {
         <Choice
           label="Channels listed"
           hideLabel
-          value={onlyBus.value ? "sum" : "all"}
+          value={onlyBus.value ? "bus" : "all"}
           options={[
-            ["sum", `In ${busTitle(bus?.id ?? "")} (${inBus.size})`],
+            ["bus", `In ${busTitle(bus?.id ?? "")} (${inBus.size})`],
             ["all", `All channels (${channels.length})`],
           ]}
           onValue={(v) => {
-            onlyBus.value = v === "sum";
+            onlyBus.value = v === "bus";
           }}
         />
       ) : null}
@@ -78,7 +78,7 @@ export const ChannelsScreen = () => {
         ))}
       </ul>
       {channels.length === 0 ? (
-        <p class="soft">No source yet. Add the first microphone, or start from a template under Setups.</p>
+        <p class="soft">No channels yet. Add the first one, or start from a template under Setups.</p>
       ) : null}
       <button
         type="button"

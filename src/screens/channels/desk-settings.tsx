@@ -14,7 +14,7 @@ const Laws = ({ console, edit }: { console: Desk; edit: (patch: Partial<Desk>) =
   <>
     <LawFields label="Pan law" />
     <Pick
-      label="stereo channels"
+      label="Stereo channels"
       value={console.stereoLaw}
       options={[
         ["balance-linear", "Balance, linear"],

@@ -18,7 +18,7 @@ export const KitHelp = () => {
       <p>
         Levels and peaks of the example and of templates are estimates. Replace them by what the console’s
         meters show, or measure a recording under Headroom. If all of them are 1 dB off, so is every figure of
-        the sum; if only the loudest is, almost as much. On top of that the level of a bus is only as good as
+        the bus; if only the loudest is, almost as much. On top of that the level of a bus is only as good as
         is said there.
       </p>
       <p>

@@ -63,7 +63,7 @@ export const LineCheck = () => {
             endDrag();
           }}
         >
-          Take every tick off
+          Clear all ticks
         </button>
       ) : null}
     </section>

@@ -25,7 +25,7 @@ export const LawsCompare = () => {
       {() => (
         <>
           <Pick
-            label="Source"
+            label="Channel"
             value={channel.id}
             options={single.map((s) => [s.id, channelTitle(s.id)] as const)}
             onValue={(id) => {
