@@ -435,7 +435,7 @@ it("ticks every input on the line check, keeps the ticks, and takes them off in 
   expect(await part.locator("li", { hasText: "BV 2" }).textContent()).toContain("off");
   await reload(page);
   await part.getByText("13 inputs left to check; no signal: Guitar.").waitFor();
-  await tap(part.getByRole("button", { name: "Take every tick off" }));
+  await tap(part.getByRole("button", { name: "Clear all ticks" }));
   await part.getByText("15 inputs left to check.").waitFor();
   await page.getByRole("button", { name: /^Undo/ }).click();
   await part.getByText("13 inputs left to check; no signal: Guitar.").waitFor();

@@ -247,7 +247,10 @@ describe.each(SCREENS)("on %s", (place, least, prepare) => {
 });
 
 it("a step by a button or a key replaces a text that was no value, and so does undo", async () => {
-  const user = await screen("headroom", async (page) => void (await page.getByText("trims, sides").waitFor()));
+  const user = await screen(
+    "headroom",
+    async (page) => void (await page.getByText("trims, sides").waitFor()),
+  );
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   expect((await enter(it, "-3")).says).toBe("");
@@ -345,7 +348,10 @@ it("a note is kept with the setup, up to its own length, and goes back in one st
 });
 
 it("a half-typed text that is left is no step of undo", async () => {
-  const user = await screen("headroom", async (page) => void (await page.getByText("trims, sides").waitFor()));
+  const user = await screen(
+    "headroom",
+    async (page) => void (await page.getByText("trims, sides").waitFor()),
+  );
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
   await typeKeys(it.input, "3-");

@@ -35,12 +35,7 @@ it.each(HELP)(
 
 /** Every explanation: the screen, the fold it is in, what it is called, and what it has to say. */
 const EXPLAINED: readonly (readonly [place: string, fold: string, about: string, says: RegExp])[] = [
-  [
-    "channels",
-    "The console: pan law, notation, levels",
-    "Which law is mine?",
-    /the drop is the centre drop/,
-  ],
+  ["channels", "The console: pan law, notation, levels", "Which law is mine?", /the drop is the centre drop/],
   ["channels", "", "What level, peak and send mean", /20 lg of the product/],
   ["image", "", "What counts as the right side", /20 lg\(R \/ L\)/],
   ["image", "", "How recommendations are ranked", /the score: the mean over the pieces of side × heard/],
@@ -52,8 +47,18 @@ const EXPLAINED: readonly (readonly [place: string, fold: string, about: string,
   ["headroom", "", "What the shares are", /its peak over the plain sum of all peaks/],
   ["headroom", "Measure a recording", "What is measured", /a full-scale sine reads/],
   ["headroom", "Measure a recording", "How these compare", /estimate minus measured/],
-  ["headroom", "The same bus by every pan law", "What loss and headroom are", /minus the loudest single channel.*W3C/],
-  ["headroom", "Folded to mono, and with one ear", "How fold and drop are counted", /20 lg \|L \+ R\|.*3\.01 dB/],
+  [
+    "headroom",
+    "The same bus by every pan law",
+    "What loss and headroom are",
+    /minus the loudest single channel.*W3C/,
+  ],
+  [
+    "headroom",
+    "Folded to mono, and with one ear",
+    "How fold and drop are counted",
+    /20 lg \|L \+ R\|.*3\.01 dB/,
+  ],
   [
     "headroom",
     "Earphone level, estimated",

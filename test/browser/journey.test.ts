@@ -171,7 +171,7 @@ describe("a drum submix on a phone", () => {
       await tap(start);
       await states(page, "8 channels in Drums, stereo bus");
       await go(page, "headroom");
-      await tap(page.getByRole("button", { name: "Add a pair" }));
+      await tap(page.getByRole("button", { name: "Add a stereo bus" }));
       await tap(page.getByRole("radio", { name: "Bus", exact: true }));
       await states(page, "No sends to Bus");
       await unfold(page, "Bus: trims, sides and the chain behind it");
@@ -213,7 +213,7 @@ describe("a drum submix on a phone", () => {
       const sides = byHand();
       const row = (name: string) =>
         page.locator("tr", { has: page.getByRole("rowheader", { name }) }).first();
-      expect(await row("RMS, ±1.5").locator("td").allInnerTexts()).toEqual([
+      expect(await row("RMS when everybody plays").locator("td").allInnerTexts()).toEqual([
         ...sides.map((side) => side.level),
         expect.any(String),
       ]);
