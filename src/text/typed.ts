@@ -3,10 +3,8 @@ import { excerpt, isolated } from "../core/lib/direction";
 import { CHANNEL_KINDS, kitPieceName } from "../core/model/kinds";
 import type { Setup } from "../core/model/setup";
 import { formatPan } from "../core/pan/notation";
+import { formatChannelNumbers } from "./names";
 import { formatCount, formatFew } from "./words";
-
-/** Channel numbers as they stand before a name: "12", "13–14"; "" where none is entered. */
-export const formatChannelNumbers = (numbers: readonly number[]): string => numbers.join("–");
 
 /** A typed line as it was understood: "12 Snare Top: Drum, mono, at Snare, pan L30". */
 export const describeTyped = (

@@ -12,6 +12,7 @@ import { runOrSay, runWithWord, typing } from "../act";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { full } from "../shown-names";
+import { ChannelDesk } from "./channel-desk";
 import { SendFields } from "./send-fields";
 
 const KINDS = Object.entries(CHANNEL_KINDS) as [ChannelKind, string][];
@@ -93,6 +94,7 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
         />
         <Level channel={channel} />
         <SendFields channel={channel} />
+        <ChannelDesk channel={channel} />
         <Pick label="What it is" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
         <Pick
           label="Stands at"

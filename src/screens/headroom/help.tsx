@@ -9,21 +9,25 @@ import { current } from "../../document/store";
 import { formatList } from "../../text/words";
 import { time } from "./time";
 
+/** A digital link has no dBu. */
+const isDigital = (): boolean => current.value.monitor.link === "digital";
+
 /** How headroom is counted, and by which rule. */
 export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => (
   <>
     <p>
       Ceiling minus likely peak, on the side that comes closest. The bus clips at 0 dBFS before its trims, the
-      output at 0 dBFS after them, the monitor input at its max input level after the pad (here{" "}
-      {formatNumber(ceilings.find((c) => c.place === "input")?.ceiling ?? 0, 1)} dBFS).
+      output at 0 dBFS after them,{" "}
+      {isDigital() ? "the monitor input at 0 dBFS" : "the monitor input at its max input level after the pad"}{" "}
+      (here {formatNumber(ceilings.find((c) => c.place === "input")?.ceiling ?? 0, 1)} dBFS).
     </p>
     <p>
       Likely peak: the loudest contribution plus the root-sum-square of the rest. On measured drum material it
       lay about 4 dB above the real peak and never more than 0.2 dB under it.
     </p>
     <p>
-      Source: EBU R 68 and SMPTE RP 155 for what 0 dBFS is in dBu, else as you set it; the likely peak is a
-      working rule, no source.
+      Source: {isDigital() ? "" : "EBU R 68 and SMPTE RP 155 for what 0 dBFS is in dBu, else as you set it; "}
+      the likely peak is a working rule, no source.
     </p>
   </>
 );
