@@ -24,8 +24,8 @@ export const AboutScreen = () => (
           monitors do not protect by themselves.
         </li>
         <li class="notice warn">
-          Headroom figures are for planning. Check with the meters of the console before you trust a whole
-          show to them.
+          Headroom figures are for planning. Check with the meters of the desk before you trust a whole show
+          to them.
         </li>
       </ul>
     </section>
@@ -49,7 +49,7 @@ export const AboutScreen = () => (
     </p>
     <p class="soft small">
       Places of the pieces, what fits which tap point, balance laws and the −4.5 dB laws are common practice
-      without a channel; where a figure is a model, the screen says so.
+      without a source; where a figure is a model, the screen says so.
     </p>
   </>
 );

@@ -19,14 +19,14 @@ const CAUTIONS = [
   /estimates from data sheets, not measurements, and this is no dosimeter.* by 5 dB or more/,
   /Hearing damage is permanent.*use both ears.*Limits differ by country/,
   /ear-worn monitors do not protect by themselves/,
-  /Headroom figures are for planning.*meters of the console/,
+  /Headroom figures are for planning.*meters of the desk/,
 ] as const;
 
 it("About shows the version, the licence, every caution, and the licences of what comes with it", async () => {
   const { version, license, dependencies = {} } = packageAt(".");
   const { page, context } = await phone(browser);
   await openAt(page, site, "setups");
-  await page.getByRole("link", { name: "About Hatside, cautions, channels" }).click();
+  await page.getByRole("link", { name: "About Hatside, cautions, sources" }).click();
   await states(page, "Hatside: which side is your hat on?");
   const said = async (of: string) =>
     (await page.locator(of).allInnerTexts()).map((text) => text.replace(/\s+/g, " "));

@@ -182,13 +182,13 @@ const CHANGES: readonly (readonly [
 ])[] = [
   [
     "kit",
-    (page) => states(page, /^\d+ channels make one pair/),
+    (page) => states(page, /^\d+ channels in one stereo bus/),
     (page) => page.getByRole("button", { name: "Add a channel" }).click(),
   ],
   [
     "image",
     (page) => states(page, /^Reversed for Mara/),
-    (page) => page.getByRole("button", { name: "Patch Drums in reverse" }).click(),
+    (page) => page.getByRole("button", { name: "Swap Drums L/R in the plan" }).click(),
   ],
   [
     "sum",

@@ -17,7 +17,7 @@ const drawnOnSwap = async (page: Page): Promise<number> => {
     if (!path) throw new Error("no thread");
     new MutationObserver(() => seen.add(path.getAttribute("d"))).observe(path, { attributeFilter: ["d"] });
   });
-  await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
+  await page.getByRole("button", { name: "Swap Drums L/R in the plan" }).click();
   await states(page, /^Correct for Mara/);
   // Longer than the threads take to turn over.
   await page.waitForTimeout(700);

@@ -160,7 +160,7 @@ describe.each(ENGINES)("%s", (_, start) => {
   it("turns the pair round for the drummer", async () => {
     await go(driver, "image");
     await states(driver, /^Reversed for Mara: 7 of 8 on the wrong side$/);
-    await press(driver, "Patch Drums in reverse");
+    await press(driver, "Swap Drums L/R in the plan");
     await states(driver, /^Correct for Mara: every side agrees$/);
   });
 
@@ -188,7 +188,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     );
     await states(driver, /^Import “<b>Next<\/b> week's drummer”\?$/);
     await press(driver, "Import and open");
-    await states(driver, /^8 channels make one pair/);
+    await states(driver, /^8 channels in one stereo bus/);
     expect(await driver.text(".head .name")).toContain(other);
     await go(driver, "image");
     await states(driver, /^Correct for Mara: every side agrees$/);

@@ -9,10 +9,10 @@ const FIELDS = 'main input[type="text"][inputmode]';
 
 /** What "-6" means to a person, where it is known beforehand: a value, or nothing that this can be. */
 const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
-  [/^(Level while playing|Peak|Send into|Trim|Output at|Largest level)/, true],
+  [/^(Gated RMS|Peak|Send into|Trim|Output at|Max input level)/, true],
   [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
-  [/^(Pad|Wanted margin|Centre attenuation|Smallest level step|Pan steps|Inputs)/, false],
+  [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Inputs)/, false],
   [/^(Sensitivity|Impedance|Drive|Isolation|Level on stage)/, false],
 ];
 
@@ -191,7 +191,7 @@ const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page
       "kit",
       35,
       async (page) => {
-        await page.locator("summary", { hasText: "The console" }).click();
+        await page.locator("summary", { hasText: "Desk: pan law" }).click();
         await page.getByLabel("Pan law").selectOption("custom");
       },
     ],

@@ -35,17 +35,12 @@ it.each(HELP)(
 
 /** Every explanation: the screen, the fold it is in, what it is called, and what it has to say. */
 const EXPLAINED: readonly (readonly [place: string, fold: string, about: string, says: RegExp])[] = [
-  [
-    "kit",
-    "The console: pan law, notation, levels",
-    "Which law is mine?",
-    /the drop is the centre attenuation/,
-  ],
+  ["kit", "Desk: pan law, notation, levels", "Which law is mine?", /the drop is the centre attenuation/],
   ["kit", "", "What level, peak and send mean", /20 lg of the product/],
   ["image", "", "What counts as the right side", /20 lg\(R \/ L\)/],
   ["image", "", "How the ways are ranked", /the score: the mean over the pieces of side × heard/],
   ["image", "Listen to it", "What the level is, and one loudness", /the energy of both ears together/],
-  ["image", "If the console’s pan law is another", "What these mean", /by the tangent law/],
+  ["image", "The same pans by every pan law", "What these mean", /by the tangent law/],
   ["sum", "", "How headroom is counted", /Ceiling minus likely peak/],
   ["sum", "", "How these are worked out", /wanted margin minus headroom/],
   ["sum", "", "What these figures are", /10 lg Σ 10\^\(L\/10\)/],

@@ -256,7 +256,7 @@ describe("what everybody gets, in numbers", () => {
     await typeKeys(name, "");
     await name.press("Enter");
     await go(page, "image");
-    const swap = page.getByRole("button", { name: "Patch Unnamed bus in reverse" });
+    const swap = page.getByRole("button", { name: "Swap Unnamed bus L/R in the plan" });
     expect(await swap.getAttribute("aria-pressed")).toBe("false");
     await tap(swap);
     await states(page, "Correct for Mara");
@@ -292,7 +292,7 @@ describe("what everybody gets, in numbers", () => {
     await go(page, "kit");
     await tap(page.getByRole("button", { name: /^Hat/ }).first());
     await page.getByLabel("Stands at").selectOption("");
-    await tap(page.getByLabel("Must keep its sides"));
+    await tap(page.getByLabel("Keep L/R"));
     await go(page, "image");
     await tap(card.locator("summary", { hasText: "Other ways" }));
     await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownBus);

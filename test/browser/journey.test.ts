@@ -65,7 +65,7 @@ const enter = async (page: Page, it: Typed): Promise<void> => {
   const fields = [
     ["Name", it.name],
     ["Channel pan", it.pan],
-    ["Level while playing, dBFS", String(it.level)],
+    ["Gated RMS, dBFS", String(it.level)],
     ["Peak, dBFS", String(it.peak)],
     ["Send into Mine, dB", String(it.send)],
   ] as const;
@@ -135,7 +135,7 @@ describe("a drum submix on a phone", () => {
       }
 
       await page.getByLabel("As heard by").selectOption("Mara, drums");
-      await tap(page.getByRole("button", { name: "Patch Drums in reverse" }));
+      await tap(page.getByRole("button", { name: "Swap Drums L/R in the plan" }));
       await states(page, "Correct for Mara: every side agrees");
       const swapped = await imageRows(page, "Mara, drums");
       expect(swapped.map((row) => [row.left, row.right])).toEqual(
@@ -169,18 +169,18 @@ describe("a drum submix on a phone", () => {
       await go(page, "setups");
       const start = page.getByRole("button", { name: "Start with 8 microphones" });
       await tap(start);
-      await states(page, "8 channels make one pair: Drums");
+      await states(page, "8 channels in one stereo bus: Drums");
       await go(page, "sum");
-      await tap(page.getByRole("button", { name: "Add a pair" }));
+      await tap(page.getByRole("button", { name: "Add a stereo bus" }));
       await tap(page.getByRole("radio", { name: "Sum", exact: true }));
-      await states(page, "Nothing sounds in Bus");
+      await states(page, "No channel reaches Bus yet");
       await unfold(page, "Sum: trims, sides and the chain behind it");
       await typeKeys(page.getByLabel("Name", { exact: true }), "Mine");
-      await states(page, "Nothing sounds in Mine");
+      await states(page, "No channel reaches Mine yet");
 
       await go(page, "kit");
       for (const it of MINE) await enter(page, it);
-      await states(page, "3 channels make one pair: Mine");
+      await states(page, "3 channels in one stereo bus: Mine");
       for (const [name, pan] of [
         [KICK.name, "C"],
         [HAT.name, "R70"],
@@ -200,7 +200,7 @@ describe("a drum submix on a phone", () => {
         [`${HAT.name} reversed`, "left", "right"],
         [`${TOM.name} reversed`, "right", "left"],
       ]);
-      await tap(page.getByRole("button", { name: "Patch Mine in reverse" }));
+      await tap(page.getByRole("button", { name: "Swap Mine L/R in the plan" }));
       await states(page, "Correct for the drummer: every side agrees");
 
       await go(page, "patch");

@@ -26,7 +26,7 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Image");
     await page.keyboard.press("Enter");
     await states(page, /^Reversed for Mara/);
-    await tabTo(page, "Patch Drums in reverse");
+    await tabTo(page, "Swap Drums L/R in the plan");
     await page.keyboard.press("Enter");
     await states(page, /^Correct for Mara/);
     await page.keyboard.press("Space");
@@ -103,7 +103,7 @@ describe("by keyboard alone", () => {
     await states(page, "on this device");
     await tabTo(page, "Start with 8 microphones");
     await page.keyboard.press("Enter");
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in one stereo bus");
     await tabTo(page, "Add a channel");
     await page.keyboard.press("Enter");
     await tabTo(page, "Source");
@@ -111,7 +111,7 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Name");
     await page.keyboard.press("ControlOrMeta+a");
     await page.keyboard.type("Cowbell");
-    await tabTo(page, "Level while playing, dBFS");
+    await tabTo(page, "Gated RMS, dBFS");
     await page.keyboard.type("-31.5");
     await page.locator("li.channel b", { hasText: "Cowbell" }).waitFor();
 
@@ -135,7 +135,7 @@ describe("by keyboard alone", () => {
     await states(page, "Import “8 drum microphones”?");
     await tabTo(page, "Import and open");
     await page.keyboard.press("Enter");
-    await states(page, "9 channels make one pair");
+    await states(page, "9 channels in one stereo bus");
     await tabTo(page, "Setups and settings");
     await page.keyboard.press("Enter");
     await states(page, "3 setups on this device");
@@ -146,7 +146,7 @@ describe("by keyboard alone", () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "kit");
     await page.getByText("Constant power, sin/cos: centre −3.0 dB").waitFor();
-    await tabTo(page, "The console: pan law, notation, levels");
+    await tabTo(page, "Desk: pan law, notation, levels");
     await page.keyboard.press("Enter");
     await tabTo(page, "Pan law");
     await page.keyboard.type("Lin");
@@ -167,7 +167,7 @@ describe("by keyboard alone", () => {
       const [file] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Enter")]);
       return readFileSync(await file.path(), "utf8");
     };
-    await tabTo(page, "Patch sheet for the console");
+    await tabTo(page, "Patch sheet for the desk");
     await page.keyboard.press("Enter");
     await tabTo(page, "Print the sheet");
     await page.keyboard.press("Enter");
@@ -267,7 +267,7 @@ describe("by keyboard alone", () => {
       await (fails ? route.abort() : route.continue());
     });
     await openAt(page, site, "image");
-    await tabTo(page, "Patch Drums in reverse");
+    await tabTo(page, "Swap Drums L/R in the plan");
     const stands = () => page.evaluate(() => document.activeElement?.getBoundingClientRect().top);
     await page.getByText("One moment …").first().waitFor();
     const before = await stands();
@@ -276,7 +276,7 @@ describe("by keyboard alone", () => {
       ? page.getByText("This part of Hatside could not be loaded")
       : page.locator("#recommendation");
     await stood.waitFor();
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Patch Drums in reverse");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Swap Drums L/R in the plan");
     expect(await stands()).toBeCloseTo(before as number, 0);
     if (fails) await expectFault(context, /ERR_FAILED/);
     await context.close();

@@ -10,7 +10,7 @@ export const panOf = async (page: Page): Promise<number> =>
   Number(await slider(page).getAttribute("aria-valuenow"));
 
 /** Its two levels, once its card is open. */
-export const level = (page: Page): Locator => page.getByLabel("Level while playing, dBFS", { exact: true });
+export const level = (page: Page): Locator => page.getByLabel("Gated RMS, dBFS", { exact: true });
 export const peak = (page: Page): Locator => page.getByLabel("Peak, dBFS", { exact: true });
 
 /** Opens its card on the Kit screen. */

@@ -366,11 +366,11 @@ describe("with the server stopped", () => {
       // A change that is the same for all tracks: levels and peaks follow. One that is not: levels follow.
       await side(page, "L");
       await unfold(page, "The same bus by every pan law");
-      await page.getByText("Centre", { exact: true }).click();
+      await page.getByText("At centre", { exact: true }).click();
       const louder = Number((await measured(page, "Likely peak"))?.replace("−", "-"));
       expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);
       expect(await beside(page).textContent()).toMatch(/^Measured: /);
-      await page.getByText("Sides", { exact: true }).click();
+      await page.getByText("Hard-panned", { exact: true }).click();
       await go(page, "kit");
       const hat = page.locator("li.source", { hasText: "Hat" }).getByRole("slider").first();
       await hat.press("Home");

@@ -110,7 +110,7 @@ describe("a setup by link", () => {
 
     await go(page, link.slice(link.indexOf("#") + 1));
     await keepIt(page);
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in one stereo bus");
     expect(await page.evaluate(() => location.hash)).toBe("#channels");
     await go(page, "patch");
     expect(await inputs(page)).toEqual(sent);
@@ -339,7 +339,7 @@ describe("the shelf", () => {
     await page.getByLabel("Search by name").fill("NEXT week");
     expect(await shelved(page)).toEqual(["Next week's drummer"]);
     await page.getByRole("button", { name: /^Next week's drummer/ }).click();
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in one stereo bus");
     await page.getByRole("button", { name: "Mute Hat" }).click();
     await go(page, "setups");
     await page.getByLabel("Search by name").fill("");

@@ -55,7 +55,7 @@ describe("inside another page", () => {
         inside.getByRole("link", { name: "Open Hatside" }).click(),
       ]);
       await drawn(own);
-      await states(own, "8 channels make one pair");
+      await states(own, "8 channels in one stereo bus");
       await context.close();
       await stopServer(around);
     });
@@ -66,11 +66,11 @@ describe("the address", () => {
   it("leads back to the first place, which has none", async () => {
     const { page, context } = await phone(browser);
     await page.goto(site.url);
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in one stereo bus");
     await page.getByRole("link", { name: "Headroom" }).click();
     await states(page, "left at the receiving input");
     await page.goBack();
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in one stereo bus");
     await page.goForward();
     await states(page, "left at the receiving input");
     await context.close();
@@ -82,10 +82,10 @@ describe("the address", () => {
     await page.evaluate(() => {
       location.hash = "nowhere";
     });
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in one stereo bus");
     await page.goto(`${site.url}#setup`);
     await drawn(page);
-    await states(page, "8 channels make one pair");
+    await states(page, "8 channels in one stereo bus");
     await context.close();
   });
 });

@@ -278,7 +278,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
         await page.getByText(view).click();
         await inspect(page, view);
       }
-      await page.getByRole("button", { name: "Patch Drums in reverse" }).click();
+      await page.getByRole("button", { name: "Swap Drums L/R in the plan" }).click();
       await states(page, /^Correct for Mara/);
     },
   ],

@@ -74,7 +74,7 @@ const setups = async (page: Page): Promise<void> => {
   await page.getByRole("button", { name: "Cancel" }).click();
   await unfold(page, "Start a new setup");
   await page.getByRole("button", { name: "Start with 8 microphones" }).click();
-  await states(page, "8 channels make one pair: Drums");
+  await states(page, "8 channels in one stereo bus: Drums");
 };
 
 const recordingsAndSound = async (page: Page): Promise<void> => {

@@ -20,7 +20,7 @@ const Level = ({ channel }: { channel: Channel }) => (
   <>
     <NumberField
       rule={RULES.level}
-      label="Level while playing"
+      label="Gated RMS"
       value={channel.gatedRms}
       step={1}
       onValue={(level) => typing(editChannel(channel.id, { gatedRms: level }))}
@@ -93,7 +93,7 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
         />
         <Level channel={channel} />
         <SendFields channel={channel} />
-        <Pick label="What it is" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
+        <Pick label="Kind" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
         <Pick
           label="Stands at"
           value={channel.piece ?? ""}
@@ -101,18 +101,18 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
           onValue={(piece) => edit({ piece: piece === "" ? null : piece })}
         />
         <Pick
-          label="Channels"
+          label="Mono or stereo"
           value={channel.lines === 1 ? "1" : "2"}
           options={[
-            ["1", "One"],
-            ["2", "Two (stereo)"],
+            ["1", "Mono"],
+            ["2", "Stereo"],
           ]}
           onValue={(n) => edit({ lines: n === "1" ? 1 : 2 })}
         />
       </div>
       <Tick label="Polarity inverted" value={channel.inverted} onValue={(inverted) => edit({ inverted })} />
       <Tick
-        label="Must keep its sides (stereo playback, keys)"
+        label="Keep L/R (stereo playback, keys)"
         value={channel.keepSides}
         onValue={(keepSides) => edit({ keepSides })}
       />

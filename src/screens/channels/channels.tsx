@@ -3,6 +3,7 @@ import { formatNumber, formatSigned } from "../../core/lib/number";
 import { centreLevel, LAWS } from "../../core/pan/laws";
 import { addChannel } from "../../document/commands/channels";
 import { current, figures } from "../../document/store";
+import { formatCount } from "../../text/words";
 import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Icon } from "../../ui/icon";
@@ -33,9 +34,8 @@ const headline = (): string => {
   const bus = chosenBus.value;
   if (!bus) return "No bus yet: every channel is on its own";
   const sounding = figures.value.mixed.get(bus.id)?.length ?? 0;
-  if (sounding === 0) return `Nothing sounds in ${busTitle(bus.id)} yet`;
-  const channels = sounding === 1 ? "1 channel makes" : `${sounding} channels make`;
-  return `${channels} one ${bus.stereo ? "pair" : "mono bus"}: ${busTitle(bus.id)}`;
+  if (sounding === 0) return `No channel reaches ${busTitle(bus.id)} yet`;
+  return `${formatCount(sounding, "channel")} in one ${bus.stereo ? "stereo" : "mono"} bus: ${busTitle(bus.id)}`;
 };
 
 /** Only the channels of the chosen bus are listed; the others behind one tap. */
@@ -52,7 +52,7 @@ export const ChannelsScreen = () => {
       <Verdict tone={channels.length === 0 ? "care" : "fine"} says={headline()}>
         {lawLine()} Each mark is the channel pan; beside it what each side gets, dB. <BusFlags />
       </Verdict>
-      <BusPick label="Sides and sends are of" />
+      <BusPick label="Bus shown" />
       {inBus.size > 0 && inBus.size < channels.length ? (
         <Choice
           label="Channels listed"

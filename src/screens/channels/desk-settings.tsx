@@ -14,7 +14,7 @@ const Laws = ({ console, edit }: { console: Desk; edit: (patch: Partial<Desk>) =
   <>
     <LawFields label="Pan law" />
     <Pick
-      label="stereo channels"
+      label="Stereo channels"
       value={console.stereoLaw}
       options={[
         ["balance-linear", "Balance, linear"],
@@ -65,7 +65,7 @@ export const ConsoleSettings = () => {
   const edit = (patch: Partial<Desk>) => run(editDesk(patch));
   return (
     <details class="card">
-      <summary>The console: pan law, notation, levels</summary>
+      <summary>Desk: pan law, notation, levels</summary>
       <div class="stack">
         <div class="fields">
           <Laws console={console} edit={edit} />

@@ -17,7 +17,7 @@ export const AddBuses = () => {
   return (
     <div class="row">
       <button type="button" disabled={isFull} onClick={() => add(true)}>
-        Add a pair
+        Add a stereo bus
       </button>
       <button type="button" disabled={isFull} onClick={() => add(false)}>
         Add a mono bus

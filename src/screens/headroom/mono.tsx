@@ -11,7 +11,7 @@ import { MonoHelp } from "./help";
 const Far = ({ ear, far }: { ear: string; far: readonly FarChannel[] }) => (
   <Table
     caption={<>With the {ear} ear only: what drops against the other ear, dB</>}
-    heads={["Source", "Drop"]}
+    heads={["Channel", "Drop"]}
   >
     <tbody>
       {far.map((f) => (
@@ -34,7 +34,7 @@ export const MonoAndOneEar = ({ bus, figures }: { bus: Bus; figures: BusFigures 
           <div class="two">
             <Table
               caption="Level in the plain sum left + right against the channel at its send, dB"
-              heads={["Source", "Fold"]}
+              heads={["Channel", "Fold"]}
             >
               <tbody>
                 {figures.folds.map((f) => (

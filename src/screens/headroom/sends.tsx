@@ -41,7 +41,7 @@ export const Sends = ({ bus }: { bus: Bus }) => {
             </div>
           )}
           <fieldset>
-            <legend class="soft small">Channels in {name}; a channel may be in several sums</legend>
+            <legend class="soft small">Channels in {name}; a channel may be in several buses</legend>
             <div class="fields">
               {current.value.channels.map(({ id }) => {
                 const also = elsewhere(id, bus.id);

@@ -29,7 +29,7 @@ const SwapButton = () => {
     <button type="button" aria-pressed={isSwapped(current.value, bus)} onClick={() => run(swapBus(bus.id))}>
       <span class="row">
         <Icon name="swap" />
-        Patch {busTitle(bus.id)} in reverse
+        Swap {busTitle(bus.id)} L/R in the plan
       </span>
     </button>
   );

@@ -32,7 +32,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
           onDone={endDrag}
         />
         <Pick
-          label="What it is"
+          label="Kind"
           value={piece.kind}
           options={KINDS}
           onValue={(kind) => run(editPiece(piece.id, { kind }))}
@@ -60,8 +60,8 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
           onValue={(player) => typing(editPiece(piece.id, { player }))}
           onDone={endDrag}
         />
-        <button type="button" onClick={() => runWithWord(removePiece(piece.id), `${name} taken away`)}>
-          Take away
+        <button type="button" onClick={() => runWithWord(removePiece(piece.id), `${name} removed`)}>
+          Remove
         </button>
       </div>
     </details>

@@ -50,7 +50,7 @@ export const Device = () => {
           </button>
         ) : null}
         <a class="press" href="#about">
-          About Hatside, cautions, channels
+          About Hatside, cautions, sources
         </a>
       </div>
     </section>
