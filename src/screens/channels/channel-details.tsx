@@ -95,7 +95,7 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
         <Level channel={channel} />
         <SendFields channel={channel} />
         <ChannelDesk channel={channel} />
-        <Pick label="What it is" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
+        <Pick label="Kind" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
         <Pick
           label="Stands at"
           value={channel.piece ?? ""}
@@ -103,11 +103,11 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
           onValue={(piece) => edit({ piece: piece === "" ? null : piece })}
         />
         <Pick
-          label="Channels"
+          label="Mono or stereo"
           value={channel.lines === 1 ? "1" : "2"}
           options={[
-            ["1", "One"],
-            ["2", "Two (stereo)"],
+            ["1", "Mono"],
+            ["2", "Stereo"],
           ]}
           onValue={(n) => edit({ lines: n === "1" ? 1 : 2 })}
         />

@@ -54,7 +54,7 @@ export const ChannelsScreen = () => {
       <Verdict tone={channels.length === 0 ? "care" : "fine"} says={headline()}>
         {lawLine()} Each mark is the channel pan; beside it what each side gets, dB. <BusFlags />
       </Verdict>
-      <BusPick label="Sides and sends are of" />
+      <BusPick label="Bus shown" />
       {inBus.size > 0 && inBus.size < channels.length ? (
         <Choice
           label="Channels listed"

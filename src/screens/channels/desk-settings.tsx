@@ -68,7 +68,7 @@ export const ConsoleSettings = () => {
   return (
     <>
       <details class="card">
-        <summary>The console: pan law, notation, levels</summary>
+        <summary>Desk: pan law, notation, levels</summary>
         <div class="stack">
           <div class="fields">
             <Laws console={console} edit={edit} />

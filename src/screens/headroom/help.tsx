@@ -42,7 +42,7 @@ export const RemedyHelp = () => (
     </p>
     <p>
       Everything goes by the likely peak, in steps of {formatEntry(current.value.desk.levelStep)} dB as the
-      console makes them, never a step short.
+      desk makes them, never a step short.
     </p>
     <p>
       Source: level arithmetic; the likely peak is a working rule, no source; that a few sends are at most{" "}
@@ -67,8 +67,8 @@ export const SharesHelp = () => (
 export const LawsHelp = () => (
   <>
     <p>
-      0 dB at: where on the pan, at its sides or in its centre, a side passes the channel unchanged. Left,
-      right, mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
+      Unity at: where on the pan, hard-panned (sides) or at the centre, a side passes the channel unchanged.
+      L, R, Mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
       channel after its send, on the worse side; negative where the law lowers more than summing adds.
       Headroom: headroom at the limiting stage, which stands beside it.
     </p>
@@ -93,8 +93,7 @@ export const MonoHelp = () => (
     </p>
     <p>
       Drop: this ear against the other, for what is at the other side by {formatNumber(CENTRE_DB, 0)} dB or
-      more; as the pair is patched, with the trims and switches of its inputs, before the listener’s own
-      mixer.
+      more; as the bus is patched, with the trims and switches of its inputs, before the listener’s own mixer.
     </p>
     <p>Source: level arithmetic; Mills 1960 for the {formatNumber(CENTRE_DB, 0)} dB.</p>
   </>
