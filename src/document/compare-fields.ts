@@ -144,7 +144,7 @@ export const DESK: readonly Field<Desk>[] = [
   },
   number("trim step", "dB", (c) => c.trimStep),
   { what: "pan law", value: (c) => c.law, print: (c) => LAWS[c.law].name },
-  number("centre attenuation of your own", "dB", (c) => c.centreDb),
+  number("custom centre drop", "dB", (c) => c.centreDb),
   word("0 dB at the", (c) => c.reference, { sides: "sides", centre: "centre" }),
   word("stereo channels by", (c) => c.stereoLaw, {
     "balance-linear": "linear balance",

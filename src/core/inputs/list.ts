@@ -8,7 +8,7 @@ import { TAP_ADVICE } from "./taps";
 export interface ListRow
   extends Pick<
     Channel,
-    "name" | "kind" | "lines" | "pan" | "muted" | "inverted" | "gatedRms" | "peak" | "keepSides"
+    "name" | "numbers" | "kind" | "lines" | "pan" | "muted" | "inverted" | "gatedRms" | "peak" | "keepSides"
   > {
   /** Name of the piece it stands at; null where it stands at none. */
   readonly piece: string | null;
@@ -16,12 +16,12 @@ export interface ListRow
   readonly feeds: readonly ListFeed[];
 }
 
-type ListFields = Omit<ListRow, "name" | "feeds">;
+type ListFields = Omit<ListRow, "name" | "numbers" | "feeds">;
 
 /** One line of a list that was read, for `withList`. */
 export interface ListLine {
   readonly name: string;
-  /** Numbers of the channel at the desk; none where the list names none. */
+  /** Numbers of the channel at the desk; none where the list names none, which changes nothing. */
   readonly numbers: readonly number[];
   /** What its cells say. A column that the list does not have, or a blank cell, says nothing and changes nothing. */
   readonly says: Partial<ListFields> & { readonly feeds?: readonly NamedFeed[] };
@@ -32,6 +32,7 @@ export interface ListLine {
 /** The input list of a setup. */
 export const listOf = (setup: Setup): ListRow[] =>
   setup.channels.map((channel) => ({
+    numbers: channel.numbers,
     name: channel.name,
     kind: channel.kind,
     lines: channel.lines,

@@ -13,7 +13,7 @@ export interface InputName {
   readonly name: string;
   /** That without its side, for two lines that become one stereo channel: "Keys" of "Keys L". */
   readonly base: string;
-  /** Numbers of the channel that the line names, rising: none, one, or both of a stereo channel. */
+  /** Numbers of the channel that the line names: none, one, or both of a stereo channel. */
   readonly channels: readonly number[];
   readonly kind: InputKind;
   /** The piece of a kit that it is at; null where it is at none. */

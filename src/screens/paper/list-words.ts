@@ -29,6 +29,7 @@ const TEXTS: {
     readonly text: (value: ListRow[field], notation: PanNotation) => string;
   };
 } = {
+  numbers: { title: "Ch", text: (numbers) => numbers.join(" & ") || "not entered" },
   name: { title: "Name", text: asTyped },
   kind: { title: "Kind", text: (kind) => KIND_WORDS[kind] },
   piece: { title: "Drum", text: (piece) => (piece === null ? "none" : asTyped(piece)) },
@@ -56,6 +57,7 @@ export const describeChange = (change: FieldChange, notation: PanNotation): stri
 /** A new channel as it was understood: "new: vocal, mono, pan L30, In 3 pre-fader". */
 export const describeNew = (row: ListRow, notation: PanNotation): string => {
   const parts = [
+    row.numbers.length === 0 ? "" : `Ch ${TEXTS.numbers.text(row.numbers, notation)}`,
     TEXTS.kind.text(row.kind, notation),
     TEXTS.lines.text(row.lines, notation),
     row.piece === null ? "" : `at ${asTyped(row.piece)}`,

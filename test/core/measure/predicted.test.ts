@@ -182,13 +182,13 @@ describe("estimate beside measurement", () => {
   it("the ceiling that decides is the first of those that are equal but for rounding", async () => {
     // 18.1 dBu into an input of 18 dBu behind a pad of 0.1 dB: 0 dBFS, but for the last digit.
     const setup = { ...band({ padDb: 0.1 }, { outputDbu: 18.1 }) };
-    const same = { ...setup, monitor: { ...setup.monitor, inputMaxDbu: 18 } };
+    const same = { ...setup, monitor: { ...setup.monitor, maxInputDbu: 18 } };
     const { ceilings, lowest } = figuresAfter(await measure(same), same, same);
     const [first, , last] = ceilings.map((c) => c.measured ?? 0);
     expect(last).not.toBe(first);
     expect(last).toBeLessThan(first ?? 0);
     expect(lowest).toBe(ceilings[0]);
-    const low = { ...same, monitor: { ...same.monitor, inputMaxDbu: 15 } };
+    const low = { ...same, monitor: { ...same.monitor, maxInputDbu: 15 } };
     expect(figuresAfter(await measure(low), low, low).lowest.place).toBe("input");
   });
 
