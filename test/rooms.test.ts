@@ -62,18 +62,6 @@ const LONGER: { readonly [file: string]: number } = {
 
 /** Names that two files export, and why. */
 const TWICE: { readonly [name: string]: string } = {
-  ...Object.fromEntries(
-    ["nameOr", "channelName", "busName", "listenerName"].map((name) => [
-      name,
-      "core/names.ts goes with the last sentence in core",
-    ]),
-  ),
-  ...Object.fromEntries(
-    ["formatList", "formatInputs", "feedName", "capitalised", "formatCount", "formatChange"].map((name) => [
-      name,
-      "core/words.ts goes with the last sentence in core",
-    ]),
-  ),
   Field: "a field that two setups are compared by, and a field of an input list",
   Opened: "each room opens its own sort of file",
   Outcome: "the answer of a worker, of a recommendation, and the part of the page that shows a check",
@@ -90,6 +78,7 @@ const TWICE: { readonly [name: string]: string } = {
 };
 /** Values that core exports and nothing else in src uses, and why. Types are part of what they describe. */
 const SURFACE: { readonly [name: string]: string } = {
+  allocate: "the front door of the allocation, which tests and the bench ask; the screen is given its plans",
   ...Object.fromEntries(
     [
       "allowedTime",

@@ -9,7 +9,7 @@ import {
 import { type FamilyId, KIND_RULES, KINDS_IN_ORDER } from "./rules";
 
 /** A channel with its rule, ready to be placed. */
-export interface Item {
+export interface AllocationItem {
   readonly channel: AllocationChannel;
   readonly rule: AllocationRule;
   readonly family: FamilyId;
@@ -30,14 +30,14 @@ const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 
 const FAMILIES = [...new Set(KINDS_IN_ORDER.map((kind) => KIND_RULES[kind].family))];
 
 /** The rule in force: the kind's, with what the user changed. A click shares with nobody, whatever is said. */
-export const ruleOf = ({ kind, rule }: AllocationChannel): AllocationRule => ({
+const ruleOf = ({ kind, rule }: AllocationChannel): AllocationRule => ({
   ...KIND_RULES[kind].rule,
   ...rule,
   ...(kind === "click" ? ({ shares: "nobody" } as const) : {}),
 });
 
 /** The section a channel lies in; null where it lies in its family directly. */
-export const sectionOf = ({ kind, section }: AllocationChannel): string | null =>
+const sectionOf = ({ kind, section }: AllocationChannel): string | null =>
   section || KIND_RULES[kind].section;
 
 /** What a channel's sides are worth. Without anybody who hears in stereo: nothing. */
@@ -76,7 +76,7 @@ const inOrder = (channels: readonly AllocationChannel[]): AllocationChannel[] =>
 };
 
 /** The channels as items, in the conventional order. */
-export const itemsOf = (problem: AllocationProblem): Item[] => {
+export const itemsOf = (problem: AllocationProblem): AllocationItem[] => {
   const users = new Map<number, number>();
   for (const { currentInputs } of problem.channels)
     for (const input of new Set(currentInputs)) users.set(input, (users.get(input) ?? 0) + 1);

@@ -1,7 +1,7 @@
 import { BLANK_CHANNEL } from "../model/defaults";
 import { nextId } from "../model/ids";
 import type { Channel, Id, Setup } from "../model/setup";
-import { feedsOf, type ListFeed, type NamedFeed, putFeeds, wholeFeeds } from "./list-feeds";
+import { type ListFeed, listFeedsOf, type NamedFeed, putFeeds, wholeFeeds } from "./list-feeds";
 import { TAP_ADVICE } from "./taps";
 
 /** One line of an input list: all that is said of a channel, and the monitor inputs it has of its own. */
@@ -43,7 +43,7 @@ export const listOf = (setup: Setup): ListRow[] =>
     peak: channel.peak,
     keepSides: channel.keepSides,
     piece: setup.kit.pieces.find((p) => p.id === channel.piece)?.name ?? null,
-    feeds: feedsOf(setup, channel),
+    feeds: listFeedsOf(setup, channel),
   }));
 
 /** What becomes of the channels that the list does not name: they stay, or they go. */
@@ -113,7 +113,7 @@ export const withList = (setup: Setup, lines: readonly ListLine[], mode: ListMod
     return stays.has(input.feed.channel) && named.length === 0 ? input : null;
   });
   const feeds = all.flatMap(({ line, id, known }) =>
-    wholeFeeds(line.says.feeds ?? [], known ? feedsOf(setup, known) : []).map((feed) => ({
+    wholeFeeds(line.says.feeds ?? [], known ? listFeedsOf(setup, known) : []).map((feed) => ({
       ...feed,
       channel: id,
     })),

@@ -3,7 +3,7 @@ import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
 import type { Allocation, Plan } from "../../core/allocate/plans";
 import { whatIf } from "../../core/allocate/whatif";
 import type { Id } from "../../core/model/setup";
-import { describeContradiction, describeWhatIf } from "../../text/allocate-why";
+import { describeContradiction, describePlanWhatIf } from "../../text/allocate-why";
 import { Fold } from "../../ui/fold";
 import { Verdict } from "../../ui/verdict";
 import { type BlockPin, pinOf } from "./blocks";
@@ -29,7 +29,7 @@ const headline = ({ problem, allocation }: DecideProps): string => {
 const WhatIfs = ({ problem, plan }: { problem: AllocationProblem; plan: Plan }) => (
   <ul>
     {whatIf(problem, plan).map((other) => (
-      <li key={other.code}>{describeWhatIf(other)}</li>
+      <li key={other.code}>{describePlanWhatIf(other)}</li>
     ))}
   </ul>
 );

@@ -47,7 +47,7 @@ const TEXTS: {
 };
 
 /** One change of a channel: "Gated RMS: −22 dBFS → −20 dBFS". */
-export const describeChange = (change: FieldChange, notation: PanNotation): string => {
+export const describeFieldChange = (change: FieldChange, notation: PanNotation): string => {
   // The compiler does not see that field and value belong together, whichever of them it is.
   const { title, text } = TEXTS[change.field] as (typeof TEXTS)["name"];
   const [from, to] = [change.from, change.to].map((value) => text(value as string, notation));
