@@ -51,7 +51,7 @@ export const runInWorker = <Reply>({ make, message, heard, failed }: WorkerTask<
  * What is said of a fault.
  * @param doing as a sentence begins: “Measuring”
  */
-export const describeFault = (doing: string, { when, why }: WorkerFault): string => {
+export const describeWorkerFault = (doing: string, { when, why }: WorkerFault): string => {
   // The words of an error may end with a stop of their own.
   const reason = why.replace(/[.\s]+$/, "");
   return when === "start"

@@ -23,7 +23,7 @@ export interface History {
 export const MAX_STEPS = 200;
 
 /** A history that begins with a setup. */
-export const begin = (present: SetupFile): History => ({ past: [], present, future: [], drag: null });
+export const beginHistory = (present: SetupFile): History => ({ past: [], present, future: [], drag: null });
 
 /** The history after a command; the same object when the command changed nothing. */
 export const record = (history: History, command: Command): History => {

@@ -2,11 +2,11 @@ import { computed, type ReadonlySignal, type Signal, signal } from "@preact/sign
 import { evaluate, type Figures } from "../core/evaluate";
 import { blankSetup } from "./blank";
 import type { Command } from "./command";
-import { back, begin, forward, named, record, settle } from "./history";
+import { back, beginHistory, forward, named, record, settle } from "./history";
 import type { SetupFile } from "./schema";
 
 /** Blank until a setup is loaded. */
-const history = signal(begin(blankSetup()));
+const history = signal(beginHistory(blankSetup()));
 
 /** Another tab is editing this setup: nothing is changed here then. */
 export const readOnly: Signal<boolean> = signal(false);
@@ -55,5 +55,5 @@ export const nameAsKept = (name: string): void => {
 
 /** Opens a setup: history begins anew. */
 export const load = (file: SetupFile): void => {
-  history.value = begin(file);
+  history.value = beginHistory(file);
 };

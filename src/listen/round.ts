@@ -1,7 +1,7 @@
 import type { Hertz } from "../core/model/units";
 
 /** A sound that comes once in every turn. */
-export interface Voice {
+export interface HitVoice {
   readonly samples: Float32Array<ArrayBuffer>;
   /** Where it begins, frames from the beginning of a turn; less than the length of one. */
   readonly at: number;
@@ -9,7 +9,7 @@ export interface Voice {
 
 /** Voices that go round together. One that is longer than what is left of a turn sounds on into the next. */
 export interface Round {
-  readonly voices: readonly Voice[];
+  readonly voices: readonly HitVoice[];
   readonly rate: Hertz;
   /** Frames of one turn. */
   readonly length: number;

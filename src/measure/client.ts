@@ -1,7 +1,7 @@
-import { describeFault, runInWorker, type WorkerFault } from "../background/run";
+import { describeWorkerFault, runInWorker, type WorkerFault } from "../background/run";
 import type { Seconds } from "../core/model/units";
 import type { Excerpt } from "./excerpt";
-import type { Answers, Job, Look, Outcome, Reply, Task } from "./protocol";
+import type { Answers, Job, Look, MeasureTask, Outcome, Reply } from "./protocol";
 
 /** What the page wants to know and may decide. */
 export interface MeasureOptions {
@@ -23,7 +23,7 @@ const LOOK_MS = 30_000;
  * @param failed makes the answer of a fault
  */
 const ask = <Kind extends keyof Answers>(
-  task: Task & { readonly kind: Kind },
+  task: MeasureTask & { readonly kind: Kind },
   failed: (fault: WorkerFault) => Answers[Kind]["gets"],
   signal: AbortSignal | null,
   { progress, makeWorker = ownWorker }: MeasureOptions,
@@ -57,7 +57,7 @@ const ask = <Kind extends keyof Answers>(
 export const measure = (signal: AbortSignal, job: Job, options: MeasureOptions = {}): Promise<Outcome> =>
   ask(
     { kind: "measure", job },
-    (fault) => ({ kind: "refused", why: [describeFault("Measuring", fault)] }),
+    (fault) => ({ kind: "refused", why: [describeWorkerFault("Measuring", fault)] }),
     signal,
     options,
   );
@@ -78,7 +78,7 @@ export const askLook = (file: Blob, options: MeasureOptions = {}): Promise<Look>
   };
   return ask(
     { kind: "look", file },
-    (fault) => ({ kind: "failed", why: describeFault("Reading it", fault) }),
+    (fault) => ({ kind: "failed", why: describeWorkerFault("Reading it", fault) }),
     AbortSignal.timeout(LOOK_MS),
     options,
   ).catch(() => late);

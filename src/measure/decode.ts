@@ -17,7 +17,7 @@ export interface Decoder {
 }
 
 /** What a file is prepared with. */
-export interface Platform {
+export interface DecodePlatform {
   /** Looks at a compressed file without decoding it. */
   readonly look: (file: Blob) => Promise<Look>;
   /** Asked for only where a file has to be decoded as a whole. */
@@ -75,7 +75,7 @@ const refusal = ({ rate, channels, frames }: Extract<Look, { kind: "sound" }>): 
     : null;
 };
 
-const prepareCompressed = async (file: File, { look, decoder }: Platform): Promise<Prepared> => {
+const prepareCompressed = async (file: File, { look, decoder }: DecodePlatform): Promise<Prepared> => {
   const { name } = file;
   const found = await look(file);
   if (found.kind === "unknown") {
@@ -98,7 +98,7 @@ const prepareCompressed = async (file: File, { look, decoder }: Platform): Promi
  * in pieces where the platform can. Where it cannot, what does not unpack to too much is decoded as a whole, which also
  * brings it to the decoder's rate; measuring it says so.
  */
-export const prepareInput = async (file: File, platform: Platform): Promise<Prepared> => {
+export const prepareInput = async (file: File, platform: DecodePlatform): Promise<Prepared> => {
   try {
     if (isNamedWav(file.name) || HEADS.includes((await headOf(file)).slice(0, 4)))
       return { ok: true, input: { kind: "file", name: file.name, file } };

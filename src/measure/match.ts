@@ -3,7 +3,7 @@ import type { Channel } from "../core/model/setup";
 import { type Words, wordsOf } from "./match-words";
 
 /** One channel of one chosen file. */
-export interface Candidate {
+export interface MatchCandidate {
   /** Index of the file. */
   readonly input: number;
   /** Counted from 0. */
@@ -85,13 +85,13 @@ const placesOf = (channels: readonly Channel[]): (TrackPlace & { readonly words:
  * @param corrections what the user has said of a candidate, by its index: it stands, whatever the names say
  */
 export const matchTracks = (
-  candidates: readonly Candidate[],
+  candidates: readonly MatchCandidate[],
   channels: readonly Channel[],
   corrections: ReadonlyMap<number, TrackPlace | null> = new Map(),
 ): Matching => {
   const places = placesOf(channels);
   const names = withoutCommon(candidates.map((c) => wordsOf(c.name))).map((words, i) => {
-    const { channel: line, of } = candidates[i] as Candidate;
+    const { channel: line, of } = candidates[i] as MatchCandidate;
     return sided(words, line, of);
   });
   const result: (TrackPlace | null)[] = candidates.map((_, i) => corrections.get(i) ?? null);

@@ -87,7 +87,7 @@ export interface Answers {
 }
 
 /** One task for the worker. */
-export type Task = {
+export type MeasureTask = {
   [kind in keyof Answers]: { readonly kind: kind } & Answers[kind]["asks"];
 }[keyof Answers];
 

@@ -1,8 +1,8 @@
-import { describeFault, runInWorker } from "../background/run";
+import { describeWorkerFault, runInWorker } from "../background/run";
 import type { ReadSetup } from "../document/read-setup";
 
 /** What is to be read: files that the user chose, or a link with a setup in it. */
-export type Task =
+export type ShelfTask =
   | { readonly kind: "files"; readonly files: readonly File[] }
   | { readonly kind: "link"; readonly text: string };
 
@@ -18,7 +18,7 @@ const ownWorker = (): Worker =>
  * @param makeWorker given where a page has its own rules for the addresses of scripts
  * @returns every setup in it, read or refused
  */
-export const readAway = (task: Task, makeWorker = ownWorker): Promise<readonly ReadSetup[]> =>
+export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<readonly ReadSetup[]> =>
   new Promise((resolve) => {
     const setups: ReadSetup[] = [];
     runInWorker<Reply>({
@@ -29,6 +29,6 @@ export const readAway = (task: Task, makeWorker = ownWorker): Promise<readonly R
         else resolve(setups);
         return reply.kind === "end";
       },
-      failed: (fault) => resolve([...setups, { ok: false, why: describeFault("Reading", fault) }]),
+      failed: (fault) => resolve([...setups, { ok: false, why: describeWorkerFault("Reading", fault) }]),
     });
   });

@@ -54,7 +54,7 @@ export const FIELDS: { readonly [field in Field]: FieldWords } = {
   stereo: { title: "Stereo", known: ["stereo", "mono stereo", "width", "channels", "format"] },
   pan: {
     title: "Channel pan",
-    known: ["channel pan", "pan", "channel pan", "panorama", "pan position", "balance"],
+    known: ["channel pan", "pan", "house pan", "panorama", "pan position", "balance"],
   },
   muted: { title: "Mute", known: ["mute", "muted"] },
   polarity: { title: "Polarity", known: ["polarity", "inverted", "phase", "invert"] },
@@ -71,7 +71,7 @@ export const FIELDS: { readonly [field in Field]: FieldWords } = {
       "monitor inputs",
       "slot",
       "slots",
-      "monitor input",
+      "monitor slot",
       "personal mixer",
       "mixer input",
     ],
@@ -185,9 +185,8 @@ export const panStepsOf = (header: string): number | null => {
   return steps > 0 ? steps : null;
 };
 
-/** Headers of the columns that are read as nothing, and of the one that the setup has no place for yet. */
+/** Headers of the columns that are read as nothing. */
 export const unkeptHeaders = (headers: readonly string[], mapping: Mapping): string[] => {
-  const { number: _, ...kept } = mapping;
-  const read = new Set(Object.values(kept));
+  const read = new Set(Object.values(mapping));
   return headers.map((h) => h.trim()).filter((header, i) => header !== "" && !read.has(i));
 };

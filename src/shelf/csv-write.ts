@@ -66,8 +66,9 @@ const eachText = (feeds: readonly ListFeed[], text: (feed: ListFeed) => string):
 };
 
 const CELLS: {
-  readonly [field in Exclude<Field, "number">]: (row: ListRow, style: CsvStyle, steps: number) => string;
+  readonly [field in Field]: (row: ListRow, style: CsvStyle, steps: number) => string;
 } = {
+  number: (r) => r.numbers.join(AND),
   name: (r) => r.name,
   kind: (r) => KIND_WORDS[r.kind],
   piece: (r) => r.piece ?? "",
@@ -84,9 +85,6 @@ const CELLS: {
   trim: (r, style) => eachText(r.feeds, (f) => digits(f.trim, style)),
 };
 
-/** What is written; the setup has no numbers of channels yet. */
-const WRITTEN = FIELD_NAMES.filter((field) => field !== "number");
-
 /** A cell in quotation marks where a delimiter, line end, mark or blank at an end asks for them. */
 const quoted = (cell: string): string =>
   /[",;\t|\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
@@ -102,8 +100,8 @@ const csvText = (rows: readonly (readonly string[])[], style: CsvStyle): string 
 /** An input list as CSV; `openCsv` and `readList` give the very same list again. */
 export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): string => {
   const steps = stepsFor(rows);
-  const headers = WRITTEN.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
-  const lines = rows.map((row) => WRITTEN.map((f) => CELLS[f](row, style, steps)));
+  const headers = FIELD_NAMES.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
+  const lines = rows.map((row) => FIELD_NAMES.map((f) => CELLS[f](row, style, steps)));
   return csvText([headers, ...lines], style);
 };
 

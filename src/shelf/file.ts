@@ -4,7 +4,7 @@ import { printSetup, type ReadSetup, readSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { reasonOf } from "../text/words";
 import { BACKUP_FORMAT, isInLines, readBackup, readBackupLines } from "./backup";
-import { linesOf, tooLarge } from "./lines";
+import { textLines, tooLarge } from "./lines";
 
 /** A file to be handed to the user. */
 export interface ExportedFile {
@@ -40,7 +40,7 @@ export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
   const refuse = (why: string): readonly ReadSetup[] => [{ ok: false, why: `${quoted(file.name)}: ${why}` }];
   try {
     const head = await file.slice(0, HEAD).text();
-    if (isInLines(head)) return await readBackupLines(quoted(file.name), linesOf(file, MAX_SETUP_BYTES));
+    if (isInLines(head)) return await readBackupLines(quoted(file.name), textLines(file, MAX_SETUP_BYTES));
     const isBackup = head.includes(`"${BACKUP_FORMAT}"`);
     const most = isBackup ? MAX_WHOLE_BACKUP : MAX_SETUP_BYTES;
     if (file.size > most) return refuse(tooLarge(file.size, most));

@@ -19,7 +19,7 @@ export const tooLarge = (size: number, most: number): string =>
  * TypeError where a line is no UTF-8.
  * @param most longest line, bytes; of a longer one nothing is kept
  */
-export async function* linesOf(file: Blob, most: number): AsyncGenerator<Line> {
+export async function* textLines(file: Blob, most: number): AsyncGenerator<Line> {
   let parts: Uint8Array<ArrayBuffer>[] = [];
   let size = 0;
   const add = (part: Uint8Array<ArrayBuffer>): void => {

@@ -12,7 +12,7 @@ export type Shared =
   | "failed";
 
 /** What of a browser is used; each part may be missing. */
-export interface Platform {
+export interface SharePlatform {
   readonly share?: (data: ShareData) => Promise<void>;
   readonly canShare?: (data: ShareData) => boolean;
   readonly clipboard?: Pick<Clipboard, "writeText">;
@@ -21,7 +21,7 @@ export interface Platform {
 const isAbort = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";
 
 /** Hands data to the system's sheet; null where there is none for it. */
-const bySheet = async (data: ShareData, platform: Platform): Promise<"shared" | "dismissed" | null> => {
+const bySheet = async (data: ShareData, platform: SharePlatform): Promise<"shared" | "dismissed" | null> => {
   if (!platform.share || (platform.canShare && !platform.canShare(data))) return null;
   try {
     await platform.share(data);
@@ -34,7 +34,7 @@ const bySheet = async (data: ShareData, platform: Platform): Promise<"shared" | 
 /** Puts a text into the clipboard: the modern way, else by a field that is selected and copied. */
 export const copyText = async (
   text: string,
-  platform: Platform = navigator,
+  platform: SharePlatform = navigator,
 ): Promise<"copied" | "failed"> => {
   try {
     if (platform.clipboard) {
@@ -71,7 +71,7 @@ const copyBySelection = (text: string): boolean => {
 export const shareLink = async (
   title: string,
   url: string,
-  platform: Platform = navigator,
+  platform: SharePlatform = navigator,
 ): Promise<Shared> => (await bySheet({ title, url }, platform)) ?? copyText(url, platform);
 
 /** Hands a file to the browser to keep. */
@@ -89,7 +89,7 @@ export const saveFile = (file: File): "saved" => {
 /** Shares a file: the system's sheet where it takes files, else it is kept like any download. */
 export const shareFile = async (
   file: File,
-  platform: Platform = navigator,
+  platform: SharePlatform = navigator,
   save: (file: File) => Shared = saveFile,
 ): Promise<Shared> => {
   const data = { files: [file], title: file.name };

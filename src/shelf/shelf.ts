@@ -11,7 +11,7 @@ import { createCatalogue, freshId, unlikely } from "./catalogue";
 import { type Cupboard, memoryCupboard } from "./cupboard";
 import { createOpened } from "./opened";
 import { newRecord, type OnShelf, renamedText, type ShelfRecord } from "./record";
-import type { Tally } from "./tally";
+import type { ReadTally } from "./tally";
 import { troubleOf } from "./trouble";
 
 /** Something to be told about setups that were opened or kept. */
@@ -68,7 +68,7 @@ export interface Shelf {
  * @param openCupboard may reject: then everything stays in memory and `saving` says so
  * @param tally by which it is noticed that the browser has dropped every setup
  */
-export const createShelf = (openCupboard: () => Promise<Cupboard>, tally?: Tally): Shelf => {
+export const createShelf = (openCupboard: () => Promise<Cupboard>, tally?: ReadTally): Shelf => {
   const me = unlikely();
   const catalogue = createCatalogue();
   const news = signal<readonly News[]>([]);

@@ -1,14 +1,14 @@
 const KEY = "hatside-setups";
 
 /** How many setups are saved, noted apart from where they rest: a browser that drops what is damaged does so without a word. */
-export interface Tally {
+export interface ReadTally {
   /** 0 where nothing was noted. */
   readonly read: () => number;
   readonly note: (count: number) => void;
 }
 
 /** Noted in the browser's small storage; where it keeps nothing there is nothing to compare. */
-export const browserTally: Tally = {
+export const browserTally: ReadTally = {
   read: () => {
     try {
       return Number(localStorage.getItem(KEY)) || 0;

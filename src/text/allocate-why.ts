@@ -1,9 +1,9 @@
 import type { Contradiction, Wish } from "../core/allocate/contradict";
-import type { Loss } from "../core/allocate/explain";
+import type { PlanLoss } from "../core/allocate/explain";
 import type { LossCode } from "../core/allocate/losses";
 import { type AllocationProblem, type BusPin, busOfId, type Pin } from "../core/allocate/model";
 import { inputsFrom } from "../core/allocate/space";
-import type { WhatIf, WhatIfCode } from "../core/allocate/whatif";
+import type { PlanWhatIf, WhatIfCode } from "../core/allocate/whatif";
 import type { Id } from "../core/model/setup";
 import { allocatedBusName, few, inputsName, namesIn } from "./allocate";
 import { capitalised, formatCount, formatList } from "./words";
@@ -87,7 +87,7 @@ const STATES: { readonly [code in LossCode]?: readonly [without: string, withLos
 
 const IN_STEREO: readonly LossCode[] = ["sides-lost", "image-folded", "stereo-folded"];
 
-const statesText = (named: (id: Id) => string, losses: readonly Loss[], which: 0 | 1): string[] => {
+const statesText = (named: (id: Id) => string, losses: readonly PlanLoss[], which: 0 | 1): string[] => {
   const parts = new Map<string, Set<string>>();
   for (const { code, channel } of losses) {
     const state = STATES[code]?.[which];
@@ -105,7 +105,7 @@ const CASES: { readonly [code in WhatIfCode]: (problem: AllocationProblem) => st
 };
 
 /** What a case would change, in one line. */
-export const describeWhatIf = ({ code, problem, plan, gained, lost }: WhatIf): string => {
+export const describePlanWhatIf = ({ code, problem, plan, gained, lost }: PlanWhatIf): string => {
   const named = namesIn(problem);
   // Where nobody hears in stereo, nothing comes to be in stereo: it is only no loss any longer.
   const told = code === "mono-packs" ? gained.filter((l) => !IN_STEREO.includes(l.code)) : gained;

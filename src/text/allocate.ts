@@ -1,4 +1,4 @@
-import type { Change, Loss, MusicianView } from "../core/allocate/explain";
+import type { Change, MusicianView, PlanLoss } from "../core/allocate/explain";
 import type { LossCode } from "../core/allocate/losses";
 import type { AllocationProblem, BusOf } from "../core/allocate/model";
 import type { Plan, PlanFeed } from "../core/allocate/plans";
@@ -30,17 +30,18 @@ export const allocatedBusName = ({ level, family, section, instrument }: BusOf):
 };
 
 /** What a plan is called, and why it is one. */
-export const STYLES: { readonly [style in PlanStyle]: { readonly name: string; readonly why: string } } = {
-  best: { name: "Best", why: "Loses least of what matters most." },
-  "as-now": { name: "Own inputs stay", why: "Nobody loses an input they have to themselves now." },
-  stereo: { name: "Stereo first", why: "What is stereo stays stereo; channels of a family share instead." },
-  spare: { name: "Room for guests", why: "One input or pair for each family; the rest stays free." },
-  apart: {
-    name: "Most apart",
-    why: "As many channels as possible have an input to themselves; stereo gives way.",
-  },
-  fewest: { name: "Fewest inputs", why: "Families share and stereo goes to mono; the rest stays free." },
-};
+export const PLAN_STYLES: { readonly [style in PlanStyle]: { readonly name: string; readonly why: string } } =
+  {
+    best: { name: "Best", why: "Loses least of what matters most." },
+    "as-now": { name: "Own inputs stay", why: "Nobody loses an input they have to themselves now." },
+    stereo: { name: "Stereo first", why: "What is stereo stays stereo; channels of a family share instead." },
+    spare: { name: "Room for guests", why: "One input or pair for each family; the rest stays free." },
+    apart: {
+      name: "Most apart",
+      why: "As many channels as possible have an input to themselves; stereo gives way.",
+    },
+    fewest: { name: "Fewest inputs", why: "Families share and stereo goes to mono; the rest stays free." },
+  };
 
 /** "In 3" or "In 3/4". */
 export const inputsName = (inputs: readonly number[]): string => `In ${inputs.join("/")}`;
@@ -60,11 +61,11 @@ export const namesIn =
   (id: Id): string =>
     [...channels, ...musicians].find((thing) => thing.id === id)?.name || "Unnamed";
 
-type Same = { readonly code: LossCode; readonly feed: PlanFeed | null; readonly losses: readonly Loss[] };
+type Same = { readonly code: LossCode; readonly feed: PlanFeed | null; readonly losses: readonly PlanLoss[] };
 
 /** Losses of one kind in one feed make one sentence. */
-const together = (losses: readonly Loss[], feeds: readonly PlanFeed[]): Same[] => {
-  const parts: { code: LossCode; feed: PlanFeed | null; losses: Loss[] }[] = [];
+const together = (losses: readonly PlanLoss[], feeds: readonly PlanFeed[]): Same[] => {
+  const parts: { code: LossCode; feed: PlanFeed | null; losses: PlanLoss[] }[] = [];
   for (const loss of losses) {
     const feed = feeds.find((f) => f.channels.includes(loss.channel)) ?? null;
     const known = parts.find((p) => p.code === loss.code && p.feed === feed);
@@ -96,7 +97,7 @@ const SHARING: readonly LossCode[] = [
   "spare-own-shared",
 ];
 
-const toldOnce = (losses: readonly Loss[]): Loss[] =>
+const toldOnce = (losses: readonly PlanLoss[]): PlanLoss[] =>
   losses.filter(
     (loss, i) =>
       !SHARING.includes(loss.code) ||
@@ -128,7 +129,7 @@ const LOSSES: { readonly [code in LossCode]?: (said: Said) => string } = {
 };
 
 /** What a plan loses, a sentence each, worst first. */
-export const describeLosses = (
+export const describePlanLosses = (
   problem: AllocationProblem,
   { losses, feeds }: Pick<Plan, "losses" | "feeds">,
 ): string[] => {
@@ -150,7 +151,10 @@ export const describeLosses = (
 };
 
 /** What a musician finds elsewhere than now. */
-export const describeChange = (problem: AllocationProblem, { code, channel, from, to }: Change): string => {
+export const describePlanChange = (
+  problem: AllocationProblem,
+  { code, channel, from, to }: Change,
+): string => {
   const name = namesIn(problem)(channel);
   if (code === "new") return `${name}: new on ${inputsName(to)}`;
   if (code === "gone") return `${name}: no longer on ${inputsName(from)}`;

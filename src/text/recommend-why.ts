@@ -3,8 +3,8 @@ import { formatNumber } from "../core/lib/number";
 import type { Bus, Setup } from "../core/model/setup";
 import type { Premise, Recommendation, WhatIf } from "../core/recommend/model";
 import type { Drawback, ForFirst, NothingToDo, Reasons } from "../core/recommend/reasons";
-import { channelName } from "./names";
-import { busName, describeParts, input, listenerOf, type Names } from "./recommend";
+import { busName, channelName } from "./names";
+import { describeParts, input, listenerOf, type Names } from "./recommend";
 import { capitalised, formatCount, formatList } from "./words";
 
 const be = (count: number): string => (count === 1 ? "is" : "are");

@@ -5,14 +5,12 @@ import type { Bus, Id, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { formatPan } from "../core/pan/notation";
 import type { Note, Own, PanMove, Parts, Step } from "../core/recommend/model";
-import { channelName, listenerName, nameOr } from "./names";
+import { busName, channelName, listenerName } from "./names";
 import { capitalised, formatCount, formatList } from "./words";
 
 /** What names are looked up in. */
 export type Names = Pick<Setup, "channels" | "buses" | "listeners" | "desk">;
 
-/** Name of a bus, for a sentence. */
-export const busName = (bus: Pick<Bus, "name"> | undefined): string => nameOr(bus, "bus");
 const busOf = (setup: Names, id: Id): string => busName(setup.buses.find((s) => s.id === id));
 /** A listener in the middle of a sentence. */
 export const listenerOf = (setup: Names, id: Id): string =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { describeFault, runInWorker, type WorkerFault } from "../../src/background/run";
+import { describeWorkerFault, runInWorker, type WorkerFault } from "../../src/background/run";
 
 /** A worker that does as it is told, and how often it was ended. */
 const stub = () => {
@@ -56,7 +56,7 @@ describe("a task in a worker", () => {
     expect([worker.ended, silent.worker.ended, garbled.worker.ended]).toEqual([1, 1, 1]);
     const all = [...faults, ...silent.faults, ...garbled.faults];
     expect(all.map((fault) => fault.when)).toEqual(["run", "run", "run"]);
-    expect(all.map((fault) => describeFault("Reading", fault))).toEqual([
+    expect(all.map((fault) => describeWorkerFault("Reading", fault))).toEqual([
       "Reading stopped: out of memory. Reload and try again.",
       "Reading stopped: its program could not be loaded. Reload and try again.",
       "Reading stopped: its answer could not be read. Reload and try again.",
@@ -74,7 +74,7 @@ describe("a task in a worker", () => {
       failed: (fault) => faults.push(fault),
     })();
     expect(faults).toEqual([{ when: "start", why: "Error: no workers here" }]);
-    expect(faults.map((fault) => describeFault("Measuring", fault))).toEqual([
+    expect(faults.map((fault) => describeWorkerFault("Measuring", fault))).toEqual([
       "Measuring could not be started: Error: no workers here.",
     ]);
   });

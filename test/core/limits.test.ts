@@ -39,7 +39,7 @@ describe("a difference at a limit", () => {
 
   it("of 6 dB is still right for a piece in the middle; 6.01 dB is not", () => {
     for (const sides of apart(6)) expect(agreementOf("middle", levelDifference(sides))).toBe("right");
-    for (const sides of apart(6.01)) expect(agreementOf("middle", levelDifference(sides))).toBe("flat");
+    for (const sides of apart(6.01)) expect(agreementOf("middle", levelDifference(sides))).toBe("centred");
   });
 
   it("of 15 dB is fully at the side; 14.99 dB is not", () => {

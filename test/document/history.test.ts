@@ -4,7 +4,7 @@ import { drag, step } from "../../src/document/command";
 import { dragPan } from "../../src/document/commands/channels";
 import {
   back,
-  begin,
+  beginHistory,
   forward,
   type History,
   MAX_STEPS,
@@ -15,7 +15,7 @@ import {
 import { bandSetup } from "./band";
 import { commands } from "./commands";
 
-const start = begin(bandSetup());
+const start = beginHistory(bandSetup());
 const named = (name: string) => step(name, (file) => ({ ...file, name }));
 
 const histories = fc
@@ -97,7 +97,7 @@ describe("history", () => {
   });
 
   it("begins with nothing to undo or redo", () => {
-    expect(begin(bandSetup())).toEqual({ past: [], present: bandSetup(), future: [], drag: null });
+    expect(beginHistory(bandSetup())).toEqual({ past: [], present: bandSetup(), future: [], drag: null });
   });
 
   it("keeps every step before a drag, whether the drag is dropped or stays", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { lookAt } from "../../src/measure/compressed";
-import { type Decoder, type Platform, prepareInput } from "../../src/measure/decode";
+import { type DecodePlatform, type Decoder, prepareInput } from "../../src/measure/decode";
 import type { Look } from "../../src/measure/protocol";
 import { noise } from "../tools/chance.mjs";
 import { coded, codedSilence } from "./coded";
@@ -25,7 +25,7 @@ const platform = (change: (look: Look) => Look = (look) => look) => {
     },
   });
   const look = async (file: Blob) => change(await lookAt(file));
-  return { given, tools: { look, decoder } satisfies Platform };
+  return { given, tools: { look, decoder } satisfies DecodePlatform };
 };
 const inPieces = (look: Look): Look => (look.kind === "sound" ? { ...look, inPieces: true } : look);
 const long = (frames: number) => (look: Look) => (look.kind === "sound" ? { ...look, frames } : look);
@@ -33,7 +33,7 @@ const long = (frames: number) => (look: Look) => (look.kind === "sound" ? { ...l
 const random = noise(3);
 const sound = wavFile([Float64Array.from({ length: RATE / 2 }, () => 0.4 * random())], { width: 2 });
 const named = (name: string, bytes: Uint8Array<ArrayBuffer>): File => new File([bytes], name);
-const whyNot = async (file: File, tools: Platform): Promise<string> => {
+const whyNot = async (file: File, tools: DecodePlatform): Promise<string> => {
   const prepared = await prepareInput(file, tools);
   return prepared.ok ? "" : prepared.why;
 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import type { Channel } from "../../src/core/model/setup";
-import { type Candidate, matchTracks } from "../../src/measure/match";
+import { type MatchCandidate, matchTracks } from "../../src/measure/match";
 import { wordsOf } from "../../src/measure/match-words";
 
 const channel = (name: string, lines: 1 | 2 = 1): Channel => ({
@@ -11,7 +11,7 @@ const channel = (name: string, lines: 1 | 2 = 1): Channel => ({
   kind: "drum",
   lines,
 });
-const mono = (...names: string[]): Candidate[] =>
+const mono = (...names: string[]): MatchCandidate[] =>
   names.map((name, input) => ({ input, channel: 0, name, of: 1 }));
 const kit = [
   "Kick in",
@@ -25,7 +25,7 @@ const kit = [
   "OH left",
   "OH right",
 ].map((n) => channel(n));
-const found = (candidates: readonly Candidate[], channels: readonly Channel[]) =>
+const found = (candidates: readonly MatchCandidate[], channels: readonly Channel[]) =>
   matchTracks(candidates, channels).map((p) => (p === null ? null : p.channel));
 
 describe("names of files against names of channels", () => {
@@ -96,7 +96,8 @@ describe("names of files against names of channels", () => {
 });
 
 describe("channels", () => {
-  const stereo = (name: string): Candidate[] => [0, 1].map((channel) => ({ input: 0, channel, name, of: 2 }));
+  const stereo = (name: string): MatchCandidate[] =>
+    [0, 1].map((channel) => ({ input: 0, channel, name, of: 2 }));
 
   it("a two-channel file for a channel of two", () => {
     expect(matchTracks(stereo("Overheads.wav"), [channel("OH", 2)])).toEqual([

@@ -33,8 +33,8 @@ it("figures of channels of one and of two channels", async () => {
   expect([name, seconds]).toEqual(["Rehearsal", 1]);
   expect(channels.map((s) => s.channel)).toEqual(["oh", "snare"]);
 
-  const { rms, gatedRms: playing, peak, truePeak, fast, slow } = figures.tracks[1] ?? {};
-  expect(channels[1]).toEqual({ channel: "snare", rms, playing, peak, truePeak, fast, slow });
+  const { rms, gatedRms, activity, peak, truePeak, fast, slow } = figures.tracks[1] ?? {};
+  expect(channels[1]).toEqual({ channel: "snare", rms, gatedRms, activity, peak, truePeak, fast, slow });
 
   const power = (x: Float64Array) => x.reduce((sum, v) => sum + v * v, 0) / x.length;
   const largest = (x: Float64Array) => x.reduce((top, v) => Math.max(top, Math.abs(v)), 0);
@@ -106,7 +106,7 @@ it("what is kept ends where a sample is taken for none, and what lies between sa
   expect(faint.tracks[0]?.peak).toBeLessThan(MEASURED_RANGE.min);
   expect(toRecording("x", faint, [{ channel: "s", line: 0 }]).channels[0]).toMatchObject({
     rms: Number.NEGATIVE_INFINITY,
-    playing: Number.NEGATIVE_INFINITY,
+    gatedRms: Number.NEGATIVE_INFINITY,
     peak: Number.NEGATIVE_INFINITY,
     truePeak: Number.NEGATIVE_INFINITY,
   });

@@ -153,7 +153,7 @@ describe("a table", () => {
   });
 
   it("guesses the name column: “Channel” with numbers in it is none", async () => {
-    expect(mapped(await open("Channel,Instrument,Input\n1,Kick,3\n2,Bass,4\n"))).toEqual({
+    expect(mapped(await open("Channel,Instrument,Slot\n1,Kick,3\n2,Bass,4\n"))).toEqual({
       number: 0,
       name: 1,
       slot: 2,
@@ -185,7 +185,7 @@ describe("an input list", () => {
       "Gated RMS: “loud” is not a number. Allowed: −120 to 24 dBFS.",
       "Stereo: “perhaps” is neither yes nor no. Allowed: stereo or mono, or nothing.",
       "Monitor input: 0 is outside 1 to 192.",
-      "Tap point: “roof” is not known. Allowed: before filter, before EQ, before fader, after fader.",
+      "Tap point: “roof” is not known. Allowed: pre-HPF, pre-EQ, pre-fader, post-fader.",
       "Name: blank. Allowed: a name.",
     ]);
   });
@@ -196,8 +196,8 @@ describe("an input list", () => {
       "Tap point: “roof” is not known. Allowed: pre-HPF, pre-EQ, pre-fader, post-fader.",
     );
     const [kind] = await faultsOf("Name,Kind\nKick,anvil\n");
-    expect(kind?.says).toContain("Kind: “anvil” is not known. Allowed: audience, bass, click, drum,");
-    const [input] = await faultsOf("Name,Input\nKick,3\nHat,3\n");
+    expect(kind?.says).toContain("Kind: “anvil” is not known. Allowed: audience mic, bass, click, drum,");
+    const [input] = await faultsOf("Name,Slot\nKick,3\nHat,3\n");
     expect(input).toMatchObject({
       row: 3,
       column: 2,
@@ -230,17 +230,17 @@ describe("an input list", () => {
       [8, "right", false],
       [9, "left", true],
     ]);
-    expect((await faultsOf("Name,Input,Trim\nKick,3,1 & 2\n"))[0]?.says).toBe(
+    expect((await faultsOf("Name,Slot,Trim\nKick,3,1 & 2\n"))[0]?.says).toBe(
       "Trim dB: 2 values for 1 monitor inputs. Allowed: one, or one for each.",
     );
-    expect((await faultsOf("Name,Input\nKick,3L\n"))[0]?.says).toContain("the channel is mono");
+    expect((await faultsOf("Name,Slot\nKick,3L\n"))[0]?.says).toContain("the channel is mono");
   });
 
   it("takes what a name says where no column says the kind", async () => {
     const text = "OH L,Kick in,Lead vox,Bass DI,E-Gtr,Keys L,Trumpet,Click,Talkback,Theremin,MC,Vln 1,Perc";
     const rows = rowsOf(await open(`Name\n${text.replaceAll(",", "\n")}\n`));
     expect(rows.map((r) => r.kind).join()).toBe(
-      "drum,drum,voice,bass,guitar,keys,horn,playback,talk,other,voice,other,drum",
+      "drum,drum,lead-vocal,bass,guitar,keys,horn,click,talkback,other,speech,strings,percussion",
     );
     expect(rows.map((r) => r.pan)).toEqual([-1, ...Array(12).fill(0)]);
   });
@@ -290,7 +290,7 @@ describe("a list as people write it", () => {
       ["13-14", "Keys"],
       ["21", "BV 1"],
     ]);
-    expect(read.lines.map((l) => l.says)).toEqual([{}, {}, {}, {}, {}, { channels: 2 }, {}]);
+    expect(read.lines.map((l) => l.says)).toEqual([{}, {}, {}, {}, {}, { lines: 2 }, {}]);
     expect(read.lines.map(({ otherwise: o }) => [o.kind, o.piece, o.lines, o.pan, o.keepSides])).toEqual([
       ["drum", "Kick", 1, 0, false],
       ["drum", "Snare", 1, 0, false],
@@ -298,18 +298,19 @@ describe("a list as people write it", () => {
       ["drum", "Overhead R", 1, 1, false],
       ["bass", null, 1, 0, false],
       ["keys", null, 2, 0, true],
-      ["voice", null, 1, 0, false],
+      ["vocal", null, 1, 0, false],
     ]);
     expect(read.notes[0]).toBe("L and R are joined to stereo channels: Keys.");
-    for (const head of HEADS.filter((h) => h !== "Name")) expect(read.notes[1]).toContain(head);
+    const unkept = HEADS.filter((_, at) => at > 1 && order.includes(at as never));
+    expect(read.notes[1]).toMatch(/^Not kept in the setup: /);
+    for (const head of unkept) expect(read.notes[1]).toContain(head);
+    for (const head of ["Ch", "Name"]) expect(read.notes[1]).not.toContain(head);
   });
 
   it("over a band changes nothing of what it does not name", async () => {
     const example = exampleSetup();
-    const names = example.channels.map((s) => s.name);
-    const table = await open(
-      `Ch,Name,Mic,Stand,48V,Notes\n${names.map((n, i) => `${i + 1},${n},,,,`).join("\n")}\n`,
-    );
+    const lines = example.channels.map((s) => `${s.numbers.join("-")},${s.name},,,,`);
+    const table = await open(`Ch,Name,Mic,Stand,48V,Notes\n${lines.join("\n")}\n`);
     const read = readList(table, table.mapping, table.header, example);
     if (!read.ok) throw new Error(read.faults[0]?.says);
     expect(withList(example, read.lines, "add")).toEqual(example);
@@ -318,10 +319,10 @@ describe("a list as people write it", () => {
 
   it("a blank cell changes nothing, a dash makes a level unknown", async () => {
     const example = exampleSetup();
-    const table = await open("Name,Level,Peak,Pan,Mute,Input\nBass,,,,,\nGuitar,–,not entered,L10,,\n");
+    const table = await open("Name,Level,Peak,Pan,Mute,Slot\nBass,,,,,\nGuitar,–,not entered,L10,,\n");
     const read = readList(table, table.mapping, table.header, example);
     if (!read.ok) throw new Error(read.faults[0]?.says);
-    expect(read.lines.map((l) => l.says)).toEqual([{}, { level: null, peak: null, pan: -0.1 }]);
+    expect(read.lines.map((l) => l.says)).toEqual([{}, { gatedRms: null, peak: null, pan: -0.1 }]);
   });
 
   it("pasted without heads: numbers in front of the names are the channels’", async () => {
@@ -339,14 +340,14 @@ describe("a list as people write it", () => {
   });
 
   it.each([
-    ["Name,Pan,Input,Level\nKeys R,R100,6,-20\nKeys L,L100,5,-18\n", { pan: 0, level: -18 }],
-    ["Name,Pan,Input\nVox Verb L,L50,5\nVox Verb R,R50,6\n", { pan: 0 }],
+    ["Name,Pan,Slot,Level\nKeys R,R100,6,-20\nKeys L,L100,5,-18\n", { pan: 0, gatedRms: -18 }],
+    ["Name,Pan,Slot\nVox Verb L,L50,5\nVox Verb R,R50,6\n", { pan: 0 }],
   ])("joins L and R: %s", async (text, says) => {
     const table = await open(text);
     const read = readList(table, table.mapping, table.header, blankSetup());
     if (!read.ok) throw new Error(read.faults[0]?.says);
     expect(read.lines).toHaveLength(1);
-    expect(read.lines[0]?.says).toMatchObject({ channels: 2, ...says });
+    expect(read.lines[0]?.says).toMatchObject({ lines: 2, ...says });
     expect(read.lines[0]?.says.feeds).toEqual([
       { input: 5, side: "left" },
       { input: 6, side: "right" },
@@ -381,6 +382,7 @@ describe("a list as people write it", () => {
 
 describe("heads", () => {
   const row: ListRow = {
+    numbers: [],
     name: "Vox",
     kind: "vocal",
     piece: "Hat",
@@ -394,22 +396,22 @@ describe("heads", () => {
     feeds: [{ input: 3, side: "both", tap: "pre-hpf", on: false, trim: -3 }],
   };
   const NEW =
-    "Name,Kind,Drum,Stereo,Channel pan of 100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
+    "Ch,Name,Kind,Drum,Stereo,Channel pan of 100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
   const OLD =
-    "Name,Kind,Stands at,Stereo,Pan of 100,Muted,Polarity,Level dBFS,Peak dBFS,Keep sides,Input,Tap point,On,Trim dB";
+    "Name,Kind,Stands at,Stereo,Pan of 100,Muted,Polarity,Level dBFS,Peak dBFS,Keep sides,Slot,Tap point,On,Trim dB";
 
   it("are written in the trade’s words", () => {
     expect(listToCsv([row]).slice(1).split("\r\n")[0]).toBe(NEW);
-    expect(listToCsv([row])).toContain("Vox,vocal,");
+    expect(listToCsv([row])).toContain("\r\n,Vox,vocal,");
     expect(sheetToCsv(exampleSetup(), []).slice(1)).toBe('In,Name,From,Port,Tap point,On,"Trim, dB",L/R\r\n');
   });
 
   it.each([
-    ["of today", NEW, "vocal", "pre-HPF"],
-    ["of before", OLD, "voice", "before filter"],
-  ])("%s are read", async (_, heads, kind, tap) => {
-    const line = `Vox,${kind},Hat,stereo,L30,yes,inverted,-20,-8,yes,3M,${tap},no,-3`;
-    expect(rowsOf(await open(`${heads}\n${line}\n`))).toEqual([row]);
+    ["of today", NEW, [11, 14], "11 & 14,", "vocal", "pre-HPF"],
+    ["of before", OLD, [], "", "voice", "before filter"],
+  ])("%s are read", async (_, heads, numbers, ch, kind, tap) => {
+    const line = `${ch}Vox,${kind},Hat,stereo,L30,yes,inverted,-20,-8,yes,3M,${tap},no,-3`;
+    expect(rowsOf(await open(`${heads}\n${line}\n`))).toEqual([{ ...row, numbers }]);
   });
 
   it.each([
@@ -419,7 +421,7 @@ describe("heads", () => {
     ["POST", "post-fader"],
     ["after fader", "post-fader"],
   ])("tap point %s", async (tap, means) => {
-    expect(rowsOf(await open(`Name,Input,Tap\nVox,3,${tap}\n`))[0]?.feeds[0]?.tap).toBe(means);
+    expect(rowsOf(await open(`Name,Slot,Tap\nVox,3,${tap}\n`))[0]?.feeds[0]?.tap).toBe(means);
   });
 });
 
@@ -461,6 +463,7 @@ describe("out and in again", () => {
   it("gives the same list, whatever it is, with a point or a comma", async () => {
     const aRow = fc.record({
       name: aName,
+      numbers: fc.uniqueArray(fc.integer({ min: 1, max: 999 }), { maxLength: 2 }),
       piece: fc.option(aName),
       gatedRms: fc.option(aNumber(-120, 24)),
       peak: fc.option(aNumber(-120, 24)),
@@ -494,10 +497,10 @@ describe("out and in again", () => {
     const text = await listToCsv([
       { ...(row as ListRow), name: "=HYPERLINK(1)", gatedRms: -6, feeds: [{ ...feed, trim: -3 }] },
     ]);
-    expect(text.startsWith("\uFEFFName,")).toBe(true);
+    expect(text.startsWith("\uFEFFCh,Name,")).toBe(true);
     expect(text.endsWith("\r\n")).toBe(true);
     expect(text).toContain(",-6,");
-    expect(text).toContain("\r\n'=HYPERLINK(1),");
+    expect(text).toContain(",'=HYPERLINK(1),");
     for (const cell of ["=1", "+A1", "-x", "@x", "\tx", "\rx", "\nx", "＝1"])
       expect(guard(cell)).toBe(`'${cell}`);
     expect(
@@ -538,9 +541,9 @@ describe("out and in again", () => {
     const text = await sheetToCsv(exampleSetup(), sheetRows(exampleSetup()), csvStyle("de"));
     const lines = text.trim().split("\r\n");
     expect(lines).toHaveLength(17);
-    expect(lines[1]).toBe("1;Drums L;Stereo bus;;on;0;");
-    expect(lines[11]).toBe("11;Backing voice 2;Direct out;pre-fader;off;0;");
-    expect(lines[16]).toBe("16;;;;;;");
+    expect(lines[1]).toBe('1;Drums L;"Bus 5, stereo bus";Out 1;;on;0;');
+    expect(lines[11]).toBe('11;BV 2;"Ch 17, direct out";Out 11;pre-fader;off;0;');
+    expect(lines[16]).toBe("16;;;;;;;");
   });
 
   it("speaks each language's numbers", () => {

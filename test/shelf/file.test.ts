@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
-import { LIMITS } from "../../src/document/limits";
+import { LIMITS, MAX_SETUP_BYTES } from "../../src/document/limits";
 import { printSetup } from "../../src/document/read-setup";
 import { type SetupFile, VERSION } from "../../src/document/schema";
 import { templateSetup } from "../../src/document/templates";
@@ -61,9 +61,9 @@ describe("a setup's file", () => {
     });
   });
 
-  it("is refused over 32 MB before it is read", async () => {
-    const most = 32 * 2 ** 20;
-    expect(await why(" ".repeat(most + 1))).toBe("“a.json”: 32.1 MB is too large. Allowed: up to 32.0 MB.");
+  it("is refused over 40 MB before it is read", async () => {
+    const most = MAX_SETUP_BYTES;
+    expect(await why(" ".repeat(most + 1))).toBe("“a.json”: 40.1 MB is too large. Allowed: up to 40.0 MB.");
     expect(await why(printSetup(example).padEnd(most))).toBe("read");
   });
 
@@ -149,13 +149,13 @@ describe("a backup", () => {
   });
 
   it("with a line longer than a setup may be gives the others", async () => {
-    const long = JSON.stringify(example).padEnd(32 * 2 ** 20 + 1);
+    const long = JSON.stringify(example).padEnd(MAX_SETUP_BYTES + 1);
     const [first, second, ...more] = await printBackup({
       texts: async () => [printSetup(other), printSetup(example)],
     });
     const read = await readFile(new File([first ?? "", `${long},\n`, second ?? "", ...more], "b.json"));
     expect(read.map((s) => (s.ok ? s.file.name : s.why))).toEqual([
-      "32.1 MB is too large. Allowed: up to 32.0 MB.",
+      "40.1 MB is too large. Allowed: up to 40.0 MB.",
       other.name,
       example.name,
     ]);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { copyText, type Platform, shareFile, shareLink } from "../../src/shelf/share";
+import { copyText, type SharePlatform, shareFile, shareLink } from "../../src/shelf/share";
 
 const LINK = "https://example.org/#s=1.a.b.c";
 
@@ -10,7 +10,7 @@ const browser = (parts: {
   files?: boolean;
 }) => {
   const given: unknown[] = [];
-  const platform: Platform = {
+  const platform: SharePlatform = {
     ...(parts.share
       ? {
           share: async (data: ShareData) => {

@@ -9,7 +9,7 @@ import { templateSetup } from "../../src/document/templates";
 import { SAVE_AFTER } from "../../src/shelf/autosave";
 import type { Cupboard } from "../../src/shelf/cupboard";
 import { createShelf, type Shelf } from "../../src/shelf/shelf";
-import type { Tally } from "../../src/shelf/tally";
+import type { ReadTally } from "../../src/shelf/tally";
 import { full, type ShakyCupboard, shakyCupboard } from "./shaky-cupboard";
 
 const example = exampleSetup();
@@ -169,7 +169,7 @@ describe("setups that the browser dropped", () => {
     };
     return tally;
   };
-  const beginWith = async (tally: Tally): Promise<void> => {
+  const beginWith = async (tally: ReadTally): Promise<void> => {
     shelf = createShelf(async () => cupboard, tally);
     await shelf.start();
   };

@@ -5,22 +5,22 @@ import { allocate, bestPlan, type Plan } from "../../src/core/allocate/plans";
 import { whatIf } from "../../src/core/allocate/whatif";
 import {
   allocatedBusName,
-  describeChange,
-  describeLosses,
   describeMusician,
+  describePlanChange,
+  describePlanLosses,
   inputsName,
-  STYLES,
+  PLAN_STYLES,
 } from "../../src/text/allocate";
-import { describeContradiction, describeWhatIf } from "../../src/text/allocate-why";
+import { describeContradiction, describePlanWhatIf } from "../../src/text/allocate-why";
 import { LINE_UPS } from "../core/allocate/lineups";
 import { channel, musician, problem } from "../core/allocate/problems";
 
 const planText = (p: AllocationProblem, plan: Plan): string[] => [
-  `${STYLES[plan.style].name}: ${STYLES[plan.style].why}`,
+  `${PLAN_STYLES[plan.style].name}: ${PLAN_STYLES[plan.style].why}`,
   ...plan.feeds.map((f) => `${inputsName(f.inputs)} ${f.bus ? allocatedBusName(f.bus) : f.channels[0]}`),
-  ...describeLosses(p, plan),
+  ...describePlanLosses(p, plan),
   ...plan.musicians.map((view) => describeMusician(p, view)),
-  ...plan.changes.map((change) => describeChange(p, change)),
+  ...plan.changes.map((change) => describePlanChange(p, change)),
 ];
 
 /** Says everything there is to say at least once. */
@@ -76,17 +76,17 @@ describe("the sentences of an allocation", () => {
   it("are as they were agreed on", () => {
     const eight = LINE_UPS["the same band on an 8-input system"] as AllocationProblem;
     const plans = [crowded, eight].flatMap((p) => allocate(p).plans.map((plan) => planText(p, plan)));
-    const cases = [crowded, eight].map((p) => whatIf(p, bestPlan(p) as Plan).map(describeWhatIf));
+    const cases = [crowded, eight].map((p) => whatIf(p, bestPlan(p) as Plan).map(describePlanWhatIf));
     const impossible = IMPOSSIBLE.map((p) => {
       const contradiction = contradictionOf(p);
       return contradiction && describeContradiction(p, contradiction);
     });
-    expect({ plans, cases, impossible, styles: STYLES }).toMatchSnapshot();
+    expect({ plans, cases, impossible, styles: PLAN_STYLES }).toMatchSnapshot();
   });
 
   it("name nothing twice and everything that is lost", () => {
     const plan = bestPlan(crowded) as Plan;
-    const said = describeLosses(crowded, plan);
+    const said = describePlanLosses(crowded, plan);
     expect(new Set(said).size).toBe(said.length);
     for (const id of plan.leftOut)
       expect(said.some((s) => s.startsWith(id) && s.includes("left out"))).toBe(true);

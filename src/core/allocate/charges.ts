@@ -1,4 +1,4 @@
-import type { Item } from "./items";
+import type { AllocationItem } from "./items";
 import type { Charges, LossCode } from "./losses";
 import { type BusId, FOLD_BACK, type Width } from "./model";
 import { KIND_RULES } from "./rules";
@@ -10,7 +10,7 @@ export type Where =
   | { readonly as: "bus"; readonly node: BusNode; readonly width: Width }
   | { readonly as: "out" };
 
-const SHARED: { readonly [own in Item["rule"]["own"]]: LossCode | null } = {
+const SHARED: { readonly [own in AllocationItem["rule"]["own"]]: LossCode | null } = {
   must: "must-own-shared",
   prefer: "own-shared",
   "if-left": "spare-own-shared",
@@ -19,18 +19,18 @@ const SHARED: { readonly [own in Item["rule"]["own"]]: LossCode | null } = {
 };
 
 /** What a channel loses by sharing with more than its own instrument. */
-const sharedCode = ({ rule, channel }: Item): LossCode | null =>
+const sharedCode = ({ rule, channel }: AllocationItem): LossCode | null =>
   rule.own === "prefer" && channel.player !== null && KIND_RULES[channel.kind].playerFirst
     ? "own-voice-shared"
     : SHARED[rule.own];
 
 /** What a channel loses by sharing with more than its own section or family. */
-const strangersCode = (item: Item, { level }: BusNode): LossCode | null => {
+const strangersCode = (item: AllocationItem, { level }: BusNode): LossCode | null => {
   if (level === "fold-back" && item.family !== FOLD_BACK) return "families-share";
   return (level === "fold-back" || level === "family") && item.section !== null ? "sections-share" : null;
 };
 
-const foldedCode = ({ stereo, rule }: Item): LossCode | null => {
+const foldedCode = ({ stereo, rule }: AllocationItem): LossCode | null => {
   if (stereo === "must") return "sides-lost";
   if (stereo === "prefer") return rule.panned ? "image-folded" : "stereo-folded";
   return null;
@@ -38,7 +38,7 @@ const foldedCode = ({ stereo, rule }: Item): LossCode | null => {
 
 /** What the sides of a channel lose. On one input of its own a mono channel has its place by the musician’s pan. */
 const sidesCode = (
-  item: Item,
+  item: AllocationItem,
   where: Exclude<Where, { as: "out" }>,
   swapped: ReadonlySet<BusId>,
 ): LossCode | null => {
@@ -55,7 +55,7 @@ export const isApart = (where: Where): boolean =>
  * What is lost when a channel goes there: the one place that says so, for the search and for the explanation alike.
  * What buses take is charged by `busCharges`.
  */
-export const chargesOf = (item: Item, where: Where, swapped: ReadonlySet<BusId>): Charges => {
+export const chargesOf = (item: AllocationItem, where: Where, swapped: ReadonlySet<BusId>): Charges => {
   const lost = item.aloneNow && !isApart(where) ? { "own-input-lost": 1 } : {};
   if (where.as === "out")
     return { ...lost, unheard: item.unheard, "left-out": 1, "early-yields": item.priority };
@@ -81,7 +81,7 @@ export const busCharges = (width: Width): Charges => ({ "bus-made": 1, "input-us
  * Whether a channel may go there at all: by its rule, by what is pinned, and by its own width. What must keep L/R never
  * lies in a bus that is swapped, unless its rule says so.
  */
-export const mayGo = (item: Item, where: Where, swapped: ReadonlySet<BusId>): boolean => {
+export const mayGo = (item: AllocationItem, where: Where, swapped: ReadonlySet<BusId>): boolean => {
   const { channel, rule } = item;
   const { pin } = channel;
   if (where.as === "out") return pin === null || pin.as === "out";

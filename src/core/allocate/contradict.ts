@@ -1,6 +1,6 @@
 import type { Id } from "../model/setup";
 import { chargesOf, type Where } from "./charges";
-import { type Item, itemsOf } from "./items";
+import { type AllocationItem, itemsOf } from "./items";
 import type { LossCode } from "./losses";
 import type { AllocationProblem, BusPin, Pin } from "./model";
 import { solve } from "./solve";
@@ -30,7 +30,7 @@ export interface Contradiction {
 /** What a rule that says “must” does not allow to be lost. */
 const MUSTS: readonly LossCode[] = ["unheard", "must-own-shared", "sides-lost"];
 
-const wishOf = ({ channel, rule, stereo, unheard }: Item): Wish[] => {
+const wishOf = ({ channel, rule, stereo, unheard }: AllocationItem): Wish[] => {
   if (channel.pin) return [{ by: "pin", channel: channel.id, pin: channel.pin }];
   const own = rule.own === "must";
   const isWide = stereo === "must" && (channel.width === 2 || !own);
@@ -65,7 +65,7 @@ const onlyWith = (problem: AllocationProblem, wishes: readonly Wish[]): Allocati
 const canKeep = (problem: AllocationProblem, wishes: readonly Wish[]): boolean => {
   const swapped = new Set(problem.swapped);
   const ruled = new Set(wishes.flatMap((w) => (w.by === "rule" ? [w.channel] : [])));
-  const allows = (item: Item, where: Where): boolean => {
+  const allows = (item: AllocationItem, where: Where): boolean => {
     if (!ruled.has(item.channel.id)) return true;
     const charges = chargesOf(item, where, swapped);
     return MUSTS.every((code) => !charges[code]);

@@ -1,7 +1,7 @@
 import type { Id } from "../model/setup";
 import { chargesOf, isApart, type Where } from "./charges";
-import type { Feed } from "./feeds";
-import type { Item } from "./items";
+import type { GroupedFeed } from "./feeds";
+import type { AllocationItem } from "./items";
 import { type LossCode, WORST_FIRST } from "./losses";
 import type { AllocationProblem } from "./model";
 import type { PlacedFeed } from "./place";
@@ -9,7 +9,7 @@ import type { Grouping } from "./solve";
 import { inputsFrom } from "./space";
 
 /** One thing that a plan loses. */
-export interface Loss {
+export interface PlanLoss {
   readonly code: LossCode;
   readonly channel: Id;
   /** Who must hear it and does not; empty but for `unheard`. */
@@ -26,7 +26,7 @@ const UNTOLD: readonly LossCode[] = [
 ];
 
 /** What each channel loses, worst first. */
-export const lossesOf = ({ goes }: Grouping, { swapped }: AllocationProblem): Loss[] => {
+export const planLosses = ({ goes }: Grouping, { swapped }: AllocationProblem): PlanLoss[] => {
   const all = goes.map(({ item, where }) => ({ item, charges: chargesOf(item, where, new Set(swapped)) }));
   return WORST_FIRST.filter((code) => !UNTOLD.includes(code)).flatMap((code) =>
     all
@@ -79,13 +79,14 @@ export interface MusicianView {
 }
 
 /** What each musician can and cannot mix apart. */
-export const viewsOf = (
+export const planViews = (
   problem: AllocationProblem,
   { goes }: Grouping,
   placed: readonly PlacedFeed[],
 ): MusicianView[] =>
   problem.musicians.map(({ id }) => {
-    const wants = ({ hearers, channel }: Item): boolean => hearers.includes(id) || channel.player === id;
+    const wants = ({ hearers, channel }: AllocationItem): boolean =>
+      hearers.includes(id) || channel.player === id;
     const ids = (test: (where: Where) => boolean): Id[] =>
       goes.filter(({ item, where }) => wants(item) && test(where)).map(({ item }) => item.channel.id);
     const together = placed
@@ -103,7 +104,7 @@ export const viewsOf = (
   });
 
 /** What decides whether two plans are the same but for the numbers: who shares with whom, in mono or stereo. */
-export const structureOf = (feeds: readonly Feed[]): string =>
+export const structureOf = (feeds: readonly GroupedFeed[]): string =>
   feeds
     .map(({ width, items }) => JSON.stringify([width, items.map((item) => item.channel.id).sort()]))
     .sort()

@@ -1,16 +1,16 @@
 import type { Id } from "../model/setup";
-import type { Item } from "./items";
+import type { AllocationItem } from "./items";
 import type { BusOf, Width } from "./model";
 import type { Grouping } from "./solve";
 import { inputsFrom, type Space } from "./space";
 
 /** What goes into one monitor input or two. */
-export interface Feed {
+export interface GroupedFeed {
   /** The bus; null for a channel alone. */
   readonly bus: BusOf | null;
   readonly width: Width;
   /** In the conventional order. */
-  readonly items: readonly Item[];
+  readonly items: readonly AllocationItem[];
   /** First of its inputs as put there by hand; null where it is free. */
   readonly placed: number | null;
   /** First of the inputs where musicians find it now, and where it could stand; null where there is none. */
@@ -18,7 +18,7 @@ export interface Feed {
 }
 
 /** Where most of the channels are now, the lowest of equals; null where nothing of it is heard now. */
-const nowOf = (items: readonly Item[]): number | null => {
+const nowOf = (items: readonly AllocationItem[]): number | null => {
   const counts = new Map<number, number>();
   for (const { channel } of items)
     if (channel.currentInputs.length > 0) {
@@ -30,11 +30,11 @@ const nowOf = (items: readonly Item[]): number | null => {
 };
 
 /** The feeds of a grouping in the conventional order: each where its first channel belongs, the fold-back bus last. */
-export const feedsOf = ({ goes, buses }: Grouping, { placed }: Space): Feed[] => {
+export const planFeeds = ({ goes, buses }: Grouping, { placed }: Space): GroupedFeed[] => {
   const channelPlace = (id: Id) =>
     placed.find(({ of }) => "channel" in of && of.channel === id)?.input ?? null;
   const busPlace = (id: Id) => placed.find(({ of }) => "bus" in of && of.bus === id)?.input ?? null;
-  const alone = goes.flatMap(({ item, where }): Feed[] =>
+  const alone = goes.flatMap(({ item, where }): GroupedFeed[] =>
     where.as === "own"
       ? [
           {
@@ -47,19 +47,19 @@ export const feedsOf = ({ goes, buses }: Grouping, { placed }: Space): Feed[] =>
         ]
       : [],
   );
-  const made = buses.map(({ node, width, items }): Feed => {
+  const made = buses.map(({ node, width, items }): GroupedFeed => {
     const { id, level, family, section, instrument } = node;
     const bus = { id, level, family, section, instrument };
     return { bus, width, items, placed: busPlace(id), now: nowOf(items) };
   });
   const order = goes.map(({ item }) => item);
-  const rank = ({ bus, items: [first] }: Feed): number =>
+  const rank = ({ bus, items: [first] }: GroupedFeed): number =>
     bus?.level === "fold-back" || !first ? order.length : order.indexOf(first);
   return [...alone, ...made].sort((a, b) => rank(a) - rank(b));
 };
 
 /** Whether a feed could stand where it is now. */
-export const couldStay = ({ placed, now, width }: Feed, { free }: Space): boolean =>
+export const couldStay = ({ placed, now, width }: GroupedFeed, { free }: Space): boolean =>
   placed === null &&
   now !== null &&
   (width === 1 || now % 2 === 1) &&

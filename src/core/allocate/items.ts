@@ -9,7 +9,7 @@ import {
 import { type FamilyId, KIND_RULES, KINDS_IN_ORDER } from "./rules";
 
 /** A channel with its rule, ready to be placed. */
-export interface Item {
+export interface AllocationItem {
   readonly channel: AllocationChannel;
   readonly rule: AllocationRule;
   readonly family: FamilyId;
@@ -76,7 +76,7 @@ const inOrder = (channels: readonly AllocationChannel[]): AllocationChannel[] =>
 };
 
 /** The channels as items, in the conventional order. */
-export const itemsOf = (problem: AllocationProblem): Item[] => {
+export const itemsOf = (problem: AllocationProblem): AllocationItem[] => {
   const users = new Map<number, number>();
   for (const { currentInputs } of problem.channels)
     for (const input of new Set(currentInputs)) users.set(input, (users.get(input) ?? 0) + 1);

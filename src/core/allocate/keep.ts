@@ -1,11 +1,11 @@
-import { couldStay, type Feed } from "./feeds";
+import { couldStay, type GroupedFeed } from "./feeds";
 import type { Space } from "./space";
 
 interface Block {
   /** A stereo feed that could stay here. */
-  stereo: Feed | null;
+  stereo: GroupedFeed | null;
   /** Mono feeds that could stay here, one a half. */
-  readonly mono: Map<number, Feed>;
+  readonly mono: Map<number, GroupedFeed>;
 }
 
 /** First input of the odd/even neighbours that an input belongs to. */
@@ -20,7 +20,7 @@ const blockOf = (input: number): number => input - 1 + (input % 2);
  * nothing else is scarce, because a mono feed fits on any half. So where mono feeds gain most, neighbours are broken, as
  * far as they may be: an exchange of any two choices gains nothing.
  */
-export const stayingOf = (feeds: readonly Feed[], space: Space): Set<Feed> => {
+export const stayingOf = (feeds: readonly GroupedFeed[], space: Space): Set<GroupedFeed> => {
   const blocks = new Map<number, Block>();
   for (const feed of feeds) {
     if (feed.now === null || !couldStay(feed, space)) continue;
@@ -32,7 +32,7 @@ export const stayingOf = (feeds: readonly Feed[], space: Space): Set<Feed> => {
   }
   const wide = feeds.filter((f) => f.width === 2 && f.placed === null).length;
   let mayBreak = space.pairs.length - wide;
-  const staying = new Set<Feed>();
+  const staying = new Set<GroupedFeed>();
   const gain = ({ stereo, mono }: Block): number => mono.size - (stereo ? 1 : 0);
   for (const [at, block] of [...blocks].sort((a, b) => gain(b[1]) - gain(a[1]) || a[0] - b[0])) {
     const isPair = space.pairs.includes(at);

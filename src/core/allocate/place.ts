@@ -1,10 +1,10 @@
-import type { Feed } from "./feeds";
+import type { GroupedFeed } from "./feeds";
 import { stayingOf } from "./keep";
 import { inputsFrom, type Space } from "./space";
 
 /** A feed on its inputs. */
 export interface PlacedFeed {
-  readonly feed: Feed;
+  readonly feed: GroupedFeed;
   /** The first of its inputs, from 1. */
   readonly input: number;
 }
@@ -31,25 +31,25 @@ const placedBy = (way: EarPath): PlacedFeed[] =>
  * another pair worse; so mono feeds among themselves and stereo feeds among themselves stand in order, and what stands on
  * the first inputs is known from how many of each do. That is the state, input by input.
  */
-export const placeFeeds = (feeds: readonly Feed[], space: Space): PlacedFeed[] => {
+export const placeFeeds = (feeds: readonly GroupedFeed[], space: Space): PlacedFeed[] => {
   const staying = stayingOf(feeds, space);
   const fixed = feeds.flatMap((feed): PlacedFeed[] => {
     const input = feed.placed ?? (staying.has(feed) ? feed.now : null);
     return input === null ? [] : [{ feed, input }];
   });
   const rank = new Map(feeds.map((feed, i) => [feed, i]));
-  const rankOf = (feed: Feed): number => rank.get(feed) as number;
+  const rankOf = (feed: GroupedFeed): number => rank.get(feed) as number;
   const loose = feeds.filter((feed) => !fixed.some((f) => f.feed === feed));
   const [mono, stereo] = [1, 2].map((width) => loose.filter((feed) => feed.width === width)) as [
-    Feed[],
-    Feed[],
+    GroupedFeed[],
+    GroupedFeed[],
   ];
   const taken = new Set(fixed.flatMap(({ feed, input }) => inputsFrom(input, feed.width)));
   const free = new Set(space.free.filter((n) => !taken.has(n)));
 
-  const later = (placed: readonly Feed[], feed: Feed): number =>
+  const later = (placed: readonly GroupedFeed[], feed: GroupedFeed): number =>
     placed.filter((other) => rankOf(other) > rankOf(feed)).length;
-  const unusual = (feed: Feed, input: number, m: number, s: number): number =>
+  const unusual = (feed: GroupedFeed, input: number, m: number, s: number): number =>
     later(mono.slice(0, m), feed) +
     later(stereo.slice(0, s), feed) +
     fixed.filter((f) => f.input < input !== rankOf(f.feed) < rankOf(feed)).length;
@@ -67,7 +67,7 @@ export const placeFeeds = (feeds: readonly Feed[], space: Space): PlacedFeed[] =
       const m = Math.floor(state / row);
       const s = state % row;
       reach(input + 1, state, way);
-      const put = (feed: Feed | undefined, next: number): void => {
+      const put = (feed: GroupedFeed | undefined, next: number): void => {
         if (!feed || !inputsFrom(input, feed.width).every((n) => free.has(n))) return;
         const cost = way.cost + unusual(feed, input, m, s) * UNUSUAL + input;
         reach(input + feed.width, next, { cost, last: { feed, input }, before: way });
@@ -80,7 +80,7 @@ export const placeFeeds = (feeds: readonly Feed[], space: Space): PlacedFeed[] =
 };
 
 /** How many pairs of feeds stand in other than the conventional order. */
-export const unusualPairs = (feeds: readonly Feed[], placed: readonly PlacedFeed[]): number => {
+export const unusualPairs = (feeds: readonly GroupedFeed[], placed: readonly PlacedFeed[]): number => {
   const ranks = placed.map(({ feed }) => feeds.indexOf(feed));
   return ranks.reduce((sum, r, i) => sum + ranks.slice(0, i).filter((before) => before > r).length, 0);
 };

@@ -3,13 +3,13 @@ import { type Contradiction, contradictionOf } from "./contradict";
 import {
   type Change,
   changesOf,
-  type Loss,
-  lossesOf,
   type MusicianView,
+  type PlanLoss,
+  planLosses,
+  planViews,
   structureOf,
-  viewsOf,
 } from "./explain";
-import { type Feed, feedsOf } from "./feeds";
+import { type GroupedFeed, planFeeds } from "./feeds";
 import type { Charges } from "./losses";
 import type { AllocationProblem, BusOf, Width } from "./model";
 import { placeFeeds, unusualPairs } from "./place";
@@ -35,7 +35,7 @@ export interface Plan {
   readonly feeds: readonly PlanFeed[];
   readonly leftOut: readonly Id[];
   /** What channels lose, worst first; everything that is left out is named. */
-  readonly losses: readonly Loss[];
+  readonly losses: readonly PlanLoss[];
   readonly charges: Charges;
   /** Feeds that are now elsewhere than they could be found. */
   readonly moved: number;
@@ -56,7 +56,7 @@ export interface Allocation {
 }
 
 const planOf = (problem: AllocationProblem, style: PlanStyle, grouping: Grouping, space: Space): Plan => {
-  const feeds = feedsOf(grouping, space);
+  const feeds = planFeeds(grouping, space);
   const placed = placeFeeds(feeds, space);
   const used = new Set(placed.flatMap(({ feed, input }) => inputsFrom(input, feed.width)));
   return {
@@ -69,13 +69,13 @@ const planOf = (problem: AllocationProblem, style: PlanStyle, grouping: Grouping
       channels: feed.items.map((item) => item.channel.id),
     })),
     leftOut: grouping.goes.flatMap(({ item, where }) => (where.as === "out" ? [item.channel.id] : [])),
-    losses: lossesOf(grouping, problem),
+    losses: planLosses(grouping, problem),
     charges: grouping.charges,
     moved: placed.filter(({ feed, input }) => feed.now !== null && feed.now !== input).length,
     unusual: unusualPairs(feeds, placed),
     inputsLeft: space.free.filter((n) => !used.has(n)),
     changes: changesOf(grouping, placed),
-    musicians: viewsOf(problem, grouping, placed),
+    musicians: planViews(problem, grouping, placed),
   };
 };
 
@@ -115,7 +115,7 @@ export const allocate = (problem: AllocationProblem): Allocation => {
           ? withSpare(problem, best, space)
           : solve(problem, ORDERS[style]);
     if (!grouping) continue;
-    const feeds: Feed[] = feedsOf(grouping, space);
+    const feeds: GroupedFeed[] = planFeeds(grouping, space);
     const structure = structureOf(feeds);
     if (seen.has(structure)) continue;
     seen.add(structure);

@@ -1,5 +1,5 @@
 import { busCharges, chargesOf, isApart, type Where } from "./charges";
-import { type Item, itemsOf } from "./items";
+import { type AllocationItem, itemsOf } from "./items";
 import { type Charges, compareCharges, type LossCode, packing, totalOf, WORST_FIRST } from "./losses";
 import type { AllocationProblem, BusId, Width } from "./model";
 import {
@@ -14,25 +14,25 @@ import {
   waysOf,
 } from "./options";
 import { spaceOf } from "./space";
-import { begin, cheapestCell, cheapestOf, choose, type Shape, type Stage } from "./stage";
+import { cheapestCell, cheapestOf, choose, firstStage, type SearchStage, type Shape } from "./stage";
 import { type BusNode, busTree, withinOf } from "./tree";
 
 /** Who shares with whom; where it stands is decided after (`place.ts`). */
 export interface Grouping {
   /** Every channel, in the conventional order. */
-  readonly goes: readonly { readonly item: Item; readonly where: Where }[];
+  readonly goes: readonly { readonly item: AllocationItem; readonly where: Where }[];
   /** The buses that are made, with what lies in them. */
   readonly buses: readonly {
     readonly node: BusNode;
     readonly width: Width;
-    readonly items: readonly Item[];
+    readonly items: readonly AllocationItem[];
   }[];
   /** All that is lost. */
   readonly charges: Charges;
 }
 
 /** No allocation counts more of anything than this. */
-const mostOf = (items: readonly Item[], buses: number): { readonly [code in LossCode]: number } => {
+const mostOf = (items: readonly AllocationItem[], buses: number): { readonly [code in LossCode]: number } => {
   const each = Object.fromEntries(WORST_FIRST.map((code) => [code, items.length])) as {
     [code in LossCode]: number;
   };
@@ -48,10 +48,10 @@ const mostOf = (items: readonly Item[], buses: number): { readonly [code in Loss
 
 const nodeStage = (
   search: Search,
-  before: Stage<Choice>,
+  before: SearchStage<Choice>,
   { node, wheres, within }: Ways,
   open: readonly Where[],
-): Stage<Choice> =>
+): SearchStage<Choice> =>
   cheapestOf(
     search.shape,
     wheres.map((where) => {
@@ -63,15 +63,15 @@ const nodeStage = (
     }),
   );
 
-const isIndifferent = ({ rule }: Item): boolean => rule.own === "no-matter";
+const isIndifferent = ({ rule }: AllocationItem): boolean => rule.own === "no-matter";
 
 /** Whether that is no loss to what had better be apart with all others; what is left out shares with nobody. */
-const keepsAllApart = (item: Item, where: Where): boolean =>
+const keepsAllApart = (item: AllocationItem, where: Where): boolean =>
   !isIndifferent(item) || where.as === "out" || isApart(where);
 
 const groupingOf = (
   choices: readonly Choice[],
-  items: readonly Item[],
+  items: readonly AllocationItem[],
   swapped: ReadonlySet<BusId>,
 ): Grouping => {
   const places = new Map(choices.flatMap((c) => ("item" in c ? [[c.item, c.where] as const] : [])));
@@ -132,7 +132,7 @@ export const solve = (
   const found = (items.some(isIndifferent) ? [onlyApart, allows] : [allows]).flatMap(
     (allowed): Grouping[] => {
       const search: Search = { shape, pack, pins, optionOf: optionsBy(pack, swapped, allowed) };
-      const stage = nodeStage(search, begin(shape), ways, []);
+      const stage = nodeStage(search, firstStage(shape), ways, []);
       const cell = cheapestCell(shape, stage);
       if (cell === null) return [];
       const choices: Choice[] = [];

@@ -9,7 +9,7 @@ export interface Shape {
 }
 
 /** One way to go on: what it costs, what it takes, what it stands for. */
-export interface Option<T> {
+export interface StageOption<T> {
   readonly cost: readonly number[];
   readonly inputs: number;
   readonly pairs: number;
@@ -17,7 +17,7 @@ export interface Option<T> {
 }
 
 /** The cheapest cost of everything decided so far, for each number of inputs and neighbours that it takes exactly. */
-export interface Stage<T> {
+export interface SearchStage<T> {
   /** `words` numbers a cell, cell after cell; the first is infinite where there is no way. */
   readonly costs: Float64Array;
   /** Adds the choices that led to a cell. */
@@ -48,7 +48,7 @@ const noWay = (shape: Shape): Float64Array =>
   new Float64Array(cellsOf(shape) * shape.words).fill(Number.POSITIVE_INFINITY);
 
 /** Nothing decided, nothing taken. */
-export const begin = <T>(shape: Shape): Stage<T> => {
+export const firstStage = <T>(shape: Shape): SearchStage<T> => {
   const costs = noWay(shape);
   costs.fill(0, 0, shape.words);
   return { costs, trace: () => {} };
@@ -57,9 +57,9 @@ export const begin = <T>(shape: Shape): Stage<T> => {
 /** Exactly one of the options more. What the way back needs is kept, the costs before are not. */
 export const choose = <T>(
   shape: Shape,
-  { costs: was, trace }: Stage<T>,
-  options: readonly Option<T>[],
-): Stage<T> => {
+  { costs: was, trace }: SearchStage<T>,
+  options: readonly StageOption<T>[],
+): SearchStage<T> => {
   const { words } = shape;
   const row = rowOf(shape);
   const shifts = options.map(({ inputs, pairs }) => inputs + (shape.pairs === null ? 0 : pairs * row));
@@ -92,7 +92,7 @@ export const choose = <T>(
 };
 
 /** For each cell the cheapest of several ways, the first of equals. */
-export const cheapestOf = <T>(shape: Shape, ways: readonly Stage<T>[]): Stage<T> => {
+export const cheapestOf = <T>(shape: Shape, ways: readonly SearchStage<T>[]): SearchStage<T> => {
   const { words } = shape;
   const costs = noWay(shape);
   const chosen = new Uint8Array(cellsOf(shape));
@@ -108,7 +108,7 @@ export const cheapestOf = <T>(shape: Shape, ways: readonly Stage<T>[]): Stage<T>
 };
 
 /** The cell of the cheapest way; null where there is none. */
-export const cheapestCell = <T>({ words }: Shape, { costs }: Stage<T>): number | null => {
+export const cheapestCell = <T>({ words }: Shape, { costs }: SearchStage<T>): number | null => {
   let best = 0;
   for (let at = words; at < costs.length; at += words) if (isLess(costs, at, costs, best, words)) best = at;
   return costs[best] === Number.POSITIVE_INFINITY ? null : best / words;

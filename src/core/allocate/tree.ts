@@ -1,15 +1,18 @@
-import type { Item } from "./items";
+import type { AllocationItem } from "./items";
 import { type BusOf, busId, FOLD_BACK } from "./model";
 import type { FamilyId } from "./rules";
 
 /** A bus that may be made: what lies in it directly, and narrower buses within. */
 export interface BusNode extends BusOf {
-  readonly items: readonly Item[];
+  readonly items: readonly AllocationItem[];
   readonly within: readonly BusNode[];
 }
 
-const split = <K>(items: readonly Item[], keyOf: (item: Item) => K): Map<K, Item[]> => {
-  const parts = new Map<K, Item[]>();
+const split = <K>(
+  items: readonly AllocationItem[],
+  keyOf: (item: AllocationItem) => K,
+): Map<K, AllocationItem[]> => {
+  const parts = new Map<K, AllocationItem[]>();
   for (const item of items) parts.set(keyOf(item), [...(parts.get(keyOf(item)) ?? []), item]);
   return parts;
 };
@@ -19,10 +22,10 @@ const BUS = { family: FOLD_BACK, section: null, instrument: null } as const;
 /** Instruments of more than one channel become buses of their own; what is left lies here directly. */
 const withInstruments = (
   bus: Omit<BusOf, "id">,
-  items: readonly Item[],
+  items: readonly AllocationItem[],
   within: readonly BusNode[],
 ): BusNode => {
-  const loose: Item[] = [];
+  const loose: AllocationItem[] = [];
   const instruments: BusNode[] = [];
   for (const [instrument, members] of split(items, (item) => item.channel.instrument || null)) {
     if (instrument === null || members.length < 2) loose.push(...members);
@@ -35,9 +38,9 @@ const withInstruments = (
   return { ...bus, id, items: loose, within: [...within, ...instruments] };
 };
 
-const familyNode = (family: FamilyId, items: readonly Item[]): BusNode => {
+const familyNode = (family: FamilyId, items: readonly AllocationItem[]): BusNode => {
   const sections: BusNode[] = [];
-  let loose: Item[] = [];
+  let loose: AllocationItem[] = [];
   for (const [section, members] of split(items, (item) => item.section)) {
     if (section === null) loose = members;
     else sections.push(withInstruments({ ...BUS, level: "section", family, section }, members, []));
@@ -47,7 +50,7 @@ const familyNode = (family: FamilyId, items: readonly Item[]): BusNode => {
 };
 
 /** Every bus that may be made, each within the one that would take it up: instrument, section, family, fold-back. */
-export const busTree = (items: readonly Item[]): BusNode => {
+export const busTree = (items: readonly AllocationItem[]): BusNode => {
   const families = split(items, (item) => item.family);
   const root = familyNode(FOLD_BACK, families.get(FOLD_BACK) ?? []);
   const within = [...families].filter(([family]) => family !== FOLD_BACK).map((f) => familyNode(...f));

@@ -1,4 +1,4 @@
-import type { Loss } from "./explain";
+import type { PlanLoss } from "./explain";
 import type { AllocationChannel, AllocationMusician, AllocationProblem } from "./model";
 import { bestPlan, type Plan } from "./plans";
 import { KIND_RULES } from "./rules";
@@ -7,16 +7,16 @@ import { KIND_RULES } from "./rules";
 export type WhatIfCode = "one-more" | "one-less" | "second-system" | "two-drummers" | "mono-packs";
 
 /** What would be otherwise then. */
-export interface WhatIf {
+export interface PlanWhatIf {
   readonly code: WhatIfCode;
   /** The problem as it would be. */
   readonly problem: AllocationProblem;
   /** Null where what is pinned would be impossible. */
   readonly plan: Plan | null;
   /** What would no longer be lost. */
-  readonly gained: readonly Loss[];
+  readonly gained: readonly PlanLoss[];
   /** What would be lost besides. */
-  readonly lost: readonly Loss[];
+  readonly lost: readonly PlanLoss[];
 }
 
 const isOfKit = ({ kind }: AllocationChannel): boolean =>
@@ -71,12 +71,12 @@ const CASES: { readonly [code in WhatIfCode]: (problem: AllocationProblem) => Al
       : null,
 };
 
-const isSame = (a: Loss, b: Loss): boolean => a.code === b.code && a.channel === b.channel;
-const besides = (these: readonly Loss[], those: readonly Loss[]): Loss[] =>
+const isSame = (a: PlanLoss, b: PlanLoss): boolean => a.code === b.code && a.channel === b.channel;
+const besides = (these: readonly PlanLoss[], those: readonly PlanLoss[]): PlanLoss[] =>
   these.filter((loss) => !those.some((other) => isSame(loss, other)));
 
 /** What would change against the best plan, case by case. */
-export const whatIf = (problem: AllocationProblem, now: Plan): WhatIf[] =>
+export const whatIf = (problem: AllocationProblem, now: Plan): PlanWhatIf[] =>
   (Object.keys(CASES) as WhatIfCode[]).flatMap((code) => {
     const other = CASES[code](problem);
     if (!other) return [];

@@ -13,7 +13,7 @@ import { AT_BUS, AT_EARS, AT_MIXER } from "./wired-faults";
 import { chain, type EarImage, earImage, FOLDED, gains, STRAIGHT, SWAPPED, type Wiring } from "./wiring";
 
 /** What both ears get of a hit, by the level of the overheads and what was done for it. */
-export type Image = (piece: Piece, overheads: Db, action: Action | null) => EarImage;
+export type HitImage = (piece: Piece, overheads: Db, action: Action | null) => EarImage;
 
 /** One state the path from a bus to a listener's ears can be in. */
 export interface Hypothesis {
@@ -22,7 +22,7 @@ export interface Hypothesis {
   readonly fault: Fault;
   /** The channel at fault, if it is one channel's. */
   readonly channel: Id | null;
-  readonly image: Image;
+  readonly image: HitImage;
   /** Whether a hit of this drum can sound otherwise than planned at all. */
   readonly touches: (piece: Piece) => boolean;
 }

@@ -73,7 +73,7 @@ export const neighbourChannels = (
     // The same channel in both ears is one signal: only then can its polarity be compared.
     const rows = new Map<string, [left: Gain, right: Gain]>();
     contents.forEach((content, ear) => {
-      for (const { channel, channel: line, gain } of content) {
+      for (const { channel, line, gain } of content) {
         const through = pickup(piece, channel, overheads);
         const key = `${line} ${channel.id}`;
         const row = rows.get(key) ?? [0, 0];

@@ -39,7 +39,7 @@ const nothingShare = (below: Db): number => {
 };
 
 /** What of an image decides the answers. */
-export interface HeardChannel {
+export interface HitChannel {
   /** Right over left, dB. */
   readonly difference: Db;
   /** How far the louder ear is below the plan, dB. */
@@ -50,7 +50,7 @@ export interface HeardChannel {
 /** Shares of the answers of one person, lapses included; they sum to 1. */
 export const sharesOf = (
   { threshold, offset, admits, lapseRate }: Person,
-  { difference, below, inverted }: HeardChannel,
+  { difference, below, inverted }: HitChannel,
 ): Shares => {
   const nothing = nothingShare(below);
   const placed = 1 - nothing;
@@ -82,7 +82,7 @@ const stepped = (value: Db, step: Db, most: Db): Db =>
   Math.round(Math.max(-most, Math.min(most, value)) / step) * step || 0;
 
 /** What the answers go by, in steps. */
-export const heardOf = (image: EarImage, planned: EarImage): HeardChannel => {
+export const heardOf = (image: EarImage, planned: EarImage): HitChannel => {
   const most = RESPONSE_MODEL.nothingToDb;
   if (louder(image) === 0) return { difference: 0, below: most, inverted: false };
   const below = louder(planned) === 0 ? 0 : levelOf(louder(planned)) - levelOf(louder(image));
@@ -97,7 +97,7 @@ export const heardOf = (image: EarImage, planned: EarImage): HeardChannel => {
 export type Chances = Float64Array;
 
 /** Makes lists of chances; images that are heard alike get the very same list. */
-export const chancesMaker = (): ((heard: HeardChannel) => Chances) => {
+export const chancesMaker = (): ((heard: HitChannel) => Chances) => {
   const made = new Map<string, Chances>();
   return (heard) => {
     const key = `${heard.difference} ${heard.below} ${heard.inverted}`;

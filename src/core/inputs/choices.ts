@@ -6,11 +6,11 @@ import { heardPlace } from "../stereo/position";
 import { APART, COSTS } from "./costs";
 import { type FreeReason, freedBy, type Move } from "./move";
 import { firstOfSide, type PatchedThing, patchedThings, repeatsOf } from "./patched";
-import type { Choice, Item } from "./search";
+import type { Choice, SearchItem } from "./search";
 import { anyOn, busesFed } from "./usage";
 
 /** What can be done with one thing in the inputs, and the thing. */
-export interface ThingChoices extends Item<Move> {
+export interface ThingChoices extends SearchItem<Move> {
   readonly thing: PatchedThing;
 }
 

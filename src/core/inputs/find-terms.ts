@@ -8,7 +8,7 @@ export interface Token {
   readonly to: number;
 }
 /** Tokens that were read as one, and as which term; null where none is known. */
-export interface Found extends Token {
+export interface FoundTerm extends Token {
   readonly term: Term | null;
 }
 
@@ -40,7 +40,7 @@ const tokensOf = (text: string): Token[] =>
 /** What is known where a term is looked up. */
 interface Place {
   readonly next: Token | undefined;
-  readonly behind: readonly Found[];
+  readonly behind: readonly FoundTerm[];
   readonly before: InputKind | null;
 }
 
@@ -57,7 +57,7 @@ const termFor = (words: readonly string[], { next, behind, before }: Place): Ter
 };
 
 /** A token of two terms without a gap, "OHL" or "snaretop"; so short a word as a side's letter only behind it. */
-const apart = (token: Token, place: Place): Found[] => {
+const apart = (token: Token, place: Place): FoundTerm[] => {
   for (let cut = token.text.length - 1; cut >= 2; cut -= 1) {
     const rest = token.text.slice(cut);
     if (cut < 3 && rest.length > 1) continue;
@@ -77,9 +77,9 @@ const apart = (token: Token, place: Place): Found[] => {
  * The terms of a text, at each place the longest.
  * @param before kind of the line before
  */
-export const findTerms = (text: string, before: InputKind | null): Found[] => {
+export const findTerms = (text: string, before: InputKind | null): FoundTerm[] => {
   const tokens = tokensOf(text);
-  const found: Found[] = [];
+  const found: FoundTerm[] = [];
   for (let at = 0; at < tokens.length; ) {
     const token = tokens[at] as Token;
     const numberAt = tokens.findIndex((t, i) => i >= at && isNumber(t));

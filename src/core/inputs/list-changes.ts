@@ -33,6 +33,7 @@ const rowsOf = (setup: Setup): ReadonlyMap<Id, ListRow> => {
 
 /** Every field of a line: one that is left out does not compile. */
 const FIELDS: { readonly [field in keyof ListRow]: true } = {
+  numbers: true,
   name: true,
   kind: true,
   piece: true,

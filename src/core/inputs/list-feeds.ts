@@ -19,7 +19,7 @@ export type NamedFeed = Pick<ListFeed, "input" | "side"> & Partial<ListFeed>;
 export type WholeFeed = Omit<ListFeed, "tap">;
 
 /** The monitor inputs that a channel has of its own, in their order. */
-export const feedsOf = (setup: Setup, { id, directOut }: Channel): ListFeed[] =>
+export const listFeedsOf = (setup: Setup, { id, directOut }: Channel): ListFeed[] =>
   setup.monitor.inputs.flatMap((input, i) =>
     input?.feed.kind === "channel" && input.feed.channel === id
       ? [{ input: i + 1, side: input.feed.side, tap: directOut.tap, on: input.on, trim: input.trim }]

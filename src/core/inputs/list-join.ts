@@ -1,4 +1,4 @@
-import type { Db, Pan } from "../model/units";
+import type { Db, Pan, Side } from "../model/units";
 import type { InputKind } from "./kinds";
 import type { ListLine } from "./list";
 import type { NamedFeed } from "./list-feeds";
@@ -27,8 +27,8 @@ const panOf = (left: Pan | undefined, right: Pan | undefined): Pan | undefined =
   return left !== undefined && right !== undefined && left === -right && left < 0 ? 0 : undefined;
 };
 
-const feedOf = (feeds: readonly NamedFeed[] | undefined, channel: "left" | "right"): NamedFeed[] =>
-  (feeds ?? []).map((feed) => ({ ...feed, channel }));
+const feedOf = (feeds: readonly NamedFeed[] | undefined, side: Side): NamedFeed[] =>
+  (feeds ?? []).map((feed) => ({ ...feed, side }));
 
 /** What must be the same of both. */
 const restOf = ({ says }: ListLine): string =>

@@ -1,14 +1,14 @@
 import { BLANK_CHANNEL } from "../model/defaults";
 import { nextId } from "../model/ids";
 import type { Channel, Id, Setup } from "../model/setup";
-import { feedsOf, type ListFeed, type NamedFeed, putFeeds, wholeFeeds } from "./list-feeds";
+import { type ListFeed, listFeedsOf, type NamedFeed, putFeeds, wholeFeeds } from "./list-feeds";
 import { TAP_ADVICE } from "./taps";
 
 /** One line of an input list: all that is said of a channel, and the monitor inputs it has of its own. */
 export interface ListRow
   extends Pick<
     Channel,
-    "name" | "kind" | "lines" | "pan" | "muted" | "inverted" | "gatedRms" | "peak" | "keepSides"
+    "name" | "numbers" | "kind" | "lines" | "pan" | "muted" | "inverted" | "gatedRms" | "peak" | "keepSides"
   > {
   /** Name of the piece it stands at; null where it stands at none. */
   readonly piece: string | null;
@@ -16,12 +16,12 @@ export interface ListRow
   readonly feeds: readonly ListFeed[];
 }
 
-type ListFields = Omit<ListRow, "name" | "feeds">;
+type ListFields = Omit<ListRow, "name" | "numbers" | "feeds">;
 
 /** One line of a list that was read, for `withList`. */
 export interface ListLine {
   readonly name: string;
-  /** Numbers of the channel at the desk; none where the list names none. */
+  /** Numbers of the channel at the desk; none where the list names none, which changes nothing. */
   readonly numbers: readonly number[];
   /** What its cells say. A column that the list does not have, or a blank cell, says nothing and changes nothing. */
   readonly says: Partial<ListFields> & { readonly feeds?: readonly NamedFeed[] };
@@ -32,6 +32,7 @@ export interface ListLine {
 /** The input list of a setup. */
 export const listOf = (setup: Setup): ListRow[] =>
   setup.channels.map((channel) => ({
+    numbers: channel.numbers,
     name: channel.name,
     kind: channel.kind,
     lines: channel.lines,
@@ -42,7 +43,7 @@ export const listOf = (setup: Setup): ListRow[] =>
     peak: channel.peak,
     keepSides: channel.keepSides,
     piece: setup.kit.pieces.find((p) => p.id === channel.piece)?.name ?? null,
-    feeds: feedsOf(setup, channel),
+    feeds: listFeedsOf(setup, channel),
   }));
 
 /** What becomes of the channels that the list does not name: they stay, or they go. */
@@ -119,7 +120,7 @@ export const withList = (setup: Setup, lines: readonly ListLine[], mode: ListMod
     return stays.has(input.feed.channel) && named.length === 0 ? input : null;
   });
   const feeds = all.flatMap(({ line, id, known }) =>
-    wholeFeeds(line.says.feeds ?? [], known ? feedsOf(setup, known) : []).map((feed) => ({
+    wholeFeeds(line.says.feeds ?? [], known ? listFeedsOf(setup, known) : []).map((feed) => ({
       ...feed,
       channel: id,
     })),

@@ -1,6 +1,6 @@
 import type { PieceKind } from "../model/setup";
 import type { Side } from "../model/units";
-import { bare, type Found, findTerms, isNumber } from "./find-terms";
+import { bare, type FoundTerm, findTerms, isNumber } from "./find-terms";
 import { type InputKind, KINDS_BY_WEIGHT, type MicrophoneRole } from "./kinds";
 import { channelNumbers } from "./numbers";
 import type { Term } from "./terms";
@@ -13,7 +13,7 @@ export interface InputName {
   readonly name: string;
   /** That without its side, for two lines that become one stereo channel: "Keys" of "Keys L". */
   readonly base: string;
-  /** Numbers of the channel that the line names, rising: none, one, or both of a stereo channel. */
+  /** Numbers of the channel that the line names: none, one, or both of a stereo channel. */
   readonly channels: readonly number[];
   readonly kind: InputKind;
   /** The piece of a kit that it is at; null where it is at none. */
@@ -30,7 +30,7 @@ export interface InputName {
 }
 
 /** The term that decides: of those that are not weak the one whose kind says most, else of the weak ones. */
-const deciding = (found: readonly Found[]): Term | undefined => {
+const deciding = (found: readonly FoundTerm[]): Term | undefined => {
   const kinds = found.flatMap(({ term }) =>
     term?.kind ? [{ term, weight: KINDS_BY_WEIGHT.indexOf(term.kind) }] : [],
   );
@@ -38,7 +38,7 @@ const deciding = (found: readonly Found[]): Term | undefined => {
   return kinds[0]?.term;
 };
 
-const withoutSide = (name: string, found: readonly Found[]): string => {
+const withoutSide = (name: string, found: readonly FoundTerm[]): string => {
   let text = name;
   for (const { term, from, to } of [...found].reverse())
     if (term?.side) text = text.slice(0, from) + text.slice(to);

@@ -7,14 +7,14 @@ export interface Choice<T> {
 }
 
 /** One thing in the inputs: at most one choice is made of it, or it joins the one group of its family. */
-export interface Item<T> {
+export interface SearchItem<T> {
   readonly choices: readonly Choice<T>[];
   /** Things of one family may go into one group, which keeps one input; null where it can't. */
   readonly join: { readonly family: string; readonly frees: number; readonly cost: number } | null;
 }
 
 /** A set of choices. */
-export interface Found<T> {
+export interface SearchResult<T> {
   readonly cost: number;
   readonly frees: number;
   readonly moves: readonly T[];
@@ -27,10 +27,15 @@ type Picks<T> = readonly { readonly item: number; readonly choice: Choice<T> | "
 /** A group has to have two members: how many the open one has, two standing for more. */
 const MEMBERS = 3;
 
-const familyOf = <T>(item: Item<T> | undefined): string | null => item?.join?.family ?? null;
+const familyOf = <T>(item: SearchItem<T> | undefined): string | null => item?.join?.family ?? null;
 
 /** Whether nothing of it could be left undone. */
-const isLean = <T>(found: Found<T>, picks: Picks<T>, items: readonly Item<T>[], needed: number): boolean => {
+const isLean = <T>(
+  found: SearchResult<T>,
+  picks: Picks<T>,
+  items: readonly SearchItem<T>[],
+  needed: number,
+): boolean => {
   const spare = found.frees - needed;
   const joined = (item: number): number => items[item]?.join?.frees ?? 0;
   return (
@@ -43,7 +48,12 @@ const isLean = <T>(found: Found<T>, picks: Picks<T>, items: readonly Item<T>[], 
   );
 };
 
-const foundOf = <T>(picks: Picks<T>, items: readonly Item<T>[], cost: number, frees: number): Found<T> => {
+const foundOf = <T>(
+  picks: Picks<T>,
+  items: readonly SearchItem<T>[],
+  cost: number,
+  frees: number,
+): SearchResult<T> => {
   const groups = new Map<string | null, number[]>();
   const moves: T[] = [];
   for (const { item, choice } of picks) {
@@ -62,11 +72,11 @@ const foundOf = <T>(picks: Picks<T>, items: readonly Item<T>[], cost: number, fr
  * @param most how many sets at most
  */
 export const cheapest = <T>(
-  items: readonly Item<T>[],
+  items: readonly SearchItem<T>[],
   needed: number,
   newGroup: number,
   most: number,
-): Found<T>[] => {
+): SearchResult<T>[] => {
   const width = needed + 1;
   const least = Array.from({ length: items.length + 1 }, () =>
     Array<number>(MEMBERS * width).fill(Number.POSITIVE_INFINITY),
@@ -80,7 +90,7 @@ export const cheapest = <T>(
     return least[item]?.[(isNew ? 0 : members) * width + Math.max(0, missing)] ?? Number.POSITIVE_INFINITY;
   };
   const ways = (at: number, members: number) => {
-    const { choices, join } = items[at] as Item<T>;
+    const { choices, join } = items[at] as SearchItem<T>;
     const first = members === 0 ? 1 : 0;
     return [
       { choice: null, frees: 0, cost: 0, members },
@@ -111,7 +121,7 @@ export const cheapest = <T>(
       }
     }
   }
-  const kept: Found<T>[] = [];
+  const kept: SearchResult<T>[] = [];
   const worst = (): number => kept[most - 1]?.cost ?? Number.POSITIVE_INFINITY;
   const descend = (item: number, members: number, frees: number, cost: number, picks: Picks<T>): void => {
     if (item === items.length) {

@@ -64,7 +64,7 @@ const printClock = (step: number): string => {
 };
 
 /** Every style of a console. The clock (7:00 hard left, 12:00 centre, 5:00 hard right) is common practice, no source. */
-export const STYLES: { readonly [style in PanStyle]: Style } = {
+export const PAN_STYLES: { readonly [style in PanStyle]: Style } = {
   steps: {
     steps: (n) => n.panSteps,
     sided: (n) => n.panSteps,

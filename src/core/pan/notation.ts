@@ -2,7 +2,7 @@ import { levelOf } from "../level/decibels";
 import { asTyped, plain, type Typed } from "../lib/number";
 import type { Db, Pan } from "../model/units";
 import { type PanSettings, panGains } from "./laws";
-import { OPEN, type PanNotation, readClock, STYLES, share, wrong } from "./notation-styles";
+import { OPEN, PAN_STYLES, type PanNotation, readClock, share, wrong } from "./notation-styles";
 
 const CENTRE = ["c", "<c>", "centre", "center"];
 const SIDES = new Map([
@@ -28,7 +28,7 @@ const NUMBER = /^(\d+\.?\d*|\.\d+)$/;
  * @example parsePan("L30", { panStyle: "steps", panSteps: 60 }) // { state: "value", value: -0.5 }
  */
 export const parsePan = (text: string, notation: PanNotation): Typed => {
-  const style = STYLES[notation.panStyle];
+  const style = PAN_STYLES[notation.panStyle];
   const shown = asTyped(text);
   const typed = plain(text);
   if (/^\d+:/.test(typed)) return readClock(typed, shown);
@@ -59,7 +59,7 @@ const nearest = (pan: Pan, steps: number): number => Math.sign(pan) * Math.round
  * @example printPan(-0.3, { panStyle: "clock", panSteps: 100 }) // "10:30"
  */
 export const formatPan = (pan: Pan, notation: PanNotation): string => {
-  const style = STYLES[notation.panStyle];
+  const style = PAN_STYLES[notation.panStyle];
   return style.print(nearest(pan, style.steps(notation)));
 };
 
@@ -75,7 +75,7 @@ const change = (from: Db, to: Db): Db =>
 
 /** The nearest step of the console, and the change of level by the console's law that the rounding makes. */
 export const roundPan = (pan: Pan, console: PanNotation & PanSettings): RoundedPan => {
-  const steps = STYLES[console.panStyle].steps(console);
+  const steps = PAN_STYLES[console.panStyle].steps(console);
   const rounded = share(nearest(pan, steps), steps);
   const from = panGains(console, pan).map(levelOf);
   const to = panGains(console, rounded).map(levelOf);
@@ -90,7 +90,7 @@ export const mirrorPan = (pan: Pan): Pan => (pan === 0 ? 0 : -pan);
  * @param by whole steps, positive to the right
  */
 export const stepPan = (pan: Pan, notation: PanNotation, by: number): Pan => {
-  const steps = STYLES[notation.panStyle].steps(notation);
+  const steps = PAN_STYLES[notation.panStyle].steps(notation);
   const on = nearest(pan, steps);
   const exact = Math.abs(pan * steps - on) < 1e-6;
   const from = exact || by === 0 ? on : by > 0 ? Math.floor(pan * steps) : Math.ceil(pan * steps);

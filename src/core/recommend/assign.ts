@@ -1,7 +1,7 @@
 import { type Badness, badnessOf, compareBadness, NO_BADNESS, plus } from "./badness";
 import { busesWith, type Effect } from "./effects";
 import type { Frame } from "./frame";
-import type { BusChange, Mirrored, Option, Plan } from "./model";
+import type { BusChange, Mirrored, Plan, RecommendOption } from "./model";
 import { compareOptions, residualsOf } from "./options";
 
 /** What may be done for listeners alone. */
@@ -15,9 +15,9 @@ export const PERMITS = [
 /** What is to be chosen from at each seat. */
 interface Menu {
   readonly isFirst: boolean;
-  readonly nothing: Option;
-  readonly flip: Option | null;
-  readonly own: Option | null;
+  readonly nothing: RecommendOption;
+  readonly flip: RecommendOption | null;
+  readonly own: RecommendOption | null;
 }
 
 const menusOf = (frame: Frame, mirrored: Mirrored, residual: number): Menu[] => {
@@ -30,7 +30,7 @@ const menusOf = (frame: Frame, mirrored: Mirrored, residual: number): Menu[] => 
     return its;
   };
   return seats.map(({ isFirst, mono, nothing, flip, own }) => {
-    const shared = (does: "nothing" | "flip", effect: Effect): Option => ({
+    const shared = (does: "nothing" | "flip", effect: Effect): RecommendOption => ({
       choice: { does },
       badness: badness(effect),
       inputs: 0,
@@ -49,11 +49,11 @@ const menusOf = (frame: Frame, mirrored: Mirrored, residual: number): Menu[] => 
 /** Who gets a bus of their own: who gains by it, who matters most before all, then who gains most, while inputs last. */
 const owners = (
   menus: readonly Menu[],
-  shared: readonly Option[],
+  shared: readonly RecommendOption[],
   freeInputs: number,
 ): ReadonlySet<number> => {
   const gains = menus.flatMap(({ own, isFirst }, at) => {
-    const now = (shared[at] as Option).badness;
+    const now = (shared[at] as RecommendOption).badness;
     if (!own || compareBadness(own.badness, now) >= 0) return [];
     const gain: Badness = [now[0] - own.badness[0], now[1] - own.badness[1], now[2] - own.badness[2]];
     return [{ at, gain, own, isFirst }];
@@ -91,8 +91,8 @@ export const plansWith = (frame: Frame, mirrored: Mirrored): Plan[] => {
     const taken = permit.own ? owners(menus, shared, frame.freeInputs) : null;
     let [first, others] = [firstElsewhere, othersElsewhere];
     let [inputs, moves] = [0, busMoves];
-    const options = menus.map(({ isFirst, own }, at): Option => {
-      const option = taken?.has(at) && own ? own : (shared[at] as Option);
+    const options = menus.map(({ isFirst, own }, at): RecommendOption => {
+      const option = taken?.has(at) && own ? own : (shared[at] as RecommendOption);
       if (isFirst) first = plus(first, option.badness);
       else others = plus(others, option.badness);
       inputs += option.inputs;

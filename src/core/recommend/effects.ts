@@ -1,7 +1,7 @@
 import { type Buses, scoreOf } from "./badness";
 import type { Elsewhere } from "./elsewhere";
 import type { Mirrored, Panning, Situation } from "./model";
-import { type Entry, entriesFor, type Hearing, type PanState, type Viewpoint } from "./tally";
+import { entriesFor, type Hearing, type PanState, type TallyEntry, type Viewpoint } from "./tally";
 
 /** What mirroring pans does to what somebody hears: as it is, and what the mirrored pan of each voice adds. */
 export interface Effect {
@@ -16,11 +16,12 @@ export const FIGURES = 5;
 export const ROUNDING = 1e-9;
 
 /** What an entry counts as on the wrong side, or as lost. */
-export const badOf = ({ agreement, lost }: Entry): number => (agreement === "wrong" ? 1 : 0) + (lost ? 1 : 0);
+export const badOf = ({ agreement, lost }: TallyEntry): number =>
+  (agreement === "wrong" ? 1 : 0) + (lost ? 1 : 0);
 /** What an entry counts as without a side. */
-export const flatOf = ({ agreement }: Entry): number => (agreement === "centred" ? 1 : 0);
+export const flatOf = ({ agreement }: TallyEntry): number => (agreement === "centred" ? 1 : 0);
 
-const add = (buses: Buses, entry: Entry, times = 1): void => {
+const add = (buses: Buses, entry: TallyEntry, times = 1): void => {
   buses.bad += times * badOf(entry);
   buses.flat += times * flatOf(entry);
   buses.heard += times * entry.heard;
@@ -29,8 +30,8 @@ const add = (buses: Buses, entry: Entry, times = 1): void => {
 
 /** An effect of what each voice adds as it is and with its pan mirrored; null for a voice that is not heard. */
 export const effectFrom = (
-  rest: readonly Entry[],
-  voices: readonly (readonly [asIs: Entry, mirrored: Entry] | null)[],
+  rest: readonly TallyEntry[],
+  voices: readonly (readonly [asIs: TallyEntry, mirrored: TallyEntry] | null)[],
 ): Effect => {
   const base: Buses = { bad: 0, flat: 0, heard: 0, weight: 0 };
   for (const entry of rest) add(base, entry);
@@ -55,7 +56,7 @@ export const effectFrom = (
 };
 
 /** What a panning does to the pans of a voice that it mirrors. */
-export const panStateOf = ({ voices }: Situation, panning: Panning, at: number): PanState =>
+const panStateOf = ({ voices }: Situation, panning: Panning, at: number): PanState =>
   panning === "foh"
     ? { inBus: voices[at]?.send.pan === null, channel: true }
     : { inBus: true, channel: false };

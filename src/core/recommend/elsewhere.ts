@@ -4,13 +4,13 @@ import { imagesOf } from "../stereo/image";
 import { locationsFor } from "../stereo/location";
 import type { Tally } from "../stereo/placement";
 import type { Mirrored, Situation } from "./model";
-import { type Entry, entryOf, seenFrom, tallyOf } from "./tally";
+import { entryOf, seenFrom, type TallyEntry, tallyOf } from "./tally";
 
 /** What somebody gets who does not hear the bus: by voice, with its channel pan as it is and mirrored; and the rest. */
 export interface Elsewhere {
-  readonly rest: readonly Entry[];
+  readonly rest: readonly TallyEntry[];
   /** Null for a voice that they do not get. */
-  readonly voices: readonly (readonly [asIs: Entry, mirrored: Entry] | null)[];
+  readonly voices: readonly (readonly [asIs: TallyEntry, mirrored: TallyEntry] | null)[];
 }
 
 /** What those get who do not hear the bus, in the order of `others`, for whom the kit is turned, and whether FOH may change. */
@@ -38,7 +38,7 @@ export const elsewhere = (situation: Situation): ElsewhereFor => {
           }),
         ),
     );
-    const [asIs, mirrored] = entries as [Map<string, Entry>, Map<string, Entry>];
+    const [asIs, mirrored] = entries as [Map<string, TallyEntry>, Map<string, TallyEntry>];
     return {
       rest: [...asIs].flatMap(([id, entry]) => (pans.has(id) ? [] : [entry])),
       voices: voices.map(({ channel: { id } }) => {

@@ -58,10 +58,10 @@ export const frameOf = (
 };
 
 /** What each member does. */
-export type EarPath = readonly Choice["does"][];
+export type MeansSet = readonly Choice["does"][];
 
 /** What each member does by a plan. */
-export const wayOf = ({ choices }: Plan): EarPath => choices.map((c) => c.does);
+export const wayOf = ({ choices }: Plan): MeansSet => choices.map((c) => c.does);
 
 /** Who hears what pans bear on: whether they matter most, and how it bears on them. */
 export interface Hearer {
@@ -70,7 +70,7 @@ export interface Hearer {
 }
 
 /** Everybody on whom a set of pans bears by what each does: who matters most or not, and how it bears on them. */
-export const hearersOf = ({ seats, elsewhere, change }: Frame, way: EarPath): readonly Hearer[] => {
+export const hearersOf = ({ seats, elsewhere, change }: Frame, way: MeansSet): readonly Hearer[] => {
   const hearers = seats.flatMap(({ isFirst, nothing, flip }, at) =>
     way[at] === "own bus" ? [] : [{ isFirst, effect: way[at] === "flip" && flip ? flip : nothing }],
   );

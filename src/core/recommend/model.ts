@@ -81,7 +81,7 @@ export type Choice =
   | { readonly does: "own bus"; readonly swap: boolean; readonly mirrored: Mirrored };
 
 /** A choice for one listener with what comes of it. */
-export interface Option {
+export interface RecommendOption {
   readonly choice: Choice;
   readonly badness: Badness;
   /** Further monitor inputs it takes. */

@@ -4,7 +4,7 @@ import type { Db } from "../model/units";
 import { badnessOf, compareBadness } from "./badness";
 import { busesWith, type Effect, effectElsewhere, effectsFor } from "./effects";
 import { elsewhere } from "./elsewhere";
-import type { BusChange, Mirrored, Option, Panning, Situation } from "./model";
+import type { BusChange, Mirrored, Panning, RecommendOption, Situation } from "./model";
 import { besideOwn, bestMirrored, crowdOf, fewest } from "./pans";
 import { type Hearing, type Viewpoint, viewpoints } from "./tally";
 
@@ -12,11 +12,11 @@ import { type Hearing, type Viewpoint, viewpoints } from "./tally";
 const OWN = { inputs: 2, moves: 2 } as const;
 
 /** Which of two options is better for one listener by itself: negative when the former is. */
-export const compareOptions = (a: Option, b: Option): number =>
+export const compareOptions = (a: RecommendOption, b: RecommendOption): number =>
   compareBadness(a.badness, b.badness) || a.inputs - b.inputs || a.moves - b.moves || a.residual - b.residual;
 
 /** The best bus of their own for somebody, by which channel pans are mirrored beside it, of those that it minds. */
-export type OwnOption = (minding: Mirrored) => Option;
+export type OwnOption = (minding: Mirrored) => RecommendOption;
 
 /** What comes of what may be done for each listener: worked out once, at the first look. */
 export interface Outlook {
@@ -57,7 +57,11 @@ export const outlookOf = (situation: Situation): Outlook => {
     const alone = fewest(effect, bestMirrored(voices.length, crowdOf([effect]), new Map()));
     const isAlone = new Set(alone.mirrored);
     /** A copy with some pans the other way than it has alone. Of hundreds a handful is chosen: the rest is never spelt out. */
-    const option = (turned: Mirrored, count: number, badness: Option["badness"]): Option => ({
+    const option = (
+      turned: Mirrored,
+      count: number,
+      badness: RecommendOption["badness"],
+    ): RecommendOption => ({
       badness,
       inputs: OWN.inputs,
       moves: OWN.moves + count,

@@ -1,7 +1,7 @@
 import { type Badness, badnessOf } from "./badness";
 import { badOf, busesWith, type Effect, effectFrom, FIGURES, flatOf, ROUNDING, toggled } from "./effects";
 import type { Mirrored, Situation } from "./model";
-import { type Entry, entriesFor, type Hearing, type Viewpoint } from "./tally";
+import { entriesFor, type Hearing, type TallyEntry, type Viewpoint } from "./tally";
 
 /** Effects for several listeners, each with how many of them there are. */
 export type Crowd = ReadonlyMap<Effect, number>;
@@ -88,7 +88,7 @@ export const besideOwn = (
   const mirrored = new Set(alone);
   const pairs = situation.voices.map((_, at) => {
     const is = mirrored.has(at);
-    const of = (inBus: boolean): Entry => entry(at, { inBus, channel: true });
+    const of = (inBus: boolean): TallyEntry => entry(at, { inBus, channel: true });
     const [same, other] = [of(is), of(!is)];
     const better = badOf(other) - badOf(same) || flatOf(other) - flatOf(same) || same.heard - other.heard;
     return {

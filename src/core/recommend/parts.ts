@@ -2,7 +2,7 @@ import type { Id } from "../model/setup";
 import type { Mirrored, Own, Parts, Plan, Situation } from "./model";
 
 /** What a plan consists of, with channels by their ids. */
-export const mixedChannelsOf = ({ members, voices }: Situation, { change, choices }: Plan): Parts => {
+export const partsOfPlan = ({ members, voices }: Situation, { change, choices }: Plan): Parts => {
   const ids = (mirrored: Mirrored): Id[] => mirrored.map((at) => voices[at]?.channel.id ?? "");
   return {
     ...change,

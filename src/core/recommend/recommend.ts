@@ -4,7 +4,7 @@ import type { Tally } from "../stereo/placement";
 import { elsewhere, tallyElsewhere } from "./elsewhere";
 import type { Outcome, Plan, Recommendation, Situation } from "./model";
 import { hearingsOf, notesOf } from "./notes";
-import { keyOf, mixedChannelsOf } from "./parts";
+import { keyOf, partsOfPlan } from "./parts";
 import { stepsOf } from "./plan-steps";
 import { searcher } from "./search";
 import { premisesOf, situationOf } from "./situation";
@@ -38,7 +38,7 @@ const spelledOut = (situation: Situation, plans: readonly Plan[]): Recommendatio
     plans.some((plan) => plan.change.panning === "foh"),
   );
   return plans.map((plan): Recommendation => {
-    const parts = mixedChannelsOf(situation, plan);
+    const parts = partsOfPlan(situation, plan);
     const { first, others, inputs, moves, residual } = plan;
     const its = once(() => outcomes(plan));
     const steps = once(() => stepsOf(situation, plan));

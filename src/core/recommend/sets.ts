@@ -1,16 +1,16 @@
 import { type Buses, badnessOf, compareBadness, NO_BADNESS, plus } from "./badness";
 import { busesWith, type Effect, toggled } from "./effects";
-import { crowdsOf, type EarPath, type Frame, type Hearer, hearersOf, wayOf } from "./frame";
+import { crowdsOf, type Frame, type Hearer, hearersOf, type MeansSet, wayOf } from "./frame";
 import type { Choice, Mirrored, Plan } from "./model";
 import { bestMirrored, crowdOf, isOpen } from "./pans";
 
 /** The pans that are best where each member does what a way says. */
-export const fitted = (frame: Frame, way: EarPath): Mirrored =>
+export const fitted = (frame: Frame, way: MeansSet): Mirrored =>
   bestMirrored(frame.situation.voices.length, ...crowdsOf(hearersOf(frame, way)));
 
 /** Every way of sharing a bus: who does nothing, who flips, who has a bus of their own. */
-export const everyWay = ({ seats, freeInputs }: Frame): EarPath[] =>
-  seats.reduce<EarPath[]>(
+export const everyWay = ({ seats, freeInputs }: Frame): MeansSet[] =>
+  seats.reduce<MeansSet[]>(
     (ways, { flip }) =>
       ways.flatMap((way) => {
         const taken = 2 * way.filter((does) => does === "own bus").length;

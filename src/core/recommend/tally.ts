@@ -28,7 +28,7 @@ export interface PanState {
 }
 
 /** What one voice adds to a tally. */
-export interface Entry {
+export interface TallyEntry {
   readonly agreement: Placement;
   readonly lost: boolean;
   /** Offset × heard, metres. */
@@ -47,7 +47,7 @@ export interface Viewpoint {
 }
 
 /** What a voice adds where it stands somewhere, is heard somewhere, and has lost its L/R or not. */
-export const entryOf = (standing: Location, difference: Db | null, lost: boolean): Entry => {
+export const entryOf = (standing: Location, difference: Db | null, lost: boolean): TallyEntry => {
   const heard = sideHeard(standing, difference);
   return {
     agreement: agreementOf(standing.stands, difference),
@@ -58,7 +58,7 @@ export const entryOf = (standing: Location, difference: Db | null, lost: boolean
 };
 
 /** Entries added up. */
-export const tallyOf = (entries: Iterable<Entry>): Tally => {
+export const tallyOf = (entries: Iterable<TallyEntry>): Tally => {
   const count = newTally();
   for (const { agreement, lost, heard, weight } of entries) {
     count[agreement] += 1;
@@ -88,7 +88,7 @@ export const entriesFor = (
   { swapped, bus, voices }: Situation,
   view: Viewpoint,
   hearing: Hearing,
-): ((at: number, pan: PanState) => Entry) => {
+): ((at: number, pan: PanState) => TallyEntry) => {
   const way: EarPath = {
     turned: (swapped !== (hearing.order === "swapped")) !== hearing.flipped,
     collapsed: view.mono || hearing.order === "folded" || bus.folded || !bus.stereo,

@@ -1,7 +1,7 @@
 import type { Bus, Id, Setup } from "../model/setup";
 import { withBus } from "../model/update";
 import type { Parts, Premise, Premises, WhatIf } from "./model";
-import { keyOf, mixedChannelsOf } from "./parts";
+import { keyOf, partsOfPlan } from "./parts";
 import { searcher } from "./search";
 import { isOnBus, premisesOf, situationOf } from "./situation";
 
@@ -96,7 +96,7 @@ export function* whatIfs(setup: Setup, bus: Bus): Generator<Tried, undefined> {
     const premises = premise ? premisesWith(setup, premise) : premisesOf(setup);
     if (premise?.if !== "without") {
       const [best] = search(premises);
-      return best ? mixedChannelsOf(situation, best) : null;
+      return best ? partsOfPlan(situation, best) : null;
     }
     const changed = withBus(setup, bus.id, (s) => ({
       ...s,
@@ -104,7 +104,7 @@ export function* whatIfs(setup: Setup, bus: Bus): Generator<Tried, undefined> {
     }));
     const its = situationOf(changed, changed.buses.find((s) => s.id === bus.id) ?? bus);
     const [best] = searcher(its)(premises);
-    return best ? mixedChannelsOf(its, best) : null;
+    return best ? partsOfPlan(its, best) : null;
   };
   const now = bestWith(null);
   const key = now && keyOf(now);

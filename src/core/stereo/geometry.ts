@@ -4,7 +4,7 @@ import type { Degrees, Metres } from "../model/units";
 import type { Place } from "./position";
 
 /** A piece nearer than this to the middle line is in the middle. A design choice: a hand's width. */
-export const CENTRE_M: Metres = 0.12;
+const CENTRE_M: Metres = 0.12;
 /** A listener turned closer than this to side-on with the kit has no left and right of it. A design choice. */
 const SIDE_ON: Degrees = 20;
 /** What a difference of two turns may be off by. */

@@ -1,12 +1,12 @@
 import { runJob } from "../engine";
 import { readExcerpt } from "../excerpt";
-import type { Reply, Task } from "../protocol";
+import type { MeasureTask, Reply } from "../protocol";
 
 declare const self: DedicatedWorkerGlobalScope;
 
 const say = (reply: Reply<unknown>, owned: Transferable[] = []): void => self.postMessage(reply, owned);
 
-const answer = async (task: Task): Promise<void> => {
+const answer = async (task: MeasureTask): Promise<void> => {
   switch (task.kind) {
     case "look": {
       const { lookAt } = await import("../compressed");
@@ -25,7 +25,7 @@ const answer = async (task: Task): Promise<void> => {
 };
 
 /** One task, then the page ends this worker; it ends it in the middle to cancel. */
-self.onmessage = ({ data }: MessageEvent<Task>) => {
+self.onmessage = ({ data }: MessageEvent<MeasureTask>) => {
   // The page hears of a part that cannot be loaded; of a promise that rejects it would not.
   answer(data).catch(reportError);
 };

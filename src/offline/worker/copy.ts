@@ -118,7 +118,7 @@ const repaired = async (): Promise<number> => {
  * Fetches again what is missing of the copy: other pages of the origin, the browser and its user can clear it.
  * @returns how many files are missing after that
  */
-export const repair = (): Promise<number> => repaired().catch(() => FILES.size);
+export const repairCopy = (): Promise<number> => repaired().catch(() => FILES.size);
 
 const kept = async (url: string): Promise<Response | undefined> => {
   try {

@@ -1,5 +1,5 @@
 import { ACCEPT, type Word } from "../names";
-import { activate, install, isBuilt, keptOrFetched, NAME, PAGE, repair } from "./copy";
+import { activate, install, isBuilt, keptOrFetched, NAME, PAGE, repairCopy } from "./copy";
 import { keepShared, tellFailure } from "./share";
 
 declare const self: ServiceWorkerGlobalScope;
@@ -32,7 +32,7 @@ const answer = (request: Request): Promise<Response> | undefined => {
 const HEED: { readonly [word in Word]: () => unknown } = {
   SKIP_WAITING: () => self.skipWaiting(),
   VERSION: () => NAME,
-  REPAIR: repair,
+  REPAIR: repairCopy,
   SHARE_FAILED: tellFailure,
 };
 

@@ -3,7 +3,7 @@ import { levelOf } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
 import type { Channel, Id } from "../../core/model/setup";
 import { formatPan } from "../../core/pan/notation";
-import { STYLES } from "../../core/pan/notation-styles";
+import { PAN_STYLES } from "../../core/pan/notation-styles";
 import { dragPan, editChannel } from "../../document/commands/channels";
 import { current, endDrag, figures, run } from "../../document/store";
 import { formatChannelNumbers, nameOr } from "../../text/names";
@@ -75,7 +75,7 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
         value={channel.pan}
         printed={printed}
         sides={left !== undefined && right !== undefined ? [left, right] : undefined}
-        steps={STYLES[console.panStyle].steps(console)}
+        steps={PAN_STYLES[console.panStyle].steps(console)}
         onValue={(pan) => run(dragPan(channel.id, pan))}
         onDone={endDrag}
       />

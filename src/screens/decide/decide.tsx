@@ -2,7 +2,7 @@ import "./decide.css";
 import type { AllocationProblem } from "../../core/allocate/model";
 import type { Plan } from "../../core/allocate/plans";
 import { whatIf } from "../../core/allocate/whatif";
-import { describeContradiction, describeWhatIf } from "../../text/allocate-why";
+import { describeContradiction, describePlanWhatIf } from "../../text/allocate-why";
 import type { Statement } from "../../text/statement";
 import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
@@ -28,7 +28,7 @@ const verdict = (asked: AllocationProblem): Statement => {
 const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: Plan }) => (
   <ul>
     {whatIf(asked, plan).map((other) => (
-      <li key={other.code}>{describeWhatIf(other)}</li>
+      <li key={other.code}>{describePlanWhatIf(other)}</li>
     ))}
   </ul>
 );

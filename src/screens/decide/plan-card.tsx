@@ -1,6 +1,6 @@
 import type { AllocationProblem } from "../../core/allocate/model";
 import type { Plan } from "../../core/allocate/plans";
-import { describeChange, describeLosses, describeMusician, STYLES } from "../../text/allocate";
+import { describeMusician, describePlanChange, describePlanLosses, PLAN_STYLES } from "../../text/allocate";
 import { formatCount } from "../../text/words";
 import { Fold } from "../../ui/fold";
 import { PlanBlocks } from "./plan-blocks";
@@ -22,8 +22,8 @@ export const PlanCard = (props: {
   isFirst: boolean;
 }) => {
   const { problem, plan } = props;
-  const { name, why } = STYLES[plan.style];
-  const losses = describeLosses(problem, plan);
+  const { name, why } = PLAN_STYLES[plan.style];
+  const losses = describePlanLosses(problem, plan);
   return (
     <section class="card stack" aria-label={name}>
       <h2>{name}</h2>
@@ -38,7 +38,7 @@ export const PlanCard = (props: {
       </Fold>
       {plan.changes.length > 0 ? (
         <Fold title={`Changes: ${formatCount(plan.changes.length, "channel")}`} look="plain">
-          {() => <Lines lines={plan.changes.map((change) => describeChange(problem, change))} />}
+          {() => <Lines lines={plan.changes.map((change) => describePlanChange(problem, change))} />}
         </Fold>
       ) : null}
       <button type="button" class={props.isFirst ? "main" : ""} onClick={() => apply(plan)}>

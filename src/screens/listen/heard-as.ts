@@ -30,7 +30,7 @@ const wearer = computed<Listener | undefined>(() => {
 });
 
 /** The recommendation for the bus that the listener hears; null where there is nothing to do. */
-export const repair = computed(() => {
+export const recommendedPlan = computed(() => {
   const bus = wearer.value && busOf(current.value, wearer.value);
   if (!bus) return null;
   const { ranked, advice } = recommendedFor(current.value, bus);
@@ -45,7 +45,7 @@ export const heardAs = computed<{ readonly [name in ViewName]: HeardAs } | null>
   const listener = wearer.value;
   if (!audience || !listener) return null;
   const who = capitalised(listenerName(listener));
-  const repaired = repair.value ? applyRecommendation(setup, repair.value.it) : setup;
+  const repaired = recommendedPlan.value ? applyRecommendation(setup, recommendedPlan.value.it) : setup;
   return {
     foh: { setup, listener: audience, name: "FOH" },
     now: { setup, listener, name: `${who} now` },

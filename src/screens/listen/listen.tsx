@@ -10,7 +10,7 @@ import { Fold } from "../../ui/fold";
 import { Icon } from "../../ui/icon";
 import { attempt } from "../attempt";
 import { result } from "../recordings/measuring";
-import { heardAs, repair, statementOf, viewsOf } from "./heard-as";
+import { heardAs, recommendedPlan, statementOf, viewsOf } from "./heard-as";
 import { ListenHelp } from "./help";
 import { chooseMaterial, isReady, isUnreadable, material, materials, prepare, voices } from "./material";
 
@@ -49,7 +49,12 @@ const AsHeard = ({ view }: { view: ViewName }) => {
   const as = heardAs.value?.[view];
   const statement = as && statementOf(as);
   if (!statement) return null;
-  const done = view !== "repaired" ? "" : repair.value ? `${repair.value.says}. ` : "Nothing to change. ";
+  const done =
+    view !== "repaired"
+      ? ""
+      : recommendedPlan.value
+        ? `${recommendedPlan.value.says}. `
+        : "Nothing to change. ";
   return (
     <p role="status">
       {done}

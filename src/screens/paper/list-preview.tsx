@@ -5,7 +5,7 @@ import type { CellFault } from "../../shelf/csv-row";
 import { formatCount } from "../../text/words";
 import { Portion } from "../../ui/portion";
 import { columnLetters } from "./column-letters";
-import { describeChange, describeCounts, describeNew } from "./list-words";
+import { describeCounts, describeFieldChange, describeNew } from "./list-words";
 
 const FAULTS_SHOWN = 20;
 
@@ -15,7 +15,7 @@ const What = ({ change, notation }: { change: ListChange; notation: PanNotation 
   return (
     <ul>
       {change.changes.map((c) => (
-        <li key={c.field}>{describeChange(c, notation)}</li>
+        <li key={c.field}>{describeFieldChange(c, notation)}</li>
       ))}
     </ul>
   );

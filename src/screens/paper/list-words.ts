@@ -29,6 +29,7 @@ const TEXTS: {
     readonly text: (value: ListRow[field], notation: PanNotation) => string;
   };
 } = {
+  numbers: { title: "Ch", text: (numbers) => numbers.join(" & ") || "not entered" },
   name: { title: "Name", text: asTyped },
   kind: { title: "Kind", text: (kind) => KIND_WORDS[kind] },
   piece: { title: "Drum", text: (piece) => (piece === null ? "none" : asTyped(piece)) },
@@ -46,7 +47,7 @@ const TEXTS: {
 };
 
 /** One change of a channel: "Gated RMS: −22 dBFS → −20 dBFS". */
-export const describeChange = (change: FieldChange, notation: PanNotation): string => {
+export const describeFieldChange = (change: FieldChange, notation: PanNotation): string => {
   // The compiler does not see that field and value belong together, whichever of them it is.
   const { title, text } = TEXTS[change.field] as (typeof TEXTS)["name"];
   const [from, to] = [change.from, change.to].map((value) => text(value as string, notation));
@@ -56,6 +57,7 @@ export const describeChange = (change: FieldChange, notation: PanNotation): stri
 /** A new channel as it was understood: "new: vocal, mono, pan L30, In 3 pre-fader". */
 export const describeNew = (row: ListRow, notation: PanNotation): string => {
   const parts = [
+    row.numbers.length === 0 ? "" : `Ch ${TEXTS.numbers.text(row.numbers, notation)}`,
     TEXTS.kind.text(row.kind, notation),
     TEXTS.lines.text(row.lines, notation),
     row.piece === null ? "" : `at ${asTyped(row.piece)}`,

@@ -1,6 +1,6 @@
 import { type ReadSetup, readSetup } from "../../document/read-setup";
 import { reasonOf } from "../../text/words";
-import type { Reply, Task } from "../away";
+import type { Reply, ShelfTask } from "../away";
 import { readFile } from "../file";
 import { fromLink } from "../link";
 
@@ -14,7 +14,7 @@ const readLink = async (text: string): Promise<ReadSetup> => {
 };
 
 /** One task, then the page ends this worker. */
-self.onmessage = async ({ data }: MessageEvent<Task>): Promise<void> => {
+self.onmessage = async ({ data }: MessageEvent<ShelfTask>): Promise<void> => {
   try {
     if (data.kind === "link") say({ kind: "setup", read: await readLink(data.text) });
     else for (const file of data.files) for (const read of await readFile(file)) say({ kind: "setup", read });

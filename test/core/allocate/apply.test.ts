@@ -12,7 +12,7 @@ import type { Bus, Channel, Feed, Listener, MonitorInput, Setup } from "../../..
 import { blankSetup, DRUMMER } from "../../../src/document/blank";
 import { replaceSetup } from "../../../src/document/commands/apply";
 import { exampleSetup } from "../../../src/document/example";
-import { back, begin, record } from "../../../src/document/history";
+import { back, beginHistory, record } from "../../../src/document/history";
 import { printSetup, readSetupText } from "../../../src/document/read-setup";
 import type { SetupFile } from "../../../src/document/schema";
 import { allocatedBusName } from "../../../src/text/allocate";
@@ -175,7 +175,7 @@ describe("a plan that is applied", () => {
     fc.assert(
       fc.property(aBand, (setup) => {
         const plan = bestPlan(problemOf(setup, NO_PINS)) as Plan;
-        const started = begin(setup);
+        const started = beginHistory(setup);
         const then = record(started, applying(plan));
         expect(back(then).present).toBe(setup);
         const after = then.present;

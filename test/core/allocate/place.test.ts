@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { couldStay, type Feed } from "../../../src/core/allocate/feeds";
+import { couldStay, type GroupedFeed } from "../../../src/core/allocate/feeds";
 import { type PlacedFeed, placeFeeds, unusualPairs } from "../../../src/core/allocate/place";
 import type { Space } from "../../../src/core/allocate/space";
 
 /** A feed of nothing: only its width and its places matter here. */
-const aFeed = (inputs: number): fc.Arbitrary<Feed> =>
+const aFeed = (inputs: number): fc.Arbitrary<GroupedFeed> =>
   fc.record({
     bus: fc.constant(null),
     width: fc.constantFrom(1 as const, 1 as const, 2 as const),
@@ -21,7 +21,7 @@ const spaceOf = (inputs: number, taken: readonly number[]): Space => {
 
 /** Every way to put the feeds on free inputs. */
 const everyWay = (
-  feeds: readonly Feed[],
+  feeds: readonly GroupedFeed[],
   free: readonly number[],
   done: readonly PlacedFeed[] = [],
 ): PlacedFeed[][] => {
@@ -36,7 +36,7 @@ const everyWay = (
 };
 
 const stays = ({ feed, input }: PlacedFeed): boolean => feed.now === input;
-const unusual = (feeds: readonly Feed[], placed: readonly PlacedFeed[]): number => {
+const unusual = (feeds: readonly GroupedFeed[], placed: readonly PlacedFeed[]): number => {
   let count = 0;
   for (const a of placed)
     for (const b of placed)
@@ -84,7 +84,7 @@ describe("placeFeeds", () => {
   });
 
   it("breaks the neighbours where most can stay", () => {
-    const at = (now: number | null, width: 1 | 2 = 1): Feed => ({
+    const at = (now: number | null, width: 1 | 2 = 1): GroupedFeed => ({
       bus: null,
       width,
       items: [],
@@ -98,7 +98,7 @@ describe("placeFeeds", () => {
   });
 
   it("stands what was placed by hand where it was put", () => {
-    const feed = (width: 1 | 2, placed: number | null): Feed => ({
+    const feed = (width: 1 | 2, placed: number | null): GroupedFeed => ({
       bus: null,
       width,
       items: [],

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { Loss } from "../../../src/core/allocate/explain";
+import type { PlanLoss } from "../../../src/core/allocate/explain";
 import type { AllocationProblem } from "../../../src/core/allocate/model";
 import { bestPlan, type Plan } from "../../../src/core/allocate/plans";
-import { type WhatIf, type WhatIfCode, whatIf } from "../../../src/core/allocate/whatif";
+import { type PlanWhatIf, type WhatIfCode, whatIf } from "../../../src/core/allocate/whatif";
 import { LINE_UPS } from "./lineups";
 import { channel, musician, problem } from "./problems";
 
@@ -18,10 +18,10 @@ const duo = problem(
   { musicians: [musician("Ada"), musician("Bo")] },
 );
 
-const cases = (p: AllocationProblem): WhatIf[] => whatIf(p, bestPlan(p) as Plan);
-const of = (p: AllocationProblem, code: WhatIfCode): WhatIf | undefined =>
+const cases = (p: AllocationProblem): PlanWhatIf[] => whatIf(p, bestPlan(p) as Plan);
+const of = (p: AllocationProblem, code: WhatIfCode): PlanWhatIf | undefined =>
   cases(p).find((c) => c.code === code);
-const said = (losses: readonly Loss[] | undefined) => losses?.map((l) => `${l.code} ${l.channel}`);
+const said = (losses: readonly PlanLoss[] | undefined) => losses?.map((l) => `${l.code} ${l.channel}`);
 
 describe("what if", () => {
   it("tells what one input more and one less change", () => {

@@ -73,7 +73,7 @@ describe("what is recorded changes nothing else", () => {
   it("a swap is in the monitor inputs where the pair lies there, and each keeps its trim", () => {
     const inputs = patched.monitor.inputs.map((s, at) => (s && at === 2 ? { ...s, trim: -3 } : s));
     const found = record(lying(inputs), "swapped") as Setup;
-    expect(pairOrder(found.monitor, found.buses[0] as Bus)).toBe("straight");
+    expect(pairOrder(found.monitor, found.buses[0] as Bus)).toBe("normal");
     expect(found.monitor.inputs.map((s) => s?.trim)).toEqual(inputs.map((s) => s?.trim));
     expect(found.buses).toEqual(patched.buses);
   });

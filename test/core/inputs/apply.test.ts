@@ -90,7 +90,7 @@ describe("what a new bus is called", () => {
   it("is the family of its first channel, or plainly a bus", () => {
     const talk = channel("Talk", { kind: "talkback" });
     expect(groupName(setup([VOX, KICK], [], []), ["Kick"])).toBe("Drums");
-    expect(groupName(setup([VOX, KICK], [], []), ["Kick", "Vox"])).toBe("Voices");
+    expect(groupName(setup([VOX, KICK], [], []), ["Kick", "Vox"])).toBe("Vocals");
     expect(groupName(setup([talk], [], []), ["Talk"])).toBe("Bus");
   });
 });

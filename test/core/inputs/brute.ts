@@ -1,4 +1,4 @@
-import type { Choice, Item } from "../../../src/core/inputs/search";
+import type { Choice, SearchItem } from "../../../src/core/inputs/search";
 
 interface EarPath {
   readonly cost: number;
@@ -6,7 +6,10 @@ interface EarPath {
 }
 
 /** Every assignment of one choice, nothing or the group to every item, one by one. */
-const everything = <T>(items: readonly Item<T>[], newGroup: number): { picks: (string | number)[] }[] => {
+const everything = <T>(
+  items: readonly SearchItem<T>[],
+  newGroup: number,
+): { picks: (string | number)[] }[] => {
   let all: { picks: (string | number)[] }[] = [{ picks: [] }];
   for (const { choices, join } of items) {
     const options: (string | number)[] = ["keep", ...choices.keys(), ...(join ? ["join"] : [])];
@@ -17,7 +20,7 @@ const everything = <T>(items: readonly Item<T>[], newGroup: number): { picks: (s
 
 /** Cost and freed inputs of an assignment; null where a group has one member. */
 const worth = <T>(
-  items: readonly Item<T>[],
+  items: readonly SearchItem<T>[],
   picks: readonly (string | number)[],
   newGroup: number,
 ): EarPath | null => {
@@ -45,7 +48,7 @@ const worth = <T>(
 
 /** Costs of the cheapest sets, by trying all: enough freed, and not enough any more with any of it left out. */
 export const bruteForce = <T>(
-  items: readonly Item<T>[],
+  items: readonly SearchItem<T>[],
   needed: number,
   newGroup: number,
   most: number,

@@ -178,7 +178,7 @@ describe("a tap point that does not fit", () => {
       inputs: [1],
       channels: ["Vox"],
       values: { tap: "pre-hpf", better: "pre-fader", why: "unprocessed vocal" },
-      fix: [{ edit: "input", index: 1, to: direct("Vox") }],
+      fix: [{ edit: "direct out", channel: "Vox", to: { ...VOX.directOut, tap: "pre-fader" } }],
     });
   });
 

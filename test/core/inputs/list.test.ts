@@ -41,7 +41,10 @@ describe("an input list", () => {
     const s = {
       ...setup(
         [
-          tapped(channel("s1", { name: "Snare top", kind: "drum", piece: "p2", gatedRms: -20 }), "pre-eq"),
+          tapped(
+            channel("s1", { numbers: [4], name: "Snare top", kind: "drum", piece: "p2", gatedRms: -20 }),
+            "pre-eq",
+          ),
           channel("s2"),
         ],
         [bus("m1", ["s1"])],
@@ -49,15 +52,18 @@ describe("an input list", () => {
       ),
       kit,
     };
-    const { id: _, ...top } = channel("s1", { name: "Snare top", kind: "drum", gatedRms: -20 });
-    const { id: __, ...other } = channel("s2");
+    const plain = { lines: 1, pan: 0, muted: false, inverted: false, peak: -10, keepSides: false };
     expect(listOf(s)).toEqual([
       {
-        ...top,
+        ...plain,
+        numbers: [4],
+        name: "Snare top",
+        kind: "drum",
+        gatedRms: -20,
         piece: "Snare",
         feeds: [{ input: 3, side: "both", tap: "pre-eq", on: false, trim: -3 }],
       },
-      { ...other, piece: null, feeds: [] },
+      { ...plain, numbers: [], name: "s2", kind: "other", gatedRms: -24, piece: null, feeds: [] },
     ]);
   });
 
@@ -93,8 +99,9 @@ describe("an input list", () => {
     expect(after.channels).toMatchObject([{ id: "s1", gatedRms: -3 }, { id: "s2" }]);
   });
 
-  const nothing = (name: string): ListLine => ({ ...wholeLine({ ...row, name }), says: {} });
+  const nothing = (name: string): ListLine => ({ ...wholeLine({ ...row, name, numbers: [] }), says: {} });
   const full = channel("s1", {
+    numbers: [7],
     name: "Vox",
     kind: "vocal",
     lines: 2,
@@ -109,7 +116,7 @@ describe("an input list", () => {
   it("changes nothing that a line does not say, whatever it would guess for a new channel", () => {
     const kit = { ...blankSetup().kit, pieces: [piece("p1", "Hat")] };
     const s = { ...setup([{ ...full, piece: "p1" }], [bus("m1", ["s1"])], [direct("s1", "left")]), kit };
-    const guess = { ...wholeLine({ ...row, kind: "drum", piece: "Snare" }).otherwise, channels: 1 } as const;
+    const guess = { ...wholeLine({ ...row, kind: "drum", piece: "Snare" }).otherwise, lines: 1 } as const;
     for (const mode of ["add", "replace"] as const)
       expect(withLines(s, [{ ...nothing("Vox"), otherwise: guess }], mode)).toEqual(s);
   });
@@ -141,6 +148,15 @@ describe("an input list", () => {
     ]);
   });
 
+  it("changes the channel’s numbers where it names them, and nothing else, and tells it beforehand", () => {
+    const s = setup([full], [], [direct("s1", "left")], 4);
+    const after = withLines(s, [{ ...nothing("Vox"), numbers: [8, 11] }], "add");
+    expect(after).toEqual({ ...s, channels: [{ ...full, numbers: [8, 11] }] });
+    expect(listChanges(s, after)).toMatchObject([
+      { state: "known", changes: [{ field: "numbers", from: [7], to: [8, 11] }] },
+    ]);
+  });
+
   it("keeps tap point, switch and trim of a monitor input that moves, as far as the line does not say them", () => {
     const own = direct("s1", "both", { on: false, trim: -3 });
     const s = setup([tapped(channel("s1", { name: "Vox" }), "pre-eq")], [], [own], 6);
@@ -149,8 +165,8 @@ describe("an input list", () => {
     const was = { side: "both", tap: "pre-eq", on: false, trim: -3 } as const;
     expect(feedsOf([{ input: 1, side: "both" }])).toEqual([{ ...was, input: 1 }]);
     expect(feedsOf([{ input: 4, side: "both", on: true }])).toEqual([{ ...was, input: 4, on: true }]);
-    // A further one is not the one that is there.
-    const more = { input: 5, side: "both", tap: "pre-fader", on: true, trim: 0 };
+    // A further one is not the one that is there, but it takes the same direct out.
+    const more = { input: 5, side: "both", tap: "pre-eq", on: true, trim: 0 };
     expect(
       feedsOf([
         { input: 1, side: "both" },

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cheapest, type Item } from "../../../src/core/inputs/search";
+import { cheapest, type SearchItem } from "../../../src/core/inputs/search";
 import { bruteForce } from "./brute";
 
 const aChoice = fc.record({
@@ -42,7 +42,7 @@ describe("cheapest", () => {
   });
 
   it("finds nothing where not enough can be freed, and nothing where nothing is needed", () => {
-    const one: Item<string>[] = [{ choices: [{ frees: 1, cost: 1, move: "a" }], join: null }];
+    const one: SearchItem<string>[] = [{ choices: [{ frees: 1, cost: 1, move: "a" }], join: null }];
     expect(cheapest(one, 2, 4, 5)).toEqual([]);
     expect(cheapest(one, 0, 4, 5)).toEqual([]);
   });
@@ -50,7 +50,7 @@ describe("cheapest", () => {
   it("comes to an end with forty things alike", () => {
     const list = Array.from(
       { length: 40 },
-      (_, i): Item<string> => ({
+      (_, i): SearchItem<string> => ({
         choices: [
           { frees: 1, cost: 10, move: "fold" },
           { frees: 2, cost: 24, move: "into" },
@@ -64,7 +64,7 @@ describe("cheapest", () => {
   it("comes to an end with sixty things and few inputs to free, and where one thing frees as many as all others", () => {
     const many = Array.from(
       { length: 60 },
-      (_, i): Item<string> => ({
+      (_, i): SearchItem<string> => ({
         choices: [
           { frees: 1, cost: 10, move: "fold" },
           { frees: 2, cost: 24 + (i % 7), move: "into" },
@@ -75,9 +75,9 @@ describe("cheapest", () => {
     expect(cheapest(many, 3, 4, 5)).toHaveLength(5);
     const single = Array.from(
       { length: 30 },
-      (): Item<string> => ({ choices: [{ frees: 1, cost: 2, move: "muted" }], join: null }),
+      (): SearchItem<string> => ({ choices: [{ frees: 1, cost: 2, move: "muted" }], join: null }),
     );
-    const copies: Item<string> = { choices: [{ frees: 31, cost: 31, move: "copy" }], join: null };
+    const copies: SearchItem<string> = { choices: [{ frees: 31, cost: 31, move: "copy" }], join: null };
     expect(cheapest([copies, ...single], 31, 4, 5)).toEqual([
       { cost: 31, frees: 31, moves: ["copy"], groups: [] },
     ]);

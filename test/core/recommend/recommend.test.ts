@@ -92,12 +92,12 @@ describe("the recommendation", () => {
     const now = imagesOf(setup)
       .find((i) => i.listener === "mara")
       ?.rows.find((r) => r.channel === "snare");
-    expect(now?.placement).toBe("flat");
+    expect(now?.placement).toBe("centred");
     const swapped = withStep(setup, { step: "swap", bus: "m1", inputs: [3, 2] });
     const best = first(swapped);
     expect(best.parts.mirrored).toContain("snare");
     const after = imagesOf(applyRecommendation(swapped, best)).find((i) => i.listener === "mara");
-    expect(after?.count).toMatchObject({ wrong: 0, flat: 0 });
+    expect(after?.count).toMatchObject({ wrong: 0, centred: 0 });
   });
 
   it("sets no pan for a hair’s breadth of the score, beside those that it must set", () => {

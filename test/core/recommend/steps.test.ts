@@ -23,7 +23,7 @@ it("a pan says what it was, on the desk's steps, and whether it followed the cha
   const [hat, tom] = ranked(withBus(setup, { sends }), `bus ${FOUR}`).steps;
   expect(hat).toMatchObject({ step: "pan", bus: "m1", channel: "hat", from: 0.4, to: -0.4, followed: false });
   expect(tom).toMatchObject({ step: "pan", channel: "tom", from: 0.3, to: -0.3, followed: true });
-  const coarse = { ...setup, console: { ...setup.desk, panSteps: 4 } };
+  const coarse = { ...setup, desk: { ...setup.desk, panSteps: 4 } };
   expect(first(coarse).steps[0]).toMatchObject({ from: 0.7, to: -0.75 });
 });
 

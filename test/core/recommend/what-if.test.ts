@@ -131,7 +131,7 @@ describe("what would change the recommendation", () => {
       },
     };
     for (const inputsFixed of [false, true]) {
-      const setup = { ...full, wishes: { ...full.preferences, inputsFixed } };
+      const setup = { ...full, preferences: { ...full.preferences, inputsFixed } };
       const inputs = found(setup).filter(({ premise }) => premise.if.includes("inputs"));
       expect(inputs.map((c) => c.premise)).toEqual(inputsFixed ? [] : [{ if: "inputs", more: 2 }]);
     }

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core/mix/pair-order";
 import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
 import type { Outcome } from "../../../src/core/recommend/model";
+import { reasonsFor } from "../../../src/core/recommend/reasons";
 import { recommend } from "../../../src/core/recommend/recommend";
 import { applyRecommendation } from "../../../src/core/recommend/steps";
 import { type Image, imagesOf } from "../../../src/core/stereo/image";
@@ -64,6 +65,17 @@ describe("a side whose input is off", () => {
     expect(rows(off(L))).toEqual(kit().channels.map(() => [0, 0]));
     for (const [left, right] of rows({ ...L, trim: -4 })) expect(left).toBe(right);
     expect(rows({ ...L, trim: -4 })).not.toEqual(rows(L));
+  });
+
+  it("is among the reasons of a recommendation, with its input, and is gone once it is on", () => {
+    const reasons = (inputs: readonly (MonitorInput | null)[]) => {
+      const setup = at(inputs);
+      const bus = setup.buses[0] as Bus;
+      return reasonsFor(setup, bus, recommend(setup, bus)).off;
+    };
+    expect(reasons([off(L), R])).toEqual([{ side: "left", input: 0 }]);
+    expect(reasons([L, off(R)])).toEqual([{ side: "right", input: 1 }]);
+    expect(reasons([L, R])).toEqual([]);
   });
 });
 
