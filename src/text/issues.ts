@@ -3,6 +3,7 @@ import { quoted } from "../core/lib/direction";
 import type { Id, Setup } from "../core/model/setup";
 import type { Db, Sides } from "../core/model/units";
 import { listenerName, SIDE_LETTERS } from "./names";
+import { formatPort } from "./sheet";
 import { MISFITS, TAP_NAMES } from "./taps";
 import {
   capitalised,
@@ -15,7 +16,7 @@ import {
 } from "./words";
 
 /** What names are looked up in. */
-type Names = Pick<Setup, "channels" | "buses" | "listeners">;
+type Names = Pick<Setup, "channels" | "buses" | "listeners" | "desk">;
 
 /** How bad an issue is, as a word before it. */
 export const SEVERITY_NAMES: { readonly [severity in Severity]: string } = {
@@ -167,6 +168,30 @@ const ISSUES: { readonly [code in IssueCode]: Describe<code> } = {
     `${channels.length > 0 ? formatCount(channels.length, "channel") : formatCount(buses.length, "bus", "buses")} ${name === "" ? "have no name" : `are named ${quoted(name)}`}.`,
     "Give each its own name: on the patch sheet nobody can tell them apart.",
   ],
+  "same number": (issue, setup) => [
+    `${subjects(setup, issue)} have the same channel number, ${issue.values.number}.`,
+    "Correct the channel number of one of them.",
+  ],
+  "beyond desk": (issue, setup) => {
+    const one = issue.channels.length === 1;
+    return [
+      `${subjects(setup, issue)} ${one ? "has a channel number" : "have channel numbers"} beyond the desk’s last, ${issue.values.channelCount}.`,
+      `Correct ${one ? "it" : "them"}, or the number of channels of the desk.`,
+    ];
+  },
+  "same port": ({ inputs, values: { port } }, setup) => [
+    `${formatPort(setup.desk, port)} is entered for ${formatInputs(inputs)}, which take different signals.`,
+    "Correct the output port of all but one of them.",
+  ],
+  "send off": (issue, setup) => {
+    const one = issue.channels.length === 1;
+    const names = subjects(setup, { ...issue, buses: [] });
+    const bus = feedName(setup, "bus", issue.buses[0] ?? "");
+    return [
+      `${names} ${be(issue.channels.length)} in ${bus}, but ${one ? "the send is" : "their sends are"} off.`,
+      `Turn ${one ? "it" : "them"} on, unless that is meant.`,
+    ];
+  },
   "nothing fed": (issue, setup) => [
     "No monitor input carries a signal.",
     issue.buses.length > 0

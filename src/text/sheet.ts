@@ -1,5 +1,7 @@
 import type { SheetFeed, SheetRow } from "../core/inputs/sheet";
+import { isolated } from "../core/lib/direction";
 import { formatNumber } from "../core/lib/number";
+import { portNumber } from "../core/model/ports";
 import type { Desk, Feed, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { TAP_NAMES } from "./taps";
@@ -43,10 +45,8 @@ export const formatNumbers = (feed: Feed, numbers: readonly number[]): string =>
   `${feed.kind === "bus" ? "Bus" : "Ch"} ${numbers.join("–")}`;
 
 /** An output port by the desk’s own name for it: "Card 9"; counted from 1, from the first port that the desk names. */
-export const formatPort = (
-  { portName, firstPort }: Pick<Desk, "portName" | "firstPort">,
-  port: number,
-): string => `${portName} ${firstPort + port - 1}`.trim();
+export const formatPort = (desk: Pick<Desk, "portName" | "firstPort">, port: number): string =>
+  `${isolated(desk.portName)} ${portNumber(desk, port)}`.trim();
 
 /** Trim of the direct out and of the monitor input together, dB. */
 export const trimOf = ({ directOut, input }: SheetFeed): Db => (directOut?.trim ?? 0) + input.trim;

@@ -231,6 +231,24 @@ describe("the wording of the patch", () => {
     ),
     setup([KICK], [drums()], []),
     setup([KICK], [], []),
+    setup(
+      [
+        { ...KICK, numbers: [3] },
+        { ...VOX, numbers: [3] },
+        { ...KEYS, numbers: [999] },
+      ],
+      [
+        bus("Band", ["Kick", "Vox"], {
+          sends: bus("Band", ["Kick", "Vox"]).sends.map((s) => ({ ...s, on: s.channel === "Kick" })),
+        }),
+      ],
+      [
+        side("Band", "left", { port: 1 }),
+        side("Band", "right", { port: 1 }),
+        direct("Keys", "left", { port: 2 }),
+        direct("Keys", "right", { port: 3 }),
+      ],
+    ),
   ];
   const textOf = (of: Setup, found: Issue): string[] => {
     const { says, remedy } = describeIssue(of, found);

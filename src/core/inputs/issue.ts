@@ -43,6 +43,14 @@ export interface IssueValues {
   "unfed channel": null;
   /** Several channels or buses of one name; "" where they have none. */
   "same name": { readonly name: string };
+  /** Several channels with one channel number. */
+  "same number": { readonly number: number };
+  /** Channels with a number that the desk does not have. */
+  "beyond desk": { readonly channelCount: number };
+  /** An output port, counted from 1, that is to feed different things. */
+  "same port": { readonly port: number };
+  /** Channels whose send into a patched bus is off. */
+  "send off": null;
   /** No input brings a sound. */
   "nothing fed": null;
 }

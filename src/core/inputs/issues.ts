@@ -1,4 +1,5 @@
 import type { Setup } from "../model/setup";
+import { deskIssues } from "./desk-issues";
 import { copyIssues, overIssues, silentIssues, tapIssues, twiceIssues } from "./input-issues";
 import type { Issue, IssueAbout, IssueCode, Severity } from "./issue";
 import { pairIssues } from "./pair-issues";
@@ -46,5 +47,6 @@ export const patchIssues = (setup: Setup): Issue[] => {
     ...copyIssues(setup),
     ...twiceIssues(setup),
     ...tapIssues(setup),
+    ...deskIssues(setup),
   ]).sort((a, b) => ORDER[a.severity] - ORDER[b.severity] || first(a) - first(b));
 };

@@ -18,7 +18,8 @@ const oneSide = (setup: Setup, thing: PatchedThing, missing: "left" | "right"): 
   const beside = (missing === "right") !== thing.swapped ? at + 1 : at - 1;
   const isFree = beside >= 0 && beside < inputCount && !inputs[beside];
   const feed = has.feed.kind === "bus" ? { ...has.feed, side: missing } : { ...has.feed, side: missing };
-  const mate: MonitorInput = { ...has, feed };
+  // Its own port is for the user to say.
+  const mate: MonitorInput = { ...has, port: null, feed };
   const fix: Edit[] = isFree
     ? [{ edit: "input", index: beside, to: mate }]
     : intoNeighbours(setup, thing, [at], missing === "right" ? [has, mate] : [mate, has]);

@@ -9,7 +9,7 @@ export interface Seat {
   readonly isFirst: boolean;
   readonly mono: boolean;
   readonly nothing: Effect;
-  /** Null where a flip changes nothing: for who hears both sides in one, and of a mono bus. */
+  /** Null where no mixer can flip, and where a flip changes nothing: for who hears both sides in one, and of a mono bus. */
   readonly flip: Effect | null;
   readonly own: OwnOption | null;
 }
@@ -33,6 +33,7 @@ export const frameOf = (
   change: Frame["change"],
 ): Frame => {
   const sides = hasSides(situation.bus);
+  const canFlip = situation.setup.monitor.mixers.flip;
   const order = change.fold ? "folded" : change.swap ? "swapped" : "as is";
   return {
     situation,
@@ -47,7 +48,7 @@ export const frameOf = (
         isFirst: member.id === first,
         mono: member.mono,
         nothing: effect(false),
-        flip: sides && !member.mono ? effect(true) : null,
+        flip: sides && canFlip && !member.mono ? effect(true) : null,
         own: sides ? outlook.own(member, isTurned) : null,
       };
     }),

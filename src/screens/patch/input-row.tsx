@@ -1,4 +1,5 @@
 import type { SheetRow } from "../../core/inputs/sheet";
+import { portNumber, portOf, portRange } from "../../core/model/ports";
 import type { MonitorInput, TapPoint } from "../../core/model/setup";
 import { newInput } from "../../document/commands/assign";
 import { swapBus } from "../../document/commands/buses";
@@ -18,6 +19,7 @@ const TAPS = Object.entries(TAP_NAMES) as [TapPoint, string][];
 
 const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
   const { feed } = input;
+  const { desk } = current.value;
   const channel =
     feed.kind === "channel" ? current.value.channels.find((c) => c.id === feed.channel) : undefined;
   const bus = feed.kind === "bus" ? current.value.buses.find((s) => s.id === feed.bus) : undefined;
@@ -38,6 +40,14 @@ const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
           />
         </>
       ) : null}
+      <NumberField
+        rule={{ ...RULES.port, ...portRange(desk) }}
+        label="Output port"
+        value={input.port === null ? null : portNumber(desk, input.port)}
+        onValue={(number) => typing(editInput(at, { port: portOf(desk, number) }))}
+        onEmpty={() => typing(editInput(at, { port: null }))}
+        onDone={endDrag}
+      />
       <NumberField
         rule={RULES.trim}
         value={input.trim}

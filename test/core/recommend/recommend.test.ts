@@ -275,3 +275,22 @@ describe("recommendations on random setups", () => {
     }
   });
 });
+
+describe("mixers that cannot flip L/R", () => {
+  const withFlip = (setup: Setup, flip: boolean): Setup => ({
+    ...setup,
+    monitor: { ...setup.monitor, mixers: { ...setup.monitor.mixers, flip } },
+  });
+  const flips = (setup: Setup): number =>
+    all(setup).filter((r) => r.steps.some((s) => s.step === "flip")).length;
+
+  it("are never asked to, and those that can are", () => {
+    let offered = 0;
+    for (let seed = 0; seed < 40; seed += 1) {
+      const setup = randomSetup(seed);
+      offered += flips(withFlip(setup, true));
+      expect(flips(withFlip(setup, false))).toBe(0);
+    }
+    expect(offered).toBeGreaterThan(0);
+  });
+});
