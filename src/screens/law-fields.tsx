@@ -25,10 +25,10 @@ export const LawFields = ({ label }: { label: string }) => {
         />
       ) : null}
       <Choice
-        label="Which end is 0 dB"
+        label="Unity"
         value={reference}
         options={[
-          ["sides", "Sides"],
+          ["sides", "Hard-panned"],
           ["centre", "Centre"],
         ]}
         onValue={(v) => run(editDesk({ reference: v }))}

@@ -13,16 +13,16 @@ const rule = (name: string, range: RangeName, unit: string, more: Partial<Number
 
 /** What every number field is called and allows. */
 export const RULES = {
-  level: rule("Level", "level", "dBFS", { empty: "not known" }),
-  peak: rule("Peak", "level", "dBFS", { empty: "not known" }),
+  level: rule("Gated RMS", "level", "dBFS", { empty: "not entered" }),
+  peak: rule("Peak", "level", "dBFS", { empty: "not entered" }),
   send: rule("Send", "send", "dB", { empty: "off" }),
   trim: rule("Trim", "trim", "dB"),
   pad: rule("Pad", "pad", "dB"),
   margin: rule("Target headroom", "margin", "dB"),
-  centre: rule("Centre attenuation", "centre", "dB"),
+  centre: rule("Custom centre drop", "centre", "dB"),
   levelStep: rule("Smallest level step", "levelStep", "dB"),
   output: rule("Output at 0 dBFS", "output", "dBu"),
-  input: rule("Largest input level", "input", "dBu"),
+  input: rule("Max input level", "input", "dBu"),
   panSteps: rule("Pan steps each side", "panSteps", "", { whole: true }),
   metres: rule("Metres", "metres", "m"),
   degrees: rule("Degrees", "degrees", "°"),

@@ -1,5 +1,5 @@
 import { isolated } from "../core/lib/direction";
-import type { Id, Listener, Setup } from "../core/model/setup";
+import type { Id, LawReference, Listener, Setup } from "../core/model/setup";
 import type { Side } from "../core/model/units";
 
 /** Something that people name, or forget to. */
@@ -39,3 +39,9 @@ export const SIDE_LETTERS: { readonly [side in Side]: string } = { left: "L", ri
 /** One side of a bus or channel: "Drum bus L"; a mono bus has no letter. */
 export const sideName = (thing: Named & { readonly stereo: boolean }, side: Side): string =>
   thing.stereo ? `${nameOr(thing, "bus")} ${SIDE_LETTERS[side]}` : nameOr(thing, "bus");
+
+/** Where on the pan a law passes a channel unchanged: "unity hard-panned", "unity centre". */
+export const UNITY_NAMES: { readonly [reference in LawReference]: string } = {
+  sides: "hard-panned",
+  centre: "centre",
+};

@@ -63,10 +63,10 @@ export const SharesHelp = () => (
 export const LawsHelp = () => (
   <>
     <p>
-      0 dB at: where on the pan, at its sides or in its centre, a side passes the channel unchanged. Left,
-      right, mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
-      channel after its send, on the worse side; negative where the law lowers more than summing adds.
-      Headroom: headroom at the limiting stage, which stands beside it.
+      Unity: where on the pan, hard-panned or in the centre, a side passes the channel unchanged. Left, right,
+      mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single channel
+      after its send, on the worse side; negative where the law lowers more than summing adds. Headroom:
+      headroom at the limiting stage, which stands beside it.
     </p>
     <p>Assumed: every pan stays where it is. Stereo channels do not follow the law.</p>
     <p>
