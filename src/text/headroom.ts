@@ -1,7 +1,6 @@
 import type { CeilingState, Stage } from "../core/headroom/ceilings";
 import type { ExposureRule, ExposureValue } from "../core/headroom/earphone";
 import type { BusFigures } from "../core/headroom/figures";
-import type { LevelError } from "../core/headroom/level-error";
 import { type FitCode, type FitVerdict, fitVerdict } from "../core/headroom/verdict";
 import { formatNumber } from "../core/lib/number";
 import type { Bus, Setup } from "../core/model/setup";
@@ -109,10 +108,6 @@ export const describeShort = (
   state === "over"
     ? `${busName(bus)} does not fit: ${formatHeadroom(headroom, place, state)}.`
     : `${busName(bus)} is under target: ${formatHeadroom(headroom, place, state)}.`;
-
-/** "±1.5", or "−1.5 +2.5" where it differs upwards and downwards. */
-export const formatLevelError = ({ below, above }: LevelError): string =>
-  below === above ? `±${formatNumber(below, 1)}` : `${formatNumber(-below, 1)} +${formatNumber(above, 1)}`;
 
 /** Exposure rules as they are named beside the time. */
 export const EXPOSURE_RULES: { readonly [rule in ExposureRule["id"]]: string } = {

@@ -96,9 +96,9 @@ const choose = async (driver: Driver, label: string, name: string, text: string)
     input.dispatchEvent(new Event("change", { bubbles: true }));`);
 };
 
-/** The lowest headroom as the Bus screen's first line says it, dB. */
+/** The lowest headroom as the Headroom screen's first line says it, dB. */
 const headroom = async (driver: Driver): Promise<number> => {
-  await go(driver, "sum");
+  await go(driver, "headroom");
   await states(driver, /dB/);
   const says = await driver.text("h1");
   const figure = /([−-]?\d+\.\d) dB/.exec(says)?.[1];
@@ -139,7 +139,7 @@ describe.each(ENGINES)("%s", (_, start) => {
 
   it("takes a send typed key by key, and the bus follows", async () => {
     const send = async (text: string): Promise<number> => {
-      await go(driver, "kit");
+      await go(driver, "channels");
       await driver.click(
         await found(
           driver,
@@ -157,11 +157,11 @@ describe.each(ENGINES)("%s", (_, start) => {
     expect(await send("-6")).toBe(quiet);
   });
 
-  it("turns the pair round for the drummer", async () => {
+  it("swaps the bus for the drummer", async () => {
     await go(driver, "image");
-    await states(driver, /^Reversed for Mara: 7 of 8 on the wrong side$/);
+    await states(driver, /^L\/R swapped for Mara: 7 of 8 on the wrong side$/);
     await press(driver, "Swap Drums L/R");
-    await states(driver, /^Correct for Mara: every side agrees$/);
+    await states(driver, /^All on the right side for Mara$/);
   });
 
   it("still knows it all after another start without the server", async () => {
@@ -171,7 +171,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     await until(driver, DRAWN, "the app");
     expect(await headroom(driver)).toBe(left);
     await go(driver, "image");
-    await states(driver, /^Correct for Mara: every side agrees$/);
+    await states(driver, /^All on the right side for Mara$/);
   });
 
   it("hands the setup out as a file, and takes it in again", async () => {
@@ -191,7 +191,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     await states(driver, /^8 channels in Drums/);
     expect(await driver.text(".head .name")).toContain(other);
     await go(driver, "image");
-    await states(driver, /^Correct for Mara: every side agrees$/);
+    await states(driver, /^All on the right side for Mara$/);
     expect(driver.faults()).toEqual([]);
   });
 
@@ -206,7 +206,7 @@ describe.each(ENGINES)("%s", (_, start) => {
         else opened.result.close();
       };
       again();`);
-    await go(driver, "kit");
+    await go(driver, "channels");
     await press(driver, "Mute Hat");
     const alert = 'document.querySelector("[role=alert]")';
     await until(driver, `return /^Not saved yet/.test(${alert}?.textContent ?? "");`, "the word");

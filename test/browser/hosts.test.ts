@@ -67,7 +67,7 @@ describe.each(ENGINES)("%s", (_, start) => {
     const again = await serveApp({ port: site.port });
     await until(
       driver,
-      'location.hash = "kit"; return document.querySelector("#device") === null;',
+      'location.hash = "channels"; return document.querySelector("#device") === null;',
       "another screen",
     );
     await driver.run('location.hash = "setups";');
@@ -145,11 +145,11 @@ describe("built for a folder by name", () => {
       const site = await serveApp({ folder: outDir, base: "/name/", answersAll: true });
       const page = await startChromium();
       driver = page;
-      await page.open(`${site.url}no/such/place?a=b#sum`);
+      await page.open(`${site.url}no/such/place?a=b#headroom`);
       // While the page goes on to its own address it cannot be asked.
       await expect
         .poll(() => page.run<string>("return location.href;").catch(() => ""))
-        .toBe(`${site.url}?a=b#sum`);
+        .toBe(`${site.url}?a=b#headroom`);
       await drawn(page);
       await kept(page);
       await stopServer(site);

@@ -59,7 +59,7 @@ const channel = (page: Page, name: string) => page.locator("li.channel", { hasTe
 const enter = async (page: Page, it: Typed): Promise<void> => {
   await tap(page.getByRole("button", { name: "Add a channel" }));
   const card = page.locator("li.channel").last();
-  await card.getByRole("button", { name: "Source", exact: true }).waitFor();
+  await card.getByRole("button", { name: "Channel", exact: true }).waitFor();
   await tap(card.locator("button[aria-expanded]"));
   await card.getByLabel("Name", { exact: true }).waitFor();
   const fields = [
@@ -77,18 +77,18 @@ const enter = async (page: Page, it: Typed): Promise<void> => {
   await card.getByLabel("Stands at").selectOption(it.piece);
 };
 
-/** All that the screens say of the user's own sum, as text. */
+/** All that the screens say of the user's own bus, as text. */
 const everything = async (page: Page): Promise<string[]> => {
   const said: string[] = [];
   const take = async () => {
     await loaded(page);
     said.push((await page.locator("main").textContent()) ?? "");
   };
-  await go(page, "sum");
+  await go(page, "headroom");
   await tap(page.getByRole("radio", { name: "Mine" }));
   await page.getByText("Mine: trims, sides and the chain behind it").waitFor();
   await take();
-  await go(page, "kit");
+  await go(page, "channels");
   await take();
   await go(page, "image");
   await page.getByText("Where it stands", { exact: true }).waitFor();
@@ -113,22 +113,22 @@ describe("a drum submix on a phone", () => {
       await page.getByText("Example, invented data").waitFor();
 
       await go(page, "image");
-      await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+      await states(page, "L/R swapped for Mara: 7 of 8 on the wrong side");
       const drummer = await imageRows(page, "Mara, drums");
       await page.getByLabel("As heard by").selectOption("Audience");
-      await states(page, "Correct for the audience: every side agrees");
+      await states(page, "All on the right side for the audience");
       // Everybody else of the band is at FOH too, but has no place at the kit.
       const audience = (await imageRows(page, "Audience")).slice(0, 8);
       expect(drummer.map((row) => row.name)).toEqual([
-        "Kick correct",
+        "Kick right side",
         ...["Snare", "Hat", "Tom 1", "Tom 2", "Floor tom", "Overhead L", "Overhead R"].map(
-          (n) => `${n} reversed`,
+          (n) => `${n} wrong side`,
         ),
       ]);
       const other = { left: "right", right: "left", middle: "middle" };
       for (const [at, row] of drummer.entries()) {
         const foh = audience[at];
-        expect(foh?.name).toBe(`${row.name.split(/ (?:correct|reversed)$/)[0]} correct`);
+        expect(foh?.name).toBe(`${row.name.split(/ (?:right|wrong) side$/)[0]} right side`);
         expect(foh?.heard).toBe(foh?.stands);
         expect(row.heard).toBe(foh?.heard);
         expect(row.stands).toBe(other[foh?.stands as keyof typeof other]);
@@ -136,24 +136,24 @@ describe("a drum submix on a phone", () => {
 
       await page.getByLabel("As heard by").selectOption("Mara, drums");
       await tap(page.getByRole("button", { name: "Swap Drums L/R" }));
-      await states(page, "Correct for Mara: every side agrees");
+      await states(page, "All on the right side for Mara");
       const swapped = await imageRows(page, "Mara, drums");
       expect(swapped.map((row) => [row.left, row.right])).toEqual(
         drummer.map((row) => [row.right, row.left]),
       );
 
-      await go(page, "sum");
-      await states(page, /^It fits, but only \d+\.\d dB are left at the receiving input: you want 6\.0$/);
+      await go(page, "headroom");
+      await states(page, /^Fits: \d+\.\d dB left at the monitor input, \d+\.\d dB under target$/);
       const headroom = (await page.locator(".chain .lowest .big").textContent()) ?? "";
-      expect(await page.locator("h1").textContent()).toContain(`only ${headroom.replace(" dB", "")} dB`);
+      expect(await page.locator("h1").textContent()).toContain(`Fits: ${headroom} left`);
       await tap(page.getByRole("button", { name: "Undo: swap pair" }));
-      await go(page, "kit");
+      await go(page, "channels");
       await tap(page.getByRole("button", { name: "Redo: swap pair" }));
       await tap(page.getByRole("button", { name: "Undo: swap pair" }));
       await go(page, "image");
-      await states(page, "Reversed for Mara: 7 of 8 on the wrong side");
+      await states(page, "L/R swapped for Mara: 7 of 8 on the wrong side");
       await tap(page.getByRole("button", { name: "Redo: swap pair" }));
-      await states(page, "Correct for Mara: every side agrees");
+      await states(page, "All on the right side for Mara");
       expect(user.faults).toEqual([]);
       await user.context.close();
       await stopServer(site);
@@ -170,15 +170,15 @@ describe("a drum submix on a phone", () => {
       const start = page.getByRole("button", { name: "Start with 8 microphones" });
       await tap(start);
       await states(page, "8 channels in Drums, stereo bus");
-      await go(page, "sum");
-      await tap(page.getByRole("button", { name: "Add a pair" }));
-      await tap(page.getByRole("radio", { name: "Sum", exact: true }));
-      await states(page, "Nothing sounds in Bus");
-      await unfold(page, "Sum: trims, sides and the chain behind it");
+      await go(page, "headroom");
+      await tap(page.getByRole("button", { name: "Add a stereo bus" }));
+      await tap(page.getByRole("radio", { name: "Bus", exact: true }));
+      await states(page, "No sends to Bus");
+      await unfold(page, "Bus: trims, sides and the chain behind it");
       await typeKeys(page.getByLabel("Name", { exact: true }), "Mine");
-      await states(page, "Nothing sounds in Mine");
+      await states(page, "No sends to Mine");
 
-      await go(page, "kit");
+      await go(page, "channels");
       for (const it of MINE) await enter(page, it);
       await states(page, "3 channels in Mine, stereo bus");
       for (const [name, pan] of [
@@ -192,28 +192,28 @@ describe("a drum submix on a phone", () => {
       const drummer = page.locator("li.card", { hasText: "Drummer" });
       await tap(drummer.locator("summary"));
       await drummer.getByLabel("Hears", { exact: true }).selectOption("Mine");
-      await states(page, "Reversed for the drummer: 2 of 3 on the wrong side");
+      await states(page, "L/R swapped for the drummer: 2 of 3 on the wrong side");
       expect(
         (await imageRows(page, "Drummer")).map(({ name, stands, heard }) => [name, stands, heard]),
       ).toEqual([
-        [`${KICK.name} correct`, "middle", "middle"],
-        [`${HAT.name} reversed`, "left", "right"],
-        [`${TOM.name} reversed`, "right", "left"],
+        [`${KICK.name} right side`, "middle", "middle"],
+        [`${HAT.name} wrong side`, "left", "right"],
+        [`${TOM.name} wrong side`, "right", "left"],
       ]);
       await tap(page.getByRole("button", { name: "Swap Mine L/R" }));
-      await states(page, "Correct for the drummer: every side agrees");
+      await states(page, "All on the right side for the drummer");
 
       await go(page, "patch");
-      await unfold(page, "Without an input");
-      await tap(page.getByRole("button", { name: "Place Mine" }));
+      await unfold(page, "Unassigned: ");
+      await tap(page.getByRole("button", { name: "Assign Mine" }));
       await page.locator(".monitor-input > summary", { hasText: "Mine R" }).waitFor();
       expect(await page.locator(".monitor-input > summary").nth(2).textContent()).toContain("Mine R");
 
-      await go(page, "sum");
+      await go(page, "headroom");
       const sides = byHand();
       const row = (name: string) =>
         page.locator("tr", { has: page.getByRole("rowheader", { name }) }).first();
-      expect(await row("Level, ±1.5").locator("td").allInnerTexts()).toEqual([
+      expect(await row("RMS when everybody plays").locator("td").allInnerTexts()).toEqual([
         ...sides.map((side) => side.level),
         expect.any(String),
       ]);
@@ -221,9 +221,9 @@ describe("a drum submix on a phone", () => {
         ...sides.map((side) => side.peak),
         expect.any(String),
       ]);
-      // A template's sum has no trims, +18 dBu at 0 dBFS and +20 dBu at the input: the bus itself is the lowest ceiling.
+      // A template's bus has no trims, +18 dBu at 0 dBFS and +20 dBu at the input: the bus itself is the lowest ceiling.
       const left = dB(1 / Math.max(...sides.map((side) => side.amplitude)));
-      await states(page, new RegExp(` ${left} dB (are )?left at the bus`));
+      await states(page, `Fits: ${left} dB left at the bus`);
 
       const before = await everything(page);
       expect(before.join()).toContain(HAT.name);

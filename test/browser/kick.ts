@@ -13,7 +13,7 @@ export const panOf = async (page: Page): Promise<number> =>
 export const level = (page: Page): Locator => page.getByLabel("Gated RMS, dBFS", { exact: true });
 export const peak = (page: Page): Locator => page.getByLabel("Peak, dBFS", { exact: true });
 
-/** Opens its card on the Kit screen. */
+/** Opens its card on the Channels screen. */
 export const openKick = async (page: Page): Promise<void> => {
   await page.locator("li.channel", { hasText: "Kick" }).locator("button[aria-expanded=false]").click();
   await level(page).waitFor();

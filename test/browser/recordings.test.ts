@@ -174,7 +174,7 @@ const words = async (page: Page): Promise<string> => {
 
 /** Opens the part for recordings and chooses files. */
 const chooseFiles = async (page: Page, files: Parameters<Locator["setInputFiles"]>[0]): Promise<void> => {
-  await go(page, "sum");
+  await go(page, "headroom");
   await unfold(page, "Measure a recording");
   await page.getByLabel("Choose recordings").setInputFiles(files);
 };
@@ -327,7 +327,7 @@ describe("with the server stopped", () => {
       ] as const) {
         await side(page, name);
         const { rms, peak } = mixed(first, at);
-        expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(rms);
+        expect(await measured(page, "Average RMS")).toBe(rms);
         expect(await measured(page, "Likely peak")).toBe(peak);
         const [estimate, is, apart] = (await figure(page, "Likely peak")).map((t) =>
           Number(t.replace("−", "-")),
@@ -371,15 +371,15 @@ describe("with the server stopped", () => {
       expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);
       expect(await beside(page).textContent()).toMatch(/^Measured: /);
       await page.getByText("Sides", { exact: true }).click();
-      await go(page, "kit");
+      await go(page, "channels");
       const hat = page.locator("li.channel", { hasText: "Hat" }).getByRole("slider").first();
       await hat.press("Home");
-      await go(page, "sum");
+      await go(page, "headroom");
       await page.getByText("Peaks of Drums are from before the change: measure again").waitFor();
       const second = voicesIn(await setupOf(page));
       expect(second[2]?.pan).toBe(-1);
       expect(mixed(second, 0).rms).not.toBe(mixed(first, 0).rms);
-      expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(second, 0).rms);
+      expect(await measured(page, "Average RMS")).toBe(mixed(second, 0).rms);
       expect(await measured(page, "Likely peak")).toBe(mixed(first, 0).peak);
       await page.getByRole("button", { name: "Measure again for the peaks" }).click();
       await page.locator("#beside", { hasText: /^Measured: / }).waitFor();
@@ -443,7 +443,7 @@ describe("with the server stopped", () => {
       // Mara hears both sides in one: what the tracks share adds up, and all three are still equally loud.
       await unfold(page, "Mara, drums");
       const mara = page.getByRole("group").filter({ hasText: "Mara, drums" });
-      await mara.getByLabel("Hears both sides in one").check();
+      await mara.getByLabel("Mono at this mixer").check();
       const loudness: number[] = [];
       for (const [label] of VIEWS) {
         await page.getByText(label, { exact: true }).click();
@@ -519,10 +519,10 @@ describe("one file of many channels", () => {
     await measureAll(page);
     const before = voicesIn(await setupOf(page));
     await side(page, "L");
-    expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(before, 0).rms);
+    expect(await measured(page, "Average RMS")).toBe(mixed(before, 0).rms);
     expect(await measured(page, "Likely peak")).toBe(mixed(before, 0).peak);
     await side(page, "R");
-    expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(before, 1).rms);
+    expect(await measured(page, "Average RMS")).toBe(mixed(before, 1).rms);
 
     // Each channel by itself: the peaks are those of the very samples.
     const rows = page.locator("section", { has: page.locator("#track-figures") }).locator("tbody tr");
@@ -543,7 +543,7 @@ describe("one file of many channels", () => {
     expect(mixed(turned, 0)).not.toEqual(mixed(before, 0));
     await side(page, "L");
     await expect.poll(() => measured(page, "Likely peak")).toBe(mixed(turned, 0).peak);
-    expect(await measured(page, "Gated RMS, −1.5 +2.5")).toBe(mixed(turned, 0).rms);
+    expect(await measured(page, "Average RMS")).toBe(mixed(turned, 0).rms);
     expect(user.faults).toEqual([]);
     await user.context.close();
     await site.stop();
@@ -585,7 +585,10 @@ describe("files that are none", () => {
     await cut.waitFor();
     // What was measured stays to be seen without a bus, and what is to be said of it too.
     await unfold(page, "trims, sides and the chain behind it");
-    await page.getByRole("button", { name: "Delete the bus" }).click();
+    for (const name of ["Drums", "Fold-back"]) {
+      await page.getByText(`${name}: trims, sides and the chain behind it`).waitFor();
+      await page.getByRole("button", { name: "Delete the bus" }).click();
+    }
     await page.locator("h1", { hasText: "No bus yet" }).waitFor();
     await cut.waitFor();
     expect(user.faults).toEqual([]);
@@ -600,7 +603,7 @@ describe("files that come by other ways", () => {
     const user = await phone(browser);
     const { page } = user;
     await visit(user, site);
-    await go(page, "sum");
+    await go(page, "headroom");
     await unfold(page, "Measure a recording");
     const bytes = packed(wavFile([(samples[0] ?? new Float64Array()).subarray(0, 4800)]));
     await page.evaluate((text) => {

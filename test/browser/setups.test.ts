@@ -21,7 +21,7 @@ import { browser, site } from "./stage";
 
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 const HOSTILE = `"><img src=x onerror="document.title='taken'"> ${"x".repeat(20)}`;
-const FULL = readFileSync(join(import.meta.dirname, "../fixtures/setup-v2.json"), "utf8");
+const FULL = readFileSync(join(import.meta.dirname, "../fixtures/setup-v3.json"), "utf8");
 
 const toSetups = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
   const user = await phone(browser, options);
@@ -100,7 +100,7 @@ describe("a setup by link", () => {
     await page.goto(link);
     await states(page, `Import “${HOSTILE}”?`);
     await page
-      .getByText("18 channels, 1 bus, 6 listeners and 14 of 16 inputs used; right-handed kit.")
+      .getByText("20 channels, 2 buses, 6 listeners and 15 of 16 inputs used; right-handed kit.")
       .waitFor();
     expect(await kept(page)).toBe(1);
     await page.getByRole("button", { name: "Cancel" }).click();
@@ -143,7 +143,7 @@ describe("a setup by link", () => {
     expect(await page.evaluate(() => location.hash)).toBe("#setups");
     await page.getByRole("button", { name: "Back to setups" }).click();
     expect(await shelved(page)).toEqual([EXAMPLE]);
-    await go(page, "kit");
+    await go(page, "channels");
     await page.goBack();
     await states(page, "on this device");
     expect(user.faults).toEqual([]);
@@ -203,7 +203,7 @@ describe("files", () => {
     await page.getByText("2 setups imported").waitFor();
     await choose(page, "Import a setup or backup", "one.json", FULL);
     await twice("Import and open");
-    await page.waitForFunction(() => location.hash === "#kit");
+    await page.waitForFunction(() => location.hash === "#channels");
     await go(page, "setups");
     expect(await shelved(page)).toHaveLength(5);
     const name = JSON.parse(FULL).name as string;
@@ -266,7 +266,7 @@ describe("files", () => {
   it.each([
     ["no JSON", "{ half", /this is not JSON/],
     ["something else", `{"a":1}`, /not a setup of Hatside/],
-    ["a newer setup", FULL.replace('"version": 2', '"version": 99'), /from a newer Hatside/],
+    ["a newer setup", FULL.replace('"version": 3', '"version": 99'), /from a newer Hatside/],
     [
       "a newer backup",
       `{"format":"hatside-backup","version":9,"setups":[]}`,
@@ -359,7 +359,7 @@ describe("the shelf", () => {
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
     await page.getByText("Open now: “Next week's drummer”.", { exact: true }).waitFor();
     expect(await shelved(page)).toContain("Next week's drummer");
-    await go(page, "kit");
+    await go(page, "channels");
     expect(await page.getByRole("button", { name: "Mute Hat" }).getAttribute("aria-pressed")).toBe("true");
     expect(user.faults).toEqual([]);
     await user.context.close();

@@ -10,7 +10,7 @@ import { textsIn } from "./things";
 const looksOn = (page: Page) => page.getByText("Another tab is editing. This one only looks on.");
 const takeOver = (page: Page) => page.getByRole("button", { name: "Edit here instead" });
 const openKickAt = async (page: Page): Promise<void> => {
-  await openAt(page, site, "kit");
+  await openAt(page, site, "channels");
   await openKick(page);
 };
 

@@ -82,7 +82,7 @@ it("the old version in one tab and the new one in another keep the same setup, a
     await openKick(page);
     await typeKeys(level(page), "-27.5");
     const old = await context.newPage();
-    await openAt(old, site, "kit");
+    await openAt(old, site, "channels");
     await old.getByText("Another tab is editing").waitFor();
     const title = await old.title();
     await putSecond();

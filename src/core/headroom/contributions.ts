@@ -9,6 +9,8 @@ export interface ChannelLevels {
   /** In the console's rms convention: what is summed from it is in the same one. */
   readonly rms: Gain | null;
   readonly peak: Gain | null;
+  /** Share of the time in which it plays, 0…1. */
+  readonly activity: number;
 }
 
 /** What of one channel arrives at one outlet, as amplitudes re full scale. */
@@ -18,14 +20,17 @@ export interface Contribution {
   readonly rms: Gain | null;
   /** All channels at their peaks at once, so never under the truth; null where the peak is not known. */
   readonly peak: Gain | null;
+  /** Share of the time in which it plays, 0…1. */
+  readonly activity: number;
   /** 1 where it arrives as it is, −1 with its polarity switched; between them where its channels differ in that. */
   readonly polarity: number;
 }
 
 const known = (level: number | null): Gain | null => (level === null ? null : gainOf(level));
 
-/** Level and peak of a channel as amplitudes. */
-export const channelLevelsOf = (channel: Channel): ChannelLevels => ({
+/** Level and peak of a channel as amplitudes, with its activity. */
+export const channelLevelsOf = (channel: Channel, activity: number): ChannelLevels => ({
+  activity,
   rms: known(channel.gatedRms),
   peak: known(channel.peak),
 });
@@ -51,11 +56,12 @@ export const contributionsAt = (
       magnitudes += Math.abs(gain);
       squares += gain * gain;
     }
-    const { rms, peak } = strengths[i] as ChannelLevels;
+    const { rms, peak, activity } = strengths[i] as ChannelLevels;
     return {
       part,
       rms: rms === null ? null : rms * Math.sqrt(squares),
       peak: peak === null ? null : peak * magnitudes,
+      activity,
       polarity: magnitudes === 0 ? 1 : sum / magnitudes,
     };
   });

@@ -5,7 +5,7 @@ import type { Db } from "../model/units";
 import type { Contribution } from "./contributions";
 
 /**
- * Level of what arrives, by the correlations of a recording; polarity counts. A channel that is not in it counts as
+ * Average RMS of what arrives, by the correlations of a recording; polarity counts. A channel that is not in it counts as
  * uncorrelated with all others, and so do the two channels of one channel.
  * @returns null where fewer than two of the channels are in the recording: then it says nothing
  */
@@ -17,8 +17,9 @@ export const correlatedLevel = (
   const rowOf = new Map(recording.channels.map((m, row) => [m.channel, row]));
   const measured: { readonly row: number; readonly polarity: number; readonly level: Db }[] = [];
   const others: Db[] = [];
-  for (const { part, rms, polarity } of arrivals) {
-    if (rms === null) continue;
+  for (const { part, rms: gated, activity, polarity } of arrivals) {
+    if (gated === null) continue;
+    const rms = gated * Math.sqrt(activity);
     const row = rowOf.get(part.channel.id);
     if (row === undefined) others.push(levelOf(rms));
     else measured.push({ row, polarity, level: levelOf(rms) });

@@ -3,11 +3,11 @@ import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
 import { heardInBus } from "../mix/ear-gains";
 import type { Bus, Id, Setup } from "../model/setup";
 import type { Db, Outlet, Sides } from "../model/units";
+import { activityIn } from "./activity";
 import { type LawFigures, lawFigures } from "./by-law";
 import { type Ceiling, ceilingLevelsOf, ceilingsOf, limitingStageOf, trimsOf } from "./ceilings";
 import { channelLevelsOf, contributionsAt } from "./contributions";
 import { type FarChannel, type Fold, foldsOf, oneEarOf } from "./fold";
-import { type LevelError, levelErrorOf } from "./level-error";
 import { headroomLossOf, loudestAlone } from "./loss";
 import { type Remedy, remedyOf } from "./remedy";
 import { type SideFigures, sideFigures } from "./side";
@@ -22,8 +22,6 @@ export interface BusFigures {
   readonly sides: Sides<SideFigures>;
   /** The plain sum left + right, channel by channel; for a mono bus the side itself. */
   readonly mono: SideFigures;
-  /** How good the levels are. */
-  readonly levelError: LevelError;
   /** Channels that sound but are left out of the levels, and of the peaks, because nobody knows theirs. */
   readonly unknown: { readonly level: readonly Id[]; readonly peak: readonly Id[] };
   /** In the order of the chain. */
@@ -57,7 +55,8 @@ const without = (parts: readonly MixedChannel[], what: "gatedRms" | "peak"): Id[
 export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
   const { targetHeadroom: margin } = setup.preferences;
   const parts = mixedChannelsOf(setup, bus);
-  const strengths = parts.map((p) => channelLevelsOf(p.channel));
+  const activityOf = activityIn(setup);
+  const strengths = parts.map((p) => channelLevelsOf(p.channel, activityOf(p.channel)));
   const pieces = new Map(setup.kit.pieces.map((p) => [p.id, p]));
   const outlets = bus.stereo ? OUTLETS : ONE_OUTLET;
   const left = contributionsAt(parts, strengths, outlets[0]);
@@ -80,7 +79,6 @@ export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
     bus: bus.id,
     sides,
     mono: sideFigures(fold, pieces, setup.recording),
-    levelError: levelErrorOf(parts, pieces),
     unknown,
     ceilings,
     lowest: limitingStageOf(ceilings),

@@ -27,7 +27,9 @@ export interface Share {
 
 /** All figures of one side, or of the mono fold: after send, pan, polarity and trims. */
 export interface SideFigures {
-  /** Energy sum, dBFS rms in the console's convention; how good it is: `levelErrorOf`. */
+  /** Average RMS over the whole time: 10 lg Σ activity · 10^(gated RMS/10), dBFS in the desk’s rms convention. */
+  readonly average: Db;
+  /** RMS when everybody plays: the same without activity. */
   readonly level: Db;
   /** The working figure: the loudest contribution and the root-sum-square of the rest, dBFS. */
   readonly likely: Db;
@@ -35,7 +37,7 @@ export interface SideFigures {
   readonly playable: Db;
   /** Every peak at once, dBFS: the bound. */
   readonly allAtOnce: Db;
-  /** Level by the correlations of the recording; null where it says nothing of these channels. */
+  /** Average RMS by the correlations of the recording; null where it says nothing of these channels. */
   readonly correlated: Db | null;
   /** The highest single peak; null where no peak is known or all are silent. */
   readonly loudest: { readonly channel: Id; readonly peak: Db } | null;
@@ -65,7 +67,7 @@ export const sideFigures = (
   pieces: ReadonlyMap<Id, Piece>,
   recording: Recording | null,
 ): SideFigures => {
-  const { power, allAligned: allAtOnce, likely, loudest } = totalsOf(arrivals);
+  const { power, average, allAligned: allAtOnce, likely, loudest } = totalsOf(arrivals);
   const contributions = arrivals.map(
     ({ part, rms, peak }): ContributionFigures => ({
       channel: part.channel.id,
@@ -76,6 +78,7 @@ export const sideFigures = (
     }),
   );
   return {
+    average: levelOfPower(average),
     level: levelOfPower(power),
     likely: levelOf(likely),
     playable: levelOf(playablePeak(arrivals, pieces)),

@@ -3,8 +3,10 @@ import type { Contribution } from "./contributions";
 
 /** What arrives at one outlet, added up in the ways that levels and peaks add up; amplitudes and powers re full scale. */
 export interface Totals {
-  /** Σ rms²: the level as uncorrelated signals. */
+  /** Σ rms²: as uncorrelated signals that all play at once. */
   readonly power: number;
+  /** Σ activity · rms²: as uncorrelated signals over the whole time. */
+  readonly average: number;
   /** Σ peak: every peak at the same moment and of the same sign. */
   readonly allAligned: Gain;
   readonly likely: Gain;
@@ -22,12 +24,16 @@ export const likelyPeak = (loudest: Gain, rest: number): Gain => loudest + Math.
 /** Totals of what arrives; a level or peak that is not known is left out. */
 export const totalsOf = (arrivals: readonly Contribution[]): Totals => {
   let power = 0;
+  let average = 0;
   let allAtOnce = 0;
   let rest = 0;
   let top = 0;
   let loudest: Contribution | null = null;
   for (const arrival of arrivals) {
-    if (arrival.rms !== null) power += arrival.rms * arrival.rms;
+    if (arrival.rms !== null) {
+      power += arrival.rms * arrival.rms;
+      average += arrival.activity * arrival.rms * arrival.rms;
+    }
     const { peak } = arrival;
     if (peak === null) continue;
     allAtOnce += peak;
@@ -38,5 +44,5 @@ export const totalsOf = (arrivals: readonly Contribution[]): Totals => {
       loudest = arrival;
     }
   }
-  return { power, allAligned: allAtOnce, likely: likelyPeak(top, rest), loudest };
+  return { power, average, allAligned: allAtOnce, likely: likelyPeak(top, rest), loudest };
 };

@@ -6,7 +6,6 @@ import {
   type Stage,
 } from "../headroom/ceilings";
 import { type BusFigures, busFigures } from "../headroom/figures";
-import type { LevelError } from "../headroom/level-error";
 import type { SideFigures } from "../headroom/side";
 import { convertRms } from "../level/analog";
 import { mixedChannelsOf } from "../mix/bus";
@@ -17,7 +16,7 @@ import type { MeasuredFigures } from "./figures";
 import { levelThrough } from "./levels";
 
 /** What stands beside each other of one side or the mono fold. */
-export type PredictedName = "level" | "correlated" | "likely" | "playable" | "allAtOnce" | "truePeak";
+export type PredictedName = "average" | "correlated" | "likely" | "playable" | "allAtOnce" | "truePeak";
 
 /** An estimate and the measurement of the same thing. */
 export interface Predicted {
@@ -46,8 +45,6 @@ export interface PredictedCeiling extends Predicted {
 
 /** A bus as it is estimated and as it was measured. */
 export interface BusPredicted {
-  /** How good the estimated levels are. */
-  readonly levelError: LevelError;
   readonly mixes: readonly PredictedMix[];
   readonly ceilings: readonly PredictedCeiling[];
   /** The one that decides by the measurement. */
@@ -68,12 +65,12 @@ const beside = (estimate: Db | null, measured: Db | null): Predicted => ({
 });
 
 const rowsOf = (
-  { level, correlated, likely, playable, allAtOnce }: SideFigures,
-  gatedRms: Db | null,
+  { average, correlated, likely, playable, allAtOnce }: SideFigures,
+  rms: Db | null,
   { peak, truePeak }: MixPeaks,
 ): PredictedMix["rows"] => [
-  { name: "level", ...beside(level, gatedRms) },
-  ...(correlated === null ? [] : [{ name: "correlated" as const, ...beside(correlated, gatedRms) }]),
+  { name: "average", ...beside(average, rms) },
+  ...(correlated === null ? [] : [{ name: "correlated" as const, ...beside(correlated, rms) }]),
   { name: "likely", ...beside(likely, peak) },
   { name: "playable", ...beside(playable, peak) },
   { name: "allAtOnce", ...beside(allAtOnce, peak) },
@@ -118,9 +115,9 @@ export const predictedOf = (
   const peaks = (mix: Outlet): MixPeaks =>
     peaksThrough(figures.mixes[mix], gainsInto(mix, was), gainsInto(mix, now));
   const mixes = sidesOf(bus, estimate).map(([mix, side]): PredictedMix => {
-    const { gatedRms } = levelThrough(figures, gainsInto(mix, now));
+    const { rms } = levelThrough(figures, gainsInto(mix, now));
     const of = peaks(mix);
-    return { mix, rows: rowsOf(side, inConvention(gatedRms, setup.desk.rms), of), stale: of.stale };
+    return { mix, rows: rowsOf(side, inConvention(rms, setup.desk.rms), of), stale: of.stale };
   });
   const left = peaks("left");
   const right = bus.stereo ? peaks("right") : left;
@@ -137,6 +134,5 @@ export const predictedOf = (
   const missing = mixedChannelsOf(setup, bus).flatMap(({ channel }) =>
     places.some((p) => p.channel === channel.id) ? [] : [channel.id],
   );
-  const { levelError } = estimate;
-  return { levelError, mixes, ceilings, lowest, stale: mixes.some((m) => m.stale), missing };
+  return { mixes, ceilings, lowest, stale: mixes.some((m) => m.stale), missing };
 };

@@ -1,10 +1,9 @@
 import type { BusFigures } from "../../core/headroom/figures";
-import { CLOSE_ERROR, HEARD_AGAIN_ERROR } from "../../core/headroom/level-error";
 import type { SideFigures } from "../../core/headroom/side";
 import { rmsBy } from "../../core/level/analog";
 import type { Bus } from "../../core/model/setup";
 import { current } from "../../document/store";
-import { formatDb, formatLevelError } from "../../text/headroom";
+import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Table } from "../../ui/table";
 import { channelTitle } from "../shown-names";
@@ -12,6 +11,8 @@ import { channelTitle } from "../shown-names";
 type FigureOf = (side: SideFigures) => number | null;
 
 const ROWS: readonly (readonly [name: string, pick: FigureOf])[] = [
+  ["Average RMS", (l) => l.average],
+  ["RMS when everybody plays", (l) => l.level],
   ["Likely peak", (l) => l.likely],
   ["Loudest playable peak", (l) => l.playable],
   ["All peaks aligned", (l) => l.allAtOnce],
@@ -39,9 +40,8 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
   const rms = rmsBy(current.value.desk.rms);
   const correlated = sides.some((l) => l.correlated !== null);
   const rows: typeof ROWS = [
-    [`RMS, ${formatLevelError(figures.levelError)}`, (l) => l.level],
     ...ROWS,
-    ...(correlated ? ([["RMS, correlated", (l) => l.correlated]] as typeof ROWS) : []),
+    ...(correlated ? ([["Average RMS, correlated", (l) => l.correlated]] as typeof ROWS) : []),
   ];
   return (
     <section class="stack" aria-label="L and R">
@@ -75,10 +75,10 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
       <Unknown figures={figures} />
       <Explain about="What these figures are">
         <p>
-          RMS: energy sum, 10 lg Σ 10^(L/10), as uncorrelated signals; good to ±{CLOSE_ERROR} dB. Microphones
-          of the whole kit hear the hits of the close ones again, and the low end adds up: beside them the
-          real level may be up to {HEARD_AGAIN_ERROR} dB higher. A full-scale sine reads {rms.sine} rms, as
-          set under Channels.
+          Average RMS: 10 lg Σ a · 10^(L/10) with gated RMS L and activity a, the share of the time in which a
+          channel plays: as entered, else as measured, else typical for its kind (common practice, no source).
+          RMS when everybody plays: the same without activity. Both as uncorrelated signals; microphones that
+          hear the same drum add up to more. A full-scale sine reads {rms.sine} rms, as set under Channels.
         </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>
@@ -89,8 +89,8 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
         <p>Mono: L + R, added channel by channel.</p>
         <p>Headroom loss: what summing and the pan law cost against the loudest single channel.</p>
         <p>
-          Source: level arithmetic; likely peak and what the level is good to: working rules tried on measured
-          kits, no source; rms by {rms.by}.
+          Source: level arithmetic; likely peak: a working rule tried on measured kits, no source; rms by{" "}
+          {rms.by}.
         </p>
       </Explain>
     </section>

@@ -1,10 +1,9 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import type { LevelError } from "../../core/headroom/level-error";
 import type { BusPredicted, Predicted, PredictedName } from "../../core/measure/predicted";
 import type { Bus } from "../../core/model/setup";
 import type { Outlet } from "../../core/model/units";
-import { formatDb, formatHeadroom, formatLevelError, STAGE_NAMES } from "../../text/headroom";
+import { formatDb, formatHeadroom, STAGE_NAMES } from "../../text/headroom";
 import { busName } from "../../text/names";
 import { capitalised } from "../../text/words";
 import { Choice } from "../../ui/choice";
@@ -15,8 +14,9 @@ import { channelTitle } from "../shown-names";
 import { measureThrough, running } from "./measuring";
 import { level, signed } from "./words";
 
-const FIGURE: { readonly [name in Exclude<PredictedName, "level">]: string } = {
-  correlated: "Correlated level",
+const FIGURE: { readonly [name in PredictedName]: string } = {
+  average: "Average RMS",
+  correlated: "Average RMS, correlated",
   likely: "Likely peak",
   playable: "Loudest playable peak",
   allAtOnce: "All peaks aligned",
@@ -27,10 +27,8 @@ const MIX: { readonly [outlet in Outlet]: string } = {
   right: "R",
   mono: "Mono",
 };
-const figure = (name: PredictedName, error: LevelError): string =>
-  name === "level" ? `Gated RMS, ${formatLevelError(error)}` : FIGURE[name];
 /** Rows whose measurement is a level: it follows every change. */
-const LEVELS: readonly PredictedName[] = ["level", "correlated"];
+const LEVELS: readonly PredictedName[] = ["average", "correlated"];
 
 const Row = (props: { name: string; of: Predicted; stale: boolean; over?: boolean }) => {
   const { estimate, measured, difference } = props.of;
@@ -79,7 +77,7 @@ const Sides = ({ bus, of }: { bus: Bus; of: BusPredicted }) => {
         {mix.rows.map((row) => (
           <Row
             key={row.name}
-            name={figure(row.name, of.levelError)}
+            name={FIGURE[row.name]}
             of={row}
             stale={mix.stale && !LEVELS.includes(row.name)}
           />

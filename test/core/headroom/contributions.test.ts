@@ -16,7 +16,7 @@ it("says of each channel whether it arrives with its polarity switched", () => {
     { bus: { sideInverted: [false, true] } },
   );
   const parts = mixedChannelsOf(setup, onlyBus(setup));
-  const strengths = parts.map((p) => channelLevelsOf(p.channel));
+  const strengths = parts.map((p) => channelLevelsOf(p.channel, 1));
   const polarities = (outlet: Outlet) =>
     Object.fromEntries(contributionsAt(parts, strengths, outlet).map((a) => [a.part.channel.id, a.polarity]));
   expect(polarities("left")).toMatchObject({ snare: 1, kick: -1, keys: 1 });
@@ -32,7 +32,7 @@ it("a channel whose weaker channel is switched arrives as it is by what is left 
   const parts = mixedChannelsOf(setup, onlyBus(setup));
   const [arrival] = contributionsAt(
     parts,
-    parts.map((p) => channelLevelsOf(p.channel)),
+    parts.map((p) => channelLevelsOf(p.channel, 1)),
     "mono",
   );
   expectNear(arrival?.polarity ?? 0, (1 - 0.25) / (1 + 0.25), TINY);

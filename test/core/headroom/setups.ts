@@ -19,6 +19,7 @@ export const channel = (id: string, given: Partial<Channel> = {}): Channel => ({
   name: id,
   kind: "drum",
   gatedRms: -20,
+  activity: 1,
   peak: -6,
   ...given,
 });

@@ -5,6 +5,7 @@ import { levelOf } from "../../../src/core/level/decibels";
 import { gainsInBus, type TrackPlace } from "../../../src/core/measure/bus-gains";
 import type { MeasuredFigures } from "../../../src/core/measure/figures";
 import { type BusPredicted, type PredictedName, predictedOf } from "../../../src/core/measure/predicted";
+import { BLANK_SEND } from "../../../src/core/model/defaults";
 import type { Bus, Setup } from "../../../src/core/model/setup";
 import type { Outlet } from "../../../src/core/model/units";
 import { figuresOf } from "../../measure/job";
@@ -62,7 +63,7 @@ describe("estimate beside measurement", () => {
     const estimates = { left: without.sides[0], right: without.sides[1], mono: without.mono };
     for (const mix of ["left", "right", "mono"] as const) {
       const is = figures.mixes[mix];
-      expectNear(measuredOf(of, mix, "level"), is.gatedRms, 1e-6);
+      expectNear(measuredOf(of, mix, "average"), is.rms, 1e-6);
       for (const name of ["likely", "playable", "allAtOnce"] as const) {
         expect(measuredOf(of, mix, name)).toBe(is.peak);
         expect(row(of, mix, name)?.estimate).toBe(estimates[mix][name]);
@@ -110,7 +111,7 @@ describe("estimate beside measurement", () => {
     const of = figuresAfter(await measure(was), was, now);
     const again = await measure(now);
     for (const mix of ["left", "right", "mono"] as const)
-      expectNear(measuredOf(of, mix, "level"), again.mixes[mix].gatedRms, 1e-6, mix);
+      expectNear(measuredOf(of, mix, "average"), again.mixes[mix].rms, 1e-6, mix);
   });
 
   it("peaks follow what is alike for all tracks, and are stale after anything else", async () => {
@@ -144,18 +145,18 @@ describe("estimate beside measurement", () => {
     const figures = await measure(setup);
     const names = (of: BusPredicted): PredictedName[][] => of.mixes.map((m) => m.rows.map((r) => r.name));
     const others: PredictedName[] = ["likely", "playable", "allAtOnce", "truePeak"];
-    const without: PredictedName[] = ["level", ...others];
+    const without: PredictedName[] = ["average", ...others];
     expect(names(figuresAfter(figures, setup, setup))).toEqual([without, without, without]);
 
     const recorded = { ...setup, recording: recordingOf(["kick", "hat", "keys"], 0.5) };
     const of = figuresAfter(figures, recorded, recorded);
-    const all: PredictedName[] = ["level", "correlated", ...others];
+    const all: PredictedName[] = ["average", "correlated", ...others];
     expect(names(of)).toEqual([all, all, all]);
     for (const mix of ["left", "right", "mono"] as const) {
       const { estimate, measured, difference } = row(of, mix, "correlated") ?? {};
-      expect(measured).toBe(measuredOf(of, mix, "level"));
+      expect(measured).toBe(measuredOf(of, mix, "average"));
       // Three channels of −20 dBFS that correlate by half are louder together than three that do not.
-      expect(estimate).toBeGreaterThan(row(of, mix, "level")?.estimate ?? Number.NaN);
+      expect(estimate).toBeGreaterThan(row(of, mix, "average")?.estimate ?? Number.NaN);
       expectNear(difference ?? null, (estimate ?? 99) - (measured ?? 0), 1e-12);
     }
   });
@@ -165,30 +166,37 @@ describe("estimate beside measurement", () => {
     const setup = band();
     const silent = { ...setup, channels: setup.channels.map((s) => ({ ...s, gatedRms: none, peak: none })) };
     const of = figuresAfter(await measure(setup), setup, silent);
-    for (const name of ["level", "likely"] as const) {
+    for (const name of ["average", "likely"] as const) {
       expect(row(of, "left", name)).toMatchObject({ estimate: none, difference: null });
       expect(measuredOf(of, "left", name)).toBeGreaterThan(-40);
     }
   });
 
-  it("no level is measured where the blocks were too many to keep; the peaks stay", async () => {
-    const setup = band({}, { rms: "aes17" });
+  it("the average of copied figures is the measured one, but for what the tracks have in common", async () => {
+    const setup = band({ sends: [{ ...BLANK_SEND, channel: "kick" }] });
     const figures = await measure(setup);
-    const of = figuresAfter({ ...figures, blocks: null }, setup, setup);
-    expect(row(of, "left", "level")).toMatchObject({ measured: null, difference: null });
-    expect(measuredOf(of, "left", "likely")).toBe(figures.mixes.left.peak);
+    const kick = figures.tracks[0];
+    if (!kick) throw new Error("no track");
+    const copied = {
+      ...setup,
+      channels: setup.channels.map((c) =>
+        c.id === "kick" ? { ...c, gatedRms: kick.gatedRms, activity: kick.activity } : c,
+      ),
+    };
+    // What lies more than 20 dB under the loudest block is in the mean of all, and in no gated level.
+    expectNear(row(figuresAfter(figures, copied, copied), "left", "average")?.difference ?? null, 0, 0.05);
   });
 
   it("the ceiling that decides is the first of those that are equal but for rounding", async () => {
     // 18.1 dBu into an input of 18 dBu behind a pad of 0.1 dB: 0 dBFS, but for the last digit.
     const setup = { ...band({ padDb: 0.1 }, { outputDbu: 18.1 }) };
-    const same = { ...setup, monitor: { ...setup.monitor, inputMaxDbu: 18 } };
+    const same = { ...setup, monitor: { ...setup.monitor, maxInputDbu: 18 } };
     const { ceilings, lowest } = figuresAfter(await measure(same), same, same);
     const [first, , last] = ceilings.map((c) => c.measured ?? 0);
     expect(last).not.toBe(first);
     expect(last).toBeLessThan(first ?? 0);
     expect(lowest).toBe(ceilings[0]);
-    const low = { ...same, monitor: { ...same.monitor, inputMaxDbu: 15 } };
+    const low = { ...same, monitor: { ...same.monitor, maxInputDbu: 15 } };
     expect(figuresAfter(await measure(low), low, low).lowest.place).toBe("input");
   });
 
@@ -206,8 +214,8 @@ describe("estimate beside measurement", () => {
     const figures = await measure(samples);
     const [a, b] = [figuresAfter(figures, samples, samples), figuresAfter(figures, aes17, aes17)];
     expectNear(
-      measuredOf(b, "left", "level"),
-      (measuredOf(a, "left", "level") ?? 0) - fullScaleSine("sample"),
+      measuredOf(b, "left", "average"),
+      (measuredOf(a, "left", "average") ?? 0) - fullScaleSine("sample"),
       1e-9,
     );
     expectNear(-fullScaleSine("sample"), levelOf(Math.SQRT2), 1e-12);
