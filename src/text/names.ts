@@ -1,5 +1,5 @@
 import { isolated } from "../core/lib/direction";
-import type { Id, Listener, Setup } from "../core/model/setup";
+import type { Id, LawReference, Listener, Setup } from "../core/model/setup";
 import type { Side } from "../core/model/units";
 
 /** Something that people name, or forget to. */
@@ -42,3 +42,8 @@ export const sideName = (thing: Named & { readonly stereo: boolean }, side: Side
 
 /** Channel numbers as they stand before a name: "12", "13–14"; "" where none is entered. */
 export const formatChannelNumbers = (numbers: readonly number[]): string => numbers.join("–");
+/** Where on the pan a law passes a channel unchanged: "unity hard-panned", "unity centre". */
+export const UNITY_NAMES: { readonly [reference in LawReference]: string } = {
+  sides: "hard-panned",
+  centre: "centre",
+};

@@ -79,7 +79,7 @@ it("what is chosen can be told with the colours of the system alone", async () =
   const ground = await page.locator("html").evaluate((e) => getComputedStyle(e).backgroundColor);
   expect(bead).not.toBe(ground);
   await go(page, "image");
-  const swap = page.getByRole("button", { name: /reverse$/ }).first();
+  const swap = page.getByRole("button", { name: /^Swap .* L\/R$/ }).first();
   expect(await swap.evaluate((e) => getComputedStyle(e).outlineStyle)).toBe("none");
   await swap.click();
   await states(page, /^All on the right side for Mara/);

@@ -12,7 +12,7 @@ const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
   [/^(Gated RMS|Peak|Send into|Trim|Output at|Max input level)/, true],
   [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
-  [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Inputs)/, false],
+  [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Monitor inputs)/, false],
   [/^(Sensitivity|Impedance|Drive|Isolation|Level on stage)/, false],
 ];
 
@@ -145,7 +145,7 @@ const numberReads = async (it: Field): Promise<void> => {
     expect(shows, name).toBe(fits ? String(value).replace("-", MINUS) : text);
   }
   expect(await paste(it, first), name).toEqual({ shows: first, says: "" });
-  // An emptied field may mean "not known" or "off"; else the value comes back.
+  // An emptied field may mean "not entered" or "off"; else the value comes back.
   expect(await enter(it, ""), name).toEqual({ shows: it.optional ? "" : first, says: "" });
 };
 
@@ -200,7 +200,7 @@ const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page
       "headroom",
       13,
       async (page) => {
-        await page.locator("summary", { hasText: "Level at the ear" }).click();
+        await page.locator("summary", { hasText: "Earphone level" }).click();
         await page.getByLabel("Estimate it").check();
       },
     ],

@@ -35,14 +35,14 @@ const printedAs =
 /** Headroom at every ceiling as it stands in its box, and which one is marked as the lowest. */
 const chain = async (page: Page): Promise<{ rooms: number[]; lowest: string | null }> => ({
   rooms: (await page.locator(".chain .big").allInnerTexts()).map((t) => number(t.replace("dB", ""))),
-  lowest: await page.locator(".chain > div", { hasText: "lowest" }).locator("h2").textContent(),
+  lowest: await page.locator(".chain > div", { hasText: "limiting stage" }).locator("h2").textContent(),
 });
 
 /** One line of the table of sides: left, right, mono. */
 const figures = async (page: Page, line: string): Promise<number[]> =>
   (
     await page
-      .getByLabel("Legs", { exact: true })
+      .getByLabel("L and R", { exact: true })
       .getByRole("row", { name: line })
       .getByRole("cell")
       .allInnerTexts()
@@ -58,29 +58,29 @@ describe("will it fit", () => {
   it("is answered at the top of a phone's screen, without scrolling", async () => {
     const user = await toBus();
     const { page } = user;
-    expect(await statement(page)).toMatch(/^It fits, but only 4\.7 dB are left at the receiving input/);
+    expect(await statement(page)).toMatch(/^Fits: 4\.7 dB left at the monitor input, 1\.3 dB under target$/);
     const [words, thumb] = [await page.locator("h1").boundingBox(), await page.locator("nav").boundingBox()];
     expect(await page.evaluate(() => scrollY)).toBe(0);
     expect((words?.y ?? 0) + (words?.height ?? 0)).toBeLessThan((thumb?.y ?? 0) / 3);
     await user.context.close();
   });
 
-  it("moves from the bus to the receiving input as two sends rise, and the trim it names restores the margin", async () => {
+  it("moves from the bus to the monitor input as two sends rise, and the trim it names gives the target back", async () => {
     const user = await toBus();
     const { page } = user;
     await unfold(page, SETTINGS);
-    await type(page, "Trim of the left side, dB", "-4");
-    await type(page, "Max input level of the receiving input, dBu", "21.5");
+    await type(page, "Trim L, dB", "-4");
+    await type(page, "Max input level, dBu", "21.5");
     await type(page, "Target headroom, dB", "5");
-    await states(page, /^It fits: \d\.\d dB left at the bus$/);
-    expect((await chain(page)).lowest).toBe("Sum");
+    await states(page, /^Fits: \d\.\d dB left at the bus$/);
+    expect((await chain(page)).lowest).toBe("Bus");
 
     await unfold(page, SENDS);
     await type(page, "Send of Tom 1, dB", "-1");
     await type(page, "Send of Hat, dB", "+4");
-    await states(page, /^It fits, but only \d\.\d dB are left at the receiving input: you want 5\.0$/);
+    await states(page, /^Fits: \d\.\d dB left at the monitor input, \d\.\d dB under target$/);
     const before = await chain(page);
-    expect(before.lowest).toBe("Input");
+    expect(before.lowest).toBe("Monitor input");
     // +22 dBu at 0 dBFS into at most +21.5 dBu: the input clips at −0.5 dBFS of the side that comes closest.
     const likely = await figures(page, "Likely peak");
     expect(before.rooms[2]).toSatisfy(printedAs(-0.5 - Math.max(likely[0] ?? 0, likely[1] ?? 0)));
@@ -91,15 +91,15 @@ describe("will it fit", () => {
     expect(by).toBeGreaterThanOrEqual(5 - (before.rooms[2] ?? 0) - 0.05);
     expect(by).toBeLessThanOrEqual(5 - (before.rooms[2] ?? 0) + 0.15);
     await remedy.click();
-    await states(page, /^It fits: 5\.[01] dB left at the receiving input$/);
+    await states(page, /^Fits: 5\.[01] dB left at the monitor input$/);
     const after = await chain(page);
     expect(after.rooms[0]).toBe(before.rooms[0]);
     expect(after.rooms[2]).toSatisfy(printedAs((before.rooms[2] ?? 0) + by));
-    expect(await page.getByText("What restores it").count()).toBe(0);
+    expect(await page.getByText("Ways back:").count()).toBe(0);
     expect(await page.getByLabel("Trim of Drums, dB").inputValue()).toBe(`−${by}`);
 
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
-    await states(page, /^It fits, but only/);
+    await states(page, /^Fits: .* under target$/);
     expect(await chain(page)).toEqual(before);
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -117,9 +117,9 @@ describe("will it fit", () => {
       for (const [, level] of ((await button.textContent()) ?? "").matchAll(/([−\d.]+) dB/g))
         expect(number(level ?? "") % 0.25, level).toBeCloseTo(0, 9);
       await button.click();
-      await states(page, /^It fits: 6\.\d dB left/);
+      await states(page, /^Fits: 6\.\d dB left/);
       await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
-      await states(page, /^It fits, but only 4\.7/);
+      await states(page, /^Fits: 4\.7/);
     }
     await user.context.close();
   });
@@ -134,7 +134,7 @@ describe("will it fit", () => {
     );
     const { rooms } = await chain(page);
     await list.selectOption({ label: "+15 dBu" });
-    await states(page, /^It fits: 6\.7 dB left at the bus$/);
+    await states(page, /^Fits: 6\.7 dB left at the bus$/);
     // +22 to +15 dBu: 7 dB more room at the input, none elsewhere.
     expect((await chain(page)).rooms).toEqual([rooms[0], rooms[1], expect.closeTo((rooms[2] ?? 0) + 7)]);
     await type(page, "Output at 0 dBFS, typed, dBu", "19,5");
@@ -161,15 +161,15 @@ describe("what summing costs", () => {
       return number(cells[3] ?? "");
     };
     const sides = await loss();
-    expect(await line("Constant power, sin/cos", "sides in force")).toBe(sides);
+    expect(await line("Constant power, sin/cos", "hard-panned in force")).toBe(sides);
     await page.getByText("At centre", { exact: true }).click();
     await page.locator(".laws").getByRole("row", { name: "centre in force" }).waitFor();
-    // Sides at 0 dB or centre at 0 dB: all of it 3.01 dB higher under constant power.
+    // Unity hard-panned or at centre: all of it 3.01 dB higher under constant power.
     expect(await loss()).toSatisfy(printedAs(sides + 3.01));
 
     const told = await line("Linear", "centre");
     expect(told).not.toBe(await loss());
-    await page.getByLabel("Pan law, as the console is set").selectOption({ label: "Linear" });
+    await page.getByLabel("Pan law, as set at the desk").selectOption({ label: "Linear" });
     await page
       .locator(".laws tbody", { hasText: "Linear" })
       .getByRole("row", { name: "centre in force" })
@@ -185,17 +185,17 @@ describe("several buses", () => {
     const user = await toBus();
     const { page } = user;
     await page.getByRole("button", { name: "Add a mono bus" }).click();
-    await states(page, "No channel reaches Bus yet");
+    await states(page, "No sends to Unnamed bus");
     await page.getByLabel("Hat also in Drums").check();
     await page.getByLabel("Trumpet").check();
-    await states(page, /^It fits/);
+    await states(page, /^Fits/);
     await type(page, "Send of Trumpet, dB", "+12");
-    await states(page, /^It will not fit: \d+\.\d dB over at the receiving input$/);
+    await states(page, /^Does not fit: \d+\.\d dB over at the monitor input$/);
     await page.getByLabel(/^Trumpet/).uncheck();
-    await states(page, /^It fits/);
+    await states(page, /^Fits/);
     await page.getByLabel(/^Trumpet/).check();
     await type(page, "Send of Trumpet, dB", "+12");
-    await states(page, /^It will not fit/);
+    await states(page, /^Does not fit/);
 
     // A mono bus costs headroom too: two channels over the louder of them.
     expect((await figures(page, "Headroom loss"))[0]).toBeGreaterThan(0);
@@ -204,35 +204,35 @@ describe("several buses", () => {
       await go(page, place);
       await expect
         .poll(() => shown(page.locator(".verdict")), { message: place })
-        .toContain("Drums has only 4.7 dB left at the receiving input.");
-      expect((await shown(page.locator(".verdict"))).includes("Sum will not fit")).toBe(place === "patch");
+        .toContain("Drums is under target: 4.7 dB left at the monitor input.");
+      expect((await shown(page.locator(".verdict"))).includes("Bus does not fit")).toBe(place === "patch");
     }
     await go(page, "channels");
-    await page.getByText(/^Drums has only 4\.7 dB left at the receiving input\.$/).waitFor();
-    await page.getByText(/^Sum will not fit: \d+\.\d dB over at the receiving input\.$/).waitFor();
+    await page.getByText(/^Drums is under target: 4\.7 dB left at the monitor input\.$/).waitFor();
+    await page.getByText(/^Bus does not fit: \d+\.\d dB over at the monitor input\.$/).waitFor();
     const marked = (words: string): Promise<string | null> =>
       page.locator(".channel", { hasText: words }).locator("b").textContent();
     await page.getByText("All channels (20)").click();
-    expect(await marked("Costs Drums its margin")).toBe("Floor tom");
-    expect(await marked("Takes Sum over")).toBe("Trumpet");
+    expect(await marked("Puts Drums under target")).toBe("Floor tom");
+    expect(await marked("Clips Bus")).toBe("Trumpet");
 
     await go(page, "image");
-    expect(await shown(page.locator(".verdict"))).toContain("Drums has only 4.7 dB left");
-    expect(await shown(page.locator(".verdict"))).not.toContain("Sum will not fit");
+    expect(await shown(page.locator(".verdict"))).toContain("Drums is under target: 4.7 dB left");
+    expect(await shown(page.locator(".verdict"))).not.toContain("Bus does not fit");
     await go(page, "channels");
-    await page.getByText("Takes Sum over").click();
-    await states(page, /^It will not fit/);
+    await page.getByText("Clips Bus").click();
+    await states(page, /^Does not fit/);
     expect(await page.evaluate(() => location.hash)).toBe("#headroom");
     await page.getByRole("button", { name: /^Pull Trumpet to/ }).click();
-    await states(page, /^It fits: 6\.\d/);
+    await states(page, /^Fits: 6\.\d/);
     await go(page, "channels");
-    expect(await page.getByText("Takes Sum over").count()).toBe(0);
+    expect(await page.getByText("Clips Bus").count()).toBe(0);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
 });
 
-describe("the level at the ear", () => {
+describe("the earphone level", () => {
   it("comes with its cautions, its error and the rule by name", async () => {
     const user = await toBus();
     const { page } = user;
@@ -273,7 +273,7 @@ it.each(["dark", "light"])(
     await page.goto(`${site.url}#headroom`);
     await drawn(page);
     await whole(page);
-    for (const title of [SENDS, LAWS, "Folded to mono", SETTINGS, "Level at the ear"])
+    for (const title of [SENDS, LAWS, "Folded to mono", SETTINGS, "Earphone level"])
       await unfold(page, title);
     await page.getByLabel("Estimate it").check();
     expect(await overhang(page)).toBe(0);

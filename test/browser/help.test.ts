@@ -15,7 +15,7 @@ const HELP = [
 ] as const;
 
 it.each(HELP)(
-  "%s explains its figures in place, by keyboard, with the channel",
+  "%s explains its figures in place, by keyboard, with the source",
   async (place, about, says) => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, place);
@@ -68,7 +68,7 @@ const EXPLAINED: readonly (readonly [place: string, fold: string, about: string,
   ["patch", "", "What the patch is checked for", /20 lg 2 = 6\.02 dB/],
   ["patch", "", "What these lose, and their order", /10 lg 2 = 3\.01 dB/],
   ["check", "", "How it finds the fault", /chance of each answer.*The bar is the share/],
-  ["check", "", "What the percentage means", /3 hits and 93 %.*“As planned” takes 90 %.*Bayes/],
+  ["check", "", "What the percentage means", /hits and \d+ %\. “As planned” takes \d+ %.*Bayes/],
 ];
 
 /** The explanations that stand on a screen, all of it opened. */
@@ -124,7 +124,7 @@ it("every figure that needs it has its explanation, and each says what it rests 
   for (const [, , about, says] of EXPLAINED) {
     const text = found.find((f) => f.about === about)?.text;
     expect(text, about).toMatch(says);
-    expect(text, about).toMatch(/Channel\b[^.:]*: \S/);
+    expect(text, about).toMatch(/Source\b[^.:]*: \S/);
   }
   await context.close();
 });

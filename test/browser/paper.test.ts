@@ -27,7 +27,7 @@ const takeChannels = async (page: Page, count: number): Promise<string[]> => {
   await unfold(page, "Input list from or to a spreadsheet");
   await page
     .getByLabel("Or paste rows from a spreadsheet")
-    .fill(["Name,Slot", ...names.map((name, i) => `${name},${i + 3}`)].join("\n"));
+    .fill(["Name,Monitor input", ...names.map((name, i) => `${name},${i + 3}`)].join("\n"));
   await page.getByRole("button", { name: "Read pasted rows" }).click();
   await page.getByText("Remove them", { exact: true }).click();
   await page.getByRole("button", { name: `Import ${count} channels` }).click();
@@ -103,7 +103,7 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
       (_, i) => px(last.top, coarse) + i,
     );
     expect(lines.some(inked)).toBe(true);
-    const columns = ["Console", "Stage"].map((head) => words.find((w) => w.text === head) as Word);
+    const columns = ["Desk", "Stage"].map((head) => words.find((w) => w.text === head) as Word);
     const boxes = inputs.map((input) => boxesIn(fine, input, columns));
     expect(boxes).toEqual(inputs.map((_, i) => (i < names.length ? 2 : 0)));
   };
@@ -116,7 +116,7 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
       .evaluateAll((parts) =>
         parts.map((part) => part.firstChild?.textContent ?? "").filter((name) => name !== "free"),
       );
-    expect(names).toHaveLength(14);
+    expect(names).toHaveLength(15);
     await toSheet(page);
     expectSheet(await page.pdf({ format }), 16, names);
     expect(user.faults).toEqual([]);
@@ -144,7 +144,7 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
     const pdf = await page.pdf({ format });
     const text = textOf(pdf);
     for (const name of names) expect(text).toMatch(new RegExp(`\\b${name}\\b`));
-    const heads = wordsOf(pdf).filter((w) => w.text === "Console");
+    const heads = wordsOf(pdf).filter((w) => w.text === "Desk");
     expect(heads.map((w) => w.page)).toEqual([1, 2]);
     await user.context.close();
   });
@@ -165,14 +165,14 @@ describe("an input list over a band", () => {
     const { page } = user;
     const names = exampleSetup().channels.map((s) => s.name);
     const lines = names.map((name, i) => `${i + 1},${name},dynamic,boom,yes,taped`);
-    const said = await paste(page, ["Ch,Name,Mic,Stand,48V,Notes", ...lines, "19,Conga,,,,"].join("\n"));
-    expect(said).toMatch(/^1 new channel; 18 stay as they are\.\s+Conga new: drum, mono$/);
+    const said = await paste(page, ["Ch,Name,Mic,Stand,48V,Notes", ...lines, "21,Conga,,,,"].join("\n"));
+    expect(said).toMatch(/^1 new channel; 20 stay as they are\.\s+Conga new: drum, mono$/);
     await page.getByText("Not kept in the setup: Ch, Mic, Stand, 48V and Notes.").waitFor();
-    await page.getByRole("button", { name: "Import 19 channels" }).click();
-    await page.getByText("19 channels imported").waitFor();
+    await page.getByRole("button", { name: "Import 21 channels" }).click();
+    await page.getByText("21 channels imported").waitFor();
     const { channels } = exampleSetup();
-    await expect.poll(async () => JSON.parse(await stored(page)).sources).toHaveLength(19);
-    expect(JSON.parse(await stored(page)).sources.slice(0, 18)).toEqual(channels);
+    await expect.poll(async () => JSON.parse(await stored(page)).channels).toHaveLength(21);
+    expect(JSON.parse(await stored(page)).channels.slice(0, 20)).toEqual(channels);
     expect(JSON.parse(await stored(page)).monitor).toEqual(exampleSetup().monitor);
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -183,7 +183,7 @@ describe("an input list over a band", () => {
     const { page } = user;
     const said = await paste(
       page,
-      "Name,Pan,Peak,Mute,Monitor input\nBass,L20,–,yes,\nGuitar,,,no,15\nConga,R10,,,16\nKeys,,,,\n",
+      "Name,Pan,Peak,Mute,Monitor input\nBass,L20,–,yes,\nGuitar,,,no,16\nConga,R10,,,4\nKeys,,,,\n",
     );
     expect(
       said
@@ -191,22 +191,22 @@ describe("an input list over a band", () => {
         .map((line) => line.trim())
         .filter((line) => line !== ""),
     ).toEqual([
-      "1 new channel and 2 changed; 16 stay as they are.",
+      "1 new channel and 2 changed; 18 stay as they are.",
       "Bass",
       "Channel pan: C → L20",
       "Mute: off → on",
       "Peak: −10 dBFS → not entered",
       "Guitar",
-      `Monitor input: In 4 ${TAP_NAMES["pre-fader"]} → In 15 ${TAP_NAMES["pre-fader"]}`,
-      `Conga new: drum, mono, pan R10, In 16 ${TAP_NAMES["pre-fader"]}`,
+      `Monitor input: In 4 ${TAP_NAMES["pre-fader"]} → In 16 ${TAP_NAMES["pre-fader"]}`,
+      `Conga new: drum, mono, pan R10, In 4 ${TAP_NAMES["pre-fader"]}`,
     ]);
     await page.getByText("Remove them", { exact: true }).click();
-    await page.getByText("1 new channel, 2 changed and 15 removed; 1 stays as it is.").waitFor();
+    await page.getByText("1 new channel, 2 changed and 17 removed; 1 stays as it is.").waitFor();
     await page.getByText("Keep them", { exact: true }).click();
     await page.getByRole("button", { name: "Import 4 channels" }).click();
     const was = exampleSetup().channels;
     const want = was.map((s) => (s.name === "Bass" ? { ...s, pan: -0.2, peak: null, muted: true } : s));
-    await expect.poll(async () => JSON.parse(await stored(page)).sources.slice(0, was.length)).toEqual(want);
+    await expect.poll(async () => JSON.parse(await stored(page)).channels.slice(0, was.length)).toEqual(want);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });

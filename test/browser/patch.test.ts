@@ -46,27 +46,28 @@ describe("the band's patch", () => {
     const example = await inputs(page);
     await unfold(page, LIST);
     const csv = await downloaded(page, "Export list as CSV");
-    expect(csv.split("\r\n")).toHaveLength(20);
+    expect(csv.split("\r\n")).toHaveLength(22);
 
     await startWith8(page);
     expect((await inputs(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
     await unfold(page, LIST);
     await choose(page, "Import a CSV list", "band.csv", csv);
-    await page.getByText("10 new channels and 1 changed; 7 stay as they are.").waitFor();
+    await page.getByText("12 new channels and 1 changed; 7 stay as they are.").waitFor();
     expect((await inputs(page)).slice(2, 14)).not.toEqual(example.slice(2, 14));
-    await page.getByRole("button", { name: "Import 18 channels" }).click();
-    await page.getByText("18 channels imported").waitFor();
-    expect(await inputs(page)).toEqual(example);
+    await page.getByRole("button", { name: "Import 20 channels" }).click();
+    await page.getByText("20 channels imported").waitFor();
+    // The fold-back is a bus: a list of channels does not bring it.
+    expect(await inputs(page)).toEqual(example.map((line, at) => (at === 14 ? "15 free" : line)));
 
     await setInputCount(page, "12");
-    await states(page, "3 feeds too many for 12 inputs");
+    await states(page, "2 feeds too many for 12 inputs");
     const first = page.getByRole("button", { name: "Apply to plan" }).first();
     await first.click();
     await states(page, /^(?!.*too many)/);
     const room = await inputs(page);
     expect(room.filter((line) => line.includes("over"))).toEqual([]);
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
-    await states(page, "3 feeds too many for 12 inputs");
+    await states(page, "2 feeds too many for 12 inputs");
     expect((await inputs(page)).filter((line) => line.includes("over"))).toHaveLength(2);
 
     await unfold(page, "Patch sheet for the desk");
@@ -79,9 +80,9 @@ describe("the band's patch", () => {
     await page.emulateMedia({ media: "print" });
     const printed = await shown(page.locator("body"));
     expect(printed).toMatch(
-      /^8 drum microphones\s+Patch sheet · \d+ \w+ \d{4} · 14 of 12 inputs in use, 2 beyond the count/,
+      /^8 drum microphones\s+Patch sheet · \d+ \w+ \d{4} · 14 of 12 inputs used, 2 beyond the last/,
     );
-    for (const word of ["Backing voice 2", "OFF", "BEYOND THE COUNT", "Before fader", "Console", "Stage"])
+    for (const word of ["BV 2", "OFF", "BEYOND THE LAST INPUT", "pre-fader", "Desk", "Stage"])
       expect(printed).toContain(word);
     expect(printed).not.toContain("INVENTED");
     expect(printed).not.toMatch(/Image|Print the sheet/);
@@ -95,7 +96,9 @@ describe("the band's patch", () => {
     await unfold(page, LIST);
     const name = "W".repeat(80);
     const rows = Array.from({ length: 14 }, (_, i) => `${name.slice(0, -2)}${i + 10},${i + 1}`);
-    await page.getByLabel("Or paste rows from a spreadsheet").fill(["Name,Slot", ...rows].join("\n"));
+    await page
+      .getByLabel("Or paste rows from a spreadsheet")
+      .fill(["Name,Monitor input", ...rows].join("\n"));
     await page.getByRole("button", { name: "Read pasted rows" }).click();
     await page.getByText("Remove them", { exact: true }).click();
     await page.getByRole("button", { name: "Import 14 channels" }).click();
@@ -118,7 +121,7 @@ describe("the band's patch", () => {
     await swap.click();
     await states(page, "1 fault in the patch");
     expect((await inputs(page))[4]).toContain("Keys R");
-    expect((await inputs(page))[4]).toContain("reversed by mistake");
+    expect((await inputs(page))[4]).toContain("L/R swapped by mistake");
     await swap.click();
     await states(page, /^15 of 16 inputs used/);
     expect(await inputs(page)).toEqual(before);
@@ -126,7 +129,7 @@ describe("the band's patch", () => {
     await page.getByLabel("Input 6 takes").selectOption({ label: "free" });
     const alone = await inputs(page);
     await swap.click();
-    await page.locator(".toast").getByText("Only one of the channels has an input").waitFor();
+    await page.locator(".toast").getByText("Only one side has an input").waitFor();
     expect(await inputs(page)).toEqual(alone);
     expect(user.faults).toEqual([]);
     await user.context.close();
@@ -137,12 +140,12 @@ describe("the band's patch", () => {
     const { page } = user;
     await page.locator(".monitor-input > summary").first().click();
     await page.getByRole("button", { name: "Swap Drums L/R" }).click();
-    await unfold(page, "Patch sheet for the console");
+    await unfold(page, "Patch sheet for the desk");
     const csv = await downloaded(page, "Sheet as CSV");
-    expect(csv.split("\r\n")[1]).toMatch(/^1,Drums R,.*on purpose$/);
+    expect(csv.split("\r\n")[1]).toMatch(/^1,Drums R,.*L\/R swapped/);
     await page.emulateMedia({ media: "print" });
     const rows = await page.locator(".sheet tbody tr").allInnerTexts();
-    expect(rows.filter((row) => row.includes("⇄ swapped pair"))).toHaveLength(2);
+    expect(rows.filter((row) => row.includes("L/R swapped"))).toHaveLength(2);
     expect(rows[0]).toContain("Drums R");
     await user.context.close();
   });
@@ -200,12 +203,12 @@ describe.each(["mouse", "touch"] as const)("an input dragged by %s", (by) => {
     const before = await inputs(page);
     expect(before[2]).toContain("Bass");
     expect(before[3]).toContain(isGap ? "free" : "Guitar");
-    expect(before[14]).toContain("free");
+    expect(before[15]).toContain("free");
     const handle = await middle(page.getByRole("button", { name: /^Move input 3:/ }));
-    const goal = await middle(page.locator(".monitor-input").nth(14));
+    const goal = await middle(page.locator(".monitor-input").nth(15));
     await drag[by](page, handle, { x: handle.x, y: goal.y });
     const after = await inputs(page);
-    expect(after[14]).toContain("Bass");
+    expect(after[15]).toContain("Bass");
     expect(after[2]).toContain(isGap ? "free" : "Guitar");
     const names = (lines: readonly string[]) => lines.map((line) => line.replace(/^\d+ /, "")).sort();
     expect(names(after)).toEqual(names(before));
@@ -216,7 +219,7 @@ describe.each(["mouse", "touch"] as const)("an input dragged by %s", (by) => {
     expect(await inputs(page)).toEqual(after);
 
     // A second drag is a step of its own, upwards this time.
-    const again = await middle(page.getByRole("button", { name: /^Move input 15:/ }));
+    const again = await middle(page.getByRole("button", { name: /^Move input 16:/ }));
     await drag[by](page, again, { x: again.x, y: handle.y });
     expect((await inputs(page))[2]).toContain("Bass");
     await page.getByRole("button", { name: /^Undo/ }).click();
@@ -314,10 +317,10 @@ describe("a list from a spreadsheet", () => {
     const { page } = user;
     const hostile = `<img src=x onerror="document.title='taken'">`;
     await unfold(page, LIST);
-    await page.getByLabel("Or paste rows from a spreadsheet").fill(`Name\tSlot\n${hostile}\t15\n`);
+    await page.getByLabel("Or paste rows from a spreadsheet").fill(`Name\tMonitor input\n${hostile}\t16\n`);
     await page.getByRole("button", { name: "Read pasted rows" }).click();
     await page.getByRole("button", { name: "Import 1 channel" }).click();
-    expect((await inputs(page))[14]).toContain(hostile);
+    expect((await inputs(page))[15]).toContain(hostile);
     await unfold(page, "Patch sheet for the desk");
     await page.emulateMedia({ media: "print" });
     await page.locator(".sheet").getByText(hostile, { exact: true }).waitFor();

@@ -211,7 +211,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
       await inspect(page, "refused");
       await neverAnswers(page);
       await go(page, packed(printSetup(EXAMPLE)).slice(1));
-      await states(page, "Looking into it …");
+      await states(page, "Reading …");
     },
   ],
   [
@@ -283,7 +283,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     },
   ],
   [
-    "a bus over every ceiling, and the level at the ear",
+    "a bus over every ceiling, and the earphone level",
     "headroom",
     async (page) => {
       await openAll(page);

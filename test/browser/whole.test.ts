@@ -54,7 +54,7 @@ const aCheck = async (page: Page): Promise<void> => {
 const papersAndLinks = async (page: Page): Promise<void> => {
   await go(page, "patch");
   await openAll(page);
-  await expect.poll(() => page.locator(".paper").textContent()).toContain("Bass, direct");
+  await expect.poll(() => page.locator(".paper").textContent()).toContain("Bass");
   await downloads(page, "Sheet as CSV", /Monitor input/);
   const list = await downloads(page, "Export list as CSV", /Bass/);
   await page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();

@@ -27,8 +27,8 @@ const lawLine = (): string => {
   const centre = centreLevel(law, centreDb);
   const said =
     reference === "sides"
-      ? `centre ${formatNumber(centre, 1)} dB, sides at 0 dB`
-      : `centre at 0 dB, sides ${formatSigned(-centre, 1)} dB`;
+      ? `unity hard-panned, centre ${formatNumber(centre, 1)} dB`
+      : `unity at centre, hard-panned ${formatSigned(-centre, 1)} dB`;
   return `${LAWS[law].name}: ${said}.`;
 };
 

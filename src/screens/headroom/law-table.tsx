@@ -3,6 +3,7 @@ import type { BusFigures } from "../../core/headroom/figures";
 import type { Bus } from "../../core/model/setup";
 import { LAWS } from "../../core/pan/laws";
 import { formatDb } from "../../text/headroom";
+import { UNITY_NAMES } from "../../text/names";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";
@@ -12,7 +13,7 @@ import { LawsHelp } from "./help";
 const Row = ({ row }: { row: LawFigures }) => (
   <tr class={row.believed ? "in-force" : ""}>
     <th scope="row">
-      {row.reference}
+      {UNITY_NAMES[row.reference]}
       {row.believed ? <span class="small soft"> in force</span> : null}
     </th>
     <td>{formatDb(row.likely[0])}</td>
@@ -38,7 +39,7 @@ export const LawTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =>
           <Table
             kind="laws two-lines"
             caption="Likely peaks dBFS; loss and headroom dB, with the limiting stage"
-            heads={["Unity at", "L", "R", "Mono", "Loss", "Headroom"]}
+            heads={["Unity", "L", "R", "Mono", "Loss", "Headroom"]}
           >
             {Object.values(LAWS).map(({ id, name }) => (
               <tbody key={id}>

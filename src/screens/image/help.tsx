@@ -11,8 +11,9 @@ export const ImageHelp = () => (
       at one side. Before loudspeakers the lower line is the pan instead.
     </p>
     <p>
-      Right side: heard on the side where it stands. Wrong side: on the other. Centred: it stands at a side but is
-      heard in the centre, or it stands in the centre and is more than {formatNumber(OFF_CENTRE_DB, 0)} dB off.
+      Right side: heard on the side where it stands. Wrong side: on the other. Centred: it stands at a side
+      but is heard in the centre, or it stands in the centre and is more than {formatNumber(OFF_CENTRE_DB, 0)}{" "}
+      dB off.
     </p>
     <p>
       Assumed: only levels count, both earpieces are alike, the places are those of the plan, typical until

@@ -5,6 +5,7 @@ import { compareLaws } from "../../core/pan/compare";
 import { LAWS } from "../../core/pan/laws";
 import { BASE, CENTRE_DB, SIDE_DB } from "../../core/stereo/position";
 import { current } from "../../document/store";
+import { UNITY_NAMES } from "../../text/names";
 import { Pick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
@@ -43,7 +44,8 @@ export const LawsCompare = () => {
                     {LAWS[row.law].name}
                     <span class="small soft">
                       {" "}
-                      {row.reference} 0 dB{row.believed ? ", in force" : ""}
+                      unity {UNITY_NAMES[row.reference]}
+                      {row.believed ? ", in force" : ""}
                     </span>
                   </th>
                   <td>{formatNumber(row.difference, 1)}</td>
