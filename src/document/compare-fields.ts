@@ -40,7 +40,7 @@ const number = <T>(
   what: string,
   unit: string,
   value: (thing: T) => number | null,
-  none = "not known",
+  none = "not entered",
 ): Field<T> => ({
   what,
   value,
@@ -144,8 +144,8 @@ export const DESK: readonly Field<Desk>[] = [
   },
   number("trim step", "dB", (c) => c.trimStep),
   { what: "pan law", value: (c) => c.law, print: (c) => LAWS[c.law].name },
-  number("centre attenuation of your own", "dB", (c) => c.centreDb),
-  word("0 dB at the", (c) => c.reference, { sides: "sides", centre: "centre" }),
+  number("custom centre drop", "dB", (c) => c.centreDb),
+  word("unity", (c) => c.reference, { sides: "hard-panned", centre: "at centre" }),
   word("stereo channels by", (c) => c.stereoLaw, {
     "balance-linear": "linear balance",
     "balance-sine": "sine balance",

@@ -25,11 +25,11 @@ export const LawFields = ({ label }: { label: string }) => {
         />
       ) : null}
       <Choice
-        label="Which end is 0 dB"
+        label="Unity"
         value={reference}
         options={[
-          ["sides", "Sides"],
-          ["centre", "Centre"],
+          ["sides", "Hard-panned"],
+          ["centre", "At centre"],
         ]}
         onValue={(v) => run(editDesk({ reference: v }))}
       />

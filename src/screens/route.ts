@@ -2,7 +2,10 @@ import { signal } from "@preact/signals";
 import { carriesSetup } from "../shelf/carries";
 import { type Place, place, toast } from "./state";
 
-const PLACES: readonly Place[] = ["channels", "image", "headroom", "patch", "check", "setups", "about"];
+const PLACES: readonly Place[] = [
+  ...(["channels", "image", "headroom", "patch", "decide", "check"] as const),
+  ...(["setups", "about"] as const),
+];
 
 /** Places by the addresses they had in the first edition, so that a kept link still leads there. */
 const FORMER: { readonly [hash: string]: Place | undefined } = { "#kit": "channels", "#sum": "headroom" };

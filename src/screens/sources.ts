@@ -47,7 +47,10 @@ const FORMS: readonly SourceText[] = [
   { text: "RFC 8259 (JSON)", used: "setup files and backups" },
   { text: "RFC 4180 (CSV)", used: "lists from and to spreadsheets, with other delimiters too" },
   { text: "RFC 1951 (Deflate), RFC 4648 (base64url)", used: "share links" },
-  { text: "FNV-1a, IETF draft-eastlake-fnv", used: "checksum of share links: finds slips, no forgery" },
+  {
+    text: "FNV-1a, IETF draft-eastlake-fnv",
+    used: "checksum of share links: finds typing errors, no forgery",
+  },
   { text: "ISO/IEC 18004, table 7", used: "how much a QR code holds" },
   { text: "W3C Content Security Policy 3, Trusted Types", used: "nothing from outside runs as a script" },
   { text: "W3C WCAG 2.2, level AA", used: "contrast, size of what is pressed, use by keyboard" },

@@ -3,8 +3,8 @@ import type { Bus, Id } from "../core/model/setup";
 import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
-/** The five places at the thumb, and the two behind the header. */
-export type Place = "channels" | "image" | "headroom" | "patch" | "check" | "setups" | "about";
+/** The five places at the thumb, the one behind the patch, and the two behind the header. */
+export type Place = "channels" | "image" | "headroom" | "patch" | "decide" | "check" | "setups" | "about";
 
 /** Where the user is. */
 export const place = signal<Place>("channels");

@@ -1,3 +1,4 @@
+import { impliedBy } from "../core/inputs/implied";
 import type { ListLine } from "../core/inputs/list";
 import type { NamedFeed } from "../core/inputs/list-feeds";
 import { joinSides } from "../core/inputs/list-join";
@@ -72,10 +73,6 @@ const feedsOf = (reader: RowReader, channels: 1 | 2): NamedFeed[] => {
   return named.sort((a, b) => a.input - b.input);
 };
 
-/** Where a new channel's name alone says how it is panned. Common practice, no source. */
-const panOfName = ({ side, piece, kind }: InputName): number =>
-  side !== null && (piece === "overhead" || kind === "audience") ? (side === "left" ? -1 : 1) : 0;
-
 /** What all rows of one list are read with. */
 interface ListReading {
   readonly setup: Pick<Setup, "desk" | "kit" | "channels">;
@@ -126,17 +123,7 @@ const lineOf = (reader: RowReader, input: InputName, name: string, list: ListRea
       }),
       ...(feeds.length > 0 ? { feeds } : {}),
     },
-    otherwise: {
-      kind: input.kind,
-      piece: piece?.name ?? null,
-      lines: channels,
-      pan: channels === 2 ? 0 : panOfName(input),
-      muted: false,
-      inverted: false,
-      gatedRms: null,
-      peak: null,
-      keepSides: channels === 2,
-    },
+    otherwise: impliedBy(input, channels, piece),
   };
 };
 

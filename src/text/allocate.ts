@@ -24,7 +24,7 @@ const FAMILY_BUSES: { readonly [family in FamilyId]: string } = {
 
 /** Name of a bus: of what it holds together. */
 export const allocatedBusName = ({ level, family, section, instrument }: BusOf): string => {
-  if (level === "instrument" && instrument) return `${instrument} bus`;
+  if (level === "instrument" && instrument) return `${capitalised(instrument)} bus`;
   if (level === "section" && section) return `${capitalised(section)} bus`;
   return FAMILY_BUSES[family];
 };

@@ -1,4 +1,5 @@
 import type { CeilingState, Stage } from "../core/headroom/ceilings";
+import type { DirectOutFigures } from "../core/headroom/direct-outs";
 import type { ExposureRule, ExposureValue } from "../core/headroom/earphone";
 import type { BusFigures } from "../core/headroom/figures";
 import { type FitCode, type FitVerdict, fitVerdict } from "../core/headroom/verdict";
@@ -108,6 +109,18 @@ export const describeShort = (
   state === "over"
     ? `${busName(bus)} does not fit: ${formatHeadroom(headroom, place, state)}.`
     : `${busName(bus)} is under target: ${formatHeadroom(headroom, place, state)}.`;
+
+/** A direct out as a row: channel, peak, headroom and limiting stage. */
+export const describeDirectOut = (
+  setup: Pick<Setup, "channels">,
+  { channel, peak, lowest: { headroom, place, state } }: DirectOutFigures,
+): readonly [name: string, peak: string, headroom: string, stage: string] => {
+  const name = channelName(setup, channel);
+  if (peak === null) return [name, "not entered", "–", "–"];
+  if (state === "silent") return [name, "silent", "–", "–"];
+  return [name, formatDb(peak), formatDb(headroom), STAGE_NAMES[place].replace(/^the /, "")];
+};
+
 
 /** Exposure rules as they are named beside the time. */
 export const EXPOSURE_RULES: { readonly [rule in ExposureRule["id"]]: string } = {

@@ -39,3 +39,6 @@ export const SIDE_LETTERS: { readonly [side in Side]: string } = { left: "L", ri
 /** One side of a bus or channel: "Drum bus L"; a mono bus has no letter. */
 export const sideName = (thing: Named & { readonly stereo: boolean }, side: Side): string =>
   thing.stereo ? `${nameOr(thing, "bus")} ${SIDE_LETTERS[side]}` : nameOr(thing, "bus");
+
+/** Channel numbers as they stand before a name: "12", "13–14"; "" where none is entered. */
+export const formatChannelNumbers = (numbers: readonly number[]): string => numbers.join("–");

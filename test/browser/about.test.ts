@@ -19,7 +19,7 @@ const CAUTIONS = [
   /estimates from data sheets, not measurements, and this is no dosimeter.* by 5 dB or more/,
   /Hearing damage is permanent.*use both ears.*Limits differ by country/,
   /ear-worn monitors do not protect by themselves/,
-  /Headroom figures are for planning.*meters of the console/,
+  /Headroom figures are for planning.*meters of the desk/,
 ] as const;
 
 it("About shows the version, the licence, every caution, and the licences of what comes with it", async () => {
@@ -43,12 +43,13 @@ it("About shows the version, the licence, every caution, and the licences of wha
   expect(names.length).toBeGreaterThan(0);
   const under = (licence: string): string[] =>
     names.filter((name) => packageAt(`node_modules/${name}`).license === licence).sort();
-  const [, free = "", open = ""] =
-    /With it come (.*), each under the MIT licence, and (.*), unchanged, under the Mozilla Public License 2\.0/.exec(
+  const [, free = "", short = "", open = ""] =
+    /With it come (.*), each under the MIT licence, (.*) under the ISC licence, and (.*), unchanged, under the Mozilla Public License 2\.0/.exec(
       all,
     ) ?? [];
   expect(free.split(/, | and /).sort()).toEqual(under("MIT"));
+  expect(short.split(/, | and /).sort()).toEqual(under("ISC"));
   expect(open.split(/, | and /).sort()).toEqual(under("MPL-2.0"));
-  expect(under("MIT").length + under("MPL-2.0").length).toBe(names.length);
+  expect(under("MIT").length + under("ISC").length + under("MPL-2.0").length).toBe(names.length);
   await context.close();
 });

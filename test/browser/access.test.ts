@@ -187,7 +187,7 @@ const CHANGES: readonly (readonly [
   ],
   [
     "image",
-    (page) => states(page, /^L/R swapped for Mara/),
+    (page) => states(page, /^L\/R swapped for Mara/),
     (page) => page.getByRole("button", { name: "Swap Drums L/R" }).click(),
   ],
   [

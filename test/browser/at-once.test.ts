@@ -33,7 +33,7 @@ describe("who is quicker than the next frame", () => {
       };
     });
     await inTheMoment(page, "button", "Print the sheet");
-    await unfold(page, "Patch sheet for the console");
+    await unfold(page, "Patch sheet for the desk");
     await page.locator("body[data-printed]").waitFor();
     expect(await page.locator("body").getAttribute("data-printed")).toBe("Tallow Street Soul at Linden Hall");
     expect(faults).toEqual([]);

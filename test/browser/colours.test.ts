@@ -9,7 +9,7 @@ import { browser, site } from "./stage";
 /** How often a thread was drawn anew between a swap and its rest. */
 const drawnOnSwap = async (page: Page): Promise<number> => {
   await openAt(page, site, "image");
-  await states(page, /^L/R swapped for Mara/);
+  await states(page, /^L\/R swapped for Mara/);
   await page.evaluate(() => {
     const path = document.querySelector(".thread.is-wrong .thread-line");
     const seen = new Set<string | null>();
@@ -99,7 +99,7 @@ describe.each(["dark", "light"] as const)("with the colours of a %s system alone
   it("bars, tones, marks on the plans, answers and the word with its way back can be seen", async () => {
     const { page, context } = await start("image");
     const tone = () => page.locator(".verdict path").getAttribute("d");
-    await states(page, /^L/R swapped for Mara/);
+    await states(page, /^L\/R swapped for Mara/);
     const wrong = await tone();
     expect(await faintest(page, ".verdict svg", "stroke")).toBeGreaterThan(3);
     for (const view of ["As the drummer sees it", "The stage"]) {

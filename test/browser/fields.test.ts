@@ -191,7 +191,7 @@ const SCREENS: readonly (readonly [place: string, fields: number, prepare: (page
       "channels",
       35,
       async (page) => {
-        await page.locator("summary", { hasText: "The console" }).click();
+        await page.locator("summary", { hasText: "Desk: pan law" }).click();
         await page.getByLabel("Pan law").selectOption("custom");
       },
     ],

@@ -109,7 +109,7 @@ describe("will it fit", () => {
     const user = await toBus();
     const { page } = user;
     await go(page, "channels");
-    await unfold(page, "The console: pan law, notation, levels");
+    await unfold(page, "Desk: pan law, notation, levels");
     await type(page, "Smallest level step, dB", "0.25");
     await go(page, "headroom");
     for (const name of [/^Trim Drums to/, /^Pull (?!all)/, /^Pull all 8 sends by/]) {
@@ -162,7 +162,7 @@ describe("what summing costs", () => {
     };
     const sides = await loss();
     expect(await line("Constant power, sin/cos", "sides in force")).toBe(sides);
-    await page.getByText("Centre", { exact: true }).click();
+    await page.getByText("At centre", { exact: true }).click();
     await page.locator(".laws").getByRole("row", { name: "centre in force" }).waitFor();
     // Sides at 0 dB or centre at 0 dB: all of it 3.01 dB higher under constant power.
     expect(await loss()).toSatisfy(printedAs(sides + 3.01));
@@ -180,12 +180,12 @@ describe("what summing costs", () => {
   });
 });
 
-describe("several sums", () => {
+describe("several buses", () => {
   it("take the same channels, and the one that lacks headroom is marked on the other screens", async () => {
     const user = await toBus();
     const { page } = user;
     await page.getByRole("button", { name: "Add a mono bus" }).click();
-    await states(page, "Nothing sounds in Bus");
+    await states(page, "No channel reaches Bus yet");
     await page.getByLabel("Hat also in Drums").check();
     await page.getByLabel("Trumpet").check();
     await states(page, /^It fits/);

@@ -35,7 +35,7 @@ it.each(HELP)(
 
 /** Every explanation: the screen, the fold it is in, what it is called, and what it has to say. */
 const EXPLAINED: readonly (readonly [place: string, fold: string, about: string, says: RegExp])[] = [
-  ["channels", "The console: pan law, notation, levels", "Which law is mine?", /the drop is the centre drop/],
+  ["channels", "Desk: pan law, notation, levels", "Which law is mine?", /the drop is the centre drop/],
   ["channels", "", "What level, peak and send mean", /20 lg of the product/],
   ["image", "", "What counts as the right side", /20 lg\(R \/ L\)/],
   ["image", "", "How recommendations are ranked", /the score: the mean over the pieces of side × heard/],

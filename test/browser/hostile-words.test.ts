@@ -283,7 +283,7 @@ describe("kept on the device", () => {
 
   it("the patch sheet as CSV holds no formula", async () => {
     await go(page, "patch");
-    await unfold(page, "Patch sheet for the console");
+    await unfold(page, "Patch sheet for the desk");
     const { data, errors } = Papa.parse<string[]>(await downloaded(page, "Sheet as CSV"), {
       skipEmptyLines: true,
     });

@@ -84,7 +84,7 @@ describe("taken in by file, with keys for the prototype in every object", () => 
   it("the sheet on paper shows it as text", async () => {
     const { page } = user;
     await go(page, "patch");
-    await unfold(page, "Patch sheet for the console");
+    await unfold(page, "Patch sheet for the desk");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
     await page.emulateMedia({ media: "print" });
     expect(await harm(page)).toEqual([]);

@@ -25,12 +25,12 @@ describe("by keyboard alone", () => {
 
     await tabTo(page, "Image");
     await page.keyboard.press("Enter");
-    await states(page, /^L/R swapped for Mara/);
+    await states(page, /^L\/R swapped for Mara/);
     await tabTo(page, "Swap Drums L/R");
     await page.keyboard.press("Enter");
     await states(page, /^All on the right side for Mara/);
     await page.keyboard.press("Space");
-    await states(page, /^L/R swapped for Mara/);
+    await states(page, /^L\/R swapped for Mara/);
     await tabTo(page, "Apply to plan");
     await page.keyboard.press("Enter");
     await states(page, /^All on the right side for Mara/);
@@ -146,7 +146,7 @@ describe("by keyboard alone", () => {
     const { page, context } = await phone(browser, { hasTouch: false });
     await openAt(page, site, "channels");
     await page.getByText("Constant power, sin/cos: centre −3.0 dB").waitFor();
-    await tabTo(page, "The console: pan law, notation, levels");
+    await tabTo(page, "Desk: pan law, notation, levels");
     await page.keyboard.press("Enter");
     await tabTo(page, "Pan law");
     await page.keyboard.type("Lin");
@@ -167,7 +167,7 @@ describe("by keyboard alone", () => {
       const [file] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Enter")]);
       return readFileSync(await file.path(), "utf8");
     };
-    await tabTo(page, "Patch sheet for the console");
+    await tabTo(page, "Patch sheet for the desk");
     await page.keyboard.press("Enter");
     await tabTo(page, "Print the sheet");
     await page.keyboard.press("Enter");

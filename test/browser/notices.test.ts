@@ -112,7 +112,7 @@ describe("nothing is found where a part", { timeout: WALK_MS }, () => {
     await keepsNothing(page);
     await page.route("**/repair-list-*.js", () => {});
     await openAt(page, site, "image");
-    await states(page, /^L/R swapped for Mara/);
+    await states(page, /^L\/R swapped for Mara/);
     await page.getByText("One moment …").first().waitFor();
     await inspect(page, "on its way");
     await context.close();

@@ -35,7 +35,7 @@ const takeChannels = async (page: Page, count: number): Promise<string[]> => {
 };
 
 const toSheet = async (page: Page): Promise<void> => {
-  await unfold(page, "Patch sheet for the console");
+  await unfold(page, "Patch sheet for the desk");
   await page.getByRole("button", { name: "Print the sheet" }).waitFor();
 };
 

@@ -69,7 +69,7 @@ describe("the band's patch", () => {
     await states(page, "3 feeds too many for 12 inputs");
     expect((await inputs(page)).filter((line) => line.includes("over"))).toHaveLength(2);
 
-    await unfold(page, "Patch sheet for the console");
+    await unfold(page, "Patch sheet for the desk");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
     for (const [format, paper] of [
       ["A4", [596, 843]],
@@ -100,7 +100,7 @@ describe("the band's patch", () => {
     await page.getByText("Remove them", { exact: true }).click();
     await page.getByRole("button", { name: "Import 14 channels" }).click();
     if (count !== "8") await setInputCount(page, count);
-    await unfold(page, "Patch sheet for the console");
+    await unfold(page, "Patch sheet for the desk");
     await page.getByRole("button", { name: "Print the sheet" }).waitFor();
     for (const format of ["A4", "Letter"]) expect(pages(await page.pdf({ format })).count).toBe(1);
     await page.emulateMedia({ media: "print" });
@@ -318,7 +318,7 @@ describe("a list from a spreadsheet", () => {
     await page.getByRole("button", { name: "Read pasted rows" }).click();
     await page.getByRole("button", { name: "Import 1 channel" }).click();
     expect((await inputs(page))[14]).toContain(hostile);
-    await unfold(page, "Patch sheet for the console");
+    await unfold(page, "Patch sheet for the desk");
     await page.emulateMedia({ media: "print" });
     await page.locator(".sheet").getByText(hostile, { exact: true }).waitFor();
     expect(await page.title()).toBe("Hatside");
@@ -334,7 +334,7 @@ it.each(["dark", "light"])(
     const { page } = user;
     await page.evaluate((t) => localStorage.setItem("hatside-theme", t), theme);
     await page.reload();
-    for (const title of [LIST, "Patch sheet for the console", "Send this setup to another phone"])
+    for (const title of [LIST, "Patch sheet for the desk", "Send this setup to another phone"])
       await unfold(page, title);
     await page.locator("svg.qr").waitFor();
     await choose(page, "Import a CSV list", "band.csv", "Name;Input;Pan\nBass;15;L30\nKeys;16;R30\n");

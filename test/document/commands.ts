@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import { CHANNEL_KINDS, PIECE_KINDS } from "../../src/core/model/kinds";
 import type {
   Bus,
@@ -25,6 +26,7 @@ import {
 } from "../../src/document/commands/buses";
 import {
   addChannel,
+  addChannels,
   dragPan,
   duplicateChannel,
   editChannel,
@@ -209,6 +211,12 @@ const recording = fc
 /** Any command with any arguments that the types and fields allow, whether they fit the setup or not. */
 export const commands: fc.Arbitrary<Command> = fc.oneof(
   orNull(bus).map(addChannel),
+  fc.tuple(fc.array(channelFields, { maxLength: 3 }), orNull(bus)).map(([fresh, into]) =>
+    addChannels(
+      fresh.map((c) => ({ ...BLANK_CHANNEL, name: "Channel", ...c, piece: null })),
+      into,
+    ),
+  ),
   channel.map(duplicateChannel),
   channel.map(removeChannel),
   fc.tuple(channel, channel).map((a) => moveChannel(...a)),

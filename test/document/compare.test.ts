@@ -130,8 +130,8 @@ describe("one change at a time", () => {
     [
       editDesk({ law: "custom", centreDb: 4 }),
       [
-        "Desk | Pan law Centre attenuation of your own instead of Constant power, sin/cos",
-        "Desk | Centre attenuation of your own 4 dB instead of 3 dB",
+        "Desk | Pan law Custom centre drop instead of Constant power, sin/cos",
+        "Desk | Custom centre drop 4 dB instead of 3 dB",
       ],
     ],
     [

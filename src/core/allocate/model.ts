@@ -1,4 +1,4 @@
-import type { Id, TapPoint } from "../model/setup";
+import type { Id, SendTap } from "../model/setup";
 import type { AllocationKind, FamilyId } from "./rules";
 
 /** Monitor inputs that a feed takes: one, or two neighbours, odd and even. */
@@ -27,10 +27,8 @@ export interface AllocationRule {
   readonly mayLeaveOut: boolean;
   /** Whether it may lie in a bus that is swapped although it must keep L/R. */
   readonly maySwap: boolean;
-  /** Where its direct out is taken. */
-  readonly tap: TapPoint;
   /** Where its send is taken when it lies in a bus. */
-  readonly send: "pre-fader" | "post-fader";
+  readonly send: SendTap;
 }
 
 /** What is decided by hand for a channel. */

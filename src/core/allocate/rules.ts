@@ -1,3 +1,4 @@
+import type { ChannelKind, PieceKind } from "../model/setup";
 import type { AllocationRule } from "./model";
 
 /** Channels that make sense on one knob. `fold-back` is what everybody needs and nobody mixes. */
@@ -14,27 +15,8 @@ export type FamilyId =
   | "click"
   | "fold-back";
 
-/** What a channel is, as far as the allocation asks. */
-export type AllocationKind =
-  | "kick"
-  | "snare"
-  | "drum"
-  | "percussion"
-  | "bass"
-  | "guitar"
-  | "keys"
-  | "horn"
-  | "strings"
-  | "other"
-  | "lead-vocal"
-  | "vocal"
-  | "playback"
-  | "click"
-  | "talkback"
-  | "speech"
-  | "video"
-  | "audience"
-  | "effects";
+/** What a channel is, as far as the allocation asks: kick and snare are told from the rest of the kit. */
+export type AllocationKind = ChannelKind | Extract<PieceKind, "kick" | "snare">;
 
 /** What a kind asks for, and why. */
 export interface KindRule {
@@ -55,7 +37,6 @@ const RULE: AllocationRule = {
   reach: "all",
   mayLeaveOut: false,
   maySwap: false,
-  tap: "pre-fader",
   send: "pre-fader",
 };
 
@@ -88,15 +69,11 @@ export const KIND_RULES: { readonly [kind in AllocationKind]: KindRule } = {
     "One player with many things: one knob is enough, the drums’ knob will do.",
     { section: "percussion" },
   ),
-  bass: kind("bass", { own: "must", tap: "pre-hpf" }, "Everybody’s pitch and time."),
-  guitar: kind(
-    "guitars",
-    { stereo: "prefer", tap: "pre-hpf" },
-    "The player hears what the preamp gets, untouched by the FOH mix.",
-  ),
-  keys: kind("keys", { stereo: "prefer", tap: "pre-hpf" }, "One player, often two keyboards."),
-  horn: kind("horns", { own: "no-matter", tap: "pre-eq" }, "A section on one or two knobs is enough."),
-  strings: kind("strings", { own: "no-matter", tap: "pre-eq" }, "A section on one or two knobs is enough."),
+  bass: kind("bass", { own: "must" }, "Everybody’s pitch and time."),
+  guitar: kind("guitars", { stereo: "prefer" }, "One player, one sound of their own."),
+  keys: kind("keys", { stereo: "prefer" }, "One player, often two keyboards."),
+  horn: kind("horns", { own: "no-matter" }, "A section on one or two knobs is enough."),
+  strings: kind("strings", { own: "no-matter" }, "A section on one or two knobs is enough."),
   other: kind("others", {}, "Nobody knows what it is, so it is left apart where that is possible."),
   "lead-vocal": kind("vocals", { own: "must" }, "Wants to hear itself as finished.", { playerFirst: true }),
   vocal: kind("vocals", {}, "The singer first, the rest as one.", { playerFirst: true }),
@@ -106,11 +83,11 @@ export const KIND_RULES: { readonly [kind in AllocationKind]: KindRule } = {
     { own: "must", shares: "nobody", reach: "asked" },
     "In nobody’s ears who does not ask for it.",
   ),
-  talkback: kind("fold-back", { tap: "pre-eq" }, "Must arrive whatever FOH does."),
+  talkback: kind("fold-back", {}, "Must arrive whatever FOH does."),
   speech: kind("fold-back", FOLDED_BACK, "Everybody needs it, nobody mixes it."),
   video: kind(
     "fold-back",
-    { ...FOLDED_BACK, tap: "post-fader", send: "post-fader" },
+    { ...FOLDED_BACK, send: "post-fader" },
     "Everybody needs it, nobody mixes it; rides at FOH are part of it.",
   ),
   audience: kind(

@@ -36,3 +36,12 @@ export const directOutFigures = (setup: Setup): DirectOutFigures[] =>
     );
     return [{ channel: channel.id, peak: known ? peak : null, ceilings, lowest: limitingStageOf(ceilings) }];
   });
+
+/** Direct outs by their headroom, the least first; those of which no peak is known behind. */
+export const worstFirst = (all: readonly DirectOutFigures[]): DirectOutFigures[] =>
+  [...all].sort(
+    (a, b) =>
+      Number(a.peak === null) - Number(b.peak === null) ||
+      // Two that are silent both have no end of headroom, and no difference.
+      (a.lowest.headroom === b.lowest.headroom ? 0 : a.lowest.headroom - b.lowest.headroom),
+  );

@@ -70,11 +70,16 @@ const matched = (setup: Setup, lines: readonly ListLine[]): Matched[] => {
   });
 };
 
-const channelOf = (setup: Setup, { line, id, known }: Matched): Channel => {
+/** A channel as its line has it, without the id: the known one changed in what the line says, else a new one. */
+export const channelOf = (
+  { pieces }: Pick<Setup["kit"], "pieces">,
+  line: ListLine,
+  known?: Channel,
+): Omit<Channel, "id"> => {
   const { feeds = [], piece, ...says } = line.says;
   const { piece: guessed, ...otherwise } = line.otherwise;
   const at = piece === undefined ? guessed : piece;
-  const placed = at === null ? null : (setup.kit.pieces.find((p) => same(p.name, at))?.id ?? null);
+  const placed = at === null ? null : (pieces.find((p) => same(p.name, at))?.id ?? null);
   const channel = { ...BLANK_CHANNEL, ...otherwise, ...known, ...says };
   const tap =
     feeds.find((feed) => feed.tap)?.tap ??
@@ -84,7 +89,6 @@ const channelOf = (setup: Setup, { line, id, known }: Matched): Channel => {
     ...(line.numbers.length > 0 ? { numbers: line.numbers } : {}),
     ...(tap ? { directOut: { ...channel.directOut, tap } } : {}),
     piece: known && piece === undefined ? known.piece : placed,
-    id,
     name: line.name,
   };
 };
@@ -96,7 +100,10 @@ const channelOf = (setup: Setup, { line, id, known }: Matched): Channel => {
  * count: nothing is dropped. A piece that the kit has not is no piece.
  */
 export const withList = (setup: Setup, lines: readonly ListLine[], mode: ListMode): Setup => {
-  const all = matched(setup, lines).map((m) => ({ ...m, channel: channelOf(setup, m) }));
+  const all = matched(setup, lines).map((m) => ({
+    ...m,
+    channel: { ...channelOf(setup.kit, m.line, m.known), id: m.id },
+  }));
   const byId = new Map(all.map((m) => [m.id, m]));
   const channels =
     mode === "replace"

@@ -12,6 +12,7 @@ import { runOrSay, runWithWord, typing } from "../act";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { full } from "../shown-names";
+import { ChannelDesk } from "./channel-desk";
 import { SendFields } from "./send-fields";
 
 const KINDS = Object.entries(CHANNEL_KINDS) as [ChannelKind, string][];
@@ -93,7 +94,8 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
         />
         <Level channel={channel} />
         <SendFields channel={channel} />
-        <Pick label="What it is" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
+        <ChannelDesk channel={channel} />
+        <Pick label="Kind" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
         <Pick
           label="Stands at"
           value={channel.piece ?? ""}
@@ -101,11 +103,11 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
           onValue={(piece) => edit({ piece: piece === "" ? null : piece })}
         />
         <Pick
-          label="Channels"
+          label="Mono or stereo"
           value={channel.lines === 1 ? "1" : "2"}
           options={[
-            ["1", "One"],
-            ["2", "Two (stereo)"],
+            ["1", "Mono"],
+            ["2", "Stereo"],
           ]}
           onValue={(n) => edit({ lines: n === "1" ? 1 : 2 })}
         />

@@ -6,7 +6,7 @@ import { formatPan } from "../../core/pan/notation";
 import { STYLES } from "../../core/pan/notation-styles";
 import { dragPan, editChannel } from "../../document/commands/channels";
 import { current, endDrag, figures, run } from "../../document/store";
-import { nameOr } from "../../text/names";
+import { formatChannelNumbers, nameOr } from "../../text/names";
 import { Icon } from "../../ui/icon";
 import { lazy } from "../../ui/lazy";
 import { PanBar } from "../../ui/pan-bar";
@@ -43,6 +43,9 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
   return (
     <li class={`card stack channel${channel.muted ? " muted" : ""}`}>
       <div class="row channel-head">
+        {channel.numbers.length > 0 ? (
+          <span class="soft">{formatChannelNumbers(channel.numbers)}</span>
+        ) : null}
         <button
           type="button"
           class="bare grow name"

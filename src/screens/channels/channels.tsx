@@ -6,6 +6,7 @@ import { current, figures } from "../../document/store";
 import { formatCount } from "../../text/words";
 import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
 import { Icon } from "../../ui/icon";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
@@ -17,6 +18,7 @@ import { chosenBus } from "../state";
 import { ChannelRow } from "./channel-row";
 
 const KitHelp = lazy(async () => (await import("./help")).KitHelp);
+const AddLines = lazy(async () => (await import("./add-lines")).AddLines);
 const ConsoleSettings = lazy(async () => (await import("./desk-settings")).ConsoleSettings);
 
 /** One line on the pan law in force. */
@@ -52,7 +54,7 @@ export const ChannelsScreen = () => {
       <Verdict tone={channels.length === 0 ? "care" : "fine"} says={headline()}>
         {lawLine()} Each mark is the channel pan; beside it what each side gets, dB. <BusFlags />
       </Verdict>
-      <BusPick label="Sides and sends are of" />
+      <BusPick label="Bus shown" />
       {inBus.size > 0 && inBus.size < channels.length ? (
         <Choice
           label="Channels listed"
@@ -89,6 +91,7 @@ export const ChannelsScreen = () => {
           <Icon name="plus" /> Add a channel
         </span>
       </button>
+      <Fold title="Add channels">{() => <AddLines />}</Fold>
       <Explain about="What level, peak and send mean">
         <KitHelp />
       </Explain>

@@ -9,6 +9,8 @@ import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
 import { LawFields } from "../law-fields";
 import { RULES } from "../rules";
+import { DeskLayout } from "./desk-layout";
+import { MonitorSettings } from "./monitor-settings";
 
 const Laws = ({ console, edit }: { console: Desk; edit: (patch: Partial<Desk>) => void }) => (
   <>
@@ -64,22 +66,26 @@ export const ConsoleSettings = () => {
   const { desk: console } = current.value;
   const edit = (patch: Partial<Desk>) => run(editDesk(patch));
   return (
-    <details class="card">
-      <summary>The console: pan law, notation, levels</summary>
-      <div class="stack">
-        <div class="fields">
-          <Laws console={console} edit={edit} />
-          <Notation console={console} edit={edit} />
+    <>
+      <details class="card">
+        <summary>Desk: pan law, notation, levels</summary>
+        <div class="stack">
+          <div class="fields">
+            <Laws console={console} edit={edit} />
+            <Notation console={console} edit={edit} />
+          </div>
+          <Explain about="Which law is mine?">
+            <p>
+              Pan one channel hard to a side, then to the centre, and read the side’s meter: the drop is the
+              centre drop. Two laws are called “constant power” and two “−4.5 dB”; they agree at the centre
+              and the ends and differ between. Image compares them.
+            </p>
+            <p>Source of the law in force: {LAWS[console.law].source}.</p>
+          </Explain>
         </div>
-        <Explain about="Which law is mine?">
-          <p>
-            Pan one channel hard to a side, then to the centre, and read the side’s meter: the drop is the
-            centre drop. Two laws are called “constant power” and two “−4.5 dB”; they agree at the centre and
-            the ends and differ between. Image compares them.
-          </p>
-          <p>Source of the law in force: {LAWS[console.law].source}.</p>
-        </Explain>
-      </div>
-    </details>
+      </details>
+      <DeskLayout />
+      <MonitorSettings />
+    </>
   );
 };

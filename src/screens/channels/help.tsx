@@ -12,11 +12,11 @@ export const KitHelp = () => {
         printed as 20 lg of the product. −∞ is silence.
       </p>
       <p>
-        Level: dBFS rms while it plays, pauses left out; a full-scale sine reads {rmsBy(rms).sine}. Peak: its
-        highest sample, dBFS. Send: the change of level on the way into this bus, dB; empty is off.
+        Gated RMS: level while it plays, pauses left out, dBFS rms; a full-scale sine reads {rmsBy(rms).sine}.
+        Peak: its highest sample, dBFS. Send: the change of level on the way into this bus, dB; empty is off.
       </p>
       <p>
-        Levels and peaks of the example and of templates are estimates. Replace them by what the console’s
+        Levels and peaks of the example and of templates are estimates. Replace them with what the desk’s
         meters show, or measure a recording under Headroom. If all of them are 1 dB off, so is every figure of
         the bus; if only the loudest is, almost as much. On top of that the level of a bus is only as good as
         is said there.

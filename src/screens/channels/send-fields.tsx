@@ -1,13 +1,16 @@
-import type { Channel } from "../../core/model/setup";
+import type { Channel, SendTap } from "../../core/model/setup";
 import { setSend } from "../../document/commands/buses";
 import { endDrag, run } from "../../document/store";
-import { Tick } from "../../ui/choice";
+import { TAP_NAMES } from "../../text/taps";
+import { Pick, Tick } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
 import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { busTitle } from "../shown-names";
 import { chosenBus } from "../state";
+
+const TAPS = (["pre-fader", "post-fader"] as const).map((tap): [SendTap, string] => [tap, TAP_NAMES[tap]]);
 
 /** The way of a channel into the chosen bus: in or not, how loud, and whether its pan follows FOH. */
 export const SendFields = ({ channel }: { channel: Channel }) => {
@@ -32,6 +35,21 @@ export const SendFields = ({ channel }: { channel: Channel }) => {
           onEmpty={() => typing(setSend(bus.id, channel.id, { level: null }))}
           onDone={endDrag}
         />
+      ) : null}
+      {send ? (
+        <>
+          <Pick
+            label={`Tap point into ${name}`}
+            value={send.tap}
+            options={TAPS}
+            onValue={(tap) => run(setSend(bus.id, channel.id, { tap }))}
+          />
+          <Tick
+            label={`Send into ${name} on`}
+            value={send.on}
+            onValue={(on) => run(setSend(bus.id, channel.id, { on }))}
+          />
+        </>
       ) : null}
       {send && bus.stereo ? (
         <PanEntry

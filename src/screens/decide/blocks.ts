@@ -1,4 +1,4 @@
-import type { BusPin, Pin } from "../../core/allocate/model";
+import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
 import type { Plan, PlanFeed } from "../../core/allocate/plans";
 import type { Id } from "../../core/model/setup";
 
@@ -28,6 +28,18 @@ export const pinOf = ({ bus, inputs, width, channels }: PlanFeed): BlockPin | nu
   if (bus) return { of: "bus", pin: { bus: bus.id, width, input } };
   const [channel] = channels;
   return channel === undefined ? null : { of: "channel", channel, pin: { as: "own", width, input } };
+};
+
+/** Whether a block is pinned as it stands. */
+export const isHeld = (
+  problem: Pick<AllocationProblem, "channels" | "busPins">,
+  block: BlockPin,
+): boolean => {
+  const now: unknown =
+    block.of === "bus"
+      ? problem.busPins.find(({ bus }) => bus === block.pin.bus)
+      : problem.channels.find(({ id }) => id === block.channel)?.pin;
+  return JSON.stringify(now) === JSON.stringify(block.pin);
 };
 
 /** What a channel can be pinned to in a list: an input that was pinned by its block stays until another choice is made. */

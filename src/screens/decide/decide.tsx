@@ -1,68 +1,67 @@
 import "./decide.css";
-import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
-import type { Allocation, Plan } from "../../core/allocate/plans";
+import type { AllocationProblem } from "../../core/allocate/model";
+import type { Plan } from "../../core/allocate/plans";
 import { whatIf } from "../../core/allocate/whatif";
-import type { Id } from "../../core/model/setup";
 import { describeContradiction, describeWhatIf } from "../../text/allocate-why";
+import type { Statement } from "../../text/statement";
+import { formatCount } from "../../text/words";
+import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Verdict } from "../../ui/verdict";
-import { type BlockPin, pinOf } from "./blocks";
+import { DecideHelp } from "./help";
 import { Pins } from "./pins";
 import { PlanCard } from "./plan-card";
+import { allocation, problem } from "./session";
 
-/** What the screen asks for; whoever places it solves again after each pin. */
-export interface DecideProps {
-  readonly problem: AllocationProblem;
-  readonly allocation: Allocation;
-  readonly onApply: (plan: Plan) => void;
-  readonly onPin: (pin: BlockPin) => void;
-  readonly onChannelPin: (channel: Id, pin: Pin | null) => void;
-  readonly onBusUnpin: (pin: BusPin) => void;
-}
-
-const headline = ({ problem, allocation }: DecideProps): string => {
-  const { channels, inputs } = problem;
-  if (allocation.plans.length === 0) return "No plan keeps every pin";
-  return `${channels.length} channels, ${inputs} monitor inputs`;
+const verdict = (asked: AllocationProblem): Statement => {
+  const { plans, contradiction } = allocation.value;
+  const more = contradiction ? describeContradiction(asked, contradiction) : "";
+  const [first] = plans;
+  if (asked.channels.length === 0)
+    return { tone: "care", says: "No channels yet", more: "Enter them under Channels." };
+  if (!first) return { tone: "wrong", says: "No plan keeps every pin", more };
+  const count = `${formatCount(asked.channels.length, "channel")}, ${formatCount(asked.inputs, "monitor input")}`;
+  const isAll = !contradiction && first.leftOut.length === 0;
+  return { tone: isAll ? "fine" : "care", says: count, more };
 };
 
-const WhatIfs = ({ problem, plan }: { problem: AllocationProblem; plan: Plan }) => (
+const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: Plan }) => (
   <ul>
-    {whatIf(problem, plan).map((other) => (
+    {whatIf(asked, plan).map((other) => (
       <li key={other.code}>{describeWhatIf(other)}</li>
     ))}
   </ul>
 );
 
-/** What goes into the monitor inputs: plans side by side, what cannot be had, pins, and what if. */
-export const Decide = (props: DecideProps) => {
-  const { problem, allocation } = props;
-  const [first] = allocation.plans;
-  const says = allocation.contradiction && describeContradiction(problem, allocation.contradiction);
+/** The place for what goes into the monitor inputs: plans side by side, what cannot be had, pins, and what if. */
+export const DecideScreen = () => {
+  const asked = problem.value;
+  const { tone, says, more } = verdict(asked);
+  const [first] = allocation.value.plans;
   return (
     <>
-      <Verdict tone={says ? "care" : "fine"} says={headline(props)}>
-        {says}
+      <Verdict tone={tone} says={says}>
+        {more}
       </Verdict>
-      <div class="plans">
-        {allocation.plans.map((plan) => (
-          <PlanCard
-            key={plan.style}
-            problem={problem}
-            plan={plan}
-            isFirst={plan === first}
-            onApply={() => props.onApply(plan)}
-            onPin={(feed) => {
-              const pin = pinOf(feed);
-              if (pin) props.onPin(pin);
-            }}
-          />
-        ))}
-      </div>
-      <Fold title="Pins" open={!first}>
-        {() => <Pins problem={problem} onChannelPin={props.onChannelPin} onBusUnpin={props.onBusUnpin} />}
-      </Fold>
-      {first ? <Fold title="What if">{() => <WhatIfs problem={problem} plan={first} />}</Fold> : null}
+      <p>
+        <a href="#patch">Back to Patch</a>
+      </p>
+      {asked.channels.length > 0 ? (
+        <>
+          <div class="plans">
+            {allocation.value.plans.map((plan) => (
+              <PlanCard key={plan.style} problem={asked} plan={plan} isFirst={plan === first} />
+            ))}
+          </div>
+          <Fold title="Pins" open={!first}>
+            {() => <Pins problem={asked} />}
+          </Fold>
+          {first ? <Fold title="What if">{() => <WhatIfs asked={asked} plan={first} />}</Fold> : null}
+          <Explain about="What each channel asks for">
+            <DecideHelp />
+          </Explain>
+        </>
+      ) : null}
     </>
   );
 };

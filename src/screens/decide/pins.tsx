@@ -1,10 +1,10 @@
-import type { AllocationChannel, AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
+import type { AllocationChannel, AllocationProblem } from "../../core/allocate/model";
 import { busOfId } from "../../core/allocate/model";
 import { inputsFrom } from "../../core/allocate/space";
-import type { Id } from "../../core/model/setup";
-import { allocatedBusName, inputsName } from "../../text/allocate";
+import { allocatedBusName, inputsName, namesIn } from "../../text/allocate";
 import { Pick } from "../../ui/choice";
 import { choiceOf, type PinChoice, pinBy } from "./blocks";
+import { pinChannel, unpinBus } from "./session";
 
 const optionsOf = ({ width, pin }: AllocationChannel): (readonly [PinChoice, string])[] => [
   ["free", "Not pinned"],
@@ -19,25 +19,23 @@ const optionsOf = ({ width, pin }: AllocationChannel): (readonly [PinChoice, str
 ];
 
 /** What is decided by hand: a choice a channel, and the buses that are held where they are. */
-export const Pins = (props: {
-  problem: AllocationProblem;
-  onChannelPin: (channel: Id, pin: Pin | null) => void;
-  onBusUnpin: (pin: BusPin) => void;
-}) => (
+export const Pins = ({ problem }: { problem: AllocationProblem }) => (
   <>
-    {props.problem.busPins.map((pin) => (
-      <button type="button" key={pin.bus} onClick={() => props.onBusUnpin(pin)}>
+    {problem.busPins.map((pin) => (
+      <button type="button" key={pin.bus} onClick={() => unpinBus(pin)}>
         Unpin {allocatedBusName(busOfId(pin.bus))}
       </button>
     ))}
-    {props.problem.channels.map((channel) => (
-      <Pick
-        key={channel.id}
-        label={channel.name}
-        value={choiceOf(channel.pin)}
-        options={optionsOf(channel)}
-        onValue={(choice) => props.onChannelPin(channel.id, pinBy(choice, channel.pin))}
-      />
-    ))}
+    <div class="fields">
+      {problem.channels.map((channel) => (
+        <Pick
+          key={channel.id}
+          label={namesIn(problem)(channel.id)}
+          value={choiceOf(channel.pin)}
+          options={optionsOf(channel)}
+          onValue={(choice) => pinChannel(channel.id, pinBy(choice, channel.pin))}
+        />
+      ))}
+    </div>
   </>
 );

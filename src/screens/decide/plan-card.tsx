@@ -1,9 +1,10 @@
 import type { AllocationProblem } from "../../core/allocate/model";
-import type { Plan, PlanFeed } from "../../core/allocate/plans";
+import type { Plan } from "../../core/allocate/plans";
 import { describeChange, describeLosses, describeMusician, STYLES } from "../../text/allocate";
 import { formatCount } from "../../text/words";
 import { Fold } from "../../ui/fold";
 import { PlanBlocks } from "./plan-blocks";
+import { apply } from "./session";
 
 const Lines = ({ lines }: { lines: readonly string[] }) => (
   <ul>
@@ -19,8 +20,6 @@ export const PlanCard = (props: {
   plan: Plan;
   /** Whether it is the one to begin with. */
   isFirst: boolean;
-  onApply: () => void;
-  onPin: (feed: PlanFeed) => void;
 }) => {
   const { problem, plan } = props;
   const { name, why } = STYLES[plan.style];
@@ -29,7 +28,7 @@ export const PlanCard = (props: {
     <section class="card stack" aria-label={name}>
       <h2>{name}</h2>
       <p>{why}</p>
-      <PlanBlocks problem={problem} plan={plan} onPin={props.onPin} />
+      <PlanBlocks problem={problem} plan={plan} />
       <p>
         <b>{formatCount(plan.inputsLeft.length, "input")} left.</b>
       </p>
@@ -42,7 +41,7 @@ export const PlanCard = (props: {
           {() => <Lines lines={plan.changes.map((change) => describeChange(problem, change))} />}
         </Fold>
       ) : null}
-      <button type="button" class={props.isFirst ? "main" : ""} onClick={props.onApply}>
+      <button type="button" class={props.isFirst ? "main" : ""} onClick={() => apply(plan)}>
         Apply to plan
         <span class="hidden-visually">: {name}</span>
       </button>

@@ -8,6 +8,7 @@ import { Chain } from "./chain";
 import { RemedyCard } from "./remedy";
 
 const AddBuses = lazy(async () => (await import("./add-buses")).AddBuses);
+const DirectOuts = lazy(async () => (await import("./direct-outs")).DirectOuts);
 const Inside = lazy(async () => (await import("./inside")).Inside);
 const More = lazy(async () => (await import("./more")).More);
 const Recordings = lazy(async () => (await import("../recordings/recordings")).Recordings);
@@ -23,6 +24,7 @@ export const HeadroomScreen = () => {
           A bus mixes several channels to one or two outputs, so that they take one or two monitor inputs.
         </Verdict>
         <AddBuses />
+        <DirectOuts />
         <Recordings bus={null} />
       </>
     );
@@ -46,6 +48,7 @@ export const HeadroomScreen = () => {
         </div>
       </div>
       <Recordings bus={bus} />
+      <DirectOuts />
       <More bus={bus} figures={busFigures} />
       <AddBuses />
     </>

@@ -9,21 +9,25 @@ import { current } from "../../document/store";
 import { formatList } from "../../text/words";
 import { time } from "./time";
 
+/** A digital link has no dBu. */
+const isDigital = (): boolean => current.value.monitor.link === "digital";
+
 /** How headroom is counted, and by which rule. */
 export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => (
   <>
     <p>
       Ceiling minus likely peak, on the side that comes closest. The bus clips at 0 dBFS before its trims, the
-      output at 0 dBFS after them, the monitor input at its max input level after the pad (here{" "}
-      {formatNumber(ceilings.find((c) => c.place === "input")?.ceiling ?? 0, 1)} dBFS).
+      output at 0 dBFS after them,{" "}
+      {isDigital() ? "the monitor input at 0 dBFS" : "the monitor input at its max input level after the pad"}{" "}
+      (here {formatNumber(ceilings.find((c) => c.place === "input")?.ceiling ?? 0, 1)} dBFS).
     </p>
     <p>
       Likely peak: the loudest contribution plus the root-sum-square of the rest. On measured drum material it
       lay about 4 dB above the real peak and never more than 0.2 dB under it.
     </p>
     <p>
-      Source: EBU R 68 and SMPTE RP 155 for what 0 dBFS is in dBu, else as you set it; the likely peak is a
-      working rule, no source.
+      Source: {isDigital() ? "" : "EBU R 68 and SMPTE RP 155 for what 0 dBFS is in dBu, else as you set it; "}
+      the likely peak is a working rule, no source.
     </p>
   </>
 );
@@ -38,7 +42,7 @@ export const RemedyHelp = () => (
     </p>
     <p>
       Everything goes by the likely peak, in steps of {formatEntry(current.value.desk.levelStep)} dB as the
-      console makes them, never a step short.
+      desk makes them, never a step short.
     </p>
     <p>
       Source: level arithmetic; the likely peak is a working rule, no source; that a few sends are at most{" "}
@@ -63,8 +67,8 @@ export const SharesHelp = () => (
 export const LawsHelp = () => (
   <>
     <p>
-      0 dB at: where on the pan, at its sides or in its centre, a side passes the channel unchanged. Left,
-      right, mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
+      Unity at: where on the pan, hard-panned (sides) or at the centre, a side passes the channel unchanged.
+      L, R, Mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
       channel after its send, on the worse side; negative where the law lowers more than summing adds.
       Headroom: headroom at the limiting stage, which stands beside it.
     </p>
@@ -89,8 +93,7 @@ export const MonoHelp = () => (
     </p>
     <p>
       Drop: this ear against the other, for what is at the other side by {formatNumber(CENTRE_DB, 0)} dB or
-      more; as the pair is patched, with the trims and switches of its inputs, before the listener’s own
-      mixer.
+      more; as the bus is patched, with the trims and switches of its inputs, before the listener’s own mixer.
     </p>
     <p>Source: level arithmetic; Mills 1960 for the {formatNumber(CENTRE_DB, 0)} dB.</p>
   </>

@@ -64,7 +64,7 @@ export const RemedyCard = ({ bus, remedy }: { bus: Bus; remedy: Remedy | null })
   const off = all.sends.filter((p) => p.to === null).map((p) => channelTitle(p.channel));
   return (
     <section class="card stack" aria-labelledby="remedy">
-      <h2 id="remedy">{capitalised(formatAmount(remedy.short))} under target. Ways back:</h2>
+      <h2 id="remedy">{capitalised(formatAmount(remedy.short))} under target. Ways to reach it:</h2>
       {trim ? <Trim bus={bus} trim={trim} /> : null}
       {fewest ? (
         <Pull

@@ -9,15 +9,17 @@ import { Fold } from "../../ui/fold";
 import { NumberField } from "../../ui/number-field";
 import { TextField } from "../../ui/text-field";
 import { runOrSay, runWithWord, typing } from "../act";
+import { DeskNumberFields } from "../desk-number-fields";
 import { RULES } from "../rules";
 import { full } from "../shown-names";
 
 /** Usual outputs at 0 dBFS, dBu: EBU R 68 and SMPTE RP 155 alignments among them, the others common practice. */
 const OUTPUTS = [15, 16, 18, 20, 22, 24] as const;
 
-const ChainFields = ({ bus }: { bus: Bus }) => {
-  const { desk: console, monitor, preferences: wishes } = current.value;
-  const usual = OUTPUTS.find((o) => o === console.outputDbu);
+/** Levels in dBu between an analog output and the receiving input: a digital link has none. */
+const AnalogFields = ({ bus }: { bus: Bus }) => {
+  const { desk, monitor } = current.value;
+  const usual = OUTPUTS.find((o) => o === desk.outputDbu);
   return (
     <>
       <Pick
@@ -31,7 +33,7 @@ const ChainFields = ({ bus }: { bus: Bus }) => {
       <NumberField
         rule={RULES.output}
         label="Output at 0 dBFS, typed"
-        value={console.outputDbu}
+        value={desk.outputDbu}
         onValue={(outputDbu) => typing(editDesk({ outputDbu }))}
         onDone={endDrag}
       />
@@ -48,19 +50,25 @@ const ChainFields = ({ bus }: { bus: Bus }) => {
         label="Max input level"
         value={monitor.maxInputDbu}
         step={1}
-        onValue={(inputMaxDbu) => typing(editMonitorSystem({ maxInputDbu: inputMaxDbu }))}
-        onDone={endDrag}
-      />
-      <NumberField
-        rule={RULES.margin}
-        value={wishes.targetHeadroom}
-        step={1}
-        onValue={(margin) => typing(editPreferences({ targetHeadroom: margin }))}
+        onValue={(maxInputDbu) => typing(editMonitorSystem({ maxInputDbu }))}
         onDone={endDrag}
       />
     </>
   );
 };
+
+const ChainFields = ({ bus }: { bus: Bus }) => (
+  <>
+    {current.value.monitor.link === "analog" ? <AnalogFields bus={bus} /> : null}
+    <NumberField
+      rule={RULES.margin}
+      value={current.value.preferences.targetHeadroom}
+      step={1}
+      onValue={(targetHeadroom) => typing(editPreferences({ targetHeadroom }))}
+      onDone={endDrag}
+    />
+  </>
+);
 
 const SideFields = ({ bus, at, name }: { bus: Bus; at: 0 | 1; name: string }) => {
   const put = <T,>(pair: readonly [T, T], value: T): readonly [T, T] =>
@@ -95,6 +103,21 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
             most={LIMITS.name}
             value={bus.name}
             onValue={(name) => typing(editBus(bus.id, { name }))}
+            onDone={endDrag}
+          />
+          <DeskNumberFields
+            label="Bus number"
+            numbers={bus.numbers}
+            stereo={bus.stereo}
+            onNumbers={(numbers) => typing(editBus(bus.id, { numbers }))}
+          />
+          <NumberField
+            rule={RULES.fader}
+            label={`Fader of ${busName(bus)}`}
+            value={bus.fader}
+            step={1}
+            onValue={(fader) => typing(editBus(bus.id, { fader }))}
+            onEmpty={() => typing(editBus(bus.id, { fader: null }))}
             onDone={endDrag}
           />
           <NumberField

@@ -21,7 +21,7 @@ export const LawsCompare = () => {
   const channel = single.find((s) => s.id === wanted.value) ?? single.find((s) => s.pan !== 0) ?? single[0];
   if (!channel) return null;
   return (
-    <Fold title="If the console’s pan law is another">
+    <Fold title="The same pans by every pan law">
       {() => (
         <>
           <Pick

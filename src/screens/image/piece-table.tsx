@@ -32,7 +32,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
           onDone={endDrag}
         />
         <Pick
-          label="What it is"
+          label="Kind"
           value={piece.kind}
           options={KINDS}
           onValue={(kind) => run(editPiece(piece.id, { kind }))}

@@ -11,7 +11,7 @@ const Share = lazy(async () => (await import("../setups/share")).Share);
 export const Papers = () => (
   <section class="stack" aria-labelledby="papers">
     <h2 id="papers">Paper, lists, links</h2>
-    <Fold title="Patch sheet for the console">{() => <SheetOut />}</Fold>
+    <Fold title="Patch sheet for the desk">{() => <SheetOut />}</Fold>
     <Fold title="Input list from or to a spreadsheet" open={arrivedList.value !== null}>
       {() => <ListInOut />}
     </Fold>

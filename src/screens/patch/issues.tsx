@@ -1,8 +1,11 @@
-import { applyEdits, type Issue, type Severity } from "../../core/inputs/issue";
+import { applyEdits, type Issue, type IssueCode, type Severity } from "../../core/inputs/issue";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { describeIssue, SEVERITY_NAMES } from "../../text/issues";
 import { runWithWord } from "../act";
+
+/** Issues that are there because nobody has decided yet what goes where. */
+const UNDECIDED: readonly IssueCode[] = ["unfed channel", "nothing fed", "too many"];
 
 const CLASS: { readonly [severity in Severity]: string } = { fault: "bad", warn: "warn", note: "" };
 
@@ -21,6 +24,11 @@ export const Issues = ({ issues }: { issues: readonly Issue[] }) => {
                 <b>{SEVERITY_NAMES[issue.severity]}:</b> {says}
               </p>
               <p class="soft small">{remedy}</p>
+              {UNDECIDED.includes(issue.code) ? (
+                <p>
+                  <a href="#decide">Decide what goes where</a>
+                </p>
+              ) : null}
               {fix ? (
                 <button
                   type="button"

@@ -49,6 +49,9 @@ export const PatchScreen = () => {
       {patch.usage.over.length > 0 ? <WaysToFree /> : null}
       <div class="two">
         <div class="stack">
+          <p>
+            <a href="#decide">Decide what goes where</a>
+          </p>
           <InputList rows={patch.rows} />
           <div class="fields">
             <NumberField

@@ -1,0 +1,162 @@
+import { TAP_ADVICE } from "../inputs/taps";
+import { busesFed } from "../inputs/usage";
+import { BLANK_BUS, BLANK_INPUT, BLANK_SEND } from "../model/defaults";
+import { nextId, uniqueName } from "../model/ids";
+import type { Bus, Channel, DirectOut, Feed, Id, Listener, MonitorInput, Send, Setup } from "../model/setup";
+import { linesOf, sidesOf } from "../model/sides";
+import { ruleOf } from "./items";
+import type { AllocationProblem, BusOf } from "./model";
+import { busesNow } from "./now";
+import type { Plan, PlanFeed } from "./plans";
+
+/** A feed of a plan with the bus that carries it. */
+interface Carried {
+  readonly feed: PlanFeed;
+  readonly bus: Bus;
+}
+
+/** A send that brings something keeps its level and tap; any other begins at 0 dB where the kind's rule takes it. */
+const sendOf = (problem: AllocationProblem, channel: Channel, now: Send | undefined): Send => {
+  const passes = now?.on && now.level !== null && (now.tap === "pre-fader" || channel.fader !== null);
+  if (passes) return now;
+  const asked = problem.channels.find(({ id }) => id === channel.id);
+  // Behind a fader at −∞ nothing would come.
+  const tap = asked && channel.fader !== null ? ruleOf(asked).send : "pre-fader";
+  return { ...BLANK_SEND, ...now, channel: channel.id, on: true, level: now?.level ?? BLANK_SEND.level, tap };
+};
+
+/** A bus as a plan has it: exactly its channels sound in it. */
+const asPlanned = (setup: Setup, problem: AllocationProblem, bus: Bus, feed: PlanFeed): Bus => {
+  const stereo = feed.width === 2;
+  const goesIn = (id: Id): boolean => feed.channels.includes(id);
+  const off = bus.sends.filter(({ channel }) => !goesIn(channel)).map((send) => ({ ...send, on: false }));
+  const on = setup.channels
+    .filter(({ id }) => goesIn(id))
+    .map((channel) =>
+      sendOf(
+        problem,
+        channel,
+        bus.sends.find((send) => send.channel === channel.id),
+      ),
+    );
+  return {
+    ...bus,
+    stereo,
+    numbers: stereo ? bus.numbers : bus.numbers.slice(0, 1),
+    swapped: feed.isSwapped,
+    folded: false,
+    fader: bus.fader ?? BLANK_BUS.fader,
+    sends: [...on, ...off],
+  };
+};
+
+/** The buses of the plan: those that there are by what they hold together, and new ones. */
+const carriedBy = (
+  setup: Setup,
+  problem: AllocationProblem,
+  plan: Plan,
+  nameOf: (bus: BusOf) => string,
+): Carried[] => {
+  const now = busesNow(setup, problem.channels);
+  const made: Bus[] = [...setup.buses];
+  return plan.feeds.flatMap((feed) => {
+    if (!feed.bus) return [];
+    const kept = now.get(feed.bus.id);
+    const begun = (name: string): Bus => ({
+      ...BLANK_BUS,
+      id: nextId("m", made),
+      name: uniqueName(name, made),
+      stereo: false,
+    });
+    const bus = asPlanned(setup, problem, kept ?? begun(nameOf(feed.bus)), feed);
+    if (!kept) made.push(bus);
+    return [{ feed, bus }];
+  });
+};
+
+const sameFeed = (a: Feed, b: Feed): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** What a feed of the plan puts into its inputs, in their order. */
+const intoInputs = (setup: Setup, carried: readonly Carried[], feed: PlanFeed): Feed[] => {
+  const bus = carried.find((c) => c.feed === feed)?.bus;
+  if (bus) {
+    const sides = sidesOf(bus).map((side): Feed => ({ kind: "bus", bus: bus.id, side }));
+    return bus.swapped ? sides.reverse() : sides;
+  }
+  const channel = setup.channels.find(({ id }) => id === feed.channels[0]);
+  if (!channel) return [];
+  const sides = feed.width === 2 ? linesOf(channel) : (["both"] as const);
+  return sides.map((side) => ({ kind: "channel", channel: channel.id, side }));
+};
+
+/** The inputs of the plan: ports stay with the inputs, trims go with what is fed. */
+const plannedInputs = (setup: Setup, plan: Plan, carried: readonly Carried[]): (MonitorInput | null)[] => {
+  const { inputs, inputCount } = setup.monitor;
+  const planned: (MonitorInput | null)[] = Array.from({ length: inputCount }, () => null);
+  for (const feed of plan.feeds)
+    for (const [i, what] of intoInputs(setup, carried, feed).entries()) {
+      const index = (feed.inputs[i] ?? 0) - 1;
+      const trim = inputs.find((input) => input && sameFeed(input.feed, what))?.trim ?? BLANK_INPUT.trim;
+      planned[index] = { ...BLANK_INPUT, feed: what, trim, port: inputs[index]?.port ?? null };
+    }
+  return planned;
+};
+
+/** On where it has inputs of its own, taken where it fits such a channel; else off. */
+const directOutOf = ({ kind, directOut }: Channel, isOwn: boolean): DirectOut => {
+  if (!isOwn) return { ...directOut, on: false };
+  const { better, misfits } = TAP_ADVICE[kind];
+  return { ...directOut, on: true, tap: misfits[directOut.tap] ? better : directOut.tap };
+};
+
+/** The bus in which most of these channels sound, the first of equals; null where none does. */
+const mostOf = (channels: readonly Id[], carried: readonly Carried[]): Id | null => {
+  const held = carried.map(({ feed, bus }) => ({
+    bus: bus.id,
+    count: feed.channels.filter((id) => channels.includes(id)).length,
+  }));
+  const [most] = held.filter(({ count }) => count > 0).sort((a, b) => b.count - a.count);
+  return most?.bus ?? null;
+};
+
+/**
+ * Which bus a listener hears from now on. One that is not fed any longer gives way to the one that took up most of it;
+ * where there was none to hear at all, everybody hears the kit.
+ */
+const heardBy = (setup: Setup, carried: readonly Carried[], listener: Listener): Id | null => {
+  if (listener.kind === "audience") return listener.bus;
+  if (carried.some(({ bus }) => bus.id === listener.bus)) return listener.bus;
+  const before = setup.buses.find(({ id }) => id === listener.bus);
+  if (before)
+    return mostOf(
+      before.sends.flatMap((send) => (send.on ? [send.channel] : [])),
+      carried,
+    );
+  if (busesFed(setup).length > 0) return null;
+  return carried.find(({ feed }) => feed.bus?.family === "drums")?.bus.id ?? null;
+};
+
+/**
+ * A setup as a plan has it: buses made or kept with their sends, direct outs switched, inputs filled. Buses that the plan
+ * does not need stay, unpatched.
+ * @param problem what the plan answers
+ * @param nameOf names a bus that has to be made
+ */
+export const applyPlan = (
+  setup: Setup,
+  problem: AllocationProblem,
+  plan: Plan,
+  nameOf: (bus: BusOf) => string,
+): Setup => {
+  const carried = carriedBy(setup, problem, plan, nameOf);
+  const own = new Set(plan.feeds.flatMap((feed) => (feed.bus ? [] : feed.channels)));
+  const planned = new Map(carried.map(({ bus }) => [bus.id, bus]));
+  const made = carried.map(({ bus }) => bus).filter(({ id }) => !setup.buses.some((b) => b.id === id));
+  return {
+    ...setup,
+    channels: setup.channels.map((c) => ({ ...c, directOut: directOutOf(c, own.has(c.id)) })),
+    buses: [...setup.buses.map((bus) => planned.get(bus.id) ?? bus), ...made],
+    listeners: setup.listeners.map((l) => ({ ...l, bus: heardBy(setup, carried, l) })),
+    monitor: { ...setup.monitor, inputs: plannedInputs(setup, plan, carried) },
+  };
+};

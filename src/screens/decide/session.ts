@@ -1,0 +1,66 @@
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { applyPlan } from "../../core/allocate/apply";
+import { countAtDesk } from "../../core/allocate/at-desk";
+import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
+import { type Allocation, allocate, type Plan } from "../../core/allocate/plans";
+import { type Pins, problemOf } from "../../core/allocate/problem";
+import type { Id } from "../../core/model/setup";
+import { replaceSetup } from "../../document/commands/apply";
+import { current } from "../../document/store";
+import { shelf } from "../../shelf/here";
+import { allocatedBusName } from "../../text/allocate";
+import { formatCount } from "../../text/words";
+import { runWithWord } from "../act";
+import type { BlockPin } from "./blocks";
+
+const NO_PINS: Pins = { channels: new Map(), buses: [] };
+
+/** What was pinned, and of which setup: in another one the same ids are other channels. */
+const pinned = signal<{ readonly of: string | null; readonly pins: Pins }>({ of: null, pins: NO_PINS });
+
+const pins = computed(() => (pinned.value.of === shelf.openId.value ? pinned.value.pins : NO_PINS));
+
+const setPins = (next: Pins): void => {
+  pinned.value = { of: shelf.openId.peek(), pins: next };
+};
+
+/** What the open setup asks, worked out while the screen looks. */
+export const problem: ReadonlySignal<AllocationProblem> = computed(() =>
+  problemOf(current.value, pins.value),
+);
+
+/** Plans for it, worked out while the screen looks. */
+export const allocation: ReadonlySignal<Allocation> = computed(() => allocate(problem.value));
+
+/** Pins a channel; null lets it go. */
+export const pinChannel = (channel: Id, pin: Pin | null): void => {
+  const channels = new Map(pins.peek().channels);
+  if (pin) channels.set(channel, pin);
+  else channels.delete(channel);
+  setPins({ ...pins.peek(), channels });
+};
+
+/** Lets a bus go. */
+export const unpinBus = ({ bus }: BusPin): void =>
+  setPins({ ...pins.peek(), buses: pins.peek().buses.filter((pin) => pin.bus !== bus) });
+
+/** Pins a block where it stands; one that is pinned there is let go. */
+export const toggleBlock = (block: BlockPin, isPinned: boolean): void => {
+  if (block.of === "channel") pinChannel(block.channel, isPinned ? null : block.pin);
+  else if (isPinned) unpinBus(block.pin);
+  else {
+    const others = pins.peek().buses.filter(({ bus }) => bus !== block.pin.bus);
+    setPins({ ...pins.peek(), buses: [...others, block.pin] });
+  }
+};
+
+/** Makes a plan the setup's, as one step. */
+export const apply = (plan: Plan): void => {
+  const before = current.peek();
+  const asked = problem.peek();
+  const after = applyPlan(before, asked, plan, allocatedBusName);
+  runWithWord(
+    replaceSetup("apply plan", () => after),
+    `Plan applied. ${formatCount(countAtDesk(before, after), "thing")} to set at the desk.`,
+  );
+};

@@ -1,0 +1,313 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { applyPlan } from "../../../src/core/allocate/apply";
+import { countAtDesk } from "../../../src/core/allocate/at-desk";
+import type { Pin } from "../../../src/core/allocate/model";
+import { allocate, bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type Pins, problemOf } from "../../../src/core/allocate/problem";
+import type { IssueCode } from "../../../src/core/inputs/issue";
+import { patchIssues } from "../../../src/core/inputs/issues";
+import { BLANK_BUS, BLANK_CHANNEL, BLANK_INPUT, BLANK_SEND } from "../../../src/core/model/defaults";
+import type { Bus, Channel, Feed, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
+import { blankSetup, DRUMMER } from "../../../src/document/blank";
+import { replaceSetup } from "../../../src/document/commands/apply";
+import { exampleSetup } from "../../../src/document/example";
+import { back, begin, record } from "../../../src/document/history";
+import { printSetup, readSetupText } from "../../../src/document/read-setup";
+import type { SetupFile } from "../../../src/document/schema";
+import { allocatedBusName } from "../../../src/text/allocate";
+
+const NO_PINS: Pins = { channels: new Map(), buses: [] };
+
+const LINES: readonly (readonly [name: string, kind: Channel["kind"], lines?: 2])[] = [
+  ["Kick In", "drum"],
+  ["Kick Out", "drum"],
+  ["Snare", "drum"],
+  ["Hat", "drum"],
+  ["Floor tom", "drum"],
+  ["Congas", "percussion"],
+  ["Bass DI", "bass"],
+  ["Bass amp", "bass"],
+  ["Guitar", "guitar"],
+  ["Keys", "keys", 2],
+  ["Trumpet", "horn"],
+  ["Lead vox", "lead-vocal"],
+  ["BV 1", "vocal"],
+  ["BV 2", "vocal"],
+  ["Playback", "playback", 2],
+  ["Click", "click"],
+  ["Talk", "talkback"],
+  ["Host", "speech"],
+  ["Room mic", "audience"],
+  ["Reverb", "effects", 2],
+];
+
+const fader = fc.option(fc.constantFrom(0, -10));
+const TAPS = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"] as const;
+
+const aChannel = fc.constantFrom(...LINES).chain(([name, kind, lines]) =>
+  fc.record({
+    name: fc.constant(name),
+    kind: fc.constant(kind),
+    lines: fc.constant<1 | 2>(lines ?? 1),
+    fader,
+    muted: fc.boolean(),
+    keepSides: fc.boolean(),
+    directOut: fc.record({ tap: fc.constantFrom(...TAPS), on: fc.boolean(), trim: fc.constant(0) }),
+  }),
+);
+
+const aBand: fc.Arbitrary<SetupFile> = fc
+  .uniqueArray(aChannel, { minLength: 1, maxLength: 20, selector: (c) => c.name })
+  .chain((made) => {
+    const channels = made.map((c, i): Channel => ({ ...BLANK_CHANNEL, ...c, id: `s${i + 1}` }));
+    const ids = channels.map((c) => c.id);
+    const sends = fc.subarray(ids).chain((some) =>
+      fc.tuple(
+        ...some.map((channel) =>
+          fc.record({
+            pan: fc.constant(BLANK_SEND.pan),
+            channel: fc.constant(channel),
+            on: fc.boolean(),
+            level: fader,
+            tap: fc.constantFrom("pre-fader" as const, "post-fader" as const),
+          }),
+        ),
+      ),
+    );
+    const aBus = fc.record({
+      name: fc.constantFrom("Drums", "Vocals", "Fold-back", "Mix", ""),
+      stereo: fc.boolean(),
+      swapped: fc.boolean(),
+      folded: fc.boolean(),
+      fader,
+      sends,
+    });
+    return fc.array(aBus, { maxLength: 4 }).chain((list) => {
+      const buses = list.map((b, i): Bus => ({ ...BLANK_BUS, ...b, id: `m${i + 1}` }));
+      const feeds: Feed[] = [
+        ...channels.map((c): Feed => ({ kind: "channel", channel: c.id, side: "both" })),
+        ...buses.map((b): Feed => ({ kind: "bus", bus: b.id, side: "left" })),
+      ];
+      const anInput: fc.Arbitrary<MonitorInput | null> = fc.option(
+        fc.record({
+          feed: fc.constantFrom(...feeds),
+          on: fc.boolean(),
+          trim: fc.constantFrom(0, -3),
+          port: fc.option(fc.integer({ min: 1, max: 32 })),
+        }),
+      );
+      const listener = (id: string, name: string): fc.Arbitrary<Listener> =>
+        fc.option(fc.constantFrom("", ...buses.map((b) => b.id))).map((bus) => ({
+          ...DRUMMER,
+          id,
+          name,
+          kind: "performer",
+          bus: bus || null,
+        }));
+      return fc.record({
+        channels: fc.constant(channels),
+        buses: fc.constant(buses),
+        inputs: fc.array(anInput, { maxLength: 24 }),
+        people: fc.tuple(listener("l3", "Tobi, lead vox"), listener("l4", "Lene, keys")),
+      });
+    });
+  })
+  .chain((made) =>
+    fc.integer({ min: 8, max: 20 }).map((inputCount) => {
+      const blank = blankSetup("A band");
+      const { channels, buses, inputs, people } = made;
+      return {
+        ...blank,
+        channels,
+        buses,
+        listeners: [...blank.listeners, ...people],
+        monitor: { ...blank.monitor, inputCount, inputs },
+      };
+    }),
+  );
+
+/** Everything that says that something reaches nobody, or comes in twice or by one side. */
+const OF_REACH: readonly IssueCode[] = [
+  ...(["unfed channel", "empty bus", "nothing fed", "off", "unfed listener"] as const),
+  ...(["heard twice", "patched twice", "only one side", "split", "swapped", "normal"] as const),
+  ...(["odd and even", "spare side", "too many", "beyond last"] as const),
+];
+
+const applying = (plan: Plan, pins = NO_PINS) =>
+  replaceSetup("apply plan", (s: Setup) => applyPlan(s, problemOf(s, pins), plan, allocatedBusName));
+
+describe("a plan that is applied", () => {
+  it("reaches somebody with every channel that it has, and names every other", () => {
+    fc.assert(
+      fc.property(aBand, (setup) => {
+        const problem = problemOf(setup, NO_PINS);
+        const { plans } = allocate(problem);
+        expect(plans.length).toBeGreaterThan(0);
+        for (const plan of plans) {
+          const fed = plan.feeds.flatMap((feed) => feed.channels);
+          expect([...fed, ...plan.leftOut].sort()).toEqual(setup.channels.map((c) => c.id).sort());
+          for (const id of plan.leftOut)
+            expect(plan.losses.some((l) => l.channel === id && l.code === "left-out")).toBe(true);
+          const after = applying(plan).apply(setup);
+          const wrong = patchIssues(after)
+            .filter(({ code }) => OF_REACH.includes(code))
+            .filter(({ channels }) => channels.length === 0 || channels.some((id) => fed.includes(id)));
+          // What is muted sounds nowhere, and a bus of nothing else is empty.
+          const sounding = after.channels.filter((c) => !c.muted).map((c) => c.id);
+          const isSilent = !fed.some((id) => sounding.includes(id));
+          const bad = wrong.filter(
+            ({ code }) => code !== "empty bus" && !(isSilent && code === "nothing fed"),
+          );
+          expect(bad).toEqual([]);
+          for (const { buses } of wrong)
+            for (const id of buses)
+              expect(
+                after.buses.find((b) => b.id === id)?.sends.some((s) => s.on && sounding.includes(s.channel)),
+              ).toBe(false);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("is taken back by one undo, keeps the ports and can be written and read", () => {
+    fc.assert(
+      fc.property(aBand, (setup) => {
+        const plan = bestPlan(problemOf(setup, NO_PINS)) as Plan;
+        const started = begin(setup);
+        const then = record(started, applying(plan));
+        expect(back(then).present).toBe(setup);
+        const after = then.present;
+        after.monitor.inputs.forEach((input, i) => {
+          if (input) expect(input.port).toBe(setup.monitor.inputs[i]?.port ?? null);
+        });
+        expect(readSetupText(printSetup(after))).toMatchObject({ ok: true, notes: [] });
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("asks for nothing more when it is applied again", () => {
+    fc.assert(
+      fc.property(aBand, (setup) => {
+        const plan = bestPlan(problemOf(setup, NO_PINS)) as Plan;
+        const once = applying(plan).apply(setup);
+        // A bus without a name of its own is known by what is in it now.
+        fc.pre(setup.buses.every((b) => b.name !== "" && b.name !== "Mix"));
+        expect(countAtDesk(once, applying(plan).apply(once))).toBe(0);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("the worked example", () => {
+  const setup = exampleSetup();
+  const problem = problemOf(setup, NO_PINS);
+  const byName = (name: string) => problem.channels.find((c) => c.name === name);
+
+  it("knows who plays what, what is kick and snare, and where it is heard now", () => {
+    expect(byName("Kick")?.kind).toBe("kick");
+    expect(byName("Lead vox")?.player).toBe("l3");
+    expect(byName("Keys")?.player).toBe("l4");
+    expect(byName("Bass")?.player).toBe("l5");
+    expect(byName("Kick")?.player).toBe("l2");
+    expect(byName("BV 1")?.player).toBeNull();
+    expect(byName("Kick")?.currentInputs).toEqual([1, 2]);
+    expect(problem.musicians.map((m) => m.id)).toEqual(["l2", "l3", "l4", "l5", "l6"]);
+  });
+
+  it("keeps the drum bus, which the drummer still hears, and the fold-back; the horns get one of their own", () => {
+    const plan = bestPlan(problem) as Plan;
+    const after = applying(plan).apply(setup);
+    expect(after.buses.map((b) => b.name)).toEqual([...setup.buses.map((b) => b.name), "Horn bus"]);
+    expect(after.listeners.map((l) => l.bus)).toEqual(setup.listeners.map((l) => l.bus));
+    expect(patchIssues(after).filter(({ code }) => OF_REACH.includes(code))).toEqual([]);
+  });
+
+  it("takes direct outs where such a channel is taken, and switches off what has no input", () => {
+    const bad = setup.channels.map((c) => ({
+      ...c,
+      directOut: { tap: "post-fader" as const, on: true, trim: -2 },
+    }));
+    const worse = { ...setup, channels: bad };
+    const plan = bestPlan(problem) as Plan;
+    const after = applying(plan).apply(worse);
+    const own = plan.feeds.flatMap((f) => (f.bus ? [] : f.channels));
+    for (const c of after.channels) expect(c.directOut.on).toBe(own.includes(c.id));
+    expect(after.channels.find((c) => c.name === "Bass")?.directOut).toEqual({
+      tap: "pre-fader",
+      on: true,
+      trim: -2,
+    });
+    expect(after.channels.find((c) => c.name === "Talk")?.directOut.tap).toBe("pre-eq");
+  });
+
+  it("goes by pins", () => {
+    const [lead, bass] = ["Lead vox", "Bass"].map((name) => byName(name)?.id ?? "");
+    const pins: Pins = {
+      channels: new Map<string, Pin>([
+        [lead as string, { as: "own", width: 1, input: 16 }],
+        [bass as string, { as: "out" }],
+      ]),
+      buses: [],
+    };
+    const plan = bestPlan(problemOf(setup, pins)) as Plan;
+    const after = applying(plan, pins).apply(setup);
+    expect(after.monitor.inputs[15]?.feed).toEqual({ kind: "channel", channel: lead, side: "both" });
+    expect(plan.leftOut).toContain(bass);
+    expect(after.channels.find((c) => c.id === bass)?.directOut.on).toBe(false);
+  });
+});
+
+describe("instruments of several microphones", () => {
+  const named = (...names: (readonly [string, Channel["kind"]])[]) =>
+    problemOf(
+      {
+        ...blankSetup(),
+        channels: names.map(([name, kind], i) => ({ ...BLANK_CHANNEL, id: `s${i}`, name, kind })),
+      },
+      NO_PINS,
+    ).channels.map((c) => c.instrument);
+
+  it("are told from their names", () => {
+    expect(named(["Kick In", "drum"], ["Kick Out", "drum"], ["Snare", "drum"])).toEqual([
+      "kick",
+      "kick",
+      null,
+    ]);
+    expect(named(["Bass", "bass"], ["Bass DI", "bass"])).toEqual(["bass", "bass"]);
+    expect(named(["Keys L", "keys"], ["Keys R", "keys"])).toEqual(["keys", "keys"]);
+  });
+
+  it("are not two things of one name, nor two that are numbered", () => {
+    expect(named(["Vox", "vocal"], ["Vocal", "vocal"])).toEqual([null, null]);
+    expect(named(["Tom 1", "drum"], ["Tom 2", "drum"])).toEqual([null, null]);
+    expect(named(["Bass DI", "bass"], ["Key DI", "keys"])).toEqual([null, null]);
+  });
+});
+
+describe("a setup with nothing patched", () => {
+  it("has everybody hear the kit afterwards, by a bus named after it", () => {
+    const blank = blankSetup();
+    const drums = ["Kick", "Snare", "Hat", "Tom 1", "Tom 2"].map(
+      (name, i): Channel => ({ ...BLANK_CHANNEL, id: `s${i + 1}`, name, kind: "drum" }),
+    );
+    const voices = Array.from(
+      { length: 20 },
+      (_, i): Channel => ({ ...BLANK_CHANNEL, id: `v${i}`, name: `BV ${i}`, kind: "vocal" }),
+    );
+    const setup = { ...blank, channels: [...drums, ...voices] };
+    const after = applying(bestPlan(problemOf(setup, NO_PINS)) as Plan).apply(setup);
+    expect(after.buses.map((b) => b.name)).toContain("Drum bus");
+    const kit = after.buses.find((b) => b.name === "Drum bus");
+    expect(after.listeners.find((l) => l.kind === "drummer")?.bus).toBe(kit?.id);
+    expect(kit?.sends.map((s) => [s.level, s.tap])).toEqual(drums.map(() => [0, "post-fader"]));
+    expect(after.monitor.inputs[0]).toEqual({
+      ...BLANK_INPUT,
+      feed: { kind: "bus", bus: kit?.id, side: "left" },
+    });
+    expect(patchIssues(after)).toEqual([]);
+  });
+});
