@@ -125,7 +125,7 @@ describe("a drum submix on a phone", () => {
           (n) => `${n} wrong side`,
         ),
       ]);
-      const other = { left: "right", right: "left", middle: "middle" };
+      const other = { left: "right", right: "left", centre: "centre" };
       for (const [at, row] of drummer.entries()) {
         const foh = audience[at];
         expect(foh?.name).toBe(`${row.name.split(/ (?:right|wrong) side$/)[0]} right side`);
@@ -196,7 +196,7 @@ describe("a drum submix on a phone", () => {
       expect(
         (await imageRows(page, "Drummer")).map(({ name, stands, heard }) => [name, stands, heard]),
       ).toEqual([
-        [`${KICK.name} right side`, "middle", "middle"],
+        [`${KICK.name} right side`, "centre", "centre"],
         [`${HAT.name} wrong side`, "left", "right"],
         [`${TOM.name} wrong side`, "right", "left"],
       ]);

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { MAX_SETUP_BYTES } from "../../src/document/limits";
 import { packed } from "../shelf/forged";
 import {
   choose,
@@ -287,14 +288,14 @@ describe("files", () => {
   it("too large a file is refused with the reason", async () => {
     const user = await toSetups();
     const { page } = user;
-    await page.getByLabel("Import a setup or backup").evaluate((input) => {
+    await page.getByLabel("Import a setup or backup").evaluate((input, size) => {
       const chosen = new DataTransfer();
-      chosen.items.add(new File(["x".repeat(34_000_000)], "odd.json"));
+      chosen.items.add(new File(["x".repeat(size)], "odd.json"));
       (input as HTMLInputElement).files = chosen.files;
       input.dispatchEvent(new Event("change", { bubbles: true }));
-    });
+    }, MAX_SETUP_BYTES + 1);
     await states(page, "Nothing to import");
-    await page.getByText("“odd.json”: 32.5 MB is too large. Allowed: up to 32.0 MB.").waitFor();
+    await page.getByText("“odd.json”: 40.1 MB is too large. Allowed: up to 40.0 MB.").waitFor();
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
