@@ -2,7 +2,7 @@ import { readName } from "../inputs/names";
 import { anyOn } from "../inputs/usage";
 import { inputsOfBus } from "../model/inputs";
 import type { Bus, Setup } from "../model/setup";
-import { ruleOf, sectionOf } from "./items";
+import { sectionOf } from "./items";
 import { type AllocationChannel, type BusId, busId, FOLD_BACK } from "./model";
 import { type FamilyId, KIND_RULES } from "./rules";
 

@@ -8,7 +8,7 @@ import { musiciansOf, playersOf } from "./people";
 import type { AllocationKind } from "./rules";
 
 /** What is decided by hand. */
-export interface Pins {
+export interface HandPins {
   readonly channels: ReadonlyMap<Id, Pin>;
   readonly buses: readonly BusPin[];
 }
@@ -28,7 +28,7 @@ const inputsNow = ({ monitor, buses }: Setup, id: Id): number[] => {
 };
 
 /** The question that a setup asks: what goes into the monitor inputs? */
-export const problemOf = (setup: Setup, pins: Pins): AllocationProblem => {
+export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
   const named = setup.channels.map((channel) => ({ channel, name: readName(channel.name) }));
   const players = playersOf(setup, named);
   const instruments = instrumentsOf(named);

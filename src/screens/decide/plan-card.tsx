@@ -41,9 +41,13 @@ export const PlanCard = (props: {
           {() => <Lines lines={plan.changes.map((change) => describePlanChange(problem, change))} />}
         </Fold>
       ) : null}
-      <button type="button" class={props.isFirst ? "main" : ""} onClick={() => apply(plan)}>
+      <button
+        type="button"
+        class={props.isFirst ? "main" : ""}
+        aria-label={`Apply to plan: ${name}`}
+        onClick={() => apply(plan)}
+      >
         Apply to plan
-        <span class="hidden-visually">: {name}</span>
       </button>
     </section>
   );

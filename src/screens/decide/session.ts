@@ -3,7 +3,7 @@ import { applyPlan } from "../../core/allocate/apply";
 import { countAtDesk } from "../../core/allocate/at-desk";
 import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
 import { type Allocation, allocate, type Plan } from "../../core/allocate/plans";
-import { type Pins, problemOf } from "../../core/allocate/problem";
+import { type HandPins, problemOf } from "../../core/allocate/problem";
 import type { Id } from "../../core/model/setup";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
@@ -13,14 +13,14 @@ import { formatCount } from "../../text/words";
 import { runWithWord } from "../act";
 import type { BlockPin } from "./blocks";
 
-const NO_PINS: Pins = { channels: new Map(), buses: [] };
+const NO_PINS: HandPins = { channels: new Map(), buses: [] };
 
 /** What was pinned, and of which setup: in another one the same ids are other channels. */
-const pinned = signal<{ readonly of: string | null; readonly pins: Pins }>({ of: null, pins: NO_PINS });
+const pinned = signal<{ readonly of: string | null; readonly pins: HandPins }>({ of: null, pins: NO_PINS });
 
 const pins = computed(() => (pinned.value.of === shelf.openId.value ? pinned.value.pins : NO_PINS));
 
-const setPins = (next: Pins): void => {
+const setPins = (next: HandPins): void => {
   pinned.value = { of: shelf.openId.peek(), pins: next };
 };
 
@@ -32,7 +32,7 @@ export const problem: ReadonlySignal<AllocationProblem> = computed(() =>
 /** Plans for it, worked out while the screen looks. */
 export const allocation: ReadonlySignal<Allocation> = computed(() => allocate(problem.value));
 
-/** Pins a channel; null lets it go. */
+/** HandPins a channel; null lets it go. */
 export const pinChannel = (channel: Id, pin: Pin | null): void => {
   const channels = new Map(pins.peek().channels);
   if (pin) channels.set(channel, pin);
@@ -44,7 +44,7 @@ export const pinChannel = (channel: Id, pin: Pin | null): void => {
 export const unpinBus = ({ bus }: BusPin): void =>
   setPins({ ...pins.peek(), buses: pins.peek().buses.filter((pin) => pin.bus !== bus) });
 
-/** Pins a block where it stands; one that is pinned there is let go. */
+/** HandPins a block where it stands; one that is pinned there is let go. */
 export const toggleBlock = (block: BlockPin, isPinned: boolean): void => {
   if (block.of === "channel") pinChannel(block.channel, isPinned ? null : block.pin);
   else if (isPinned) unpinBus(block.pin);

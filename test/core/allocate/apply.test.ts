@@ -4,7 +4,7 @@ import { applyPlan } from "../../../src/core/allocate/apply";
 import { countAtDesk } from "../../../src/core/allocate/at-desk";
 import type { Pin } from "../../../src/core/allocate/model";
 import { allocate, bestPlan, type Plan } from "../../../src/core/allocate/plans";
-import { type Pins, problemOf } from "../../../src/core/allocate/problem";
+import { type HandPins, problemOf } from "../../../src/core/allocate/problem";
 import type { IssueCode } from "../../../src/core/inputs/issue";
 import { patchIssues } from "../../../src/core/inputs/issues";
 import { BLANK_BUS, BLANK_CHANNEL, BLANK_INPUT, BLANK_SEND } from "../../../src/core/model/defaults";
@@ -17,7 +17,7 @@ import { printSetup, readSetupText } from "../../../src/document/read-setup";
 import type { SetupFile } from "../../../src/document/schema";
 import { allocatedBusName } from "../../../src/text/allocate";
 
-const NO_PINS: Pins = { channels: new Map(), buses: [] };
+const NO_PINS: HandPins = { channels: new Map(), buses: [] };
 
 const LINES: readonly (readonly [name: string, kind: Channel["kind"], lines?: 2])[] = [
   ["Kick In", "drum"],
@@ -246,7 +246,7 @@ describe("the worked example", () => {
 
   it("goes by pins", () => {
     const [lead, bass] = ["Lead vox", "Bass"].map((name) => byName(name)?.id ?? "");
-    const pins: Pins = {
+    const pins: HandPins = {
       channels: new Map<string, Pin>([
         [lead as string, { as: "own", width: 1, input: 16 }],
         [bass as string, { as: "out" }],
