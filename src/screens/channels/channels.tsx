@@ -78,7 +78,7 @@ export const ChannelsScreen = () => {
         ))}
       </ul>
       {channels.length === 0 ? (
-        <p class="soft">No source yet. Add the first microphone, or start from a template under Setups.</p>
+        <p class="soft">No channel yet. Add the first microphone, or start from a template under Setups.</p>
       ) : null}
       <button
         type="button"
