@@ -22,6 +22,7 @@ import type {
 import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
+import { SIDE_LETTERS } from "../text/names";
 import { TAP_NAMES } from "../text/taps";
 import { formatList } from "../text/words";
 import type { SetupFile } from "./schema";
@@ -266,7 +267,7 @@ export const formatInput = (input: MonitorInput | null, { channels, buses }: Set
   const { feed, port, on, trim } = input;
   const from =
     feed.kind === "bus"
-      ? `the ${feed.side} side of ${nameIn(buses, feed.bus, "bus")}`
+      ? `${nameIn(buses, feed.bus, "bus")} ${SIDE_LETTERS[feed.side]}`
       : `${nameIn(channels, feed.channel, "channel")}${SIDE[feed.side]}`;
   return `${from}${port === null ? "" : `, port ${port}`}${on ? "" : ", off"}${trim === 0 ? "" : `, trim ${formatEntry(trim)} dB`}`;
 };

@@ -121,7 +121,6 @@ export const describeDirectOut = (
   return [name, formatDb(peak), formatDb(headroom), STAGE_NAMES[place].replace(/^the /, "")];
 };
 
-
 /** Exposure rules as they are named beside the time. */
 export const EXPOSURE_RULES: { readonly [rule in ExposureRule["id"]]: string } = {
   niosh: "NIOSH 98-126: 85 dBA for 8 h, half the time for each 3 dB",

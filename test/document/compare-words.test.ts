@@ -89,9 +89,7 @@ describe("the words of a difference", () => {
     });
     const side = fed({ kind: "bus", bus: "m1", side: "left" });
     const direct = fed({ kind: "channel", channel: "s1", side: "both" });
-    expect(said(direct, side).join()).toMatch(
-      /the left side of an unnamed bus instead of an unnamed channel/,
-    );
+    expect(said(direct, side).join()).toMatch(/an unnamed bus L instead of an unnamed channel/);
     expect(said(example, { ...example, buses: unnamed(example.buses) })).toContain(
       "Buses | Drums: called nothing instead of Drums",
     );

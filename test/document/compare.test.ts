@@ -72,8 +72,8 @@ describe("one change at a time", () => {
       swapBus("m1"),
       [
         "Buses | Drums: sides swapped at the patch instead of sides patched straight",
-        "Inputs | Input 1: the right side of “Drums” instead of the left side of “Drums”",
-        "Inputs | Input 2: the left side of “Drums” instead of the right side of “Drums”",
+        "Inputs | Input 1: “Drums” R instead of “Drums” L",
+        "Inputs | Input 2: “Drums” L instead of “Drums” R",
       ],
     ],
     [editBus("m1", { trim: -3 }), ["Buses | Drums: trim −3 dB instead of 0 dB"]],

@@ -75,7 +75,8 @@ const fitsBehind = (data: Chunk, chunks: readonly Chunk[], bytes: Bytes): boolea
 /**
  * Opens a WAV file: RIFF, RF64 or BW64, chunks in any order, without reading its samples.
  *
- * A reader of our own and not a library, on purpose: DEVELOPERS.md compares what both read, and how large they are.
+ * A reader of our own and not a library, on purpose: `test/bench/measure.md` compares what both read and how large they
+ * are.
  */
 export const openWav = async (bytes: Bytes): Promise<Opened> => {
   const list = await listChunks(bytes);
