@@ -39,9 +39,7 @@ const bundle = (
         },
       ]),
     ),
-    ...Object.fromEntries(
-      Object.entries(styles).map(([name, channel]) => [name, { type: "asset", channel }]),
-    ),
+    ...Object.fromEntries(Object.entries(styles).map(([name, source]) => [name, { type: "asset", source }])),
   }) as unknown as Rolldown.OutputBundle;
 
 const over = (built: Rolldown.OutputBundle): boolean[] => firstLoad(built).map(({ isOver }) => isOver);
