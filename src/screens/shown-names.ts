@@ -10,7 +10,7 @@ export const channelTitle = (id: Id): string => channelName(current.value, id);
 export const setupName = (setup: { readonly name: string }): string => nameOr(setup, "setup");
 
 /** Name of a listener. */
-export const listenerName = (id: Id): string =>
+export const listenerTitle = (id: Id): string =>
   nameOr(
     current.value.listeners.find((l) => l.id === id),
     "listener",

@@ -9,7 +9,7 @@ import { NumberField } from "../../ui/number-field";
 import { TextField } from "../../ui/text-field";
 import { runOrSay, runWithWord, typing } from "../act";
 import { RULES } from "../rules";
-import { busTitle, full, listenerName } from "../shown-names";
+import { busTitle, full, listenerTitle } from "../shown-names";
 
 const Fields = ({ listener }: { listener: Listener }) => {
   const { buses, preferences: wishes } = current.value;
@@ -63,7 +63,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
       {listener.kind === "performer" ? (
         <button
           type="button"
-          onClick={() => runWithWord(removeListener(listener.id), `${listenerName(listener.id)} removed`)}
+          onClick={() => runWithWord(removeListener(listener.id), `${listenerTitle(listener.id)} removed`)}
         >
           Remove
         </button>
@@ -89,7 +89,7 @@ export const Listeners = () => {
               <details>
                 <summary>
                   <span>
-                    {listenerName(listener.id)}
+                    {listenerTitle(listener.id)}
                     <br />
                     <span class="soft small">
                       {image ? describeImage(setup, listener, image).says : ""}

@@ -14,7 +14,7 @@ import { Sentences } from "../../ui/sentences";
 import { Table } from "../../ui/table";
 import { runWithWord } from "../act";
 import { recommendedFor } from "../recommended";
-import { listenerName } from "../shown-names";
+import { listenerTitle } from "../shown-names";
 import { chosenListener } from "../state";
 import { chosenImage, heardBus } from "./heard";
 import { RankHelp } from "./help";
@@ -60,7 +60,7 @@ const Details = ({ bus, of }: { bus: Bus; of: Recommendation }) => (
       <tbody>
         {of.outcomes.map(({ listener, tally }) => (
           <tr key={listener}>
-            <th scope="row">{listenerName(listener)}</th>
+            <th scope="row">{listenerTitle(listener)}</th>
             <td>{tally.right}</td>
             <td>{tally.wrong}</td>
             <td>{tally.centred}</td>

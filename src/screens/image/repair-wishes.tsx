@@ -2,7 +2,7 @@ import { inputsLeft } from "../../core/inputs/usage";
 import { editPreferences } from "../../document/commands/settings";
 import { current, run } from "../../document/store";
 import { Pick, Tick } from "../../ui/choice";
-import { listenerName } from "../shown-names";
+import { listenerTitle } from "../shown-names";
 
 /** What a recommendation may do and for whom: the user's own rules. */
 export const RepairWishes = () => {
@@ -14,7 +14,7 @@ export const RepairWishes = () => {
         <Pick
           label="Who matters most"
           value={wishes.first}
-          options={listeners.map((l) => [l.id, listenerName(l.id)] as const)}
+          options={listeners.map((l) => [l.id, listenerTitle(l.id)] as const)}
           onValue={(first) => run(editPreferences({ first }))}
         />
         <Tick

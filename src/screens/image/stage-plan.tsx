@@ -2,7 +2,7 @@ import { facingOf } from "../../core/stereo/geometry";
 import { moveListener } from "../../document/commands/listeners";
 import { current, endDrag, run } from "../../document/store";
 import { type Mark, Plan } from "../../ui/plan";
-import { listenerName } from "../shown-names";
+import { listenerTitle } from "../shown-names";
 import { across, inFront } from "../where";
 import { allowed } from "./allowed";
 
@@ -10,7 +10,7 @@ import { allowed } from "./allowed";
 export const StagePlan = () => {
   const { kit, listeners } = current.value;
   const marks = listeners.map((l): Mark => {
-    const name = listenerName(l.id);
+    const name = listenerTitle(l.id);
     const drummer = l.kind === "drummer";
     return {
       id: l.id,
