@@ -55,7 +55,12 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     "cells that cannot be read",
     "patch",
     async (page) => {
-      await choose(page, "Import a CSV list", "list.csv", "Name,Pan,Input\nBell,sideways,99999\nGong,,x\n");
+      await choose(
+        page,
+        "Import a CSV list",
+        "list.csv",
+        "Name,Pan,Monitor input\nBell,sideways,99999\nGong,,x\n",
+      );
       await alert(page).getByText("3 cells cannot be read").waitFor();
     },
   ],
