@@ -6,6 +6,7 @@ import { exampleSetup } from "../../src/document/example";
 import { readSetup } from "../../src/document/read-setup";
 import { carriesSetup } from "../../src/shelf/carries";
 import { fromLink, LINK_LIMITS, toFragment, toLink } from "../../src/shelf/link";
+import { QR_BYTES } from "../../src/shelf/qr";
 import { anySetup } from "../core/inputs/setups";
 import { forged, packed } from "./forged";
 
@@ -27,8 +28,8 @@ describe("a share link", () => {
     expect(readSetup(read.ok && read.setup)).toMatchObject({ file: example });
   });
 
-  it("of the example is short enough for any message", async () => {
-    expect((await toLink(exampleSetup(), ADDRESS)).length).toBeLessThan(2000);
+  it("of the example fits a QR code", async () => {
+    expect((await toLink(exampleSetup(), ADDRESS)).length).toBeLessThan(QR_BYTES);
   });
 
   it("gives every setup back", async () => {
