@@ -68,11 +68,11 @@ describe("the address", () => {
     await page.goto(site.url);
     await states(page, "8 channels in Drums");
     await page.getByRole("link", { name: "Headroom" }).click();
-    await states(page, "left at the receiving input");
+    await states(page, "left at the monitor input");
     await page.goBack();
     await states(page, "8 channels in Drums");
     await page.goForward();
-    await states(page, "left at the receiving input");
+    await states(page, "left at the monitor input");
     await context.close();
   });
 
