@@ -15,6 +15,15 @@ const toBus = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
 /** The parts below the fold have come. */
 const whole = (page: Page): Promise<void> => page.getByText("Earphone level, estimated").waitFor();
 
+/** On a desk whose buses can overload the bus is a ceiling too. */
+const withBusCeiling = async (page: Page): Promise<void> => {
+  await go(page, "channels");
+  await unfold(page, "The desk: numbers, ports, mutes");
+  await page.getByLabel("Buses can overload before their fader").check();
+  await go(page, "headroom");
+  await whole(page);
+};
+
 const type = async (page: Page, label: string, text: string): Promise<void> => {
   const field = page.getByLabel(label, { exact: true });
   await typeKeys(field, text);
@@ -68,6 +77,7 @@ describe("will it fit", () => {
   it("moves from the bus to the monitor input as two sends rise, and the trim it names gives the target back", async () => {
     const user = await toBus();
     const { page } = user;
+    await withBusCeiling(page);
     await unfold(page, SETTINGS);
     await type(page, "Trim L, dB", "-4");
     await type(page, "Max input level, dBu", "21.5");
@@ -95,7 +105,7 @@ describe("will it fit", () => {
     const after = await chain(page);
     expect(after.rooms[0]).toBe(before.rooms[0]);
     expect(after.rooms[2]).toSatisfy(printedAs((before.rooms[2] ?? 0) + by));
-    expect(await page.getByText("Ways back:").count()).toBe(0);
+    expect(await page.getByText("Ways to reach it:").count()).toBe(0);
     expect(await page.getByLabel("Trim of Drums, dB").inputValue()).toBe(`−${by}`);
 
     await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
@@ -127,6 +137,7 @@ describe("will it fit", () => {
   it("takes the output from a list or typed, and a wrong one is said and changes nothing", async () => {
     const user = await toBus();
     const { page } = user;
+    await withBusCeiling(page);
     await unfold(page, SETTINGS);
     const list = page.getByLabel("Output at 0 dBFS", { exact: true });
     expect(await list.locator("option").allInnerTexts()).toEqual(
@@ -185,7 +196,7 @@ describe("several buses", () => {
     const user = await toBus();
     const { page } = user;
     await page.getByRole("button", { name: "Add a mono bus" }).click();
-    await states(page, "No sends to Unnamed bus");
+    await states(page, "No sends to Bus");
     await page.getByLabel("Hat also in Drums").check();
     await page.getByLabel("Trumpet").check();
     await states(page, /^Fits/);
