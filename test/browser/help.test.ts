@@ -68,7 +68,12 @@ const EXPLAINED: readonly (readonly [place: string, fold: string, about: string,
   ["patch", "", "What the patch is checked for", /20 lg 2 = 6\.02 dB/],
   ["patch", "", "What these lose, and their order", /10 lg 2 = 3\.01 dB/],
   ["check", "", "How it finds the fault", /chance of each answer.*The bar is the share/],
-  ["check", "", "What the percentage means", /A fault takes 3 hits and 93 %\. “As planned” takes 90 %.*Bayes/],
+  [
+    "check",
+    "",
+    "What the percentage means",
+    /A fault takes 3 hits and 93 %\. “As planned” takes 90 %.*Bayes/,
+  ],
 ];
 
 /** The explanations that stand on a screen, all of it opened. */

@@ -132,7 +132,13 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
     await setInputCount(page, "64");
     await toSheet(page);
     await page.getByText("One page, A4 or Letter").waitFor();
-    expectSheet(await page.pdf({ format }), 64, ["Drums L", "Drums R", ...names.slice(0, 12), "Fold-back", ...names.slice(12)]);
+    expectSheet(await page.pdf({ format }), 64, [
+      "Drums L",
+      "Drums R",
+      ...names.slice(0, 12),
+      "Fold-back",
+      ...names.slice(12),
+    ]);
     await user.context.close();
   });
 
