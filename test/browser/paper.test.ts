@@ -175,7 +175,7 @@ describe("an input list over a band", () => {
       ({ name, numbers }) => `${numbers.join("-")},${name},dynamic,boom,yes,taped`,
     );
     const said = await paste(page, ["Ch,Name,Mic,Stand,48V,Notes", ...lines, "24,Conga,,,,"].join("\n"));
-    expect(said).toMatch(/^1 new channel; 20 stay as they are\.\s+Conga new: percussion, mono.*$/);
+    expect(said).toMatch(/^1 new channel; 20 stay as they are\.\s+Conga new: Ch 24, percussion, mono$/);
     await page.getByText("Not kept in the setup: Mic, Stand, 48V and Notes.").waitFor();
     await page.getByRole("button", { name: "Import 21 channels" }).click();
     await page.getByText("21 channels imported").waitFor();
