@@ -22,11 +22,15 @@ export const levelThrough = (
 ): MixLevel => {
   const { products, blocks } = figures;
   const size = productCount(gains.length);
-  const powers =
-    blocks &&
-    Float64Array.from({ length: blocks.length / size }, (_, i) => mixedEnergy(blocks, gains, i * size));
   return {
     rms: levelOfPower(mixedEnergy(products, gains)),
-    gatedRms: powers && levelOfPower(gated(powers).power),
+    // Every block is mixed for it: only where somebody asks.
+    get gatedRms() {
+      if (!blocks) return null;
+      const powers = Float64Array.from({ length: blocks.length / size }, (_, i) =>
+        mixedEnergy(blocks, gains, i * size),
+      );
+      return levelOfPower(gated(powers).power);
+    },
   };
 };
