@@ -1,5 +1,7 @@
 import { signal } from "@preact/signals";
+import { useRef } from "preact/hooks";
 import { formatNumber, formatSigned } from "../../core/lib/number";
+import type { Channel, Id } from "../../core/model/setup";
 import { centreLevel, LAWS } from "../../core/pan/laws";
 import { addChannel } from "../../document/commands/channels";
 import { current, figures } from "../../document/store";
@@ -15,9 +17,10 @@ import { BusPick } from "../bus-pick";
 import { BusFlags } from "../headroom/issues";
 import { busTitle, full } from "../shown-names";
 import { chosenBus } from "../state";
-import { ChannelRow } from "./channel-row";
+import { added, ChannelRow } from "./channel-row";
 
 const KitHelp = lazy(async () => (await import("./help")).KitHelp);
+const SelectChannels = lazy(async () => (await import("./select")).SelectChannels);
 const AddLines = lazy(async () => (await import("./add-lines")).AddLines);
 const ConsoleSettings = lazy(async () => (await import("./desk-settings")).ConsoleSettings);
 
@@ -43,16 +46,50 @@ const headline = (): string => {
 /** Only the channels of the chosen bus are listed; the others behind one tap. */
 const onlyBus = signal(true);
 
-/** The place for sources: what there is, where it is panned, how loud it is, what goes into the bus. */
+/** Several channels are being selected. */
+const isSelecting = signal(false);
+
+/**
+ * The channels that are listed: those of the chosen bus, or all. One that leaves the bus stays until the list is left,
+ * and one that is new is there wherever it goes: nothing vanishes under the thumb.
+ */
+const useListed = (inBus: ReadonlySet<Id>): readonly Channel[] => {
+  const { channels } = current.value;
+  const shown = onlyBus.value && inBus.size > 0 ? (chosenBus.value?.id ?? null) : null;
+  const kept = useRef<{ readonly list: Id | null; readonly hidden: Set<Id> } | null>(null);
+  if (kept.current?.list !== shown) {
+    const outside = shown === null ? [] : channels.filter((c) => !inBus.has(c.id));
+    kept.current = { list: shown, hidden: new Set(outside.map((c) => c.id)) };
+  }
+  const { hidden } = kept.current;
+  for (const id of inBus) hidden.delete(id);
+  return channels.filter((c) => !hidden.has(c.id));
+};
+
+/** The place for channels: what there is, where it is panned, how loud it is, what goes into the bus. */
 export const ChannelsScreen = () => {
   const { channels } = current.value;
   const bus = chosenBus.value;
   const inBus = new Set(bus?.sends.map((s) => s.channel));
-  const listed = onlyBus.value && inBus.size > 0 ? channels.filter((s) => inBus.has(s.id)) : channels;
+  const listed = useListed(inBus);
+  const add = () => {
+    if (!runOrSay(addChannel(bus?.id ?? null), full("channels"))) return;
+    added.value = current.value.channels.at(-1)?.id ?? null;
+  };
+  if (isSelecting.value)
+    return (
+      <SelectChannels
+        channels={listed}
+        onDone={() => {
+          isSelecting.value = false;
+        }}
+      />
+    );
   return (
     <>
       <Verdict tone={channels.length === 0 ? "care" : "fine"} says={headline()}>
-        {lawLine()} Each mark is the channel pan; beside it what each side gets, dB. <BusFlags />
+        {lawLine()} Under each name pan and share of the bus’s peak, under each mark L and R in dB.{" "}
+        <BusFlags />
       </Verdict>
       <BusPick label="Bus shown" />
       {inBus.size > 0 && inBus.size < channels.length ? (
@@ -69,7 +106,7 @@ export const ChannelsScreen = () => {
           }}
         />
       ) : null}
-      <ul class="stack channels" aria-label="Channels">
+      <ul class="channels" aria-label="Channels">
         {listed.map((channel, at) => (
           <ChannelRow
             key={channel.id}
@@ -82,15 +119,23 @@ export const ChannelsScreen = () => {
       {channels.length === 0 ? (
         <p class="soft">No channels yet. Add the first one, or start from a template under Setups.</p>
       ) : null}
-      <button
-        type="button"
-        class="main"
-        onClick={() => runOrSay(addChannel(bus?.id ?? null), full("channels"))}
-      >
-        <span class="row">
-          <Icon name="plus" /> Add a channel
-        </span>
-      </button>
+      <div class="row">
+        <button type="button" class="main grow" onClick={add}>
+          <span class="row">
+            <Icon name="plus" /> Add a channel
+          </span>
+        </button>
+        {channels.length > 1 ? (
+          <button
+            type="button"
+            onClick={() => {
+              isSelecting.value = true;
+            }}
+          >
+            Select
+          </button>
+        ) : null}
+      </div>
       <Fold title="Add channels">{() => <AddLines />}</Fold>
       <Explain about="What level, peak and send mean">
         <KitHelp />
