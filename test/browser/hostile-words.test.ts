@@ -74,7 +74,7 @@ it("files that are refused are named, and what is in them is quoted, as text", a
       page,
       CORPUS.map((text, at) => `${names[at]}: ${says(text)}`),
     );
-    await unturned(page, ".verdict", names);
+    await unturned(page, "main", names);
     await page.getByRole("button", { name: "Back to setups" }).click();
   };
   await openAt(page, site, "setups");

@@ -98,6 +98,9 @@ const grown = <T extends Named>(list: readonly T[], copy: (item: T, id: string) 
     return at < list.length ? item : copy(item, `${item.id}-${at}`);
   });
 
+/** So many characters of a hostile text go into an id of 40 units, even where each takes two. */
+const ID_LETTERS = 18;
+
 const corpusAt = (at: number): string => CORPUS[at % CORPUS.length] ?? "";
 
 /** A setup in which every field is filled, each list is as long as the corpus, and everything is in an input. */
@@ -138,7 +141,7 @@ export const hostileSetup = (): SetupFile => {
   const lists: readonly (readonly Named[])[] = [full.kit.pieces, full.channels, full.buses, full.listeners];
   const newIds = new Map(
     lists.flatMap((list) =>
-      list.map(({ id }, at) => [id, at < CORPUS.length ? corpusAt(at) : `${corpusAt(at)} ${at}`] as const),
+      list.map(({ id }, at) => [id, `${at} ${[...corpusAt(at)].slice(0, ID_LETTERS).join("")}`] as const),
     ),
   );
   const everything = CORPUS.join(" ");

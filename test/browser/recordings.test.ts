@@ -370,7 +370,7 @@ describe("with the server stopped", () => {
       const louder = Number((await measured(page, "Likely peak"))?.replace("−", "-"));
       expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);
       expect(await beside(page).textContent()).toMatch(/^Measured: /);
-      await page.getByText("Sides", { exact: true }).click();
+      await page.getByText("Hard-panned", { exact: true }).click();
       await go(page, "channels");
       const hat = page.locator("li.channel", { hasText: "Hat" }).getByRole("slider").first();
       await hat.press("Home");

@@ -55,7 +55,7 @@ const papersAndLinks = async (page: Page): Promise<void> => {
   await go(page, "patch");
   await openAll(page);
   await expect.poll(() => page.locator(".paper").textContent()).toContain("Bass");
-  await downloads(page, "Sheet as CSV", /Monitor input/);
+  await downloads(page, "Sheet as CSV", /^\ufeffIn,Name,From,Port/);
   const list = await downloads(page, "Export list as CSV", /Bass/);
   await page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();
   expect(await page.getByLabel(/^The link, /).inputValue()).toContain("#s=");
