@@ -146,7 +146,12 @@ const Deck = () => {
       <AsHeard view={view.value} />
       <Pick label="What plays" value={material.value} options={materials.value} onValue={chooseMaterial} />
       <LevelSlider value={deck.level} onValue={deck.setLevel} />
-      <button type="button" class="main" disabled={isUnreadable.value && !isReady.value} onClick={() => void deck.toggle()}>
+      <button
+        type="button"
+        class="main"
+        disabled={isUnreadable.value && !isReady.value}
+        onClick={() => void deck.toggle()}
+      >
         <span class="row listen">
           <Icon name={deck.sounds ? "hush" : "sound"} />
           {deck.sounds ? "Stop" : "Listen"}
