@@ -88,7 +88,7 @@ const usePlayer = (view: ViewName) => {
   }, [view]);
   useLayoutEffect(() => stop, []);
   const play = async (): Promise<void> => {
-    // A tap that comes before the sound is ready is kept, unless the part is left or it is tapped again.
+    // A tap that comes before the sound is ready is kept; only the last one, and not once the part is left.
     const mine = {};
     asked.current = mine;
     if (!isReady.peek()) await prepare();
@@ -146,12 +146,7 @@ const Deck = () => {
       <AsHeard view={view.value} />
       <Pick label="What plays" value={material.value} options={materials.value} onValue={chooseMaterial} />
       <LevelSlider value={deck.level} onValue={deck.setLevel} />
-      <button
-        type="button"
-        class="main"
-        disabled={isUnreadable.value && !isReady.value}
-        onClick={() => void deck.toggle()}
-      >
+      <button type="button" class="main" disabled={isUnreadable.value} onClick={() => void deck.toggle()}>
         <span class="row listen">
           <Icon name={deck.sounds ? "hush" : "sound"} />
           {deck.sounds ? "Stop" : "Listen"}
