@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { uniqueName } from "../../src/core/model/ids";
 import { printSetup } from "../../src/document/read-setup";
 import { toFragment } from "../../src/shelf/link";
 import { noiseWav } from "../measure/noisewav";
@@ -135,7 +136,7 @@ it("by link and by backup it arrives as it is, shown as text", async () => {
   await page.getByRole("button", { name: "Import 2 setups" }).click();
   await page.getByText("2 setups imported").waitFor();
   await openAll(page);
-  await harmless(page, [EVERYTHING, `${EVERYTHING} 2`]);
+  await harmless(page, [EVERYTHING, uniqueName(EVERYTHING, [{ name: EVERYTHING }])]);
   await user.context.close();
 });
 

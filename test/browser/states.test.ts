@@ -1,3 +1,4 @@
+import { appendFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { checkOf } from "../../src/core/check/check";
@@ -13,8 +14,8 @@ import { type Answerer, candidateOf, hearsSurely, play, seeded } from "../core/c
 import { packed } from "../shelf/forged";
 import { alert, choose, go, states, takeIn, unfold } from "./hall";
 import { openAll, openAt } from "./hands";
-import { phone, typeKeys } from "./harness";
-import { inspect, LONGEST, measureTwo, WALK_MS, wordsStay } from "./inspect";
+import { phone, typeKeys, withFolder } from "./harness";
+import { inspect, LONGEST, measureTwo, measureTwoIn, WALK_MS, wordsStay } from "./inspect";
 import { browser, site } from "./stage";
 import { lay, onlyKey, things } from "./things";
 
@@ -335,14 +336,13 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     "a recording that cannot be read any more",
     "headroom",
     async (page) => {
-      await measureTwo(page);
-      await page.evaluate(() => {
-        Blob.prototype.arrayBuffer = () => Promise.reject(new DOMException("gone", "NotReadableError"));
+      await withFolder(async (folder) => {
+        appendFileSync(await measureTwoIn(page, folder), "another take");
+        await go(page, "image");
+        await unfold(page, "Listen to it");
+        await page.getByLabel("What plays").selectOption("The recording, round its loudest moment");
+        await alert(page).getByText("The recording cannot be read any more").waitFor();
       });
-      await go(page, "image");
-      await unfold(page, "Listen to it");
-      await page.getByLabel("What plays").selectOption("The recording, round its loudest moment");
-      await alert(page).getByText("The recording cannot be read any more").waitFor();
     },
   ],
   [
