@@ -55,7 +55,7 @@ describe("several channels at once", () => {
       directOut: { ...directOut, tap: "pre-eq" },
     }));
     const { channels } = applied(band, set);
-    expect(set.kind).toBe("step");
+    expect(set.key).toBeNull();
     expect(channels[0]).toEqual({
       ...kick,
       kind: "percussion",

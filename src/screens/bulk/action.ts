@@ -12,3 +12,6 @@ export interface BulkAction {
   /** Sets a value on all of them, as one step. */
   readonly apply: (ids: readonly Id[], value: string) => Command;
 }
+
+/** What can be set, at least one thing; that is the first that is offered. */
+export type BulkActions = readonly [BulkAction, ...BulkAction[]];

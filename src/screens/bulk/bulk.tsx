@@ -6,14 +6,14 @@ import { formatChannelNumbers, nameOr } from "../../text/names";
 import { formatCount } from "../../text/words";
 import { Pick, Tick } from "../../ui/choice";
 import { runWithWord } from "../act";
-import type { BulkAction } from "./action";
+import type { BulkAction, BulkActions } from "./action";
 
 /** Stands in a list of values for channels that do not agree. */
 const MIXED = "";
 
 /** What is set, and to which value. */
 const Setter = (props: {
-  actions: readonly BulkAction[];
+  actions: BulkActions;
   chosen: readonly Channel[];
   action: BulkAction;
   onAction: (id: string) => void;
@@ -41,10 +41,11 @@ const Setter = (props: {
       <Pick
         label="To"
         value={only}
+        disabled={chosen.length === 0}
         options={only === MIXED ? [[MIXED, says], ...action.options] : action.options}
         onValue={(value) => {
           const name = action.options.find(([v]) => v === value)?.[1];
-          if (name !== undefined && chosen.length > 0) set(value, name);
+          if (name !== undefined) set(value, name);
         }}
       />
     </div>
@@ -52,15 +53,11 @@ const Setter = (props: {
 };
 
 /** Several channels ticked in a list, and one thing set on all of them in one step of undo. */
-export const Bulk = (props: {
-  channels: readonly Channel[];
-  actions: readonly BulkAction[];
-  onDone: () => void;
-}) => {
+export const Bulk = (props: { channels: readonly Channel[]; actions: BulkActions; onDone: () => void }) => {
   const { channels, actions } = props;
   const ticked = useSignal<ReadonlySet<Id>>(new Set());
   const wanted = useSignal("");
-  const action = actions.find((a) => a.id === wanted.value) ?? (actions[0] as BulkAction);
+  const action = actions.find((a) => a.id === wanted.value) ?? actions[0];
   const names = new Map(action.options);
   const chosen = channels.filter((c) => ticked.value.has(c.id));
   const toggle = (id: Id) => {

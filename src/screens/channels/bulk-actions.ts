@@ -6,22 +6,23 @@ import { editChannels } from "../../document/commands/channels";
 import { COLOUR_NAMES } from "../../text/colours";
 import { busName } from "../../text/names";
 import { TAP_NAMES } from "../../text/taps";
-import type { BulkAction } from "../bulk/action";
+import type { BulkAction, BulkActions } from "../bulk/action";
 
 const entries = <K extends string>(names: { readonly [key in K]: string }) =>
   Object.entries(names) as [K, string][];
 
 const NO_COLOUR = "none";
 
-/** What is the same whatever buses there are. */
+const KIND: BulkAction = {
+  id: "kind",
+  label: "Kind",
+  options: entries(CHANNEL_KINDS),
+  valueOf: (channel) => channel.kind,
+  apply: (ids, kind) => editChannels(ids, () => ({ kind: kind as ChannelKind })),
+};
+
+/** The rest that is the same whatever buses there are. */
 const OF_CHANNELS: readonly BulkAction[] = [
-  {
-    id: "kind",
-    label: "Kind",
-    options: entries(CHANNEL_KINDS),
-    valueOf: (channel) => channel.kind,
-    apply: (ids, kind) => editChannels(ids, () => ({ kind: kind as ChannelKind })),
-  },
   {
     id: "tap",
     label: "Direct out tap point",
@@ -80,7 +81,8 @@ const ofBus = (bus: Bus): BulkAction => {
 };
 
 /** What can be set on several channels of a setup. */
-export const bulkActions = ({ buses }: Pick<Setup, "buses">): readonly BulkAction[] => {
-  const [kind, ...rest] = OF_CHANNELS as [BulkAction, ...BulkAction[]];
-  return [kind, ...buses.map(ofBus), ...rest];
-};
+export const bulkActions = ({ buses }: Pick<Setup, "buses">): BulkActions => [
+  KIND,
+  ...buses.map(ofBus),
+  ...OF_CHANNELS,
+];

@@ -1,4 +1,5 @@
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
+import { useId, useLayoutEffect } from "preact/hooks";
 import { levelOf } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
 import type { Channel, Id } from "../../core/model/setup";
@@ -54,21 +55,27 @@ const desk = computed(() => current.value.desk);
 
 const ChannelDetails = lazy(async () => (await import("./channel-details")).ChannelDetails);
 
+const leaveName = (): void => {
+  endDrag();
+  added.value = null;
+};
+
 /** The name of a channel that was just added, selected, until it is left. */
-const NewName = ({ channel }: { channel: Channel }) => (
-  <TextField
-    label="Name"
-    hideLabel
-    selected
-    most={LIMITS.name}
-    value={channel.name}
-    onValue={(name) => typing(editChannel(channel.id, { name }))}
-    onDone={() => {
-      endDrag();
-      added.value = null;
-    }}
-  />
-);
+const NewName = ({ channel }: { channel: Channel }) => {
+  // Taken away with its row or its place, a field is not always told that it is left.
+  useLayoutEffect(() => leaveName, []);
+  return (
+    <TextField
+      label="Name"
+      hideLabel
+      selected
+      most={LIMITS.name}
+      value={channel.name}
+      onValue={(name) => typing(editChannel(channel.id, { name }))}
+      onDone={leaveName}
+    />
+  );
+};
 
 /**
  * One channel: its number and name, its pan under the thumb with what reaches the sides, what it costs, its mute;
@@ -85,6 +92,7 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
   const isNew = useComputed(() => added.value === channel.id).value;
   const name = nameOr(channel, "channel");
   const printed = formatPan(channel.pan, console);
+  const id = useId();
   return (
     <li class={`channel${channel.muted ? " muted" : ""}`} data-colour={channel.colour}>
       <div class="channel-head">
@@ -95,14 +103,16 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
           <button
             type="button"
             class="bare name"
+            aria-labelledby={`${id}-name`}
+            aria-describedby={`${id}-cost`}
             aria-expanded={open.value}
             onClick={() => {
               open.value = !open.value;
             }}
           >
-            <b>{name}</b>
-            <span class="soft small" aria-hidden="true">
-              <span class="pan-shown">{printed}</span> {cost}
+            <b id={`${id}-name`}>{name}</b>
+            <span class="soft small">
+              <span class="pan-shown">{printed}</span> <span id={`${id}-cost`}>{cost}</span>
             </span>
           </button>
         )}

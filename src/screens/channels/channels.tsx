@@ -1,7 +1,7 @@
-import { signal } from "@preact/signals";
-import { useRef } from "preact/hooks";
+import { signal, useSignal } from "@preact/signals";
+import { useMemo } from "preact/hooks";
 import { formatNumber, formatSigned } from "../../core/lib/number";
-import type { Channel, Id } from "../../core/model/setup";
+import type { Id } from "../../core/model/setup";
 import { centreLevel, LAWS } from "../../core/pan/laws";
 import { addChannel } from "../../document/commands/channels";
 import { current, figures } from "../../document/store";
@@ -46,24 +46,24 @@ const headline = (): string => {
 /** Only the channels of the chosen bus are listed; the others behind one tap. */
 const onlyBus = signal(true);
 
-/** Several channels are being selected. */
-const isSelecting = signal(false);
-
 /**
- * The channels that are listed: those of the chosen bus, or all. One that leaves the bus stays until the list is left,
- * and one that is new is there wherever it goes: nothing vanishes under the thumb.
+ * The channels that the list leaves out: those outside the chosen bus as the list of it was entered, none where the bus
+ * was empty. One that leaves the bus stays until the list is left, and one that is new is there wherever it goes: nothing
+ * vanishes under the thumb.
  */
-const useListed = (inBus: ReadonlySet<Id>): readonly Channel[] => {
-  const { channels } = current.value;
-  const shown = onlyBus.value && inBus.size > 0 ? (chosenBus.value?.id ?? null) : null;
-  const kept = useRef<{ readonly list: Id | null; readonly hidden: Set<Id> } | null>(null);
-  if (kept.current?.list !== shown) {
-    const outside = shown === null ? [] : channels.filter((c) => !inBus.has(c.id));
-    kept.current = { list: shown, hidden: new Set(outside.map((c) => c.id)) };
-  }
-  const { hidden } = kept.current;
+const useHidden = (inBus: ReadonlySet<Id>): { readonly hidden: ReadonlySet<Id>; enter: () => void } => {
+  const entered = useSignal(0);
+  const hidden = useMemo(() => {
+    const outside = onlyBus.value && inBus.size > 0 ? current.value.channels : [];
+    return new Set(outside.map((c) => c.id));
+  }, [chosenBus.value?.id, onlyBus.value, entered.value]);
   for (const id of inBus) hidden.delete(id);
-  return channels.filter((c) => !hidden.has(c.id));
+  return {
+    hidden,
+    enter: () => {
+      entered.value += 1;
+    },
+  };
 };
 
 /** The place for channels: what there is, where it is panned, how loud it is, what goes into the bus. */
@@ -71,7 +71,10 @@ export const ChannelsScreen = () => {
   const { channels } = current.value;
   const bus = chosenBus.value;
   const inBus = new Set(bus?.sends.map((s) => s.channel));
-  const listed = useListed(inBus);
+  const { hidden, enter } = useHidden(inBus);
+  const listed = channels.filter((c) => !hidden.has(c.id));
+  /** Several channels are being selected. */
+  const isSelecting = useSignal(false);
   const add = () => {
     if (!runOrSay(addChannel(bus?.id ?? null), full("channels"))) return;
     added.value = current.value.channels.at(-1)?.id ?? null;
@@ -96,13 +99,14 @@ export const ChannelsScreen = () => {
         <Choice
           label="Channels listed"
           hideLabel
-          value={onlyBus.value ? "bus" : "all"}
+          value={hidden.size > 0 ? "bus" : "all"}
           options={[
             ["bus", `In ${busTitle(bus?.id ?? "")} (${inBus.size})`],
             ["all", `All channels (${channels.length})`],
           ]}
           onValue={(v) => {
             onlyBus.value = v === "bus";
+            enter();
           }}
         />
       ) : null}
