@@ -87,7 +87,7 @@ export const FIELD_NAMES = Object.keys(FIELDS) as Field[];
 /** Headers that say a name in one list and a number in another. */
 const PERHAPS_NAME = ["channel", "input", "ch", "line", "mic", "microphone"];
 
-/** Further headers of input lists, of which the setup keeps nothing. */
+/** Further headers of input lists, which no field is read from: kept with the channels as they are. */
 const MORE = [
   "mic",
   "microphone",
