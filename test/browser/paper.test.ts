@@ -183,7 +183,7 @@ describe("an input list over a band", () => {
     );
     const said = await paste(page, ["Ch,Name,Mic,Stand,48V,Notes", ...lines, "24,Conga,,,,"].join("\n"));
     expect(said).toMatch(
-      /^1 new channel and 20 changed\.\s+Kick\s+Further columns: none → Mic: dynamic; Stand: boom; 48V: yes; Notes: taped\n/,
+      /^1 new channel and 20 changed\.\s+Kick\s+Extra columns: none → Mic: dynamic; Stand: boom; 48V: yes; Notes: taped\n/,
     );
     await page.getByText("Kept with each channel and exported again: Mic, Stand, 48V and Notes.").waitFor();
     await page.getByRole("button", { name: "Import 21 channels" }).click();
