@@ -45,6 +45,7 @@ import {
   words,
   yes,
 } from "./reader";
+import { ruleField } from "./rule-field";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
 
 const id: Reader<string> = (value, at, say) => {
@@ -120,6 +121,7 @@ const channel = fields<Channel>({
     on: yes(true),
     trim: number(RANGES.trim, 0),
   }),
+  rule: ruleField(id),
   colour: orNull(
     oneOf<Colour>(["red", "orange", "yellow", "green", "teal", "blue", "violet", "grey"], "grey"),
   ),

@@ -35,9 +35,10 @@ const plannedInputs = (setup: Setup, plan: Plan, carried: readonly Carried[]): (
   return planned;
 };
 
-/** On where it has inputs of its own, taken where it fits such a channel; else off. */
-const directOutOf = ({ kind, directOut }: Channel, isOwn: boolean): DirectOut => {
+/** On where it has inputs of its own, taken where its rule says or it fits such a channel; else off. */
+const directOutOf = ({ kind, directOut, rule }: Channel, isOwn: boolean): DirectOut => {
   if (!isOwn) return { ...directOut, on: false };
+  if (rule?.tap) return { ...directOut, on: true, tap: rule.tap };
   const { better, misfits } = TAP_ADVICE[kind];
   return { ...directOut, on: true, tap: misfits[directOut.tap] ? better : directOut.tap };
 };

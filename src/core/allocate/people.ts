@@ -29,6 +29,13 @@ const namedListener = ({ id, kind, name }: Listener): NamedListener => {
 export const musiciansOf = ({ listeners }: Pick<Setup, "listeners">): Listener[] =>
   listeners.filter(({ kind }) => kind !== "audience");
 
+/** How whoever leads is named. Common practice, no source. */
+const LEADS = /\b(md|m\.d\.|musical director|music director|conductor|band ?leader|leader)\b/i;
+
+/** Listeners who keep time: drummers, and whoever leads by name. */
+export const timekeepersOf = (setup: Pick<Setup, "listeners">): Id[] =>
+  musiciansOf(setup).flatMap(({ id, kind, name }) => (kind === "drummer" || LEADS.test(name) ? [id] : []));
+
 const only = <T>(list: readonly T[]): T | null => (list.length === 1 ? (list[0] ?? null) : null);
 
 const isNamed = ({ name, channel }: NamedChannel, { who, plays }: NamedListener): boolean =>
