@@ -1,8 +1,7 @@
-import type { ChannelRule, Id, TapPoint } from "../core/model/setup";
+import { RULE_VALUES } from "../core/model/rule-values";
+import type { ChannelRule, Id } from "../core/model/setup";
 import { LIMITS } from "./limits";
-import { fields, list, oneOfOrAbsent, type Reader, show, words } from "./reader";
-
-const TAPS = words<TapPoint>({ "pre-hpf": true, "pre-eq": true, "pre-fader": true, "post-fader": true });
+import { fields, list, oneOfOrAbsent, type Reader, show } from "./reader";
 
 const flagOrAbsent: Reader<boolean | undefined> = (value, at, say) => {
   if (value === undefined || typeof value === "boolean") return value;
@@ -18,13 +17,13 @@ const reachBy =
 /** What the user changed of a channel's rule; nothing at all where nothing was changed. */
 export const ruleField = (id: Reader<Id>): Reader<ChannelRule | undefined> => {
   const read = fields<ChannelRule>({
-    own: oneOfOrAbsent(["must", "prefer", "if-left", "no-matter", "no"]),
-    stereo: oneOfOrAbsent(["must", "prefer", "no"]),
-    shares: oneOfOrAbsent(["nobody", "family", "anyone"]),
+    own: oneOfOrAbsent(RULE_VALUES.own),
+    stereo: oneOfOrAbsent(RULE_VALUES.stereo),
+    shares: oneOfOrAbsent(RULE_VALUES.shares),
     reach: reachBy(id),
     mayLeaveOut: flagOrAbsent,
-    tap: oneOfOrAbsent(TAPS),
-    send: oneOfOrAbsent(["pre-fader", "post-fader"]),
+    tap: oneOfOrAbsent(RULE_VALUES.tap),
+    send: oneOfOrAbsent(RULE_VALUES.send),
   });
   return (value, at, say) => {
     if (value === undefined) return undefined;

@@ -1,7 +1,16 @@
+import type { AllocationKind } from "../core/allocate/rules";
+import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type { ChannelRule, Listener, OwnWish, ShareWish, StereoWish } from "../core/model/setup";
 import { nameOr } from "./names";
 import { TAP_NAMES } from "./taps";
 import { formatList } from "./words";
+
+/** What a channel is, as the allocation tells kinds apart. */
+export const ALLOCATION_KINDS: { readonly [kind in AllocationKind]: string } = {
+  ...CHANNEL_KINDS,
+  kick: PIECE_KINDS.kick,
+  snare: PIECE_KINDS.snare,
+};
 
 /** How much a channel wants an input of its own. */
 const OWN_WISHES: { readonly [wish in OwnWish]: string } = {
@@ -27,7 +36,7 @@ const SHARE_WISHES: { readonly [wish in ShareWish]: string } = {
 };
 
 /** Each rule of a channel, before its value. */
-const RULE_NAMES: { readonly [key in keyof ChannelRule]-?: string } = {
+export const RULE_NAMES: { readonly [key in keyof ChannelRule]-?: string } = {
   own: "input of its own",
   stereo: "stereo",
   shares: "may share with",
@@ -50,20 +59,31 @@ const reachText = (who: NonNullable<ChannelRule["reach"]>, listeners: Listeners)
   return formatList(names) || "nobody in particular";
 };
 
+type Key = keyof ChannelRule;
+type Say<K extends Key> = (value: NonNullable<ChannelRule[K]>, listeners: Listeners) => string;
+
+const VALUES: { readonly [K in Key]: Say<K> } = {
+  own: (wish) => OWN_WISHES[wish],
+  stereo: (wish) => STEREO_WISHES[wish],
+  shares: (wish) => SHARE_WISHES[wish],
+  reach: reachText,
+  mayLeaveOut: (may) => (may ? "yes" : "no"),
+  tap: (tap) => TAP_NAMES[tap],
+  send: (tap) => TAP_NAMES[tap],
+};
+
+/** One rule of a channel in words, without its name: "must", "everybody". */
+export const formatRuleValue = <K extends Key>(
+  key: K,
+  value: NonNullable<ChannelRule[K]>,
+  listeners: Listeners,
+): string => VALUES[key](value, listeners);
+
 /** What was changed of a channel's rule, in words. */
 export const formatRule = (rule: ChannelRule | undefined, listeners: Listeners): string => {
-  const { own, stereo, shares, reach, mayLeaveOut, tap, send } = rule ?? {};
-  const said: { readonly [key in keyof ChannelRule]-?: string | undefined } = {
-    own: own && OWN_WISHES[own],
-    stereo: stereo && STEREO_WISHES[stereo],
-    shares: shares && SHARE_WISHES[shares],
-    reach: reach && reachText(reach, listeners),
-    mayLeaveOut: mayLeaveOut === undefined ? undefined : mayLeaveOut ? "yes" : "no",
-    tap: tap && TAP_NAMES[tap],
-    send: send && TAP_NAMES[send],
+  const said = <K extends Key>(key: K): string[] => {
+    const value = rule?.[key];
+    return value === undefined ? [] : [`${RULE_NAMES[key]} ${formatRuleValue(key, value, listeners)}`];
   };
-  const parts = (Object.keys(said) as (keyof ChannelRule)[]).flatMap((key) =>
-    said[key] === undefined ? [] : [`${RULE_NAMES[key]} ${said[key]}`],
-  );
-  return parts.join(", ") || "as its kind";
+  return (Object.keys(RULE_NAMES) as Key[]).flatMap((key) => said(key)).join(", ") || "as its kind";
 };

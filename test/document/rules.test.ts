@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { applyPlan } from "../../src/core/allocate/apply";
+import { defaultRule } from "../../src/core/allocate/default-rule";
 import { bestPlan, type Plan } from "../../src/core/allocate/plans";
 import { problemOf } from "../../src/core/allocate/problem";
 import { patchIssues } from "../../src/core/inputs/issues";
@@ -52,6 +53,40 @@ const ALL: ChannelRule = {
   send: "pre-fader",
 };
 
+describe("the rule that a channel has by its kind", () => {
+  const byKind = (id: string) => {
+    const file = band();
+    const channel = file.channels.find((c) => c.id === id);
+    const kind = wanted(file, id)?.kind;
+    if (!channel || !kind) throw new Error(`no channel ${id}`);
+    return defaultRule(file, channel, kind);
+  };
+
+  it("is that of the table, with whom it must reach", () => {
+    const drummer = band().listeners.find((l) => l.kind === "drummer")?.id;
+    expect(byKind("s1")).toMatchObject({ own: "must", shares: "nobody", reach: [drummer, MD] });
+    expect(byKind("s2")).toMatchObject({
+      own: "no-matter",
+      shares: "anyone",
+      reach: "all",
+      mayLeaveOut: false,
+    });
+    expect(byKind("s4")).toMatchObject({ own: "prefer", stereo: "prefer", send: "post-fader" });
+  });
+
+  it("comes to the same plan when it is written out for every channel", () => {
+    const file = band();
+    const written = applied(file, ...file.channels.map(({ id }) => editRules([id], byKind(id))));
+    expect(written.channels.every((c) => c.rule)).toBe(true);
+    expect(bestPlan(asked(written))).toEqual(bestPlan(asked(file)));
+    const outs = (of: SetupFile) =>
+      applyPlan(of, asked(of), bestPlan(asked(of)) as Plan, allocatedBusName).channels.map(
+        (c) => c.directOut,
+      );
+    expect(outs(written)).toEqual(outs(file));
+  });
+});
+
 describe("rules of channels", () => {
   it("are changed for several at once, taken back one by one, and all together", () => {
     const file = applied(band(), editRules(["s2", "s3"], { own: "must", tap: "pre-eq" }));
@@ -82,6 +117,15 @@ describe("rules of channels", () => {
     expect(odd.notes).toHaveLength(2);
   });
 
+  it("lose a listener who is not in the file, or is named twice, with a note", () => {
+    const text = printSetup(applied(band(), editRules(["s2"], { reach: [ADA, MD] })));
+    const from = text.lastIndexOf(`"${MD}"`, text.indexOf('"reach"') + 40);
+    const odd = readSetupText(`${text.slice(0, from)}"l77", "${ADA}"${text.slice(from + MD.length + 2)}`);
+    if (!odd.ok) throw new Error(odd.why);
+    expect(ruleOf(odd.file, "s2")).toEqual({ reach: [ADA] });
+    expect(odd.notes.join()).toContain("horn");
+  });
+
   it("lose a listener who goes", () => {
     const file = applied(band(), editRules(["s2"], { reach: [ADA, MD] }));
     expect(ruleOf(applied(file, removeListener(ADA)), "s2")).toEqual({ reach: [MD] });
@@ -95,15 +139,33 @@ describe("rules of channels", () => {
   });
 
   it("decide: who must hear it, what it asks for, where its direct out is taken", () => {
-    const file = applied(band(), editRules(["s2"], { ...ALL, reach: [ADA, "l1"] }));
+    const audience = band().listeners.find((l) => l.kind === "audience")?.id ?? "";
+    const file = applied(band(), editRules(["s2"], { ...ALL, reach: [ADA, audience] }));
     const { reach: _, tap: __, ...rest } = ALL;
     expect(wanted(file, "s2")?.rule).toEqual({ ...rest, reach: "asked" });
-    const audience = file.listeners.find((l) => l.kind === "audience")?.id;
-    expect(wanted(file, "s2")?.wantedBy).toContain(ADA);
-    expect(wanted(file, "s2")?.wantedBy).not.toContain(audience);
+    expect(ruleOf(file, "s2")?.reach).toEqual([ADA, audience]);
+    expect(wanted(file, "s2")?.wantedBy).toEqual([ADA]);
     const plan = bestPlan(asked(file)) as Plan;
     const after = applyPlan(file, asked(file), plan, allocatedBusName);
     expect(after.channels.find((c) => c.id === "s2")?.directOut).toMatchObject({ on: true, tap: "pre-eq" });
+  });
+
+  it("decide where a send to a bus is taken, also where the bus was there before", () => {
+    const both = { own: "no", stereo: "no" } as const;
+    const planned = (file: SetupFile): SetupFile => ({
+      ...file,
+      ...applyPlan(file, asked(file), bestPlan(asked(file)) as Plan, allocatedBusName),
+    });
+    const tapOf = (file: SetupFile) =>
+      file.buses.flatMap(({ sends }) => sends.filter((s) => s.on && s.channel === "s2")).map((s) => s.tap);
+    const horns = { ...band(), channels: band().channels.map((c) => ({ ...c, kind: "horn" as const })) };
+    const few = { ...horns, monitor: { ...horns.monitor, inputCount: 2 } };
+    const once = planned(applied(few, editRules(["s2", "s3"], both)));
+    expect(tapOf(once)).toEqual(["pre-fader"]);
+    const twice = planned(applied(once, editRules(["s2"], { send: "post-fader" })));
+    expect(tapOf(twice)).toEqual(["post-fader"]);
+    // What the user set at the send stays where no rule was changed.
+    expect(tapOf(planned(applied(twice, editRules(["s2"], { send: null }))))).toEqual(["post-fader"]);
   });
 
   it("a tap point that a rule asks for is no issue, another one is", () => {
@@ -118,6 +180,14 @@ describe("rules of channels", () => {
     const drummer = band().listeners.find((l) => l.kind === "drummer")?.id;
     expect(wanted(band(), "s1")?.wantedBy).toEqual([drummer, MD]);
     expect(wanted(band(), "s3")?.wantedBy).toEqual([]);
+    const named = (name: string): SetupFile => {
+      const file = band();
+      return { ...file, listeners: file.listeners.map((l) => (l.id === MD ? { ...l, name } : l)) };
+    };
+    for (const name of ["Bo, M.D.", "MD", "Conductor", "Bandleader"])
+      expect(wanted(named(name), "s1")?.wantedBy, name).toContain(MD);
+    for (const name of ["Bo, lead vox", "Cheerleader", "Mdina"])
+      expect(wanted(named(name), "s1")?.wantedBy, name).not.toContain(MD);
     const file = applied(band(), editRules(["s1"], { reach: [ADA] }));
     expect(wanted(file, "s1")?.wantedBy).toEqual([ADA]);
     const all = applied(band(), editRules(["s1"], { reach: "all" }));

@@ -4,8 +4,8 @@ import type { Channel, ChannelRule, Id, Setup } from "../model/setup";
 import { instrumentsOf } from "./instruments";
 import type { AllocationChannel, AllocationProblem, AllocationRule, BusPin, Pin } from "./model";
 import { busesNow } from "./now";
-import { musiciansOf, playersOf, timekeepersOf } from "./people";
-import { type AllocationKind, KIND_RULES } from "./rules";
+import { musiciansOf, playersOf, reachByKind } from "./people";
+import type { AllocationKind } from "./rules";
 
 /** What is decided by hand. */
 export interface HandPins {
@@ -26,14 +26,11 @@ const changedRule = ({ reach, tap: _, ...rule }: ChannelRule): Partial<Allocatio
   ...(reach === undefined ? {} : { reach: reach === "all" ? "all" : "asked" }),
 });
 
-/** Who must hear it, besides everybody: those the user named, else those its kind is for. */
+/** Who must hear it where that is not everybody: those the user named, else those its kind is for. */
 const wantedBy = (setup: Setup, { rule }: Channel, kind: AllocationKind): readonly Id[] => {
-  const reach = rule?.reach;
-  if (reach !== undefined) {
-    const musicians = musiciansOf(setup);
-    return reach === "all" ? [] : reach.filter((id) => musicians.some((m) => m.id === id));
-  }
-  return KIND_RULES[kind].forTimekeepers ? timekeepersOf(setup) : [];
+  const reach = rule?.reach ?? reachByKind(setup, kind);
+  const musicians = musiciansOf(setup);
+  return reach === "all" ? [] : reach.filter((id) => musicians.some((m) => m.id === id));
 };
 
 /** The inputs that carry a channel now, from 1: its own and those of the buses it is sent to. */

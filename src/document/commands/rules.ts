@@ -26,7 +26,7 @@ export const editRules = (ids: readonly Id[], patch: RulePatch): Command =>
 
 /** Takes back whatever was changed of the rules of channels. */
 export const resetRules = (ids: readonly Id[]): Command =>
-  step("rules as by kind", (file) =>
+  step("reset rules", (file) =>
     amend(file, {
       channels: mapped(file.channels, (c) => {
         const { rule, ...rest } = c;
