@@ -16,7 +16,7 @@ export interface Command {
 }
 
 /** A change of one value, which may also be made in many small moves. */
-export interface Edit extends Command {
+export interface EditCommand extends Command {
   /** The value that it changes: thing, id, fields. */
   readonly edits: string;
 }
@@ -28,7 +28,7 @@ export const step = (label: string, apply: Command["apply"]): Command => ({ labe
  * A change of one value, undone by itself unless it is made `during` a visit.
  * @param edits names the value, so that no two values share an undo
  */
-export const edit = (label: string, edits: string, apply: Command["apply"]): Edit => ({
+export const edit = (label: string, edits: string, apply: Command["apply"]): EditCommand => ({
   ...step(label, apply),
   edits,
 });
@@ -37,7 +37,7 @@ export const edit = (label: string, edits: string, apply: Command["apply"]): Edi
 export const fieldsOf = (patch: object | null): string => Object.keys(patch ?? {}).join("+");
 
 /** An edit as one move of a visit to what it edits. */
-export const during = (change: Edit): Command => ({ ...change, key: change.edits });
+export const during = (change: EditCommand): Command => ({ ...change, key: change.edits });
 
 /** Several commands, one after the other, as one undo. */
 export const batch = (label: string, commands: readonly Command[]): Command =>

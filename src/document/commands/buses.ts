@@ -4,7 +4,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Bus, Id, Send } from "../../core/model/setup";
 import type { Db } from "../../core/model/units";
 import { amend, amendIn, insertAfter, kept, mapped } from "../amend";
-import { type Command, type Edit, edit, fieldsOf, step } from "../command";
+import { type Command, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -40,7 +40,7 @@ export const removeBus = (id: Id): Command =>
   step("remove bus", (file) => mend(amend(file, { buses: kept(file.buses, (bus) => bus.id !== id) })));
 
 /** Changes what is said of a bus. A pair made mono frees the input of its right side. */
-export const editBus = (id: Id, patch: Partial<Omit<Bus, "id">>): Edit =>
+export const editBus = (id: Id, patch: Partial<Omit<Bus, "id">>): EditCommand =>
   edit("change bus", `bus ${id} ${fieldsOf(patch)}`, (file) =>
     mend(amend(file, { buses: amendIn(file.buses, id, patch) })),
   );
@@ -64,7 +64,7 @@ const withSend = (
 };
 
 /** Changes a channel's way into a bus; puts it in at 0 dB following the channel pan where it was not; null takes it out. */
-export const setSend = (bus: Id, channel: Id, patch: Partial<Omit<Send, "channel">> | null): Edit =>
+export const setSend = (bus: Id, channel: Id, patch: Partial<Omit<Send, "channel">> | null): EditCommand =>
   edit(
     patch === null ? "remove from bus" : "change send",
     `send ${bus} ${channel} ${fieldsOf(patch)}`,

@@ -3,7 +3,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Channel, ChannelKind, Id, Send } from "../../core/model/setup";
 import type { Pan } from "../../core/model/units";
 import { amend, amendIn, insertAfter, kept, mapped, movePast } from "../amend";
-import { type Command, during, type Edit, edit, fieldsOf, step } from "../command";
+import { type Command, during, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS, tooMuch } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -92,7 +92,7 @@ export const moveChannel = (id: Id, past: Id): Command =>
   step("move channel", (file) => amend(file, { channels: movePast(file.channels, id, past) }));
 
 /** Changes what is said of a channel. A stereo channel made mono frees nothing: its inputs take the one channel. */
-export const editChannel = (id: Id, patch: Partial<Omit<Channel, "id">>): Edit =>
+export const editChannel = (id: Id, patch: Partial<Omit<Channel, "id">>): EditCommand =>
   edit("change channel", `channel ${id} ${fieldsOf(patch)}`, (file) =>
     mend(amend(file, { channels: amendIn(file.channels, id, patch) })),
   );

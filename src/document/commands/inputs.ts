@@ -1,7 +1,7 @@
 import { arePair } from "../../core/inputs/arrange";
 import type { Feed, Id, MonitorInput } from "../../core/model/setup";
 import { amend, mapped } from "../amend";
-import { type Command, type Edit, edit, fieldsOf, step } from "../command";
+import { type Command, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS, RANGES } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -26,7 +26,7 @@ export const setInput = (index: number, input: MonitorInput | null): Command =>
   });
 
 /** Changes the switch, trim or feed of an input that is not free. */
-export const editInput = (index: number, patch: Partial<MonitorInput>): Edit =>
+export const editInput = (index: number, patch: Partial<MonitorInput>): EditCommand =>
   edit("change input", `input ${index} ${fieldsOf(patch)}`, (file) =>
     withInputs(
       file,
@@ -50,7 +50,7 @@ const moved = (inputs: Inputs, from: number, to: number): Inputs => {
  * Moves an input in the order, by indexes from 0; the inputs between move up by as much.
  * The two sides of a bus or the two channels of a channel that are neighbours move together.
  */
-export const moveInput = (from: number, to: number): Edit =>
+export const moveInput = (from: number, to: number): EditCommand =>
   edit("move input", "order of inputs", (file) => {
     const { inputs } = file.monitor;
     return inputs[from] === undefined || !Number.isInteger(to)
@@ -78,7 +78,7 @@ export const swapLines = (channel: Id): Command =>
   });
 
 /** How many inputs the monitor system has; what is in inputs over that stays there and is shown as over. Outside `RANGES.inputCount` nothing happens. */
-export const setInputCount = (inputCount: number): Edit =>
+export const setInputCount = (inputCount: number): EditCommand =>
   edit("change number of inputs", "number of inputs", (file) =>
     Number.isInteger(inputCount) && inputCount >= RANGES.inputCount.min && inputCount <= RANGES.inputCount.max
       ? mend(amend(file, { monitor: amend(file.monitor, { inputCount }) }))

@@ -2,7 +2,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Hand, Id, Piece, PieceKind } from "../../core/model/setup";
 import type { Degrees, Metres } from "../../core/model/units";
 import { alike, amend, amendIn, kept, mapped } from "../amend";
-import { type Command, during, type Edit, edit, fieldsOf, step } from "../command";
+import { type Command, during, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import { forHand, limbsOf, placeFor } from "../places";
@@ -32,7 +32,7 @@ const withLimbs = ({ kind, limbs }: Piece, patch: Partial<Piece>): Partial<Piece
   patch.kind && alike(limbs, limbsOf(kind)) ? { limbs: limbsOf(patch.kind), ...patch } : patch;
 
 /** Changes what is said of a piece; what sounds it goes with a new kind. */
-export const editPiece = (id: Id, patch: Partial<Omit<Piece, "id">>): Edit =>
+export const editPiece = (id: Id, patch: Partial<Omit<Piece, "id">>): EditCommand =>
   edit("change piece", `piece ${id} ${fieldsOf(patch)}`, (file) =>
     withPieces(
       file,
@@ -65,5 +65,5 @@ export const setHand = (hand: Hand): Command =>
   });
 
 /** Turns the throne: degrees, positive to the drummer's own left. */
-export const setYaw = (yaw: Degrees): Edit =>
+export const setYaw = (yaw: Degrees): EditCommand =>
   edit("turn throne", "throne yaw", (file) => amend(file, { kit: amend(file.kit, { yaw }) }));

@@ -2,7 +2,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Id, Listener } from "../../core/model/setup";
 import type { Metres } from "../../core/model/units";
 import { amend, amendIn, kept } from "../amend";
-import { type Command, during, type Edit, edit, fieldsOf, step } from "../command";
+import { type Command, during, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 
@@ -26,7 +26,7 @@ export const addListener = (name = "Performer"): Command =>
   });
 
 /** Changes what is said of a listener; who is drummer, performer or audience stays. */
-export const editListener = (id: Id, patch: Partial<Omit<Listener, "id" | "kind">>): Edit =>
+export const editListener = (id: Id, patch: Partial<Omit<Listener, "id" | "kind">>): EditCommand =>
   edit("change listener", `listener ${id} ${fieldsOf(patch)}`, (file) =>
     mend(amend(file, { listeners: amendIn(file.listeners, id, patch) })),
   );
