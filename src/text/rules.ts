@@ -56,7 +56,7 @@ const reachText = (who: NonNullable<ChannelRule["reach"]>, listeners: Listeners)
       "listener",
     ),
   );
-  return formatList(names) || "nobody in particular";
+  return formatList(names) || "nobody";
 };
 
 type Key = keyof ChannelRule;

@@ -38,7 +38,7 @@ const Why = ({ some }: { some: readonly Ruled[] }) => {
 
 const ChangedRules = ({ changed }: { changed: readonly Ruled[] }) => (
   <>
-    <h3>Changed</h3>
+    <h2>Changed</h2>
     <ul class="stack">
       {changed.map(({ channel: { id, rule } }) => (
         <li class="row apart" key={id}>
