@@ -178,7 +178,7 @@ describe("what summing costs", () => {
     // Unity hard-panned or at centre: all of it 3.01 dB higher under constant power.
     expect(await loss()).toSatisfy(printedAs(sides + 3.01));
 
-    const told = await line("Linear", "centre");
+    const told = await line("Linear", "at centre");
     expect(told).not.toBe(await loss());
     await page.getByLabel("Pan law, as set at the desk").selectOption({ label: "Linear" });
     await page

@@ -5,16 +5,12 @@ import { editDesk } from "../../document/commands/settings";
 import { current, endDrag, run } from "../../document/store";
 import { Choice, Pick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
-import { Fold } from "../../ui/fold";
-import { lazy } from "../../ui/lazy";
 import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
-import { LawFields } from "../law-fields";
+import { FindLaw, LawFields } from "../law-fields";
 import { RULES } from "../rules";
 import { DeskLayout } from "./desk-layout";
 import { MonitorSettings } from "./monitor-settings";
-
-const LawFinder = lazy(async () => (await import("./law-finder")).LawFinder);
 
 const Laws = ({ console, edit }: { console: Desk; edit: (patch: Partial<Desk>) => void }) => (
   <>
@@ -86,9 +82,7 @@ export const ConsoleSettings = () => {
             </p>
             <p>Source of the law in force: {LAWS[console.law].source}.</p>
           </Explain>
-          <Fold title="Find the law from meter readings" look="plain">
-            {() => <LawFinder />}
-          </Fold>
+          <FindLaw />
         </div>
       </details>
       <DeskLayout />
