@@ -3,7 +3,7 @@ import { formatNumber, formatSigned } from "../../core/lib/number";
 import { centreLevel, LAWS } from "../../core/pan/laws";
 import { addChannel } from "../../document/commands/channels";
 import { current, figures } from "../../document/store";
-import { formatCount } from "../../text/words";
+import { describeChannels } from "../../text/channels";
 import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
@@ -12,7 +12,7 @@ import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { runOrSay } from "../act";
 import { BusPick } from "../bus-pick";
-import { BusFlags } from "../headroom/issues";
+import { BusFlags, shortBuses } from "../headroom/issues";
 import { busTitle, full } from "../shown-names";
 import { chosenBus } from "../state";
 import { ChannelRow } from "./channel-row";
@@ -32,14 +32,6 @@ const lawLine = (): string => {
   return `${LAWS[law].name}: ${said}.`;
 };
 
-const headline = (): string => {
-  const bus = chosenBus.value;
-  if (!bus) return "No bus yet: every channel is on its own";
-  const sounding = figures.value.mixed.get(bus.id)?.length ?? 0;
-  if (sounding === 0) return `${busTitle(bus.id)} is silent`;
-  return `${formatCount(sounding, "channel")} in ${busTitle(bus.id)}, ${bus.stereo ? "stereo" : "mono"} bus`;
-};
-
 /** Only the channels of the chosen bus are listed; the others behind one tap. */
 const onlyBus = signal(true);
 
@@ -48,10 +40,12 @@ export const ChannelsScreen = () => {
   const { channels } = current.value;
   const bus = chosenBus.value;
   const inBus = new Set(bus?.sends.map((s) => s.channel));
+  const sounding = bus ? (figures.value.mixed.get(bus.id)?.length ?? 0) : 0;
+  const { tone, says } = describeChannels(bus, sounding, channels.length, shortBuses().length);
   const listed = onlyBus.value && inBus.size > 0 ? channels.filter((s) => inBus.has(s.id)) : channels;
   return (
     <>
-      <Verdict tone={channels.length === 0 ? "care" : "fine"} says={headline()}>
+      <Verdict tone={tone} says={says}>
         {lawLine()} Each mark is the channel pan; beside it what each side gets, dB. <BusFlags />
       </Verdict>
       <BusPick label="Bus shown" />
@@ -80,7 +74,7 @@ export const ChannelsScreen = () => {
         ))}
       </ul>
       {channels.length === 0 ? (
-        <p class="soft">No channels yet. Add the first one, or start from a template under Setups.</p>
+        <p class="soft">Add the first channel, or start from a template under Setups.</p>
       ) : null}
       <button
         type="button"
