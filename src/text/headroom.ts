@@ -3,7 +3,7 @@ import type { DirectOutFigures } from "../core/headroom/direct-outs";
 import type { ExposureRule, ExposureValue } from "../core/headroom/earphone";
 import type { BusFigures } from "../core/headroom/figures";
 import { type FitCode, type FitVerdict, fitVerdict } from "../core/headroom/verdict";
-import { formatNumber } from "../core/lib/number";
+import { formatNumber, formatPercent } from "../core/lib/number";
 import type { Bus, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { busName, channelName, sideName } from "./names";
@@ -132,3 +132,7 @@ export const EXPOSURE_VALUES: { readonly [value in ExposureValue]: string } = {
   upper: "upper action value",
   lower: "lower action value",
 };
+
+/** What a channel costs in a bus, in a word or two: "22 % of peak". */
+export const describeShare = (share: number | null): string =>
+  share === null ? "peak not entered" : `${formatPercent(share)} of peak`;

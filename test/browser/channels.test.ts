@@ -210,3 +210,89 @@ describe("which pan law this desk has", () => {
     await context.close();
   });
 });
+
+describe("many channels at once", () => {
+  it("thirty rows take three screens of a phone, however long their figures", async () => {
+    const { page, context } = await toKit();
+    await page.setViewportSize({ width: 390, height: 740 });
+    await page.getByText("All channels (20)").click();
+    const heights = await page
+      .locator("li.channel .channel-head")
+      .evaluateAll((rows) =>
+        rows.map((row) => (row.parentElement as Element).getBoundingClientRect().height),
+      );
+    expect(heights).toHaveLength(20);
+    // Marks of a bus without headroom stand under few; most rows have none.
+    const sorted = [...heights].sort((a, b) => a - b);
+    expect(30 * (sorted[18] ?? 0)).toBeLessThan(3 * 740);
+    await context.close();
+  });
+
+  it("a channel that leaves the shown bus stays until the list is left", async () => {
+    const { page, context } = await toKit();
+    const hat = await open(page, "Hat");
+    await hat.getByLabel("In Drums", { exact: true }).uncheck();
+    await page.getByText("not in Drums").waitFor();
+    await page.getByText("In Drums (7)").waitFor();
+    expect(await listed(page)).toHaveLength(8);
+    await hat.getByLabel("In Drums", { exact: true }).check();
+    await hat.getByLabel("In Drums", { exact: true }).uncheck();
+    expect(await listed(page)).toContain("Hat");
+    await page.getByRole("link", { name: "Headroom" }).click();
+    await page.getByRole("link", { name: "Channels" }).click();
+    await page.getByText("In Drums (7)").waitFor();
+    expect(await listed(page)).not.toContain("Hat");
+    await context.close();
+  });
+
+  it("a new channel has its name selected: what is typed replaces it", async () => {
+    const { page, context } = await toKit();
+    await page.getByRole("button", { name: "Add a channel" }).click();
+    await page.keyboard.type("Cowbell");
+    await page.keyboard.press("Enter");
+    await row(page, "Cowbell").waitFor();
+    await keeps(page, (file) => file.channels.at(-1)?.name, "Cowbell");
+    await context.close();
+  });
+
+  it("several are selected and set in one step of undo each", async () => {
+    const { page, context } = await toKit();
+    const before = await kept(page);
+    await page.getByRole("button", { name: "Select", exact: true }).click();
+    for (const name of ["Tom 1", "Tom 2", "Floor tom"])
+      await page.getByRole("checkbox", { name, exact: false }).check();
+    await page.getByText("3 of 8 selected").waitFor();
+    const toms = (of: (channel: SetupFile["channels"][number]) => unknown) => (file: SetupFile) =>
+      ["Tom 1", "Tom 2", "Floor tom"].map((name) => of(channelIn(file, name) as never));
+    const set = page.getByLabel("Set", { exact: true });
+    const to = page.getByLabel("To", { exact: true });
+    await to.selectOption("Percussion");
+    await keeps(
+      page,
+      toms((c) => c.kind),
+      ["percussion", "percussion", "percussion"],
+    );
+    await set.selectOption("Colour");
+    await to.selectOption("Teal");
+    await set.selectOption("Mute");
+    await to.selectOption("muted");
+    await keeps(
+      page,
+      toms((c) => [c.colour, c.muted]),
+      Array(3).fill(["teal", true]),
+    );
+    await set.selectOption("Send into Fold-back");
+    expect(await to.locator("option:checked").textContent()).toBe("not in it");
+    await to.selectOption("pre-fader");
+    await keeps(
+      page,
+      (file) => file.buses[1]?.sends.filter((s) => s.tap === "pre-fader").length,
+      (before.buses[1]?.sends.filter((s) => s.tap === "pre-fader").length ?? 0) + 3,
+    );
+    await page.getByRole("button", { name: "Done" }).click();
+    await undo(page, "change sends");
+    for (let n = 0; n < 3; n += 1) await undo(page, "change channels");
+    await keeps(page, (file) => file, before);
+    await context.close();
+  });
+});
