@@ -26,6 +26,7 @@ import type {
   TapPoint,
 } from "../core/model/setup";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
+import { readDeskTicks } from "./desk-ticks";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
@@ -298,4 +299,5 @@ export const setupFields = fields<SetupFile>({
   recording: orNull(recording),
   check: orNull(check),
   lineCheck,
+  deskTicks: readDeskTicks,
 });

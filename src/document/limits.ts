@@ -78,6 +78,8 @@ export const LIMITS = {
   listeners: 32,
   inputs: 192,
   hits: 1000,
+  /** Ticks of the desk list. */
+  deskTicks: 20_000,
   /** Further columns of an imported list, a channel. */
   extra: 12,
   /** Characters of what such a column holds. */

@@ -2,6 +2,7 @@ import { nextId, type Prefix } from "../core/model/ids";
 import type { Bus, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
+import { mendDeskTicks } from "./desk-ticks";
 import { LIMITS } from "./limits";
 import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
@@ -170,7 +171,9 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
     monitor: amend(sound.monitor, { inputs: mendInputs(sound, note) }),
     preferences: amend(sound.preferences, { first: mendFirst(sound, note) }),
   });
+  const { deskTicks } = patched;
   return amend(patched, {
+    ...(deskTicks ? { deskTicks: mendDeskTicks(deskTicks, patched) } : {}),
     check: patched.check && mendCheck(patched.check, patched, note),
     lineCheck: mendTicks(patched.lineCheck, patched, note),
   });

@@ -1,42 +1,17 @@
-import { render } from "preact";
-import { useLayoutEffect } from "preact/hooks";
 import { RANGES } from "../../document/limits";
 import { current } from "../../document/store";
 import { csvStyle, sheetToCsv } from "../../shelf/csv-write";
 import { patchNow } from "../patch-figures";
-import { toast } from "../state";
 import { sendCsv } from "./csv-out";
 import { Sheet } from "./sheet";
+import { print, usePaper } from "./use-paper";
 
 /** So many inputs fit on one page; more there are only with some beyond the largest count. */
 const ONE_PAGE = RANGES.inputCount.max;
 
-/** Prints; some browsers of phones have no printing at all. */
-const print = (): void => {
-  if (typeof globalThis.print === "function") globalThis.print();
-  else
-    toast.value = {
-      says: "This browser cannot print. Take the CSV, or print from another one.",
-      undo: false,
-    };
-};
-
 /** The patch sheet: put beside the app as long as this is open, so that printing prints it and nothing else. */
 export const SheetOut = () => {
-  // Not after the next frame: who prints at once would get the screen.
-  useLayoutEffect(() => {
-    const paper = document.createElement("div");
-    paper.className = "paper";
-    document.body.append(paper);
-    const draw = () => render(<Sheet today={new Date()} />, paper);
-    draw();
-    addEventListener("beforeprint", draw);
-    return () => {
-      removeEventListener("beforeprint", draw);
-      render(null, paper);
-      paper.remove();
-    };
-  }, []);
+  usePaper(() => <Sheet today={new Date()} />);
   const count = patchNow.value.rows.length;
   return (
     <>
