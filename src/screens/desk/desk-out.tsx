@@ -4,7 +4,7 @@ import { current } from "../../document/store";
 import { describeMove, formatSection, namesOfBoth } from "../../text/desk-list";
 import { Sheet } from "../paper/sheet";
 import { print, usePaper } from "../paper/use-paper";
-import { moves, standing, ticked } from "./session";
+import { listedMoves, standing, ticked } from "./session";
 
 /** The desk list on paper, behind the patch sheet. */
 const DeskSheet = () => {
@@ -13,7 +13,7 @@ const DeskSheet = () => {
   return (
     <article class="desk-sheet">
       <h1>What to set at the desk</h1>
-      {deskParts(from, current.value, moves.value).map(({ section, moves: its }) => (
+      {deskParts(from, current.value, listedMoves.value).map(({ section, moves: its }) => (
         <section key={formatSection(section)}>
           <h2>{formatSection(section)}</h2>
           <ul>

@@ -21,11 +21,11 @@ import { setupName } from "../shown-names";
 import { setWho, stamp, who } from "../who";
 import { DeskOut } from "./desk-out";
 import { DeskHelp } from "./help";
-import { kinship, lastPlan, moves, standing, start, startFrom, ticked } from "./session";
+import { kinship, lastPlan, listedMoves, standing, start, startFrom, ticked } from "./session";
 
 const verdict = (): Statement => {
-  const all = moves.value.length;
-  const left = moves.value.filter((move) => !ticked.value(move)).length;
+  const all = listedMoves.value.length;
+  const left = listedMoves.value.filter((move) => !ticked.value(move)).length;
   const apart = kinship.value;
   const more = apart?.isUnrelated ? describeUnrelated(apart) : "";
   if (all === 0) return { tone: "fine", says: "Nothing to set at the desk", more };
@@ -75,7 +75,7 @@ const Start = () => {
 const List = ({ hide }: { hide: boolean }) => {
   const from = standing.value;
   const names = namesOfBoth(from, current.value);
-  const shown = moves.value.filter((move) => !hide || !ticked.value(move));
+  const shown = listedMoves.value.filter((move) => !hide || !ticked.value(move));
   return (
     <>
       {deskParts(from, current.value, shown).map(({ section, moves: its }) => (
@@ -123,7 +123,7 @@ export const DeskScreen = () => {
       <Start />
       {kinship.value?.isUnrelated ? null : (
         <>
-          {moves.value.length > 0 ? (
+          {listedMoves.value.length > 0 ? (
             <Tick
               label="Hide what is set"
               value={hide.value}

@@ -45,7 +45,7 @@ export const kinship = computed(() => {
 });
 
 /** What is to be set, in the order of a hand. */
-export const moves = computed<readonly DeskMove[]>(() => {
+export const listedMoves = computed<readonly DeskMove[]>(() => {
   const from = standing.value;
   if (from) return deskMoves(from, current.value);
   return deskList(current.value, tickedControls(current.value.deskTicks ?? []));
