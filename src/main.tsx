@@ -45,6 +45,7 @@ const SCREENS = {
   patch: lazy(async () => (await import("./screens/patch/patch")).PatchScreen, "h1"),
   decide: lazy(async () => (await import("./screens/decide/decide")).DecideScreen, "h1"),
   desk: lazy(async () => (await import("./screens/desk/desk")).DeskScreen, "h1"),
+  trace: lazy(async () => (await import("./screens/trace/trace")).TraceScreen, "h1"),
   check: lazy(async () => (await import("./screens/check/check")).CheckScreen, "h1"),
   setups: lazy(async () => (await import("./screens/setups/setups")).SetupsScreen, "h1"),
   about: lazy(async () => (await import("./screens/about")).AboutScreen, "h1"),

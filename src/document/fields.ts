@@ -47,6 +47,7 @@ import {
   yes,
 } from "./reader";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
+import { readTrace } from "./trace-session";
 
 const id: Reader<string> = (value, at, say) => {
   // The beginning of one could be another's: a file with such ids is none that this app writes.
@@ -300,4 +301,5 @@ export const setupFields = fields<SetupFile>({
   check: orNull(check),
   lineCheck,
   deskTicks: readDeskTicks,
+  trace: readTrace,
 });

@@ -80,6 +80,8 @@ export const LIMITS = {
   hits: 1000,
   /** Ticks of the desk list. */
   deskTicks: 20_000,
+  /** Looks of a trace: more than there are links. */
+  looks: 100,
   /** Further columns of an imported list, a channel. */
   extra: 12,
   /** Characters of what such a column holds. */

@@ -6,6 +6,7 @@ import { mendDeskTicks } from "./desk-ticks";
 import { LIMITS } from "./limits";
 import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
+import { isTraceable } from "./trace-session";
 
 /** Takes a sentence about what was mended. */
 type Note = (says: string) => void;
@@ -136,6 +137,14 @@ const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): 
   return Object.fromEntries(good);
 };
 
+/** A trace of what is not there any more is over. */
+const mendTrace = (file: SetupFile, note: Note): SetupFile => {
+  const { trace, ...rest } = file;
+  if (!trace || isTraceable(file, trace)) return file;
+  note("The trace was about something that is not there: ended.");
+  return rest;
+};
+
 /** Whose image matters most: somebody who is there, else the drummer. */
 const mendFirst = ({ listeners, preferences: wishes }: Setup, note: Note): Id => {
   const isThere = listeners.some((l) => l.id === wishes.first);
@@ -172,7 +181,7 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
     preferences: amend(sound.preferences, { first: mendFirst(sound, note) }),
   });
   const { deskTicks } = patched;
-  return amend(patched, {
+  return amend(mendTrace(patched, note), {
     ...(deskTicks ? { deskTicks: mendDeskTicks(deskTicks, patched) } : {}),
     check: patched.check && mendCheck(patched.check, patched, note),
     lineCheck: mendTicks(patched.lineCheck, patched, note),

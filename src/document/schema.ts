@@ -1,4 +1,5 @@
 import type { ControlId } from "../core/inputs/controls";
+import type { TraceAbout, TraceLook } from "../core/inputs/trace";
 import type { Action, Hit, Id, Setup } from "../core/model/setup";
 
 /** Names the file format; the first thing a reader looks at. */
@@ -12,6 +13,14 @@ export interface CheckSession {
   readonly hits: readonly Hit[];
   /** Actions that nobody can do here; absent while there is none. */
   readonly declined?: readonly Action[];
+}
+
+/** A trace under way, why somebody does not hear something: kept with the setup for the same reason. */
+export interface TraceSession {
+  readonly listener: Id;
+  readonly about: TraceAbout;
+  /** In the order in which they were made. */
+  readonly looks: readonly TraceLook[];
 }
 
 /** Who ticked something and when. */
@@ -40,4 +49,6 @@ export interface SetupFile extends Setup {
   readonly lineCheck: { readonly [input: string]: boolean };
   /** Controls that were ticked as set, each once; absent while there is none. */
   readonly deskTicks?: readonly DeskTick[];
+  /** Absent while there is none. */
+  readonly trace?: TraceSession;
 }

@@ -3,7 +3,7 @@ import type { Bus, Id } from "../core/model/setup";
 import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
-/** The five places at the thumb, the two behind the patch, and the two behind the header. */
+/** The five places at the thumb, those behind patch and check, and the two behind the header. */
 export type Place =
   | "channels"
   | "image"
@@ -11,6 +11,7 @@ export type Place =
   | "patch"
   | "decide"
   | "desk"
+  | "trace"
   | "check"
   | "setups"
   | "about";

@@ -6,11 +6,11 @@ import {
 } from "../core/inputs/controls";
 import type { DeskMove, DeskSection, Kinship } from "../core/inputs/desk-list";
 import { formatEntry } from "../core/lib/number";
-import type { Bus, DirectOut, Id, Send, Setup } from "../core/model/setup";
+import type { Bus, DirectOut, Feed, Id, Send, Setup } from "../core/model/setup";
 import type { Db, Pan } from "../core/model/units";
 import { formatPan } from "../core/pan/notation";
 import { busName, listenerName, nameOr } from "./names";
-import { formatFeed, formatPort } from "./sheet";
+import { formatFeed, formatNumbers, formatPort } from "./sheet";
 import { TAP_NAMES } from "./taps";
 import { capitalised, formatCount } from "./words";
 
@@ -28,7 +28,8 @@ export const namesOfBoth = (from: Setup | null, to: Setup): Names =>
       }
     : to;
 
-const formatLevel = (level: Db | null): string => (level === null ? "−∞" : `${formatEntry(level)} dB`);
+/** A level as it is set: "−6 dB", "−∞". */
+export const formatLevel = (level: Db | null): string => (level === null ? "−∞" : `${formatEntry(level)} dB`);
 const onOff = (value: boolean): string => (value ? "on" : "off");
 const letters = (value: readonly [string, string]): string => `L ${value[0]}, R ${value[1]}`;
 const formatPanIn = (names: Names, pan: Pan | null): string =>
@@ -49,18 +50,24 @@ const sendParts = (
   return into?.stereo ? [...parts, formatPanIn(names, pan)] : parts;
 };
 
+/** What an output port or an input is fed by, as the desk lists it: "Bus 5 Drums L", "Ch 12 Bass direct out". */
+export const formatSource = (names: Pick<Names, "channels" | "buses" | "desk">, feed: Feed): string => {
+  const isBus = feed.kind === "bus";
+  const thing = isBus
+    ? names.buses.find((b) => b.id === feed.bus)
+    : names.channels.find((c) => c.id === feed.channel);
+  const stereo = thing !== undefined && ("stereo" in thing ? thing.stereo : thing.lines === 2);
+  const [first, second] = thing?.numbers ?? [];
+  const ofSide = feed.side === "left" ? [first] : feed.side === "right" ? [second ?? first] : [first, second];
+  const numbers = ofSide.filter((n) => n !== undefined);
+  const number = numbers.length > 0 ? `${formatNumbers(feed, numbers)} ` : "";
+  return `${number}${formatFeed(names, feed, stereo)}${isBus ? "" : " direct out"}`;
+};
+
 const feedParts = (patched: PatchedFeed | null, names: Names): readonly string[] => {
   if (!patched) return ["nothing"];
   const { feed, port } = patched;
-  const stereo =
-    feed.kind === "bus"
-      ? names.buses.find((b) => b.id === feed.bus)?.stereo === true
-      : names.channels.find((c) => c.id === feed.channel)?.lines === 2;
-  const kind = feed.kind === "bus" ? "" : " direct out";
-  return [
-    `${formatFeed(names, feed, stereo)}${kind}`,
-    port === null ? "no port" : `by ${formatPort(names.desk, port)}`,
-  ];
+  return [formatSource(names, feed), port === null ? "no port" : `by ${formatPort(names.desk, port)}`];
 };
 
 /** What a control is called, and its value: one text for each thing that is set by itself. */
@@ -77,7 +84,7 @@ const text = <Code extends ControlCode>(
 ): ControlText<Code> => ({ name, parts: (value, names) => [format(value, names)] });
 
 const CONTROLS: { readonly [code in ControlCode]: ControlText<code> } = {
-  "channel number": text("channel", (numbers) => formatNumberList("Ch", numbers)),
+  "channel number": text("number", (numbers) => formatNumberList("Ch", numbers)),
   "channel stereo": text("stereo link", onOff),
   polarity: text("polarity", (inverted) => (inverted ? "inverted" : "normal")),
   mute: text("mute", onOff),
@@ -89,24 +96,24 @@ const CONTROLS: { readonly [code in ControlCode]: ControlText<code> } = {
     isPlain: ({ trim }, part) => part === 2 && trim === 0,
   },
   send: { name: "send", parts: sendParts },
-  "bus number": text("bus", (numbers) => formatNumberList("Bus", numbers)),
-  "bus stereo": text("bus", (stereo) => (stereo ? "stereo" : "mono")),
+  "bus number": text("number", (numbers) => formatNumberList("Bus", numbers)),
+  "bus stereo": text("stereo link", onOff),
   "bus mono": text("fold to mono", onOff),
   "bus fader": text("fader", formatLevel),
   "bus trim": text("trim", formatLevel),
-  "side trim": text("trim", ([left, right]) => letters([formatLevel(left), formatLevel(right)])),
-  "side polarity": text("polarity", ([left, right]) =>
+  "side trim": text("L/R trim", ([left, right]) => letters([formatLevel(left), formatLevel(right)])),
+  "side polarity": text("L/R polarity", ([left, right]) =>
     letters([left ? "inverted" : "normal", right ? "inverted" : "normal"]),
   ),
   pad: text("pad", formatLevel),
   // Where it is, the line begins with the port.
-  "input feed": { name: "takes", parts: feedParts, isPlain: (_, part) => part === 1 },
-  "input on": text("switch", onOff),
+  "input feed": { name: "from", parts: feedParts, isPlain: (_, part) => part === 1 },
+  "input on": text("on/off", onOff),
   "input trim": text("trim", formatLevel),
   hears: text("listen to", (id, { buses }) =>
     id === null ? "no bus" : busName(buses.find((b) => b.id === id)),
   ),
-  flip: text("L/R flip", onOff),
+  flip: text("flip L/R", onOff),
   mono: text("mono", onOff),
 };
 

@@ -6,14 +6,16 @@ import type { Side } from "../model/units";
 import { planSearch } from "./chain-search";
 import { LINK_RULES, type LinkCode, type TraceLink, traceLink } from "./trace-links";
 
-/** What somebody does not hear. */
+/** What somebody does not hear, or too loud. */
 export type TraceAbout =
   /** A channel, by its direct out (`bus` null) or by a bus. */
   | { readonly what: "channel"; readonly channel: Id; readonly bus: Id | null }
   /** What a monitor input takes, by its index from 0. */
   | { readonly what: "input"; readonly input: number }
   | { readonly what: "everything" }
-  | { readonly what: "side"; readonly side: Side };
+  | { readonly what: "side"; readonly side: Side }
+  /** A channel that is too loud: it may arrive more than once. There is no chain for it, but `arrivalsOf`. */
+  | { readonly what: "too loud"; readonly channel: Id };
 
 /** What was seen behind a link. */
 export interface TraceLook {
@@ -165,6 +167,8 @@ export const chainOf = (setup: Setup, listener: Listener, about: TraceAbout): Tr
       return [traceLink("monitor link", { link: setup.monitor.link }), ...atListener(listener)];
     case "side":
       return sideChain(setup, listener, about.side);
+    case "too loud":
+      return null;
   }
 };
 

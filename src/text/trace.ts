@@ -1,0 +1,331 @@
+import type { Arrival } from "../core/inputs/arrivals";
+import type { TraceAbout } from "../core/inputs/trace";
+import { LINK_RULES, type LinkCode, type LinkValues, type TraceLink } from "../core/inputs/trace-links";
+import type { Id, Setup } from "../core/model/setup";
+import { formatLevel, formatSource } from "./desk-list";
+import { busName, channelName, formatChannelNumbers, listenerName, nameOr } from "./names";
+import { formatPort } from "./sheet";
+import type { Statement } from "./statement";
+import { TAP_NAMES } from "./taps";
+import { capitalised, formatCount, formatInputs, formatList } from "./words";
+
+/** What names and numbers are looked up in. */
+type Names = Pick<Setup, "channels" | "buses" | "listeners" | "desk" | "monitor">;
+
+/** A channel by number and name: "Ch 12 Bass". */
+export const formatChannelAt = (names: Pick<Names, "channels">, id: Id): string => {
+  const channel = names.channels.find((c) => c.id === id);
+  const numbers = formatChannelNumbers(channel?.numbers ?? []);
+  return numbers === "" ? nameOr(channel, "channel") : `Ch ${numbers} ${nameOr(channel, "channel")}`;
+};
+const busOf = (names: Names, id: Id | null): string => busName(names.buses.find((b) => b.id === id));
+const mixerOf = (names: Names, id: Id): string =>
+  `${listenerName(names.listeners.find((l) => l.id === id))}’s mixer`;
+const shortInputs = (inputs: readonly number[]): string => `In ${inputs.map((i) => i + 1).join(" + ")}`;
+const plural = (list: readonly unknown[], one: string, many = `${one}s`): string =>
+  list.length === 1 ? one : many;
+
+/** Ports by their names; those that nobody has entered by the input that they feed. */
+const portNames = (names: Names, { ports, inputs }: LinkValues["port"]): string => {
+  const known = ports.filter((port): port is number => port !== null);
+  return known.length === ports.length && known.length > 0
+    ? known.map((port) => formatPort(names.desk, port)).join(" + ")
+    : `${plural(inputs, "the output", "the outputs")} to ${shortInputs(inputs)}`;
+};
+
+const sourcesOf = (names: Names, inputs: readonly number[]): string =>
+  formatList([
+    ...new Set(
+      inputs.flatMap((i) => {
+        const feed = names.monitor.inputs[i]?.feed;
+        return feed ? [formatSource(names, feed)] : [];
+      }),
+    ),
+  ]);
+
+const levelsOf = (names: Names, { send, fader, busFader, bus }: LinkValues["level"]): string =>
+  [
+    ...(send === undefined ? [] : [`send ${formatLevel(send)}`]),
+    ...(fader === undefined ? [] : [`channel fader ${formatLevel(fader)}`]),
+    ...(busFader === undefined ? [] : [`${busOf(names, bus)} fader ${formatLevel(busFader)}`]),
+  ].join(", ");
+
+const meterOfLevel = (names: Names, { bus }: LinkValues["level"]): string =>
+  bus === null ? "channel fader" : `${busOf(names, bus)} meter`;
+
+/** What is said of one kind of link. */
+interface LinkText<Code extends LinkCode> {
+  readonly name: (values: LinkValues[Code], names: Names) => string;
+  /** What it stands at in the plan. */
+  readonly value: (values: LinkValues[Code], names: Names) => string;
+  /** Where to look, and when to say that there is a signal; null where nobody can look. */
+  readonly look: ((values: LinkValues[Code], names: Names) => readonly [where: string, how: string]) | null;
+  /** What stops it in the plan, and what to change. */
+  readonly broken: ((values: LinkValues[Code], names: Names) => string) | null;
+  /** What to do where it is the broken one. */
+  readonly remedy: (values: LinkValues[Code], names: Names) => string;
+}
+
+const LINKS: { readonly [code in LinkCode]: LinkText<code> } = {
+  source: {
+    name: ({ channel }, names) => formatChannelAt(names, channel),
+    value: () => "microphone, cable, DI, preamp",
+    look: ({ channel }, names) => [
+      `${formatChannelAt(names, channel)}: input meter`,
+      "Have it played. Signal: the meter moves.",
+    ],
+    broken: null,
+    remedy: ({ channel }, names) =>
+      `Nothing arrives at ${formatChannelAt(names, channel)}. Check the microphone’s switch, cable, DI, phantom power, gain and input patch.`,
+  },
+  mute: {
+    name: () => "Channel mute",
+    value: ({ muted }) => (muted ? "on" : "off"),
+    look: ({ channel }, names) => [
+      `${formatChannelAt(names, channel)}: mute`,
+      "Signal: it is unmuted, by mute groups and DCAs too, and its meter moves.",
+    ],
+    broken: ({ channel }, names) => `${formatChannelAt(names, channel)} is muted. Unmute it in Channels.`,
+    remedy: ({ channel }, names) =>
+      `Unmute ${formatChannelAt(names, channel)}. Check its own mute, mute groups and DCAs.`,
+  },
+  feed: {
+    name: ({ bus }, names) => (bus === null ? "Direct out" : `Send to ${busOf(names, bus)}`),
+    value: ({ on, tap }) => `${on ? "on" : "off"}, ${TAP_NAMES[tap]}`,
+    look: ({ channel, bus }, names) => [
+      bus === null
+        ? `${formatChannelAt(names, channel)}: direct out`
+        : `${formatChannelAt(names, channel)}: send to ${busOf(names, bus)}`,
+      "Signal: it is switched on, and the channel’s meter moves.",
+    ],
+    broken: ({ channel, bus }, names) =>
+      bus === null
+        ? `The direct out of ${channelName(names, channel)} is off. Switch it on in Channels.`
+        : `The send of ${channelName(names, channel)} to ${busOf(names, bus)} is off. Switch it on in Channels.`,
+    remedy: ({ channel, bus, tap }, names) =>
+      bus === null
+        ? `Switch the direct out of ${formatChannelAt(names, channel)} on, ${TAP_NAMES[tap]}.`
+        : `Switch the send of ${formatChannelAt(names, channel)} to ${busOf(names, bus)} on, ${TAP_NAMES[tap]}.`,
+  },
+  level: {
+    name: ({ bus }) => (bus === null ? "Channel fader" : "Levels and bus fader"),
+    value: (values, names) => levelsOf(names, values),
+    look: (values, names) => [
+      capitalised(meterOfLevel(names, values)),
+      values.bus === null
+        ? "Signal: the fader is up, and the channel’s meter moves."
+        : values.send === undefined
+          ? "Signal: the bus is unmuted, its fader is up, and its meter moves."
+          : "Have only this channel played. Signal: the bus meter moves behind the fader.",
+    ],
+    broken: (values, names) => `A level is down: ${levelsOf(names, values)}. Set it in Channels or Headroom.`,
+    remedy: (values, names) =>
+      `Set ${levelsOf(names, values)}.${values.bus === null ? "" : ` Check that ${busOf(names, values.bus)} is not muted.`}`,
+  },
+  port: {
+    name: ({ ports }) => plural(ports, "Output port", "Output ports"),
+    value: ({ ports }, { desk }) =>
+      ports.map((port) => (port === null ? "not entered" : formatPort(desk, port))).join(" + "),
+    look: (values, names) => [
+      `${capitalised(portNames(names, values))}: output patch and meter`,
+      `Signal: from ${sourcesOf(names, values.inputs)}, and the meter moves.`,
+    ],
+    broken: ({ shared }, { desk }) =>
+      `${formatList(shared.map((port) => formatPort(desk, port)))} is also to feed something else. Give each its own port in Patch.`,
+    remedy: (values, names) => `Patch ${sourcesOf(names, values.inputs)} to ${portNames(names, values)}.`,
+  },
+  "monitor link": {
+    name: () => "Link to the monitor system",
+    value: ({ link }) => link,
+    look: () => ["Monitor system: input meters", "Signal: the meter of the input moves."],
+    broken: null,
+    remedy: ({ link }) =>
+      link === "digital"
+        ? "Check the card, its cable, and that both ends run from the same clock."
+        : "Check the multicore, its cables and the input trim of the monitor system.",
+  },
+  "monitor input": {
+    name: ({ inputs }) => plural(inputs, "Monitor input"),
+    value: ({ inputs, off }) => `${shortInputs(inputs)}${off.length > 0 ? `; ${shortInputs(off)} off` : ""}`,
+    look: ({ inputs }) => [
+      `${shortInputs(inputs)} at the mixer`,
+      `Ask which input is turned up. Signal: it is ${shortInputs(inputs)}, and its meter moves.`,
+    ],
+    broken: ({ off }) =>
+      `${capitalised(formatInputs(off))} ${off.length === 1 ? "is" : "are"} off or beyond the last. Change it in Patch.`,
+    remedy: ({ inputs }) => `Turn up ${shortInputs(inputs)}. Label the mixer as the patch sheet does.`,
+  },
+  "stereo link": {
+    name: () => "Stereo link at the mixer",
+    value: ({ inputs, isPair }) => `${shortInputs(inputs)}${isPair ? "" : ", not a pair"}`,
+    look: ({ inputs }) => [
+      `${shortInputs(inputs)} at the mixer: stereo link`,
+      "Signal: these two are linked, and both meters move.",
+    ],
+    broken: () => "Left and right are not on neighbouring inputs. Move them together in Patch.",
+    remedy: ({ inputs }) =>
+      `Link ${shortInputs(inputs)} as a stereo pair at the mixer, panned left and right.`,
+  },
+  mixer: {
+    name: ({ listener }, names) => capitalised(mixerOf(names, listener)),
+    value: () => "level, mute, pan, solo",
+    look: ({ listener }, names) => [
+      `${capitalised(mixerOf(names, listener))}: headphone output`,
+      "Turn it down, plug in your own earphones, turn it up. Signal: you hear it.",
+    ],
+    broken: null,
+    remedy: ({ listener }, names) =>
+      `At ${mixerOf(names, listener)}: turn the level up, unmute, centre the pan, clear every solo.`,
+  },
+  earphones: {
+    name: () => "Pack and earphones",
+    value: () => "battery, plug, both sides",
+    look: null,
+    broken: null,
+    remedy: () => "Change the battery, check the plug, try other earphones.",
+  },
+};
+
+// The table pairs each code with its own values, which the compiler cannot follow through the union.
+const textOf = ({ code }: TraceLink): LinkText<"source"> => LINKS[code] as LinkText<"source">;
+const valuesOf = ({ values }: TraceLink): LinkValues["source"] => values as LinkValues["source"];
+
+/** One link of the chain by name, with what it stands at in the plan. */
+export const describeLink = (
+  names: Names,
+  link: TraceLink,
+): { readonly name: string; readonly value: string } => ({
+  name: textOf(link).name(valuesOf(link), names),
+  value: textOf(link).value(valuesOf(link), names),
+});
+
+/** Where to look, and when there is a signal. */
+export const describeLook = (
+  names: Names,
+  link: TraceLink,
+): { readonly where: string; readonly how: string } => {
+  const [where, how] = textOf(link).look?.(valuesOf(link), names) ?? ["", ""];
+  return { where, how };
+};
+
+/** What to do where a link is the broken one. */
+export const describeRemedy = (names: Names, link: TraceLink): string =>
+  textOf(link).remedy(valuesOf(link), names);
+
+/** What of the plan itself stops the signal at a link; "" where nothing does. */
+export const describeBreak = (names: Names, link: TraceLink): string =>
+  link.broken ? (textOf(link).broken?.(valuesOf(link), names) ?? "") : "";
+
+/** What is missing, or too loud: "Bass", "everything", "the left side". */
+export const formatAbout = (names: Names, about: TraceAbout): string => {
+  switch (about.what) {
+    case "channel":
+      return channelName(names, about.channel);
+    case "too loud":
+      return channelName(names, about.channel);
+    case "input": {
+      const feed = names.monitor.inputs[about.input]?.feed;
+      return `In ${about.input + 1}${feed ? `, ${formatSource(names, feed)}` : ""}`;
+    }
+    case "everything":
+      return "everything";
+    case "side":
+      return `the ${about.side} side`;
+  }
+};
+
+/** What of the plan itself stops the signal, as a headline; null where nothing does. */
+export const describeBreaks = (
+  names: Names,
+  chain: readonly TraceLink[],
+  about: string,
+): Statement | null => {
+  const breaks = chain.map((link) => describeBreak(names, link)).filter((says) => says !== "");
+  return breaks.length === 0
+    ? null
+    : { tone: "wrong", says: `The plan itself stops ${about}`, more: breaks.join(" ") };
+};
+
+/** How far a trace has come, as a headline. */
+export const describeTrace = (
+  names: Names,
+  chain: readonly TraceLink[] | null,
+  suspects: readonly TraceLink[],
+  isOver: boolean,
+  about: string,
+): Statement => {
+  if (chain === null)
+    return {
+      tone: "wrong",
+      says: `The plan has no way for ${about} to get there`,
+      more: "No direct out and no bus brings it to a monitor input. Give it one in Patch.",
+    };
+  const [only] = suspects;
+  if (!only)
+    return {
+      tone: "wrong",
+      says: "These answers cannot all be right",
+      more: "There was a signal behind a place where there was none. Undo the answer that you doubt.",
+    };
+  if (suspects.length === 1)
+    return {
+      tone: "wrong",
+      says: `Found: ${describeLink(names, only).name}`,
+      more: describeRemedy(names, only),
+    };
+  const last = suspects.at(-1) ?? only;
+  const between = `${describeLink(names, only).name} to ${describeLink(names, last).name}`;
+  return isOver
+    ? {
+        tone: "wrong",
+        says: `Between ${between}`,
+        more: "No look is left that tells more. Go through these:",
+      }
+    : { tone: "care", says: `It can be in ${formatCount(suspects.length, "place")}`, more: `${between}.` };
+};
+
+/** One way by which a channel arrives: "direct out, In 5". */
+export const formatArrival = (names: Names, { bus, inputs }: Arrival): string =>
+  `${bus === null ? "direct out" : busOf(names, bus)}, ${shortInputs(inputs)}`;
+
+/** Whether a channel arrives more than once, and what to do. */
+export const describeArrivals = (names: Names, channel: Id, arrivals: readonly Arrival[]): Statement => {
+  const name = channelName(names, channel);
+  const on = arrivals.filter((a) => a.isOn);
+  if (on.length > 1)
+    return {
+      tone: "wrong",
+      says: `${name} arrives ${on.length === 2 ? "twice" : `${on.length} times`}`,
+      more: `By ${formatList(on.map((a) => formatArrival(names, a)))}. Leave one and turn the rest down at the mixer, or switch it off in the plan.`,
+    };
+  return {
+    tone: "care",
+    says: on.length === 1 ? `${name} arrives once in the plan` : `${name} does not arrive in the plan`,
+    more:
+      arrivals.length > on.length
+        ? "Check at the desk that everything below is off where it is off in the plan."
+        : "Turn it down at the mixer.",
+  };
+};
+
+/** What each kind of link is called where no band is at hand. */
+const KIND_NAMES: { readonly [code in LinkCode]: string } = {
+  source: "Channel without a signal",
+  mute: "Channel mute",
+  feed: "Direct out or send switched off",
+  level: "Send level or a fader",
+  port: "Output port",
+  "monitor link": "Link to the monitor system",
+  "monitor input": "Another input turned up",
+  "stereo link": "Stereo link at the mixer",
+  mixer: "Musician’s mixer",
+  earphones: "Pack and earphones",
+};
+
+/** The weights and costs behind the order of looks, as rows of a table. */
+export const LINK_TABLE: readonly (readonly [link: string, weight: string, cost: string])[] = (
+  Object.keys(KIND_NAMES) as LinkCode[]
+).map((code) => {
+  const { weight, lookCost } = LINK_RULES[code];
+  return [KIND_NAMES[code], String(weight), lookCost === null ? "no look" : String(lookCost)];
+});
