@@ -29,8 +29,8 @@ const plural = (list: readonly unknown[], one: string, many = `${one}s`): string
 const portNames = (names: Names, { ports, inputs }: LinkValues["port"]): string => {
   const known = ports.filter((port): port is number => port !== null);
   return known.length === ports.length && known.length > 0
-    ? known.map((port) => formatPort(names.desk, port)).join(" + ")
-    : `${plural(inputs, "the output", "the outputs")} to ${shortInputs(inputs)}`;
+    ? formatList([...new Set(known.map((port) => formatPort(names.desk, port)))])
+    : `${plural(inputs, "the output", "the outputs")} for ${shortInputs(inputs)}`;
 };
 
 const sourcesOf = (names: Names, inputs: readonly number[]): string =>
@@ -49,6 +49,14 @@ const levelsOf = (names: Names, { send, fader, busFader, bus }: LinkValues["leve
     ...(fader === undefined ? [] : [`channel fader ${formatLevel(fader)}`]),
     ...(busFader === undefined ? [] : [`${busOf(names, bus)} fader ${formatLevel(busFader)}`]),
   ].join(", ");
+
+/** What of it is pulled down. */
+const downOf = (names: Names, { send, fader, busFader, bus }: LinkValues["level"]): string =>
+  formatList([
+    ...(send === null ? ["send"] : []),
+    ...(fader === null ? ["channel fader"] : []),
+    ...(busFader === null ? [`${busOf(names, bus)} fader`] : []),
+  ]);
 
 const meterOfLevel = (names: Names, { bus }: LinkValues["level"]): string =>
   bus === null ? "channel fader" : `${busOf(names, bus)} meter`;
@@ -83,7 +91,7 @@ const LINKS: { readonly [code in LinkCode]: LinkText<code> } = {
     value: ({ muted }) => (muted ? "on" : "off"),
     look: ({ channel }, names) => [
       `${formatChannelAt(names, channel)}: mute`,
-      "Signal: it is unmuted, by mute groups and DCAs too, and its meter moves.",
+      "Signal: no mute is on (its own, mute group, DCA), and its meter moves.",
     ],
     broken: ({ channel }, names) => `${formatChannelAt(names, channel)} is muted. Unmute it in Channels.`,
     remedy: ({ channel }, names) =>
@@ -118,9 +126,12 @@ const LINKS: { readonly [code in LinkCode]: LinkText<code> } = {
           ? "Signal: the bus is unmuted, its fader is up, and its meter moves."
           : "Have only this channel played. Signal: the bus meter moves behind the fader.",
     ],
-    broken: (values, names) => `A level is down: ${levelsOf(names, values)}. Set it in Channels or Headroom.`,
-    remedy: (values, names) =>
-      `Set ${levelsOf(names, values)}.${values.bus === null ? "" : ` Check that ${busOf(names, values.bus)} is not muted.`}`,
+    broken: (values, names) => `At −∞ in the plan: ${downOf(names, values)}. Set it in Channels or Headroom.`,
+    remedy: (values, names) => {
+      const down = downOf(names, values);
+      const set = down === "" ? `Set ${levelsOf(names, values)}.` : `Turn up: ${down}.`;
+      return values.bus === null ? set : `${set} Check that ${busOf(names, values.bus)} is not muted.`;
+    },
   },
   port: {
     name: ({ ports }) => plural(ports, "Output port", "Output ports"),
@@ -131,13 +142,19 @@ const LINKS: { readonly [code in LinkCode]: LinkText<code> } = {
       `Signal: from ${sourcesOf(names, values.inputs)}, and the meter moves.`,
     ],
     broken: ({ shared }, { desk }) =>
-      `${formatList(shared.map((port) => formatPort(desk, port)))} is also to feed something else. Give each its own port in Patch.`,
+      `${formatList(shared.map((port) => formatPort(desk, port)))} ${shared.length === 1 ? "feeds" : "feed"} something else too. Give each feed its own port in Patch.`,
     remedy: (values, names) => `Patch ${sourcesOf(names, values.inputs)} to ${portNames(names, values)}.`,
   },
   "monitor link": {
     name: () => "Link to the monitor system",
     value: ({ link }) => link,
-    look: () => ["Monitor system: input meters", "Signal: the meter of the input moves."],
+    look: ({ inputs }) =>
+      inputs.length === 0
+        ? ["Monitor system: input meters", "Signal: they move while the band plays."]
+        : [
+            `Monitor system: input ${plural(inputs, "meter")}, ${shortInputs(inputs)}`,
+            `Signal: ${plural(inputs, "the meter moves", "both meters move")}.`,
+          ],
     broken: null,
     remedy: ({ link }) =>
       link === "digital"
@@ -146,10 +163,15 @@ const LINKS: { readonly [code in LinkCode]: LinkText<code> } = {
   },
   "monitor input": {
     name: ({ inputs }) => plural(inputs, "Monitor input"),
-    value: ({ inputs, off }) => `${shortInputs(inputs)}${off.length > 0 ? `; ${shortInputs(off)} off` : ""}`,
+    value: ({ inputs, off }) => {
+      if (off.length === 0) return shortInputs(inputs);
+      return off.length === inputs.length
+        ? `${shortInputs(inputs)}, off`
+        : `${shortInputs(inputs)}; ${shortInputs(off)} off`;
+    },
     look: ({ inputs }) => [
       `${shortInputs(inputs)} at the mixer`,
-      `Ask which input is turned up. Signal: it is ${shortInputs(inputs)}, and its meter moves.`,
+      `Ask which input is turned up. Signal: it is ${shortInputs(inputs)}, and ${plural(inputs, "its meter moves", "both meters move")}.`,
     ],
     broken: ({ off }) =>
       `${capitalised(formatInputs(off))} ${off.length === 1 ? "is" : "are"} off or beyond the last. Change it in Patch.`,
@@ -243,7 +265,7 @@ export const describeBreaks = (
   const breaks = chain.map((link) => describeBreak(names, link)).filter((says) => says !== "");
   return breaks.length === 0
     ? null
-    : { tone: "wrong", says: `The plan itself stops ${about}`, more: breaks.join(" ") };
+    : { tone: "wrong", says: `In the plan, ${about} does not get through`, more: breaks.join(" ") };
 };
 
 /** How far a trace has come, as a headline. */
@@ -257,8 +279,8 @@ export const describeTrace = (
   if (chain === null)
     return {
       tone: "wrong",
-      says: `The plan has no way for ${about} to get there`,
-      more: "No direct out and no bus brings it to a monitor input. Give it one in Patch.",
+      says: `In the plan, ${about} reaches no monitor input`,
+      more: "Neither its direct out nor a bus that it is sent to is assigned. Assign one in Patch.",
     };
   const [only] = suspects;
   if (!only)
@@ -274,19 +296,20 @@ export const describeTrace = (
       more: describeRemedy(names, only),
     };
   const last = suspects.at(-1) ?? only;
-  const between = `${describeLink(names, only).name} to ${describeLink(names, last).name}`;
+  const between = `Anywhere from ${describeLink(names, only).name} to ${describeLink(names, last).name}`;
+
   return isOver
     ? {
         tone: "wrong",
-        says: `Between ${between}`,
-        more: "No look is left that tells more. Go through these:",
+        says: `It is one of these ${suspects.length}`,
+        more: "No look tells them apart. Go through them:",
       }
     : { tone: "care", says: `It can be in ${formatCount(suspects.length, "place")}`, more: `${between}.` };
 };
 
-/** One way by which a channel arrives: "direct out, In 5". */
+/** One way by which a channel arrives: "direct out (In 5)". */
 export const formatArrival = (names: Names, { bus, inputs }: Arrival): string =>
-  `${bus === null ? "direct out" : busOf(names, bus)}, ${shortInputs(inputs)}`;
+  `${bus === null ? "direct out" : busOf(names, bus)} (${shortInputs(inputs)})`;
 
 /** Whether a channel arrives more than once, and what to do. */
 export const describeArrivals = (names: Names, channel: Id, arrivals: readonly Arrival[]): Statement => {
@@ -296,14 +319,15 @@ export const describeArrivals = (names: Names, channel: Id, arrivals: readonly A
     return {
       tone: "wrong",
       says: `${name} arrives ${on.length === 2 ? "twice" : `${on.length} times`}`,
-      more: `By ${formatList(on.map((a) => formatArrival(names, a)))}. Leave one and turn the rest down at the mixer, or switch it off in the plan.`,
+      more: `By ${formatList(on.map((a) => formatArrival(names, a)))}. Keep one. Switch the rest off in the plan, or turn them down at the mixer.`,
     };
   return {
     tone: "care",
-    says: on.length === 1 ? `${name} arrives once in the plan` : `${name} does not arrive in the plan`,
+    says:
+      on.length === 1 ? `${name} arrives once in the plan` : `In the plan, ${name} reaches no monitor input`,
     more:
       arrivals.length > on.length
-        ? "Check at the desk that everything below is off where it is off in the plan."
+        ? "Check at the desk that what is off below is off there too."
         : "Turn it down at the mixer.",
   };
 };

@@ -24,8 +24,8 @@ export interface LinkValues {
     readonly inputs: readonly number[];
     readonly shared: readonly number[];
   };
-  /** Card, cables and clock to the monitor system. */
-  readonly "monitor link": { readonly link: Link };
+  /** Card, cables and clock to the monitor system, and the inputs at which they end; none where it is about all. */
+  readonly "monitor link": { readonly link: Link; readonly inputs: readonly number[] };
   /** The monitor inputs that bring it; `off` are switched off there or beyond the last. */
   readonly "monitor input": { readonly inputs: readonly number[]; readonly off: readonly number[] };
   /** The stereo link of two inputs at the mixer. */

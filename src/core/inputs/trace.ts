@@ -4,7 +4,7 @@ import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import type { Bus, Channel, Id, Listener, Send, Setup } from "../model/setup";
 import type { Side } from "../model/units";
 import { planSearch } from "./chain-search";
-import { LINK_RULES, type LinkCode, type TraceLink, traceLink } from "./trace-links";
+import { LINK_RULES, type LinkCode, type LinkValues, type TraceLink, traceLink } from "./trace-links";
 
 /** What somebody does not hear, or too loud. */
 export type TraceAbout =
@@ -39,7 +39,7 @@ const portLink = (setup: Setup, inputs: readonly number[]): TraceLink => {
           inputs.some((i) => JSON.stringify(all[i]?.feed) !== JSON.stringify(other.feed)),
       ),
   );
-  return traceLink("port", { ports, inputs, shared }, shared.length > 0);
+  return traceLink("port", { ports, inputs, shared: [...new Set(shared)] }, shared.length > 0);
 };
 
 const inputLink = ({ monitor }: Setup, inputs: readonly number[]): TraceLink => {
@@ -52,12 +52,12 @@ const beyondDesk = (
   setup: Setup,
   listener: Listener,
   inputs: readonly number[],
-  isPair: boolean | null,
+  pair: LinkValues["stereo link"] | null,
 ): TraceLink[] => [
   portLink(setup, inputs),
-  traceLink("monitor link", { link: setup.monitor.link }),
+  traceLink("monitor link", { link: setup.monitor.link, inputs }),
   inputLink(setup, inputs),
-  ...(isPair === null ? [] : [traceLink("stereo link", { inputs, isPair }, !isPair)]),
+  ...(pair ? [traceLink("stereo link", pair, !pair.isPair)] : []),
   ...atListener(listener),
 ];
 
@@ -66,10 +66,18 @@ const atListener = ({ id }: Listener): TraceLink[] => [
   traceLink("earphones", { listener: id }),
 ];
 
-const isPairOf = ({ monitor }: Setup, bus: Bus): boolean | null => {
+/** The two inputs of a stereo bus, which a mixer can link only as neighbours; null where nothing is to be linked. */
+const pairOfBus = ({ monitor }: Setup, bus: Bus): LinkValues["stereo link"] | null => {
   if (!bus.stereo || bus.folded) return null;
   const order = pairOrder(monitor, bus);
-  return order === "normal" || order === "swapped";
+  return { inputs: inputsOfBus(monitor, bus.id), isPair: order === "normal" || order === "swapped" };
+};
+
+/** The same for the inputs of a stereo channel, where both sides are among them. */
+const pairOfChannel = ({ monitor }: Setup, inputs: readonly number[]): LinkValues["stereo link"] | null => {
+  const at = (side: Side): number => inputs.find((i) => monitor.inputs[i]?.feed.side === side) ?? -1;
+  const [left, right] = [at("left"), at("right")];
+  return left < 0 || right < 0 ? null : { inputs, isPair: Math.abs(left - right) === 1 };
 };
 
 const directRoute = (
@@ -80,14 +88,13 @@ const directRoute = (
 ): TraceLink[] => {
   const { id, muted, fader, directOut } = channel;
   const isMutable = isDirectOutMuted(setup.desk, { ...channel, muted: true });
-  const sides = new Set(inputs.map((i) => setup.monitor.inputs[i]?.feed.side));
   const isPost = directOut.tap === "post-fader";
   return [
     traceLink("source", { channel: id }),
     ...(isMutable ? [traceLink("mute", { channel: id, muted }, muted)] : []),
     traceLink("feed", { channel: id, bus: null, on: directOut.on, tap: directOut.tap }, !directOut.on),
     ...(isPost ? [traceLink("level", { fader, bus: null }, isDown(fader))] : []),
-    ...beyondDesk(setup, listener, inputs, sides.has("left") && sides.has("right") ? true : null),
+    ...beyondDesk(setup, listener, inputs, pairOfChannel(setup, inputs)),
   ];
 };
 
@@ -101,7 +108,7 @@ const busRoute = (setup: Setup, listener: Listener, channel: Channel, bus: Bus, 
     ...(isMutable ? [traceLink("mute", { channel: id, muted }, muted)] : []),
     traceLink("feed", { channel: id, bus: bus.id, on: send.on, tap: send.tap }, !send.on),
     traceLink("level", { ...levels, bus: bus.id }, isDown(send.level, levels.fader, bus.fader)),
-    ...beyondDesk(setup, listener, inputsOfBus(setup.monitor, bus.id), isPairOf(setup, bus)),
+    ...beyondDesk(setup, listener, inputsOfBus(setup.monitor, bus.id), pairOfBus(setup, bus)),
   ];
 };
 
@@ -147,7 +154,7 @@ const sideChain = (setup: Setup, listener: Listener, side: Side): TraceLink[] | 
   const from = order === "swapped" ? (side === "left" ? "right" : "left") : side;
   const inputs = bus?.stereo ? inputsOfBus(setup.monitor, bus.id, listener.flipped ? other(from) : from) : [];
   return bus && inputs.length > 0
-    ? beyondDesk(setup, listener, inputs, isPairOf(setup, bus))
+    ? beyondDesk(setup, listener, inputs, pairOfBus(setup, bus))
     : atListener(listener);
 };
 
@@ -164,7 +171,7 @@ export const chainOf = (setup: Setup, listener: Listener, about: TraceAbout): Tr
     case "input":
       return inputChain(setup, listener, about.input);
     case "everything":
-      return [traceLink("monitor link", { link: setup.monitor.link }), ...atListener(listener)];
+      return [traceLink("monitor link", { link: setup.monitor.link, inputs: [] }), ...atListener(listener)];
     case "side":
       return sideChain(setup, listener, about.side);
     case "too loud":

@@ -83,6 +83,12 @@ describe("the chain of links", () => {
     expect(left[0]).toMatchObject({ code: "port", values: { inputs: [0], ports: [1] } });
   });
 
+  it("of one side ends with the stereo link of both", () => {
+    const links = chain({ what: "side", side: "left" });
+    expect(links.find((l) => l.code === "monitor link")?.values).toMatchObject({ inputs: [0] });
+    expect(links.find((l) => l.code === "stereo link")?.values).toEqual({ inputs: [0, 1], isPair: true });
+  });
+
   it("of a side follows a swapped patch and a flip", () => {
     const of = band();
     const [l, r, ...rest] = of.monitor.inputs;
@@ -156,6 +162,15 @@ describe("the plan’s own breaks", () => {
       BASS,
       { ...band(), monitor: { ...band().monitor, inputCount: 2 } },
       "monitor input",
+    ],
+    [
+      "sides of a channel that are not neighbours",
+      { what: "channel", channel: "keys", bus: null },
+      {
+        ...band(),
+        monitor: { ...band().monitor, inputs: [direct("keys", "left"), null, direct("keys", "right")] },
+      },
+      "stereo link",
     ],
     [
       "a side without an input",
