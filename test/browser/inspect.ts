@@ -168,4 +168,4 @@ export const measureTwoIn = async (page: Page, folder: string): Promise<string> 
 };
 
 /** Every screen. */
-export const PLACES = ["channels", "image", "headroom", "patch", "check", "setups", "about"];
+export const PLACES = ["channels", "image", "headroom", "patch", "desk", "trace", "check", "setups", "about"];
