@@ -7,7 +7,7 @@ import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import { blankSetup } from "../../src/document/blank";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
-import { describeLook } from "../../src/text/trace";
+import { describeLook } from "../../src/text/trace-links";
 import { go, reachesOut, states, takeIn, unfold, visit } from "./hall";
 import { settled, stored } from "./hands";
 import { axeFindings, drawn, phone } from "./harness";

@@ -1,20 +1,24 @@
 import { expect, it } from "vitest";
 import { arrivalsOf } from "../../src/core/inputs/arrivals";
+import { fohReach, idleDirectOuts, inputsWithoutPort } from "../../src/core/inputs/foh-reach";
 import { chainOf, routesOf, type TraceAbout } from "../../src/core/inputs/trace";
 import { LINK_RULES, type TraceLink } from "../../src/core/inputs/trace-links";
 import type { Listener, Setup } from "../../src/core/model/setup";
+import { describeIdle, describePortless, describeReach } from "../../src/text/switch-audit";
 import {
   describeArrivals,
-  describeBreak,
   describeBreaks,
-  describeLink,
-  describeLook,
-  describeRemedy,
   describeTrace,
   formatAbout,
   formatArrival,
-  LINK_TABLE,
 } from "../../src/text/trace";
+import {
+  describeBreak,
+  describeLink,
+  describeLook,
+  describeRemedy,
+  LINK_TABLE,
+} from "../../src/text/trace-links";
 import { bus, channel, direct, listener, setup, side } from "../core/inputs/setups";
 
 const band = (): Setup => {
@@ -156,4 +160,21 @@ it("the table shows the weights and costs that the search takes, each link once"
   expect(LINK_TABLE.map(([, , cost]) => (cost === "no look" ? null : Number(cost)))).toEqual(
     rules.map((r) => r.lookCost),
   );
+});
+
+it("the wording of the switch audit", () => {
+  const of = band();
+  const ruled = {
+    ...of,
+    desk: { ...of.desk, muteRule: { preFaderSends: true, directOuts: ["pre-fader"] } },
+  } as Setup;
+  const lines = [of, ruled].flatMap((s) =>
+    fohReach(s).map((r) => {
+      const { feed, mute, fader } = describeReach(s, r);
+      return `${feed}: mute ${mute}, fader ${fader}`;
+    }),
+  );
+  const rest = [describeIdle(of, idleDirectOuts(of)), describeIdle(of, ["bass"]), describeIdle(of, [])];
+  const ports = [describePortless(inputsWithoutPort(of)), describePortless([1, 2]), describePortless([])];
+  expect(sound([...lines, ...rest, ...ports])).toMatchSnapshot();
 });

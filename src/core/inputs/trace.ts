@@ -1,5 +1,5 @@
 import { pairOrder } from "../mix/pair-order";
-import { isDirectOutMuted } from "../mix/taps";
+import { isDirectOutMuted, isSendMuted } from "../mix/taps";
 import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import type { Bus, Channel, Id, Listener, Send, Setup } from "../model/setup";
 import type { Side } from "../model/units";
@@ -101,7 +101,7 @@ const directRoute = (
 const busRoute = (setup: Setup, listener: Listener, channel: Channel, bus: Bus, send: Send): TraceLink[] => {
   const { id, muted, fader } = channel;
   const isPost = send.tap === "post-fader";
-  const isMutable = isPost || setup.desk.muteRule.preFaderSends;
+  const isMutable = isSendMuted(setup.desk, { muted: true }, send);
   const levels = { send: send.level, ...(isPost ? { fader } : {}), busFader: bus.fader };
   return [
     traceLink("source", { channel: id }),

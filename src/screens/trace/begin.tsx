@@ -4,10 +4,13 @@ import type { Setup } from "../../core/model/setup";
 import { startTrace } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
 import { busName, listenerName } from "../../text/names";
-import { formatAbout, formatChannelAt } from "../../text/trace";
+import { formatAbout } from "../../text/trace";
+import { formatChannelAt } from "../../text/trace-links";
 import { capitalised } from "../../text/words";
 import { Choice, Pick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
+import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
@@ -16,6 +19,8 @@ import { TraceHelp } from "./help";
 type Option = readonly [value: string, name: string];
 
 const option = (about: TraceAbout, name: string): Option => [JSON.stringify(about), name];
+
+const SwitchAudit = lazy(async () => (await import("./audit")).SwitchAudit);
 
 /** A channel once for each way by which it is to arrive. */
 const channelOptions = (setup: Setup): Option[] =>
@@ -100,6 +105,7 @@ export const Begin = () => {
           </button>
         </>
       )}
+      <Fold title="Switch audit">{() => <SwitchAudit />}</Fold>
       <Explain about="Where it says to look, and why">
         <TraceHelp />
       </Explain>

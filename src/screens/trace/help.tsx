@@ -1,4 +1,4 @@
-import { LINK_TABLE } from "../../text/trace";
+import { LINK_TABLE } from "../../text/trace-links";
 import { Table } from "../../ui/table";
 
 /** By what the order of looks is decided. */

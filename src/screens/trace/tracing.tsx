@@ -2,15 +2,16 @@ import type { TraceLink } from "../../core/inputs/trace-links";
 import { addLook, endTrace, restartTrace, undoLook } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
 import { listenerName } from "../../text/names";
-import { describeBreaks, describeLook, describeRemedy, describeTrace, formatAbout } from "../../text/trace";
+import { describeBreaks, describeTrace, formatAbout } from "../../text/trace";
+import { describeLook, describeRemedy } from "../../text/trace-links";
 import { capitalised } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { Verdict } from "../../ui/verdict";
 import { runWithWord } from "../act";
 import { buzz, useAwake } from "../check/awake";
 import { isBounce } from "../check/bounce";
-import { Chain } from "./chain";
 import { TraceHelp } from "./help";
+import { LinkChain } from "./link-chain";
 import { TooLoud } from "./loud";
 import { traced } from "./session";
 
@@ -88,13 +89,13 @@ const Missing = () => {
           </button>
         </div>
       ) : null}
-      {chain ? <Chain chain={chain} suspects={suspects} /> : null}
+      {chain ? <LinkChain chain={chain} suspects={suspects} /> : null}
     </>
   );
 };
 
 /** A trace under way: where to look next, until one link is left. */
-export const Running = () => {
+export const Tracing = () => {
   const now = traced.value;
   if (!now) return null;
   const { about, listener } = now;

@@ -1,6 +1,6 @@
 import type { TraceLink } from "../../core/inputs/trace-links";
 import { current } from "../../document/store";
-import { describeBreak, describeLink } from "../../text/trace";
+import { describeBreak, describeLink } from "../../text/trace-links";
 
 /** What is known of a link: the signal has passed it, it may be the broken one, or it lies behind that. */
 type LinkState = "passed" | "suspect" | "silent";
@@ -20,7 +20,7 @@ const stateOf = (at: number, first: number, last: number): LinkState =>
   at < first ? "passed" : at > last ? "silent" : "suspect";
 
 /** The whole chain, link by link, with what the plan says of each. */
-export const Chain = ({
+export const LinkChain = ({
   chain,
   suspects,
 }: {
