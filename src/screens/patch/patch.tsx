@@ -31,7 +31,8 @@ export const PatchScreen = () => {
       <div class="two">
         <div class="stack">
           <p>
-            <a href="#decide">Decide what goes where</a>
+            <a href="#decide">Decide what goes where</a> · <a href="#desk">What to set at the desk</a> ·{" "}
+            <a href="#trace">Trace a fault</a>
           </p>
           <InputList rows={patch.rows} />
           <div class="fields">

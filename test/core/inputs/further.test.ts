@@ -43,7 +43,6 @@ describe("further columns of an input list", () => {
 });
 
 describe("sends of an input list", () => {
-  const pre = (channel: string): Send => ({ ...BLANK_SEND, channel, tap: "pre-fader", pan: 0.5 });
   const drums = { name: "Drums", numbers: [5, 6], stereo: true };
   const { buses, channels } = setup(
     [channel("s1"), channel("s2"), channel("s3")],
