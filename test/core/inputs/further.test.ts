@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { extraHeads, extraUnder, joinedExtra, withExtra } from "../../../src/core/inputs/list-extra";
 import { busesNamed, listSendsOf, type NamedSend, withListSends } from "../../../src/core/inputs/list-sends";
 import { BLANK_SEND } from "../../../src/core/model/defaults";
-import type { ExtraColumn, Send } from "../../../src/core/model/setup";
+import type { ExtraColumn } from "../../../src/core/model/setup";
 import { bus, channel, setup } from "./setups";
 
 const columns = (all: Readonly<Record<string, string>>): ExtraColumn[] =>
