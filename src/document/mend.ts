@@ -2,7 +2,7 @@ import { nextId, type Prefix } from "../core/model/ids";
 import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
-import { mendDeskTicks } from "./desk-ticks";
+import { mendDeskTicks } from "./desk-tick-field";
 import { LIMITS } from "./limits";
 import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { ControlCode, DeskControl } from "../../src/core/inputs/controls";
-import { controlsOf, UNSET } from "../../src/core/inputs/controls";
-import { controlValue, type DeskMove, deskList } from "../../src/core/inputs/desk-list";
+import { controlValue } from "../../src/core/inputs/controls";
+import { controlsOf, UNSET } from "../../src/core/inputs/controls-of";
+import { type DeskMove, deskList } from "../../src/core/inputs/desk-list";
 import { addChannel, editChannel, removeChannel } from "../../src/document/commands/channels";
 import { clearDeskTicks, tickMove } from "../../src/document/commands/desk";
 import { tickedControls, tickOf, ticksByControl } from "../../src/document/desk-ticks";

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { controlsOf } from "../../src/core/inputs/controls";
+import { controlsOf } from "../../src/core/inputs/controls-of";
 import { type DeskMove, deskList, deskMoves, deskParts, kinshipOf } from "../../src/core/inputs/desk-list";
 import type { Setup } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";

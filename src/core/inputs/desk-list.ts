@@ -5,10 +5,11 @@ import {
   type ControlId,
   type ControlOwner,
   type ControlValues,
-  controlsOf,
+  controlKey,
+  controlValue,
   type DeskControl,
-  UNSET,
 } from "./controls";
+import { controlsOf, UNSET } from "./controls-of";
 
 /** One control to be set: what it stands at, as far as that is known, and what it is to stand at. */
 export type DeskMove = {
@@ -30,12 +31,6 @@ export interface DeskPart {
   readonly section: DeskSection;
   readonly moves: readonly DeskMove[];
 }
-
-/** A key for which control it is. */
-export const controlKey = ({ control, id, bus }: ControlId): string => JSON.stringify([control, id, bus]);
-
-/** A value as text, so that two can be compared and one can be kept. */
-export const controlValue = (value: ControlValues[ControlCode]): string => JSON.stringify(value);
 
 const move = ({ control, id, bus }: ControlId, from: unknown, to: unknown): DeskMove =>
   ({ control, id, bus, from, to }) as DeskMove;

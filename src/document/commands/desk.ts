@@ -1,4 +1,5 @@
-import { controlKey, controlValue, type DeskMove } from "../../core/inputs/desk-list";
+import { controlKey, controlValue } from "../../core/inputs/controls";
+import type { DeskMove } from "../../core/inputs/desk-list";
 import { type Command, step } from "../command";
 import { tickOf, ticksByControl } from "../desk-ticks";
 import { LIMITS } from "../limits";

@@ -1,14 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type ControlCode, controlsOf, UNSET } from "../../../src/core/inputs/controls";
-import {
-  controlKey,
-  type DeskMove,
-  deskList,
-  deskMoves,
-  deskParts,
-  kinshipOf,
-} from "../../../src/core/inputs/desk-list";
+import { type ControlCode, controlKey } from "../../../src/core/inputs/controls";
+import { controlsOf, UNSET } from "../../../src/core/inputs/controls-of";
+import { type DeskMove, deskList, deskMoves, deskParts, kinshipOf } from "../../../src/core/inputs/desk-list";
 import type { Channel, Setup } from "../../../src/core/model/setup";
 import { bus, channel, direct, listener, setup, side } from "./setups";
 
