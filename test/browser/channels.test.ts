@@ -245,6 +245,26 @@ describe("many channels at once", () => {
     await context.close();
   });
 
+  it("the first channel of an empty bus takes no other out of the list; the bus alone is one tap", async () => {
+    const { page, context } = await toKit();
+    await page.getByRole("link", { name: "Headroom" }).click();
+    await page.getByRole("button", { name: "Add a mono bus" }).click();
+    await expect.poll(async () => (await kept(page)).buses.length).toBe(3);
+    const name = (await kept(page)).buses[2]?.name ?? "";
+    await page.getByRole("link", { name: "Channels" }).click();
+    await page.getByLabel("Bus shown").selectOption(name);
+    expect(await listed(page)).toHaveLength(20);
+    const bass = await open(page, "Bass");
+    await bass.getByLabel(`In ${name}`, { exact: true }).check();
+    const only = page.getByRole("radio", { name: `In ${name} (1)` });
+    await only.waitFor();
+    expect(await listed(page)).toHaveLength(20);
+    expect(await only.isChecked()).toBe(false);
+    await only.check();
+    await expect.poll(() => listed(page)).toEqual(["Bass"]);
+    await context.close();
+  });
+
   it("a new channel has its name selected: what is typed replaces it", async () => {
     const { page, context } = await toKit();
     await page.getByRole("button", { name: "Add a channel" }).click();

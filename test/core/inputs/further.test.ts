@@ -47,7 +47,7 @@ describe("sends of an input list", () => {
   const { buses, channels } = setup(
     [channel("s1"), channel("s2"), channel("s3")],
     [
-      { ...bus("m1", ["s1", "s2"]), ...drums, trim: -3 },
+      { ...bus("m1", ["s1", "s2"]), ...drums, trim: -3, sends: ["s1", "s2"].map(pre) },
       { ...bus("m2", ["s2"]), name: "Keys" },
     ],
     [],
