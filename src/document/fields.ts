@@ -26,6 +26,7 @@ import type {
   TapPoint,
 } from "../core/model/setup";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
+import { readDeskTicks } from "./desk-ticks";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
@@ -47,6 +48,7 @@ import {
 } from "./reader";
 import { ruleField } from "./rule-field";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
+import { readTrace } from "./trace-session";
 
 const id: Reader<string> = (value, at, say) => {
   // The beginning of one could be another's: a file with such ids is none that this app writes.
@@ -300,4 +302,6 @@ export const setupFields = fields<SetupFile>({
   recording: orNull(recording),
   check: orNull(check),
   lineCheck,
+  deskTicks: readDeskTicks,
+  trace: readTrace,
 });

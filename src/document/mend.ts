@@ -2,9 +2,11 @@ import { nextId, type Prefix } from "../core/model/ids";
 import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
+import { mendDeskTicks } from "./desk-ticks";
 import { LIMITS } from "./limits";
 import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
+import { isTraceable } from "./trace-session";
 
 /** Takes a sentence about what was mended. */
 type Note = (says: string) => void;
@@ -151,6 +153,14 @@ const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): 
   return Object.fromEntries(good);
 };
 
+/** A trace of what is not there any more is over. */
+const mendTrace = (file: SetupFile, note: Note): SetupFile => {
+  const { trace, ...rest } = file;
+  if (!trace || isTraceable(file, trace)) return file;
+  note("The trace was about something that is not there: ended.");
+  return rest;
+};
+
 /** Whose image matters most: somebody who is there, else the drummer. */
 const mendFirst = ({ listeners, preferences: wishes }: Setup, note: Note): Id => {
   const isThere = listeners.some((l) => l.id === wishes.first);
@@ -185,7 +195,9 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
     monitor: amend(sound.monitor, { inputs: mendInputs(sound, note) }),
     preferences: amend(sound.preferences, { first: mendFirst(sound, note) }),
   });
-  return amend(patched, {
+  const { deskTicks } = patched;
+  return amend(mendTrace(patched, note), {
+    ...(deskTicks ? { deskTicks: mendDeskTicks(deskTicks, patched) } : {}),
     check: patched.check && mendCheck(patched.check, patched, note),
     lineCheck: mendTicks(patched.lineCheck, patched, note),
   });

@@ -88,6 +88,26 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     },
   ],
   [
+    "a trace under way",
+    "trace",
+    async (page) => {
+      await page.getByRole("button", { name: "Start the trace" }).click();
+      await page.getByText("Look here next").waitFor();
+    },
+  ],
+  [
+    "a trace at its end",
+    "trace",
+    async (page) => {
+      const unseen = page.getByRole("button", { name: "Can’t see" });
+      while ((await unseen.count()) > 0) {
+        await unseen.click();
+        await page.waitForTimeout(300);
+      }
+      await states(page, /^It is one of these/);
+    },
+  ],
+  [
     "a check under way",
     "check",
     async (page) => {

@@ -23,6 +23,7 @@ import {
   lowerSends,
   removeBus,
   setSend,
+  setSends,
   swapBus,
 } from "../../src/document/commands/buses";
 import {
@@ -31,6 +32,7 @@ import {
   dragPan,
   duplicateChannel,
   editChannel,
+  editChannels,
   moveChannel,
   removeChannel,
 } from "../../src/document/commands/channels";
@@ -240,6 +242,9 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc.tuple(channel, channelFields).map((a) => editChannel(...a)),
   fc.tuple(fc.array(channel, { maxLength: 3 }), rules).map((a) => editRules(...a)),
   fc.array(channel, { maxLength: 3 }).map(resetRules),
+  fc
+    .tuple(fc.array(channel, { maxLength: 5 }), channelFields)
+    .map(([ids, patch]) => editChannels(ids, () => patch)),
   fc.tuple(channel, pan).map((a) => dragPan(...a)),
   fc.tuple(flag, name).map((a) => addBus(...a)),
   bus.map(removeBus),
@@ -248,6 +253,9 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc
     .tuple(bus, channel, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
     .map((a) => setSend(...a)),
+  fc
+    .tuple(bus, fc.array(channel, { maxLength: 5 }), orNull(patch({ level: orNull(within(RANGES.send)) })))
+    .map((a) => setSends(...a)),
   fc
     .tuple(bus, fc.array(fc.record({ channel, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
     .map((a) => lowerSends(...a)),

@@ -61,7 +61,14 @@ const aBand: fc.Arbitrary<SetupFile> = fc
   .map(({ lines, rules, inputCount }) => {
     const blank = blankSetup("A band");
     const channels = lines.map(([name, kind, wide], i): Channel => {
-      const channel = { ...BLANK_CHANNEL, id: `s${i + 1}`, name, kind, lines: wide ?? 1, numbers: [i + 1] } as const;
+      const channel = {
+        ...BLANK_CHANNEL,
+        id: `s${i + 1}`,
+        name,
+        kind,
+        lines: wide ?? 1,
+        numbers: [i + 1],
+      } as const;
       const rule = rules[i];
       return rule ? { ...channel, rule } : channel;
     });
