@@ -83,7 +83,7 @@ export const formatRuleValue = <K extends Key>(
 export const formatRule = (rule: ChannelRule | undefined, listeners: Listeners): string => {
   const said = <K extends Key>(key: K): string[] => {
     const value = rule?.[key];
-    return value === undefined ? [] : [`${RULE_NAMES[key]} ${formatRuleValue(key, value, listeners)}`];
+    return value === undefined ? [] : [`${RULE_NAMES[key]}: ${formatRuleValue(key, value, listeners)}`];
   };
-  return (Object.keys(RULE_NAMES) as Key[]).flatMap((key) => said(key)).join(", ") || "as its kind";
+  return (Object.keys(RULE_NAMES) as Key[]).flatMap((key) => said(key)).join("; ") || "as its kind";
 };

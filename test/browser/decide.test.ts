@@ -159,7 +159,7 @@ it("what a channel asks for is changed for one and for several, marked, taken ba
 
   // Undo goes back one change, and all of them at once.
   await page.getByRole("button", { name: "Undo: change rules" }).click();
-  await rules.getByText("Room mic: must reach").waitFor();
+  await rules.getByText("Room mic: must reach:").waitFor();
   await page.getByRole("button", { name: "All back to default" }).click();
   await page.getByText("Rules of 3 channels are back to default").waitFor();
   await apart("BV 2").waitFor();

@@ -319,7 +319,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
       await go(page, "decide");
       await openAll(page);
       await page.getByLabel("Rules of", { exact: true }).selectOption({ label: "Channels to tick" });
-      await page.getByRole("checkbox", { name: "Bass", exact: true }).check();
+      await page.getByRole("checkbox", { name: "Guitar", exact: true }).check();
       await page.getByLabel(/^Must reach/).selectOption({ label: "Only those ticked" });
       await inspect(page, "rules");
       const pins = page.locator("details", { hasText: "Pins" }).last().locator("select");

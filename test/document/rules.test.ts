@@ -134,7 +134,15 @@ describe("rules of channels", () => {
   it("are a difference between two setups, in words", () => {
     const said = differences(band(), applied(band(), editRules(["s2"], ALL)));
     const words = JSON.stringify(said);
-    for (const part of ["own must", "stereo prefer", "nobody", "Ada", "left out yes", "pre-EQ", "pre-fader"])
+    for (const part of [
+      "own: must",
+      "stereo: prefer",
+      "nobody",
+      "Ada",
+      "left out: yes",
+      "pre-EQ",
+      "pre-fader",
+    ])
       expect(words).toContain(part);
   });
 

@@ -42,7 +42,7 @@ const ChangedRules = ({ changed }: { changed: readonly Ruled[] }) => (
     <ul class="stack">
       {changed.map(({ channel: { id, rule } }) => (
         <li class="row apart" key={id}>
-          <span class="grow">
+          <span class="changed">
             <b>{channelTitle(id)}</b>: {formatRule(rule, current.value.listeners)}
           </span>
           <button
