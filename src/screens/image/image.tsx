@@ -51,14 +51,18 @@ export const ImageScreen = () => {
   const turn = `${bus && isSwapped(setup, bus)} ${listener.flipped} ${listener.id}`;
   return (
     <>
-      <Verdict tone={tickUnless(atFoh > 0 || shortBuses(only).length > 0, tone)} says={says}>
-        {more} <BusFlags only={only} />
-        {atFoh > 0 ? ` ${formatCount(atFoh, "issue")} at FOH, listed below.` : ""}
-      </Verdict>
-      <ListenerPick label="As heard by" />
-      <div class="two">
+      <div class="views">
         <div class="stack">
+          <Verdict tone={tickUnless(atFoh > 0 || shortBuses(only).length > 0, tone)} says={says}>
+            {more} <BusFlags only={only} />
+            {atFoh > 0 ? ` ${formatCount(atFoh, "issue")} at FOH, listed below.` : ""}
+          </Verdict>
+          <ListenerPick label="As heard by" />
+        </div>
+        <div>
           <ThreadView image={image} listener={listener} says={says} turn={turn} />
+        </div>
+        <div class="stack">
           {bus ? <RepairList /> : null}
           <SwapButton />
         </div>
