@@ -46,6 +46,7 @@ import {
   words,
   yes,
 } from "./reader";
+import { ruleField } from "./rule-field";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
 import { readTrace } from "./trace-session";
 
@@ -122,6 +123,7 @@ const channel = fields<Channel>({
     on: yes(true),
     trim: number(RANGES.trim, 0),
   }),
+  rule: ruleField(id),
   colour: orNull(
     oneOf<Colour>(["red", "orange", "yellow", "green", "teal", "blue", "violet", "grey"], "grey"),
   ),

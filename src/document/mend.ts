@@ -1,5 +1,5 @@
 import { nextId, type Prefix } from "../core/model/ids";
-import type { Bus, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
+import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
 import { mendDeskTicks } from "./desk-ticks";
@@ -104,6 +104,22 @@ const mendInputs = (setup: Setup, note: Note): readonly (MonitorInput | null)[] 
   return list.length === length ? list : Array.from({ length }, (_, at) => list[at] ?? null);
 };
 
+/** Who must hear a channel: listeners who are there. */
+const mendReach = (channel: Channel, listeners: ReadonlySet<Id>, note: Note): Channel => {
+  const reach = channel.rule?.reach;
+  if (!reach || reach === "all") return channel;
+  const there = kept(reach, (id, at) => listeners.has(id) && reach.indexOf(id) === at);
+  if (there === reach) return channel;
+  note(`${show(channel.name)} was for a listener who is not there or named twice: taken out.`);
+  return { ...channel, rule: { ...channel.rule, reach: there } };
+};
+
+const mendPiece = (channel: Channel, pieces: ReadonlySet<Id>, note: Note): Channel => {
+  if (channel.piece === null || pieces.has(channel.piece)) return channel;
+  note(`${show(channel.name)} stood at a piece that is not there and stands at none now.`);
+  return { ...channel, piece: null };
+};
+
 const mendRecording = (recording: Recording, channels: ReadonlySet<Id>, note: Note): Recording => {
   const stays = recording.channels.map(
     (m, at) => channels.has(m.channel) && recording.channels.findIndex((o) => o.channel === m.channel) === at,
@@ -164,13 +180,12 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
   const buses = unique("m", file.buses, note);
   const listeners = mendListeners(unique("l", file.listeners, note), buses, note);
   const knownPieces = ids(pieces);
+  const knownListeners = ids(listeners);
   const knownChannels = ids(channels);
   const sound = amend(file, {
-    channels: mapped(channels, (channel) => {
-      if (channel.piece === null || knownPieces.has(channel.piece)) return channel;
-      note(`${show(channel.name)} stood at a piece that is not there and stands at none now.`);
-      return { ...channel, piece: null };
-    }),
+    channels: mapped(channels, (channel) =>
+      mendReach(mendPiece(channel, knownPieces, note), knownListeners, note),
+    ),
     kit: amend(file.kit, { pieces }),
     buses: mapped(buses, (bus) => mendSends(bus, knownChannels, note)),
     listeners,

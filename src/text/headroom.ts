@@ -3,11 +3,11 @@ import type { DirectOutFigures } from "../core/headroom/direct-outs";
 import type { ExposureRule, ExposureValue } from "../core/headroom/earphone";
 import type { BusFigures } from "../core/headroom/figures";
 import { type FitCode, type FitVerdict, fitVerdict } from "../core/headroom/verdict";
-import { formatNumber } from "../core/lib/number";
+import { formatNumber, formatPercent } from "../core/lib/number";
 import type { Bus, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { busName, channelName, sideName } from "./names";
-import type { Statement, Tone } from "./statement";
+import { type Statement, type Tone, tickUnless } from "./statement";
 import { formatCount } from "./words";
 
 /** Names of the stages as they stand in a sentence. */
@@ -93,9 +93,8 @@ export const describeFit = (
 ): Statement => {
   const verdict = fitVerdict(figures, bus, setup.preferences.targetHeadroom);
   const fill = hardFill(verdict);
-  const doubtful = TONES[verdict.code] === "fine" && (verdict.missing > 0 || fill !== "");
   return {
-    tone: doubtful ? "care" : TONES[verdict.code],
+    tone: tickUnless(verdict.missing > 0 || fill !== "", TONES[verdict.code]),
     says: headline(verdict, busName(bus)),
     more: [fill, reason(setup, bus, verdict, figures)].filter(Boolean).join(" "),
   };
@@ -133,3 +132,7 @@ export const EXPOSURE_VALUES: { readonly [value in ExposureValue]: string } = {
   upper: "upper action value",
   lower: "lower action value",
 };
+
+/** What a channel costs in a bus, in a word or two: "22 % of peak". */
+export const describeShare = (share: number | null): string =>
+  share === null ? "peak not entered" : `${formatPercent(share)} of peak`;

@@ -231,6 +231,14 @@ const CHANGES: readonly (readonly [
     (page) => typeKeys(page.getByLabel("Monitor inputs", { exact: true }), "12"),
   ],
   [
+    "decide",
+    (page) => unfold(page, "Pins"),
+    async (page) => {
+      for (const pin of await page.locator("details[open] select").all())
+        await pin.selectOption({ index: 1 });
+    },
+  ],
+  [
     "check",
     async (page) => {
       await page.getByRole("button", { name: "Start the check" }).click();

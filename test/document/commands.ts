@@ -6,6 +6,7 @@ import { CHANNEL_KINDS, PIECE_KINDS } from "../../src/core/model/kinds";
 import type {
   Bus,
   Channel,
+  ChannelRule,
   Colour,
   Desk,
   Earphone,
@@ -25,6 +26,7 @@ import {
   lowerSends,
   removeBus,
   setSend,
+  setSends,
   swapBus,
 } from "../../src/document/commands/buses";
 import {
@@ -33,6 +35,7 @@ import {
   dragPan,
   duplicateChannel,
   editChannel,
+  editChannels,
   moveChannel,
   removeChannel,
 } from "../../src/document/commands/channels";
@@ -60,6 +63,7 @@ import {
   removeListener,
 } from "../../src/document/commands/listeners";
 import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
+import { editRules, resetRules } from "../../src/document/commands/rules";
 import {
   editDesk,
   editEarphone,
@@ -119,7 +123,22 @@ const input = fc.record({
 
 /** Every field of a record but its id, each with what it may be. */
 const TAPS = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"] as const;
-const channelFields = patch<Omit<Channel, "id">>({
+/** What can be changed of a rule. */
+const rules = fc
+  .record(
+    {
+      own: fc.constantFrom("must", "prefer", "if-left", "no-matter", "no"),
+      stereo: fc.constantFrom("must", "prefer", "no"),
+      shares: fc.constantFrom("nobody", "family", "anyone"),
+      reach: fc.oneof(fc.constant("all" as const), fc.array(listener, { maxLength: 4 })),
+      mayLeaveOut: flag,
+      tap: fc.constantFrom(...TAPS),
+      send: fc.constantFrom("pre-fader", "post-fader"),
+    },
+    { requiredKeys: [] },
+  )
+  .map((rule) => rule as ChannelRule);
+const channelFields = patch<Omit<Channel, "id" | "rule">>({
   name,
   numbers,
   fader: orNull(within(RANGES.fader)),
@@ -233,6 +252,11 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   channel.map(removeChannel),
   fc.tuple(channel, channel).map((a) => moveChannel(...a)),
   fc.tuple(channel, channelFields).map((a) => editChannel(...a)),
+  fc.tuple(fc.array(channel, { maxLength: 3 }), rules).map((a) => editRules(...a)),
+  fc.array(channel, { maxLength: 3 }).map(resetRules),
+  fc
+    .tuple(fc.array(channel, { maxLength: 5 }), channelFields)
+    .map(([ids, patch]) => editChannels(ids, () => patch)),
   fc.tuple(channel, pan).map((a) => dragPan(...a)),
   fc.tuple(flag, name).map((a) => addBus(...a)),
   bus.map(removeBus),
@@ -241,6 +265,9 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc
     .tuple(bus, channel, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
     .map((a) => setSend(...a)),
+  fc
+    .tuple(bus, fc.array(channel, { maxLength: 5 }), orNull(patch({ level: orNull(within(RANGES.send)) })))
+    .map((a) => setSends(...a)),
   fc
     .tuple(bus, fc.array(fc.record({ channel, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
     .map((a) => lowerSends(...a)),

@@ -1,9 +1,8 @@
-import { tickInput } from "../../document/commands/check";
+import { clearTicks, tickInput } from "../../document/commands/check";
 import { startTrace } from "../../document/commands/trace";
-import { current, endDrag, run } from "../../document/store";
+import { current, run } from "../../document/store";
 import { formatRowName } from "../../text/sheet";
 import { formatCount } from "../../text/words";
-import { typing } from "../act";
 import { patchNow } from "../patch-figures";
 import { goTo } from "../route";
 import { chosenListener } from "../state";
@@ -79,13 +78,7 @@ export const LineCheck = () => {
         })}
       </ol>
       {open < rows.length ? (
-        <button
-          type="button"
-          onClick={() => {
-            for (const row of rows) typing(tickInput(row.input - 1, null));
-            endDrag();
-          }}
-        >
+        <button type="button" onClick={() => run(clearTicks(rows.map((row) => row.input - 1)))}>
           Clear all ticks
         </button>
       ) : null}
