@@ -1,4 +1,6 @@
 import fc from "fast-check";
+import type { TraceAbout, TraceLook } from "../../src/core/inputs/trace";
+import { LINK_RULES } from "../../src/core/inputs/trace-links";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import { CHANNEL_KINDS, PIECE_KINDS } from "../../src/core/model/kinds";
 import type {
@@ -12,6 +14,7 @@ import type {
   Piece,
   Recording,
 } from "../../src/core/model/setup";
+import type { Side } from "../../src/core/model/units";
 import { LAWS } from "../../src/core/pan/laws";
 import type { Command } from "../../src/document/command";
 import { replaceSetup } from "../../src/document/commands/apply";
@@ -69,6 +72,7 @@ import {
   rename,
   setNote,
 } from "../../src/document/commands/settings";
+import { addLook, endTrace, restartTrace, startTrace, undoLook } from "../../src/document/commands/trace";
 import { RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
 import { actions, answers, EARPHONE, measuredOf, within } from "./any";
@@ -227,6 +231,14 @@ const recording = fc
     return { ...rest, correlation };
   });
 
+const abouts: fc.Arbitrary<TraceAbout> = fc.oneof(
+  fc.record({ what: fc.constant("channel" as const), channel, bus: orNull(bus) }),
+  fc.record({ what: fc.constant("too loud" as const), channel }),
+  fc.record({ what: fc.constant("input" as const), input: index }),
+  fc.record({ what: fc.constant("side" as const), side: fc.constantFrom<Side>("left", "right") }),
+  fc.constant({ what: "everything" as const }),
+);
+
 /** Any command with any arguments that the types and fields allow, whether they fit the setup or not. */
 export const commands: fc.Arbitrary<Command> = fc.oneof(
   orNull(bus).map(addChannel),
@@ -291,6 +303,14 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc.constant(undoAnswer()),
   fc.constant(endCheck()),
   fc.tuple(index, orNull(flag)).map((a) => tickInput(...a)),
+  fc.tuple(listener, abouts).map((a) => startTrace(...a)),
+  fc
+    .record({
+      link: anyOf(LINK_RULES),
+      said: fc.constantFrom<TraceLook["said"]>("signal", "no signal", "unseen"),
+    })
+    .map(addLook),
+  fc.constantFrom(undoLook(), restartTrace(), endTrace()),
   fc.tuple(recording, flag).map((a) => keepRecording(...a)),
   fc.constant(forgetRecording()),
   within(RANGES.margin).map((margin) =>
