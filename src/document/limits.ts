@@ -78,6 +78,10 @@ export const LIMITS = {
   listeners: 32,
   inputs: 192,
   hits: 1000,
+  /** Ticks of the desk list. */
+  deskTicks: 20_000,
+  /** Looks of a trace: more than there are links. */
+  looks: 100,
   /** Further columns of an imported list, a channel. */
   extra: 12,
   /** Characters of what such a column holds. */

@@ -173,6 +173,55 @@ describe("the place for channels", () => {
   });
 });
 
+describe("which pan law this desk has", () => {
+  const result = (page: Page): Promise<string[]> =>
+    page.locator("main [role=status] .notice li").allInnerTexts();
+  const enter = async (page: Page, label: string, text: string): Promise<void> => {
+    await typeKeys(page.getByLabel(label, { exact: true }), text);
+    await page.getByLabel(label, { exact: true }).press("Enter");
+  };
+
+  it("is found from readings, the suggested one among them, taken into the plan and taken back", async () => {
+    const { page, context, faults } = await toKit();
+    await page.getByText("Desk: pan law, notation, levels").click();
+    await page.getByText("Find the pan law from meter readings").click();
+    await page.getByLabel("Meter, reading 1, dB").waitFor();
+    expect(await result(page)).toEqual(["Enter at least two readings."]);
+    await enter(page, "Meter, reading 1, dB", "-18");
+    // A desk with a linear law: 20 lg 0.5 = −6.02 dB at the centre, as a comma and a true minus write it.
+    await enter(page, "Meter, reading 2, dB", "\u221224,0");
+    const [fit = "", next = ""] = await result(page);
+    expect(fit).toContain("“Linear (unity hard-panned)”");
+    expect(fit).toContain("“Cosine squared (unity hard-panned)”");
+    expect(next).toBe("Read next: R of the bus, with the pan at L50.");
+    await page.getByRole("button", { name: "Add this reading" }).click();
+    expect(await page.getByLabel("Pan, reading 3").inputValue()).toBe("L50");
+
+    // Nothing on a meter: said, and the readings before it stand.
+    await enter(page, "Meter, reading 3, dB", "-inf");
+    await page.getByText(/^Meter, reading 3: “-inf” is not a number\. Allowed: /).waitFor();
+    expect(await result(page)).toEqual([fit, next]);
+    // 20 lg 0.25 = −12.04 dB.
+    await enter(page, "Meter, reading 3, dB", "-30");
+    await expect.poll(() => result(page)).toEqual(["Only “Linear (unity hard-panned)” fits."]);
+
+    // What was read stands when the fold was closed.
+    await page.getByText("Find the pan law from meter readings").click();
+    await page.getByText("Find the pan law from meter readings").click();
+    expect(await page.getByLabel("Meter, reading 3, dB").inputValue()).toBe("\u221230");
+    const law = async (): Promise<unknown> => (await kept(page)).desk.law;
+    const before = await law();
+    await page.getByRole("button", { name: "Use Linear (unity hard-panned)" }).click();
+    await page.getByText("The plan now has this pan law").waitFor();
+    await keeps(page, (file) => [file.desk.law, file.desk.reference], ["linear", "sides"]);
+    expect(await page.getByLabel("Pan law", { exact: true }).inputValue()).toBe("linear");
+    await toastUndo(page).click();
+    await keeps(page, (file) => file.desk.law, before);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
 describe("many channels at once", () => {
   it("thirty rows take three screens of a phone, however long their figures", async () => {
     const { page, context } = await toKit();

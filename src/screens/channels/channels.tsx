@@ -5,7 +5,7 @@ import type { Id } from "../../core/model/setup";
 import { centreLevel, LAWS } from "../../core/pan/laws";
 import { addChannel } from "../../document/commands/channels";
 import { current, figures } from "../../document/store";
-import { formatCount } from "../../text/words";
+import { describeChannels } from "../../text/channels";
 import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
@@ -14,7 +14,7 @@ import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { runOrSay } from "../act";
 import { BusPick } from "../bus-pick";
-import { BusFlags } from "../headroom/issues";
+import { BusFlags, shortBuses } from "../headroom/issues";
 import { busTitle, full } from "../shown-names";
 import { chosenBus } from "../state";
 import { added, ChannelRow } from "./channel-row";
@@ -33,14 +33,6 @@ const lawLine = (): string => {
       ? `unity hard-panned, centre ${formatNumber(centre, 1)} dB`
       : `unity at centre, hard-panned ${formatSigned(-centre, 1)} dB`;
   return `${LAWS[law].name}: ${said}.`;
-};
-
-const headline = (): string => {
-  const bus = chosenBus.value;
-  if (!bus) return "No bus yet: every channel is on its own";
-  const sounding = figures.value.mixed.get(bus.id)?.length ?? 0;
-  if (sounding === 0) return `${busTitle(bus.id)} is silent`;
-  return `${formatCount(sounding, "channel")} in ${busTitle(bus.id)}, ${bus.stereo ? "stereo" : "mono"} bus`;
 };
 
 /** Only the channels of the chosen bus are listed; the others behind one tap. */
@@ -87,6 +79,8 @@ export const ChannelsScreen = () => {
   const { channels } = current.value;
   const bus = chosenBus.value;
   const inBus = new Set(bus?.sends.map((s) => s.channel));
+  const sounding = bus ? (figures.value.mixed.get(bus.id)?.length ?? 0) : 0;
+  const { tone, says } = describeChannels(bus, sounding, channels.length, shortBuses().length);
   const { hidden, enter } = useHidden(inBus);
   const listed = channels.filter((c) => !hidden.has(c.id));
   /** Several channels are being selected. */
@@ -106,7 +100,7 @@ export const ChannelsScreen = () => {
     );
   return (
     <>
-      <Verdict tone={channels.length === 0 ? "care" : "fine"} says={headline()}>
+      <Verdict tone={tone} says={says}>
         {lawLine()} Under each name pan and share of the bus’s peak, under each mark L and R in dB.{" "}
         <BusFlags />
       </Verdict>
@@ -138,7 +132,7 @@ export const ChannelsScreen = () => {
         ))}
       </ul>
       {channels.length === 0 ? (
-        <p class="soft">No channels yet. Add the first one, or start from a template under Setups.</p>
+        <p class="soft">Add the first channel, or start from a template under Setups.</p>
       ) : null}
       <div class="row">
         <button type="button" class="main grow" onClick={add}>

@@ -7,7 +7,7 @@ import { Choice, Pick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
-import { LawFields } from "../law-fields";
+import { FindLaw, LawFields } from "../law-fields";
 import { RULES } from "../rules";
 import { DeskLayout } from "./desk-layout";
 import { MonitorSettings } from "./monitor-settings";
@@ -82,6 +82,7 @@ export const ConsoleSettings = () => {
             </p>
             <p>Source of the law in force: {LAWS[console.law].source}.</p>
           </Explain>
+          <FindLaw />
         </div>
       </details>
       <DeskLayout />
