@@ -1,4 +1,5 @@
 import { gainOf } from "../level/decibels";
+import { remembered } from "../lib/memo";
 import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
 import { inputGains, inputTrims, isSwapped, sidesOff } from "../mix/pair-order";
 import type { Action, Bus, Id, Listener, Piece, Send, Setup } from "../model/setup";
@@ -60,19 +61,25 @@ export const hypothesesOf = (
   const [left, right] = inputTrims(setup.monitor, bus);
   const planned = chain(inputs, patch);
 
-  const struck =
-    (of: readonly MixedChannel[]): Path["channels"] =>
-    (piece, overheads, { mutesOverheads }) =>
-      of.flatMap((part) => {
+  const above = new Set(parts.filter((p) => isOverhead(setup, p)).map((p) => p.channel.id));
+  const isAbove = ({ channel }: MixedChannel): boolean => above.has(channel.id);
+  /** A drum sounds through its own microphones and the overheads: with hundreds of channels, few of all. */
+  const struck = (of: readonly MixedChannel[]): Path["channels"] => {
+    const byPiece = remembered((piece: Piece) =>
+      of.filter((part) => isAbove(part) || part.channel.piece === piece.id),
+    );
+    return (piece, overheads, { mutesOverheads }) =>
+      byPiece(piece).flatMap((part) => {
         const gain = pickup(piece, part.channel, overheads);
-        if (gain === 0 || (mutesOverheads && isOverhead(setup, part))) return [];
+        if (gain === 0 || (mutesOverheads && isAbove(part))) return [];
         return scaledGains(part.gains, [gain, gain]);
       });
+  };
   const asSent = struck(parts);
   const muted: Setup = {
     ...setup,
     buses: setup.buses.map((s) =>
-      s.id === bus.id ? { ...s, sends: parts.filter((p) => !isOverhead(setup, p)).map((p) => p.send) } : s,
+      s.id === bus.id ? { ...s, sends: parts.filter((p) => !isAbove(p)).map((p) => p.send) } : s,
     ),
   };
   const neighbours = (by: 1 | -1): Path["channels"] => {
@@ -114,7 +121,7 @@ export const hypothesesOf = (
 
   const checked = parts.filter((p) => drums.some((piece) => pickup(piece, p.channel, 0) > 0));
   const sided = checked.filter((p) => p.pan !== 0);
-  const crossed = sided.filter((p) => isOverhead(setup, p));
+  const crossed = sided.filter(isAbove);
   const all = [
     hypothesis("planned", {}),
     ...AT_BUS.map(([fault, wiring]) => hypothesis(fault, { toInputs: chain(wiring, planned) })),
