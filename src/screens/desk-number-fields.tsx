@@ -15,12 +15,12 @@ export const DeskNumberFields = (props: {
   return (
     <>
       <NumberField
-        rule={RULES.number}
+        rule={second === undefined ? RULES.number : RULES.firstNumber}
         label={label}
         value={first ?? null}
         onValue={(n) => onNumbers(second === undefined ? [n] : [n, second])}
         // The second does not move to the first place while somebody types.
-        {...(second === undefined ? { onEmpty: () => onNumbers([]) } : {})}
+        onEmpty={() => onNumbers([])}
         onDone={endDrag}
       />
       {first !== undefined && (stereo || second !== undefined) ? (

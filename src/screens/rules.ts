@@ -18,6 +18,8 @@ export const RULES = {
   send: rule("Send", "send", "dB", { empty: "off" }),
   fader: rule("Fader", "fader", "dB", { empty: "−∞" }),
   number: rule("Number", "number", "", { whole: true, empty: "not entered" }),
+  /** The first of two numbers: not emptied while the second stands. */
+  firstNumber: rule("Number", "number", "", { whole: true }),
   port: rule("Output port", "number", "", { whole: true, empty: "not entered" }),
   channelCount: rule("Channels of the desk", "channelCount", "", { whole: true }),
   busCount: rule("Buses of the desk", "busCount", "", { whole: true }),

@@ -1,4 +1,4 @@
-import { effect } from "@preact/signals-core";
+import { computed, effect } from "@preact/signals-core";
 import { canUndo, readOnly } from "../document/store";
 import { indexedCupboard } from "./db";
 import { askToKeep } from "./persist";
@@ -27,14 +27,18 @@ const watchPage = (): void => {
   });
   // Without locks another tab may have changed it: then it is asked first, at the risk that no answer comes in time.
   addEventListener("pagehide", navigator.locks ? shelf.handOver : shelf.flush);
-  effect(() => {
+  // A value of its own: what is said of saving changes more often, and in between nobody would be asked.
+  const risk = computed<"none" | "perhaps" | "sure">(() => {
     const { state } = shelf.saving.value;
-    const loses = state === "failed" || (state === "unavailable" && canUndo.value !== null);
-    if (state !== "saving" && !loses) return;
+    if (state === "failed" || (state === "unavailable" && canUndo.value !== null)) return "sure";
+    return state === "saving" ? "perhaps" : "none";
+  });
+  effect(() => {
+    if (risk.value === "none") return;
     const ask = (): void => addEventListener("beforeunload", askBeforeLeaving);
-    const timer = setTimeout(ask, loses ? 0 : ASK_AFTER);
+    const timer = risk.value === "perhaps" ? setTimeout(ask, ASK_AFTER) : ask();
     return () => {
-      clearTimeout(timer);
+      clearTimeout(timer ?? undefined);
       removeEventListener("beforeunload", askBeforeLeaving);
     };
   });

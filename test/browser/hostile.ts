@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { setupFields } from "../../src/document/fields";
+import { LIMITS } from "../../src/document/limits";
 import { readSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 
@@ -98,6 +99,18 @@ const grown = <T extends Named>(list: readonly T[], copy: (item: T, id: string) 
     return at < list.length ? item : copy(item, `${item.id}-${at}`);
   });
 
+/** A text as an id: whole where it fits, else its beginning and its place, which keep it apart from the others. */
+export const asId = (text: string, at: number): string => {
+  const end = ` ${at}`;
+  if (at < CORPUS.length && text.length <= LIMITS.id) return text;
+  let cut = "";
+  for (const letter of text) {
+    if (cut.length + letter.length + end.length > LIMITS.id) break;
+    cut += letter;
+  }
+  return cut + end;
+};
+
 const corpusAt = (at: number): string => CORPUS[at % CORPUS.length] ?? "";
 
 /** A setup in which every field is filled, each list is as long as the corpus, and everything is in an input. */
@@ -137,9 +150,7 @@ export const hostileSetup = (): SetupFile => {
   const kinds = freeKinds(full);
   const lists: readonly (readonly Named[])[] = [full.kit.pieces, full.channels, full.buses, full.listeners];
   const newIds = new Map(
-    lists.flatMap((list) =>
-      list.map(({ id }, at) => [id, at < CORPUS.length ? corpusAt(at) : `${corpusAt(at)} ${at}`] as const),
-    ),
+    lists.flatMap((list) => list.map(({ id }, at) => [id, asId(corpusAt(at), at)] as const)),
   );
   const everything = CORPUS.join(" ");
   const changed = mapTexts(full as unknown as Json, (text, kind, at) => {

@@ -1,4 +1,6 @@
-import type { Page } from "playwright-core";
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Locator, Page } from "playwright-core";
 import { expect } from "vitest";
 import { TOAST_MS } from "../../src/screens/state";
 import { noiseWav } from "../measure/noisewav";
@@ -139,20 +141,30 @@ export const wordsStay = (page: Page): Promise<void> =>
 /** The longest name, without a place to break it. */
 export const LONGEST = "TallowStreetSoul".repeat(5);
 
-/** Chooses recordings of three tracks, leaves one out, measures two and opens everything. */
-export const measureTwo = async (page: Page): Promise<void> => {
+const THREE = ["Kick.wav", "Snare.wav", `${LONGEST}.wav`];
+
+const measureTwoOf = async (page: Page, files: Parameters<Locator["setInputFiles"]>[0]): Promise<void> => {
   await unfold(page, "Measure a recording");
-  const files = ["Kick.wav", "Snare.wav", `${LONGEST}.wav`].map((name, at) => ({
-    name,
-    mimeType: "audio/wav",
-    buffer: noiseWav(at + 1, 9600),
-  }));
   await page.getByLabel("Choose recordings").setInputFiles(files);
   await page.getByLabel(`Channel for ${LONGEST}.wav`).selectOption("left out");
   await page.getByRole("button", { name: "Measure 2 tracks" }).click();
   // The last of it: each part comes a task after the one before.
   await page.locator("#keep").waitFor();
   await openAll(page);
+};
+
+/** Chooses recordings of three tracks, leaves one out, measures two and opens everything. */
+export const measureTwo = async (page: Page): Promise<void> => {
+  const files = THREE.map((name, at) => ({ name, mimeType: "audio/wav", buffer: noiseWav(at + 1, 9600) }));
+  await measureTwoOf(page, files);
+};
+
+/** The same with files of a folder, which may change there afterwards. Gives the path of the first. */
+export const measureTwoIn = async (page: Page, folder: string): Promise<string> => {
+  const paths = THREE.map((name) => join(folder, name));
+  for (const [at, path] of paths.entries()) writeFileSync(path, noiseWav(at + 1, 9600));
+  await measureTwoOf(page, paths);
+  return paths[0] ?? "";
 };
 
 /** Every screen. */

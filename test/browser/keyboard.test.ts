@@ -83,7 +83,7 @@ describe("by keyboard alone", () => {
     await tabTo(page, "Send of Kick, dB");
     await page.keyboard.press("ControlOrMeta+a");
     await page.keyboard.type("6");
-    await page.getByRole("heading", { name: / under target\. Ways back/ }).waitFor();
+    await page.getByRole("heading", { name: / under target\. Ways to reach it/ }).waitFor();
     expect(await page.locator("h1").textContent()).not.toBe(before);
     const trim = page.getByRole("button", { name: /^Trim Drums to −/ });
     await tabTo(page, /^Trim Drums to −/);

@@ -61,8 +61,8 @@ it("a newer version that takes its time is said to be on its way, and typing goe
     // The asking goes unheard until it is let through.
     await page.evaluate(() => {
       const { postMessage } = ServiceWorker.prototype;
-      ServiceWorker.prototype.postMessage = function (this: ServiceWorker, word: unknown) {
-        addEventListener("let through", () => postMessage.call(this, word));
+      ServiceWorker.prototype.postMessage = function (this: ServiceWorker, ...all: unknown[]) {
+        addEventListener("let through", () => Reflect.apply(postMessage, this, all));
       };
     });
     await agree(page);

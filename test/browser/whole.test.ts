@@ -2,6 +2,7 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { coded } from "../measure/coded";
 import { wavFile } from "../measure/wavfile";
 import { noise } from "../tools/chance.mjs";
 import { answerAll, choose, downloaded, go, states, unfold, visit } from "./hall";
@@ -9,7 +10,7 @@ import { openAll } from "./hands";
 import { DIST, drawn, phoneWithMemory, serveApp, stopServer, withFolder } from "./harness";
 import { slider } from "./kick";
 
-const PLACES = ["channels", "image", "headroom", "patch", "check", "setups", "about"] as const;
+const PLACES = ["channels", "image", "headroom", "patch", "decide", "check", "setups", "about"] as const;
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 
 /** A second of noise whose hits fade. */
@@ -55,7 +56,7 @@ const papersAndLinks = async (page: Page): Promise<void> => {
   await go(page, "patch");
   await openAll(page);
   await expect.poll(() => page.locator(".paper").textContent()).toContain("Bass");
-  await downloads(page, "Sheet as CSV", /Monitor input/);
+  await downloads(page, "Sheet as CSV", /^\ufeffIn,Name,From,Port/);
   const list = await downloads(page, "Export list as CSV", /Bass/);
   await page.getByRole("img", { name: /^QR code of the link to/ }).waitFor();
   expect(await page.getByLabel(/^The link, /).inputValue()).toContain("#s=");
@@ -80,10 +81,11 @@ const setups = async (page: Page): Promise<void> => {
 const recordingsAndSound = async (page: Page): Promise<void> => {
   await go(page, "headroom");
   await unfold(page, "Measure a recording");
-  await page
-    .getByLabel("Choose recordings")
-    .setInputFiles({ name: "Kick.wav", mimeType: "audio/wav", buffer: recording() });
-  await page.getByRole("button", { name: /^Measure 1 track/ }).click();
+  await page.getByLabel("Choose recordings").setInputFiles([
+    { name: "Kick.wav", mimeType: "audio/wav", buffer: recording() },
+    { name: "Snare.flac", mimeType: "audio/flac", buffer: Buffer.from(coded("flac", recording())) },
+  ]);
+  await page.getByRole("button", { name: "Measure 2 tracks" }).click();
   await page.locator("#beside").waitFor();
   await go(page, "image");
   await unfold(page, "Listen to it");

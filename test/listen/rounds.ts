@@ -9,3 +9,11 @@ export const turnOf = ({ voices, length }: Round): Float32Array[] =>
     });
     return track;
   });
+
+/** Each voice over the first turn, written out: nothing sounds on from a turn before it. */
+export const firstTurnOf = ({ voices, length }: Round): Float32Array[] =>
+  voices.map(({ samples, at }) => {
+    const track = new Float32Array(length);
+    track.set(samples.subarray(0, length - at), at);
+    return track;
+  });

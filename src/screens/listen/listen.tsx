@@ -66,10 +66,13 @@ const AsHeard = ({ view }: { view: ViewName }) => {
 /** Plays what is chosen until it is stopped or left; follows every change while it plays. */
 const usePlayer = (view: ViewName) => {
   const player = useRef<Player | null>(null);
+  /** Stands for the last tap on Listen or Stop. */
+  const asked = useRef({});
   const level = useSignal<number>(FIRST_LEVEL);
   const sounds = useSignal(false);
   const load = sounds.value ? loadNow() : null;
   const stop = (): void => {
+    asked.current = {};
     sounds.value = false;
     void player.current?.close();
     player.current = null;
@@ -85,8 +88,12 @@ const usePlayer = (view: ViewName) => {
   }, [view]);
   useLayoutEffect(() => stop, []);
   const play = async (): Promise<void> => {
+    // A tap that comes before the sound is ready is kept; only the last one, and not once the part is left.
+    const mine = {};
+    asked.current = mine;
+    if (!isReady.peek()) await prepare();
     const first = loadNow();
-    if (!first) return;
+    if (!first || asked.current !== mine) return;
     const fresh = newPlayer(first);
     fresh.setLevel(level.value);
     player.current = fresh;
@@ -139,7 +146,7 @@ const Deck = () => {
       <AsHeard view={view.value} />
       <Pick label="What plays" value={material.value} options={materials.value} onValue={chooseMaterial} />
       <LevelSlider value={deck.level} onValue={deck.setLevel} />
-      <button type="button" class="main" disabled={!isReady.value} onClick={() => void deck.toggle()}>
+      <button type="button" class="main" disabled={isUnreadable.value} onClick={() => void deck.toggle()}>
         <span class="row listen">
           <Icon name={deck.sounds ? "hush" : "sound"} />
           {deck.sounds ? "Stop" : "Listen"}

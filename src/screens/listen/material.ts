@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { once } from "../../core/lib/memo";
 import type { TrackPlace } from "../../core/measure/bus-gains";
 import { type Products, unrelatedProducts } from "../../core/measure/covariance";
 import { blockBegin, productsOver } from "../../core/measure/part";
@@ -89,10 +90,11 @@ interface Read {
 const excerpt = signal<Read | null>(null);
 const ownExcerpt = computed(() => (excerpt.value?.of === result.value ? excerpt.value : null));
 
-/** Reads the piece of the recording that is heard; again only after another measurement. */
-const readRecording = async (): Promise<void> => {
-  const of = result.peek();
-  if (!of || ownExcerpt.peek()) return;
+/** What is read or was read last: whoever asks for the same waits for the same. */
+let reading: { readonly of: Result; readonly done: Promise<void> } | null = null;
+
+/** Reads the piece of the recording that is heard. */
+const readRecording = async (of: Result): Promise<void> => {
   const { figures, job } = of;
   const seconds = Math.min(SECONDS, figures.seconds, MOST_SAMPLES / (job.tracks.length * figures.rate));
   const last = figures.seconds - seconds;
@@ -100,15 +102,21 @@ const readRecording = async (): Promise<void> => {
   const products = productsOver(figures, from, seconds);
   const it = await askExcerpt(job, from, seconds);
   for (const track of it?.tracks ?? []) fadeEnds(track, figures.rate);
-  excerpt.value = { of, it, products };
+  // Another measurement may have come meanwhile.
+  if (reading?.of === of) excerpt.value = { of, it, products };
 };
 
 const rendered = signal<Hits | null>(null);
+const renderAll = once(async () => {
+  rendered.value = await renderHits(RATE);
+});
 
-/** Gets what plays ready: the piece of the recording, or the hits, which are rendered once. */
-export const prepare = async (): Promise<void> => {
-  if (material.peek() === "recording") await readRecording();
-  else rendered.value ??= await renderHits(RATE);
+/** Gets what plays ready: the piece of the recording, once a measurement, or the hits, once for all. */
+export const prepare = (): Promise<void> => {
+  const of = result.peek();
+  if (material.peek() !== "recording" || !of) return renderAll();
+  if (reading?.of !== of) reading = { of, done: readRecording(of) };
+  return reading.done;
 };
 
 /** Whether what plays is ready. */
