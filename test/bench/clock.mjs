@@ -18,18 +18,6 @@ export const fastest = (work, rounds = 7) => {
   return least;
 };
 
-/** Bare arithmetic of a fixed size, to tell a slow machine from slow code. */
-const yardstick = () => {
-  let sum = 0;
-  for (let i = 1; i <= 2_000_000; i += 1) sum += 10 ** ((i % 97) / -20);
-  return sum;
-};
-/** What the yardstick takes on the machine that the limits are for, ms: Debian's Node 20 on one of two quiet cores. */
-const YARDSTICK_MS = 60;
-
-/** How many times as slow as that this machine is just now; at least 1. */
-export const slowness = () => Math.max(1, fastest(yardstick, 5) / YARDSTICK_MS);
-
 /**
  * A figure for a table; fails the bench where it is over its limit.
  * @param {string} what

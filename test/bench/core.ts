@@ -1,6 +1,8 @@
 /** What the benches of the arithmetic measure, in one module. */
 export { allocate } from "../../src/core/allocate/plans";
 export { problemOf } from "../../src/core/allocate/problem";
+export { whatIf } from "../../src/core/allocate/whatif";
+export * from "../../src/core/at-once";
 export { checkOf } from "../../src/core/check/check";
 export { decide } from "../../src/core/check/decide";
 export { evaluate } from "../../src/core/evaluate";
@@ -12,7 +14,7 @@ export { waysToFree } from "../../src/core/inputs/free";
 export { mixedChannelsOf } from "../../src/core/mix/bus";
 export { compareLaws } from "../../src/core/pan/compare";
 export { reasonsFor } from "../../src/core/recommend/reasons";
-export { recommend } from "../../src/core/recommend/recommend";
+export { findRecommendations, recommend, recommendationsOf } from "../../src/core/recommend/recommend";
 export { whatIfs } from "../../src/core/recommend/what-if";
 export { fohPanIssues } from "../../src/core/stereo/foh-pans";
 export { imagesOf } from "../../src/core/stereo/image";

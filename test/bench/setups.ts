@@ -343,7 +343,6 @@ export const allocationSetup = (channelCount: number, inputCount: number): Setup
 
 /** A setup to check, and ways to answer: as it is planned, and so that nothing fits together. */
 export interface CheckedSetup {
-  readonly name: string;
   readonly setup: Setup;
   readonly listener: Listener;
   readonly answers: { readonly [way: string]: (piece: string, hits: number) => Answer };
@@ -351,32 +350,34 @@ export interface CheckedSetup {
 
 const ANSWERS: readonly Answer[] = ["left", "middle", "right", "nothing", "unclear"];
 
-/** Checks with as many drums, channels and overheads as there may be. */
-export const checkedSetups = (): CheckedSetup[] =>
-  [64, 128, LIMITS.channels].flatMap((channelCount) =>
-    [0, 8].map((overheads) => {
-      const setup = imageSetup(channelCount, 2, "usual");
-      const above = new Set(
-        setup.kit.pieces.slice(-overheads || setup.kit.pieces.length).map(({ id }) => id),
-      );
-      const pieces = setup.kit.pieces.map(
-        (piece): Piece =>
-          overheads > 0 && above.has(piece.id) ? { ...piece, kind: "overhead", limbs: ["whole"] } : piece,
-      );
-      const right = new Map(
-        setup.kit.pieces.map(({ id, x }) => [id, x > 0.12 ? "right" : x < -0.12 ? "left" : "middle"]),
-      );
-      return {
-        name: `${channelCount} channels${overheads ? `, ${overheads} overheads` : ""}`,
-        setup: { ...setup, kit: { ...setup.kit, pieces } },
-        listener: setup.listeners[1] as Listener,
-        answers: {
-          planned: (piece: string): Answer => (right.get(piece) ?? "middle") as Answer,
-          contradictory: (_: string, hits: number): Answer => ANSWERS[(hits * 7) % 5] as Answer,
-        },
-      };
-    }),
+/** A check with so many channels at so many pieces, the last of which are overheads. */
+export const checkedSetup = (channelCount: number, pieceCount: number, overheads: number): CheckedSetup => {
+  const setup = imageSetup(channelCount, 2, "usual");
+  const { pieces } = setup.kit;
+  const used = pieces.slice(0, pieceCount);
+  const kit = used.map(
+    (piece, at): Piece =>
+      at >= pieceCount - overheads ? { ...piece, kind: "overhead", limbs: ["whole"] } : piece,
   );
+  const planned = new Map(
+    pieces.map(({ id, x }): [string, Answer] => [id, x > 0.12 ? "right" : x < -0.12 ? "left" : "middle"]),
+  );
+  return {
+    setup: {
+      ...setup,
+      kit: { ...setup.kit, pieces: kit },
+      channels: setup.channels.map((channel, at) => ({
+        ...channel,
+        piece: channel.piece && (used[at % used.length] as Piece).id,
+      })),
+    },
+    listener: setup.listeners[1] as Listener,
+    answers: {
+      planned: (piece) => planned.get(piece) ?? "middle",
+      contradictory: (_, hits) => ANSWERS[(hits * 7) % 5] as Answer,
+    },
+  };
+};
 
 /** One track of a recorded kit: pan, limbs, level while playing and peak as measured. */
 export interface RecordedTrack {

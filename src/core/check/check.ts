@@ -1,4 +1,5 @@
 import { remembered } from "../lib/memo";
+import type { Tell } from "../lib/tell";
 import { mixedChannelsOf } from "../mix/bus";
 import { busOf } from "../mix/ear-gains";
 import type { Action, Id, Listener, Setup } from "../model/setup";
@@ -75,8 +76,11 @@ const sameLists = (): ((lists: ProbeChances) => ProbeChances) => {
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
-/** Prepares a check of what a listener hears: what can be asked, what can be wrong, how each would be answered. */
-export const checkOf = (setup: Setup, listener: Listener): Check => {
+/**
+ * Prepares a check of what a listener hears: what can be asked, what can be wrong, how each would be answered.
+ * @param tell hears how far it has come
+ */
+export const checkOf = (setup: Setup, listener: Listener, tell: Tell = () => {}): Check => {
   if (listener.kind === "audience") return without("audience");
   const bus = busOf(setup, listener);
   if (!bus) return without("no-bus");
@@ -135,7 +139,10 @@ export const checkOf = (setup: Setup, listener: Listener): Check => {
     });
   const others = hypotheses
     .filter((hypothesis) => hypothesis !== planned)
-    .map((hypothesis) => ({ hypothesis, chances: chances(hypothesis) }));
+    .map((hypothesis, at) => {
+      tell(at / hypotheses.length);
+      return { hypothesis, chances: chances(hypothesis) };
+    });
   const findable = new Set(others.filter((other) => isFindable(other.chances)));
   const found = [{ hypothesis: planned, chances: plannedChances }, ...findable];
   const weight = (fault: Fault): number => FAULTS[fault].weight;
