@@ -1,9 +1,9 @@
-import type { Command } from "../document/command";
+import { type Command, during, type EditCommand } from "../document/command";
 import { current, readOnly, run } from "../document/store";
 import { toast } from "./state";
 
 /** Runs a command as part of one visit to a field: undo takes the whole visit back. */
-export const typing = (command: Command): void => run({ ...command, kind: "drag" });
+export const typing = (change: EditCommand): void => run(during(change));
 
 /**
  * Runs a command; where nothing changes by it, says why instead of staying silent.

@@ -1,9 +1,11 @@
+import { busContents } from "../core/inputs/bus-contents";
 import type { ListRow } from "../core/inputs/list";
 import type { ListFeed } from "../core/inputs/list-feeds";
 import type { SheetRow } from "../core/inputs/sheet";
 import type { Setup } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
 import { formatPan, parsePan } from "../core/pan/notation";
+import { CONTENT_COLUMNS } from "../text/bus-sheet";
 import { SHEET_COLUMNS, type SheetColumn, trimOf } from "../text/sheet";
 import { TAP_NAMES } from "../text/taps";
 import type { Delimiter } from "./csv";
@@ -117,4 +119,20 @@ export const sheetToCsv = (
     columns.map(([name, { cell }]) => (name === "trim" ? trim(row) : cell(row, setup))),
   );
   return csvText([columns.map(([, { head }]) => head), ...lines], style);
+};
+
+/** What is in each bus as CSV, one line a send, with its level in every digit. */
+export const contentsToCsv = (
+  setup: Pick<Setup, "channels" | "buses" | "desk">,
+  style: CsvStyle = POINT,
+): string => {
+  const lines = busContents(setup)
+    .flatMap(({ contents }) => contents)
+    .map((content) =>
+      CONTENT_COLUMNS.map(({ cell, value }) => {
+        const number = value?.(content) ?? null;
+        return number === null ? cell(content, setup) : digits(number, style);
+      }),
+    );
+  return csvText([CONTENT_COLUMNS.map(({ head }) => head), ...lines], style);
 };

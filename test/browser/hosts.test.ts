@@ -24,6 +24,16 @@ const kept = (driver: Driver): Promise<void> =>
     return registration?.active?.state === "activated" && navigator.serviceWorker.controller !== null;`,
     "the offline copy",
   );
+/** Waits until what is loaded by itself has come: a page that is left in the midst of it reports what was cut off. */
+const atRest = (driver: Driver): Promise<void> =>
+  until(
+    driver,
+    `const count = () => performance.getEntriesByType("resource").length;
+    const before = count();
+    await new Promise((done) => setTimeout(done, 700));
+    return performance.now() > 4000 && count() === before;`,
+    "rest",
+  );
 /** Waits until a line of the page says something. */
 const says = (driver: Driver, words: string): Promise<void> =>
   until(driver, `return document.body.innerText.includes(${JSON.stringify(words)});`, words);
@@ -90,12 +100,14 @@ describe.each(ENGINES)("%s", (_, start) => {
         await driver.open(`${site.url}${place}/`);
         await drawn(driver);
         await kept(driver);
+        await atRest(driver);
       }
       await stopServer(site);
       for (const place of places) {
         await driver.open(`${site.url}${place}/`);
         await drawn(driver);
         expect(await driver.run<string>("return document.title;")).toBe(place);
+        await atRest(driver);
       }
       expect(driver.faults()).toEqual([]);
     });

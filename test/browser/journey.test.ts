@@ -146,13 +146,13 @@ describe("a drum submix on a phone", () => {
       await states(page, /^Fits: \d+\.\d dB left at the monitor input, \d+\.\d dB under target$/);
       const headroom = (await page.locator(".chain .lowest .big").textContent()) ?? "";
       expect(await page.locator("h1").textContent()).toContain(`Fits: ${headroom} left`);
-      await tap(page.getByRole("button", { name: "Undo: swap pair" }));
+      await tap(page.getByRole("button", { name: "Undo: swap L/R" }));
       await go(page, "channels");
-      await tap(page.getByRole("button", { name: "Redo: swap pair" }));
-      await tap(page.getByRole("button", { name: "Undo: swap pair" }));
+      await tap(page.getByRole("button", { name: "Redo: swap L/R" }));
+      await tap(page.getByRole("button", { name: "Undo: swap L/R" }));
       await go(page, "image");
       await states(page, "L/R swapped for Mara: 7 of 8 on the wrong side");
-      await tap(page.getByRole("button", { name: "Redo: swap pair" }));
+      await tap(page.getByRole("button", { name: "Redo: swap L/R" }));
       await states(page, "All on the right side for Mara");
       expect(user.faults).toEqual([]);
       await user.context.close();

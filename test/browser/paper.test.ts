@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
+import { describeBuses, describeMixers } from "../../src/text/bus-sheet";
 import { TAP_NAMES } from "../../src/text/taps";
 import { shown, unfold } from "./hall";
 import { stored } from "./hands";
@@ -88,8 +89,7 @@ const boxesIn = (scan: Scan, { top, bottom }: Word, columns: readonly Word[]): n
 
 describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
   const expectSheet = (pdf: Buffer, count: number, names: readonly string[]): void => {
-    const words = wordsOf(pdf);
-    expect(new Set(words.map((w) => w.page)).size).toBe(1);
+    const words = wordsOf(pdf).filter((w) => w.page === 1);
     // Printers leave out up to 6 mm; the sheet keeps 10.
     const coarse = scanned(pdf, 60);
     for (const margin of margins(coarse)) expect(margin).toBeGreaterThan(9);
@@ -120,25 +120,32 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
       );
     expect(names).toHaveLength(15);
     await toSheet(page);
-    expectSheet(await page.pdf({ format }), 16, names);
+    const pdf = await page.pdf({ format });
+    expectSheet(pdf, 16, names);
+    // What is in the buses and at the mixers is on the same page.
+    expect(new Set(wordsOf(pdf).map((w) => w.page)).size).toBe(1);
+    const text = textOf(pdf).replace(/\s+/g, " ");
+    for (const said of [
+      ...describeBuses(exampleSetup()).map(({ says }) => says),
+      ...describeMixers(exampleSetup()),
+    ])
+      expect(text).toContain(said);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });
 
-  it("holds sixty-four full inputs, the most a system has, on one page", async () => {
+  it("holds sixty-four full inputs, the most a system has, on one page, and the buses on the next", async () => {
     const user = await toPatch();
     const { page } = user;
     const names = await takeChannels(page, 61);
     await setInputCount(page, "64");
     await toSheet(page);
-    await page.getByText("One page, A4 or Letter").waitFor();
-    expectSheet(await page.pdf({ format }), 64, [
-      "Drums L",
-      "Drums R",
-      ...names.slice(0, 12),
-      "Fold-back",
-      ...names.slice(12),
-    ]);
+    await page.getByText("Two pages, A4 or Letter").waitFor();
+    const pdf = await page.pdf({ format });
+    // The inputs fill one page, the buses have the next.
+    expect(wordsOf(pdf).find((w) => w.text === "Pre-fader:")?.page).toBe(2);
+    expect(new Set(wordsOf(pdf).map((w) => w.page)).size).toBe(2);
+    expectSheet(pdf, 64, ["Drums L", "Drums R", ...names.slice(0, 12), "Fold-back", ...names.slice(12)]);
     await user.context.close();
   });
 

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { drag, step } from "../../src/document/command";
-import { dragPan } from "../../src/document/commands/channels";
+import { batch, during, edit, step } from "../../src/document/command";
+import { setSend } from "../../src/document/commands/buses";
+import { dragPan, editChannel } from "../../src/document/commands/channels";
 import {
   back,
   beginHistory,
@@ -39,10 +40,10 @@ describe("history", () => {
       fc.property(histories, (history) => {
         if (history.past.length > 0) {
           const again = forward(back(history));
-          expect(again).toEqual({ ...history, drag: null });
+          expect(again).toEqual({ ...history, visit: null });
           expect(again.present).toBe(history.present);
         }
-        if (history.future.length > 0) expect(back(forward(history))).toEqual({ ...history, drag: null });
+        if (history.future.length > 0) expect(back(forward(history))).toEqual({ ...history, visit: null });
       }),
       { numRuns: 200 },
     );
@@ -88,16 +89,46 @@ describe("history", () => {
     expect(settle(record(moved, dragPan("s1", 0.1))).past).toHaveLength(2);
   });
 
-  it("keeps drags of different labels and steps between them apart", () => {
-    const turn = drag("turn throne", (file) => ({ ...file, kit: { ...file.kit, yaw: file.kit.yaw + 1 } }));
+  it("keeps visits to different values and steps between them apart", () => {
+    const turn = during(
+      edit("turn throne", "yaw", (file) => ({ ...file, kit: { ...file.kit, yaw: file.kit.yaw + 1 } })),
+    );
     const labels = [dragPan("s1", 0.1), turn, turn, named("a"), turn]
       .reduce(record, start)
       .past.map((stop) => stop.label);
     expect(labels).toEqual(["pan", "turn throne", "a", "turn throne"]);
   });
 
+  it("keeps two channels apart, and two fields of one, though the word behind Undo is the same", () => {
+    const moves = [
+      dragPan("s1", 0.1),
+      dragPan("s2", 0.3),
+      during(editChannel("s2", { name: "a" })),
+      during(editChannel("s2", { name: "ab" })),
+      during(editChannel("s2", { gatedRms: -20 })),
+      during(setSend("m1", "s1", { level: -6 })),
+      during(setSend("m1", "s2", { level: -6 })),
+    ];
+    expect(moves.reduce(record, start).past.map((stop) => stop.label)).toEqual([
+      "pan",
+      "pan",
+      "change channel",
+      "change channel",
+      "change send",
+      "change send",
+    ]);
+  });
+
+  it("makes one undo of several commands in a batch, and nothing of a batch that changes nothing", () => {
+    const both = batch("move both", [dragPan("s1", 0.5), dragPan("s2", 0.5)]);
+    const done = record(start, both);
+    expect(done.past.map((stop) => stop.label)).toEqual(["move both"]);
+    expect([done.present.channels[0]?.pan, done.present.channels[1]?.pan]).toEqual([0.5, 0.5]);
+    expect(record(done, both)).toBe(done);
+  });
+
   it("begins with nothing to undo or redo", () => {
-    expect(beginHistory(bandSetup())).toEqual({ past: [], present: bandSetup(), future: [], drag: null });
+    expect(beginHistory(bandSetup())).toEqual({ past: [], present: bandSetup(), future: [], visit: null });
   });
 
   it("keeps every step before a drag, whether the drag is dropped or stays", () => {

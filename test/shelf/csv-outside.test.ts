@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import Papa from "papaparse";
 import { expect, it } from "vitest";
+import { busContents } from "../../src/core/inputs/bus-contents";
 import { listOf } from "../../src/core/inputs/list";
 import { sheetRows } from "../../src/core/inputs/sheet";
 import type { Setup } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";
-import { csvStyle, listToCsv, sheetToCsv } from "../../src/shelf/csv-write";
+import { contentsToCsv, csvStyle, listToCsv, sheetToCsv } from "../../src/shelf/csv-write";
 import { formatRowName } from "../../src/text/sheet";
 import { anySetup } from "../core/inputs/setups";
 
@@ -129,6 +130,26 @@ it("so does the patch sheet", () => {
         const row = rows[i];
         const name = row ? formatRowName(s, row) : "";
         expect([name, plain(name)]).toContain(plain(line[1] ?? ""));
+      }
+    }),
+    { numRuns: 300 },
+  );
+});
+
+it("so does what is in the buses, each send to the last digit", () => {
+  fc.assert(
+    fc.property(named, fc.constantFrom("en-GB", "de-AT"), (s, language) => {
+      const style = csvStyle(language);
+      const [header = [], ...lines] = opened(contentsToCsv(s, style), style.delimiter);
+      const sends = busContents(s).flatMap(({ contents }) => contents);
+      expect(lines).toHaveLength(sends.length);
+      expect(sends).toHaveLength(s.buses.reduce((sum, bus) => sum + bus.sends.length, 0));
+      for (const [i, line] of lines.entries()) {
+        expect(line).toHaveLength(header.length);
+        expect(line.filter((cell) => !isHarmless(cell))).toEqual([]);
+        const level = line[header.indexOf("Send, dB")] ?? "";
+        expect(level === "−∞" ? null : Number(level.replace(",", "."))).toBe(sends[i]?.send.level);
+        expect(line[header.indexOf("On")]).toBe(sends[i]?.send.on ? "on" : "off");
       }
     }),
     { numRuns: 300 },

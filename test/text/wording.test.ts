@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { busFigures } from "../../src/core/headroom/figures";
+import { busContents } from "../../src/core/inputs/bus-contents";
 import { waysToFree } from "../../src/core/inputs/free";
 import { type Issue, issue } from "../../src/core/inputs/issue";
 import { patchIssues } from "../../src/core/inputs/issues";
@@ -9,6 +10,7 @@ import { withBusSwapped } from "../../src/core/mix/pair-order";
 import type { Bus, Channel, Listener, Setup } from "../../src/core/model/setup";
 import { imagesOf } from "../../src/core/stereo/image";
 import { exampleSetup } from "../../src/document/example";
+import { CONTENT_COLUMNS, describeBuses, describeMixers } from "../../src/text/bus-sheet";
 import { describeLoss, describeLosses, describeWay } from "../../src/text/free-inputs";
 import { describeFit, describeShort } from "../../src/text/headroom";
 import { describeImage } from "../../src/text/image";
@@ -321,5 +323,41 @@ describe("the wording of the patch", () => {
     expect(
       held([columns.map(({ head }) => head), ...sheet(exampleSetup()), ...sheet(swapped)]),
     ).toMatchSnapshot();
+  });
+
+  it("is held for what is in the buses and what is set at the mixers", () => {
+    const example = exampleSetup();
+    const [first, second, ...others] = example.buses as [Bus, Bus, ...Bus[]];
+    const [mara, ...rest] = example.listeners as [Listener, ...Listener[]];
+    const mixed: Setup = {
+      ...example,
+      buses: [
+        {
+          ...first,
+          swapped: true,
+          folded: true,
+          fader: null,
+          sends: first.sends.map((send, at) => ({
+            ...send,
+            on: at !== 1,
+            level: at === 2 ? null : -3.25,
+            pan: at === 3 ? 0.5 : null,
+          })),
+        },
+        { ...second, numbers: [], sends: [] },
+        ...others,
+      ],
+      listeners: [{ ...mara, flipped: true }, ...rest.map((l, at) => ({ ...l, mono: at === 1 }))],
+    };
+    const bare: Setup = { ...example, buses: [], monitor: { ...example.monitor, inputs: [] } };
+    const notes = (of: Setup): string[][] => [
+      ...describeBuses(of).map(({ title, says }) => [title, says]),
+      ...describeMixers(of).map((says) => [says]),
+      ...busContents(of)
+        .flatMap(({ contents }) => contents)
+        .map((content) => CONTENT_COLUMNS.map(({ cell }) => cell(content, of))),
+    ];
+    expect(held([...notes(example), ...notes(mixed)])).toMatchSnapshot();
+    expect(notes(bare)).toEqual([]);
   });
 });

@@ -28,7 +28,7 @@ const placed = (file: SetupFile, feeds: readonly Feed[]): SetupFile => {
 
 /** A direct feed of a channel, taken where it fits such a channel; a stereo channel takes two neighbours. */
 export const assignChannel = (id: Id): Command =>
-  step("place channel", (file) => {
+  step("assign channel", (file) => {
     const channel = file.channels.find((s) => s.id === id);
     if (!channel) return file;
     const fed = placed(

@@ -4,7 +4,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Bus, Id, Send } from "../../core/model/setup";
 import type { Db } from "../../core/model/units";
 import { amend, amendIn, insertAfter, kept, mapped } from "../amend";
-import { type Command, step } from "../command";
+import { type Command, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -37,11 +37,13 @@ export const duplicateBus = (id: Id): Command =>
 
 /** Takes a bus away; its inputs are free then and who heard it hears none. */
 export const removeBus = (id: Id): Command =>
-  step("delete bus", (file) => mend(amend(file, { buses: kept(file.buses, (bus) => bus.id !== id) })));
+  step("remove bus", (file) => mend(amend(file, { buses: kept(file.buses, (bus) => bus.id !== id) })));
 
 /** Changes what is said of a bus. A pair made mono frees the input of its right side. */
-export const editBus = (id: Id, patch: Partial<Omit<Bus, "id">>): Command =>
-  step("change bus", (file) => mend(amend(file, { buses: amendIn(file.buses, id, patch) })));
+export const editBus = (id: Id, patch: Partial<Omit<Bus, "id">>): EditCommand =>
+  edit("change bus", `bus ${id} ${fieldsOf(patch)}`, (file) =>
+    mend(amend(file, { buses: amendIn(file.buses, id, patch) })),
+  );
 
 const withSend = (
   file: SetupFile,
@@ -62,15 +64,19 @@ const withSend = (
 };
 
 /** Changes a channel's way into a bus; puts it in at 0 dB following the channel pan where it was not; null takes it out. */
-export const setSend = (bus: Id, channel: Id, patch: Partial<Omit<Send, "channel">> | null): Command =>
-  step(patch === null ? "take out of bus" : "change send", (file) => withSend(file, bus, channel, patch));
+export const setSend = (bus: Id, channel: Id, patch: Partial<Omit<Send, "channel">> | null): EditCommand =>
+  edit(
+    patch === null ? "remove from bus" : "change send",
+    `send ${bus} ${channel} ${fieldsOf(patch)}`,
+    (file) => withSend(file, bus, channel, patch),
+  );
 
 /** Several sends brought to new levels, dB, as one step; null is off. */
 export const lowerSends = (
   bus: Id,
   pulls: readonly { readonly channel: Id; readonly to: Db | null }[],
 ): Command =>
-  step("pull sends", (file) =>
+  step("lower sends", (file) =>
     pulls.reduce((now, { channel, to }) => withSend(now, bus, channel, { level: to }), file),
   );
 
@@ -79,7 +85,7 @@ export const lowerSends = (
  * A pair of which a side has no input is only planned the other way round. A mono bus has nothing to swap.
  */
 export const swapBus = (id: Id): Command =>
-  step("swap pair", (file) => {
+  step("swap L/R", (file) => {
     const bus = file.buses.find((s) => s.id === id);
     return bus?.stereo ? withoutStaleTicks(file, withBusSwapped(file, bus)) : file;
   });

@@ -3,7 +3,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Channel, ChannelKind, Id, Send } from "../../core/model/setup";
 import type { Pan } from "../../core/model/units";
 import { amend, amendIn, insertAfter, kept, mapped, movePast } from "../amend";
-import { type Command, drag, step } from "../command";
+import { type Command, during, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS, tooMuch } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -83,7 +83,7 @@ export const duplicateChannel = (id: Id): Command =>
 
 /** Takes a channel away with its sends, inputs and measured figures. The piece stays: a drum without a microphone still stands there. */
 export const removeChannel = (id: Id): Command =>
-  step("delete channel", (file) =>
+  step("remove channel", (file) =>
     mend(amend(file, { channels: kept(file.channels, (channel) => channel.id !== id) })),
   );
 
@@ -92,9 +92,15 @@ export const moveChannel = (id: Id, past: Id): Command =>
   step("move channel", (file) => amend(file, { channels: movePast(file.channels, id, past) }));
 
 /** Changes what is said of a channel. A stereo channel made mono frees nothing: its inputs take the one channel. */
-export const editChannel = (id: Id, patch: Partial<Omit<Channel, "id">>): Command =>
-  step("change channel", (file) => mend(amend(file, { channels: amendIn(file.channels, id, patch) })));
+export const editChannel = (id: Id, patch: Partial<Omit<Channel, "id">>): EditCommand =>
+  edit("change channel", `channel ${id} ${fieldsOf(patch)}`, (file) =>
+    mend(amend(file, { channels: amendIn(file.channels, id, patch) })),
+  );
 
 /** One move of a channel pan under the finger, −1…+1. */
 export const dragPan = (id: Id, pan: Pan): Command =>
-  drag("pan", (file) => amend(file, { channels: amendIn(file.channels, id, { pan }) }));
+  during(
+    edit("pan", `channel ${id} pan`, (file) =>
+      amend(file, { channels: amendIn(file.channels, id, { pan }) }),
+    ),
+  );

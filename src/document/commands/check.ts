@@ -1,6 +1,6 @@
 import type { Action, Answer, Hit, Id } from "../../core/model/setup";
 import { amend } from "../amend";
-import { type Command, step } from "../command";
+import { batch, type Command, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -29,7 +29,7 @@ export const answer = (piece: Id, said: Answer, action: Action | null = null): C
 
 /** Nobody can do this here: the check goes on without it. */
 export const declineAction = (action: Action): Command =>
-  step("decline action", (file) => {
+  step("skip action", (file) => {
     const { check } = file;
     if (!check || check.declined?.includes(action)) return file;
     return { ...file, check: { ...check, declined: [...(check.declined ?? []), action] } };
@@ -37,15 +37,22 @@ export const declineAction = (action: Action): Command =>
 
 /** Takes the last answer back. */
 export const undoAnswer = (): Command =>
-  step("take back answer", (file) => withHits(file, (hits) => (hits.length > 0 ? hits.slice(0, -1) : hits)));
+  step("remove answer", (file) => withHits(file, (hits) => (hits.length > 0 ? hits.slice(0, -1) : hits)));
 
 /** Ends the check at the kit; its answers are gone. */
-export const endCheck = (): Command => step("end check", (file) => amend(file, { check: null }));
+export const endCheck = (): Command => step("stop check", (file) => amend(file, { check: null }));
 
 /** Ticks an input on the line check: heard or not; null takes the tick off. A free input has none. */
 export const tickInput = (index: number, heard: boolean | null): Command =>
-  step("tick input", (file) => {
+  step("line check", (file) => {
     const { [index]: was, ...others } = file.lineCheck;
     if (!file.monitor.inputs[index] || (was ?? null) === heard) return file;
     return { ...file, lineCheck: heard === null ? others : { ...others, [index]: heard } };
   });
+
+/** Takes the ticks of these inputs, by index from 0, off the line check. */
+export const clearTicks = (indexes: readonly number[]): Command =>
+  batch(
+    "clear line check",
+    indexes.map((index) => tickInput(index, null)),
+  );

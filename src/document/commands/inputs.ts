@@ -1,7 +1,7 @@
 import { arePair } from "../../core/inputs/arrange";
 import type { Feed, Id, MonitorInput } from "../../core/model/setup";
 import { amend, mapped } from "../amend";
-import { type Command, step } from "../command";
+import { type Command, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS, RANGES } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
@@ -14,7 +14,7 @@ const withInputs = (file: SetupFile, inputs: Inputs): SetupFile =>
 
 /** Puts something into an input, by index from 0; null frees it. Nothing happens beyond `LIMITS.inputs`. */
 export const setInput = (index: number, input: MonitorInput | null): Command =>
-  step(input ? "fill input" : "free input", (file) => {
+  step(input ? "assign input" : "free input", (file) => {
     if (!Number.isInteger(index) || index < 0 || index >= LIMITS.inputs) return file;
     const { inputs } = file.monitor;
     if ((inputs[index] ?? null) === input) return file;
@@ -26,8 +26,8 @@ export const setInput = (index: number, input: MonitorInput | null): Command =>
   });
 
 /** Changes the switch, trim or feed of an input that is not free. */
-export const editInput = (index: number, patch: Partial<MonitorInput>): Command =>
-  step("change input", (file) =>
+export const editInput = (index: number, patch: Partial<MonitorInput>): EditCommand =>
+  edit("change input", `input ${index} ${fieldsOf(patch)}`, (file) =>
     withInputs(
       file,
       mapped(file.monitor.inputs, (input, at) => (input && at === index ? amend(input, patch) : input)),
@@ -50,8 +50,8 @@ const moved = (inputs: Inputs, from: number, to: number): Inputs => {
  * Moves an input in the order, by indexes from 0; the inputs between move up by as much.
  * The two sides of a bus or the two channels of a channel that are neighbours move together.
  */
-export const moveInput = (from: number, to: number): Command =>
-  step("move input", (file) => {
+export const moveInput = (from: number, to: number): EditCommand =>
+  edit("move input", "order of inputs", (file) => {
     const { inputs } = file.monitor;
     return inputs[from] === undefined || !Number.isInteger(to)
       ? file
@@ -67,7 +67,7 @@ const isOf = (input: MonitorInput | null, channel: Id): input is Direct =>
 
 /** The channels of a channel change inputs; each input keeps its trim and switch. Nothing happens where only one has an input. */
 export const swapLines = (channel: Id): Command =>
-  step("swap channels", (file) => {
+  step("swap channel L/R", (file) => {
     const { inputs } = file.monitor;
     const channels = inputs.map((input) => (isOf(input, channel) ? input.feed.side : null));
     if (!channels.includes("left") || !channels.includes("right")) return file;
@@ -77,9 +77,9 @@ export const swapLines = (channel: Id): Command =>
     return withInputs(file, swapped);
   });
 
-/** How many inputs the monitor system has; what is in inputs over that stays there and is shown as over. Outside `RANGES.slotCount` nothing happens. */
-export const setInputCount = (inputCount: number): Command =>
-  step("change number of inputs", (file) =>
+/** How many inputs the monitor system has; what is in inputs over that stays there and is shown as over. Outside `RANGES.inputCount` nothing happens. */
+export const setInputCount = (inputCount: number): EditCommand =>
+  edit("change number of inputs", "number of inputs", (file) =>
     Number.isInteger(inputCount) && inputCount >= RANGES.inputCount.min && inputCount <= RANGES.inputCount.max
       ? mend(amend(file, { monitor: amend(file.monitor, { inputCount }) }))
       : file,

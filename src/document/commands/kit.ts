@@ -2,7 +2,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Hand, Id, Piece, PieceKind } from "../../core/model/setup";
 import type { Degrees, Metres } from "../../core/model/units";
 import { alike, amend, amendIn, kept, mapped } from "../amend";
-import { type Command, drag, step } from "../command";
+import { type Command, during, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import { forHand, limbsOf, placeFor } from "../places";
@@ -32,8 +32,8 @@ const withLimbs = ({ kind, limbs }: Piece, patch: Partial<Piece>): Partial<Piece
   patch.kind && alike(limbs, limbsOf(kind)) ? { limbs: limbsOf(patch.kind), ...patch } : patch;
 
 /** Changes what is said of a piece; what sounds it goes with a new kind. */
-export const editPiece = (id: Id, patch: Partial<Omit<Piece, "id">>): Command =>
-  step("change piece", (file) =>
+export const editPiece = (id: Id, patch: Partial<Omit<Piece, "id">>): EditCommand =>
+  edit("change piece", `piece ${id} ${fieldsOf(patch)}`, (file) =>
     withPieces(
       file,
       mapped(file.kit.pieces, (piece) => (piece.id === id ? amend(piece, withLimbs(piece, patch)) : piece)),
@@ -42,11 +42,13 @@ export const editPiece = (id: Id, patch: Partial<Omit<Piece, "id">>): Command =>
 
 /** One move of a piece under the finger: metres to the drummer's right and front. */
 export const movePiece = (id: Id, x: Metres, y: Metres): Command =>
-  drag("move piece", (file) => withPieces(file, amendIn(file.kit.pieces, id, { x, y })));
+  during(
+    edit("move piece", `piece ${id} x+y`, (file) => withPieces(file, amendIn(file.kit.pieces, id, { x, y }))),
+  );
 
 /** Takes a piece away; its microphones stay and stand at none, its hits leave the check. */
 export const removePiece = (id: Id): Command =>
-  step("delete piece", (file) =>
+  step("remove piece", (file) =>
     mend(
       withPieces(
         file,
@@ -62,6 +64,6 @@ export const setHand = (hand: Hand): Command =>
     return amend(file, { kit: amend(file.kit, { hand, pieces }) });
   });
 
-/** One move of the throne's turn: degrees, positive to the drummer's own left. */
-export const setYaw = (yaw: Degrees): Command =>
-  drag("turn throne", (file) => amend(file, { kit: amend(file.kit, { yaw }) }));
+/** Turns the throne: degrees, positive to the drummer's own left. */
+export const setYaw = (yaw: Degrees): EditCommand =>
+  edit("turn throne", "throne yaw", (file) => amend(file, { kit: amend(file.kit, { yaw }) }));

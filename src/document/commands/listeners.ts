@@ -2,7 +2,7 @@ import { nextId, uniqueName } from "../../core/model/ids";
 import type { Id, Listener } from "../../core/model/setup";
 import type { Metres } from "../../core/model/units";
 import { amend, amendIn, kept } from "../amend";
-import { type Command, drag, step } from "../command";
+import { type Command, during, type EditCommand, edit, fieldsOf, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
 
@@ -26,16 +26,22 @@ export const addListener = (name = "Performer"): Command =>
   });
 
 /** Changes what is said of a listener; who is drummer, performer or audience stays. */
-export const editListener = (id: Id, patch: Partial<Omit<Listener, "id" | "kind">>): Command =>
-  step("change listener", (file) => mend(amend(file, { listeners: amendIn(file.listeners, id, patch) })));
+export const editListener = (id: Id, patch: Partial<Omit<Listener, "id" | "kind">>): EditCommand =>
+  edit("change listener", `listener ${id} ${fieldsOf(patch)}`, (file) =>
+    mend(amend(file, { listeners: amendIn(file.listeners, id, patch) })),
+  );
 
 /** One move of a listener under the finger: metres from the throne to house right and towards the audience. */
 export const moveListener = (id: Id, x: Metres, y: Metres): Command =>
-  drag("move listener", (file) => amend(file, { listeners: amendIn(file.listeners, id, { x, y }) }));
+  during(
+    edit("move listener", `listener ${id} x+y`, (file) =>
+      amend(file, { listeners: amendIn(file.listeners, id, { x, y }) }),
+    ),
+  );
 
 /** Takes a performer away; the drummer and the audience stay. */
 export const removeListener = (id: Id): Command =>
-  step("delete listener", (file) => {
+  step("remove listener", (file) => {
     const stays = (l: Listener): boolean => l.id !== id || l.kind !== "performer";
     return mend(amend(file, { listeners: kept(file.listeners, stays) }));
   });

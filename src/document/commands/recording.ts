@@ -42,4 +42,4 @@ export const keepRecording = (recording: Recording, copy: boolean): Command =>
 
 /** Forgets the measured figures; what was copied into the channels stays. */
 export const forgetRecording = (): Command =>
-  step("forget measured figures", (file) => amend(file, { recording: null }));
+  step("remove measured figures", (file) => amend(file, { recording: null }));

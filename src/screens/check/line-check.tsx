@@ -1,8 +1,7 @@
-import { tickInput } from "../../document/commands/check";
-import { current, endDrag, run } from "../../document/store";
+import { clearTicks, tickInput } from "../../document/commands/check";
+import { current, run } from "../../document/store";
 import { formatRowName } from "../../text/sheet";
 import { formatCount } from "../../text/words";
-import { typing } from "../act";
 import { patchNow } from "../patch-figures";
 
 /** Every patched input, ticked as OK or no signal: the plain line check. */
@@ -56,13 +55,7 @@ export const LineCheck = () => {
         })}
       </ol>
       {open < rows.length ? (
-        <button
-          type="button"
-          onClick={() => {
-            for (const row of rows) typing(tickInput(row.input - 1, null));
-            endDrag();
-          }}
-        >
+        <button type="button" onClick={() => run(clearTicks(rows.map((row) => row.input - 1)))}>
           Clear all ticks
         </button>
       ) : null}

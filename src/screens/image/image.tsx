@@ -46,13 +46,17 @@ export const ImageScreen = () => {
   const turn = `${bus && isSwapped(setup, bus)} ${listener.flipped} ${listener.id}`;
   return (
     <>
-      <Verdict tone={tone} says={says}>
-        {more} <BusFlags only={bus?.id ?? null} />
-      </Verdict>
-      <ListenerPick label="As heard by" />
-      <div class="two">
+      <div class="views">
         <div class="stack">
+          <Verdict tone={tone} says={says}>
+            {more} <BusFlags only={bus?.id ?? null} />
+          </Verdict>
+          <ListenerPick label="As heard by" />
+        </div>
+        <div>
           <ThreadView image={image} listener={listener} says={says} turn={turn} />
+        </div>
+        <div class="stack">
           {bus ? <RepairList /> : null}
           <SwapButton />
         </div>

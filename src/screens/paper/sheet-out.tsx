@@ -1,12 +1,16 @@
 import { render } from "preact";
 import { useLayoutEffect } from "preact/hooks";
+import { busContents } from "../../core/inputs/bus-contents";
 import { RANGES } from "../../document/limits";
 import { current } from "../../document/store";
-import { csvStyle, sheetToCsv } from "../../shelf/csv-write";
+import { contentsToCsv, csvStyle, sheetToCsv } from "../../shelf/csv-write";
+import { CONTENT_COLUMNS, describeMixers } from "../../text/bus-sheet";
+import { Fold } from "../../ui/fold";
+import { Table } from "../../ui/table";
 import { patchNow } from "../patch-figures";
 import { toast } from "../state";
 import { sendCsv } from "./csv-out";
-import { Sheet } from "./sheet";
+import { fitsOnePage, Sheet } from "./sheet";
 
 /** So many inputs fit on one page; more there are only with some beyond the largest count. */
 const ONE_PAGE = RANGES.inputCount.max;
@@ -19,6 +23,31 @@ const print = (): void => {
       says: "This browser cannot print. Take the CSV, or print from another one.",
       undo: false,
     };
+};
+
+/** What stands under the sheet, on the screen: one line a send, then the mixers. */
+const OnScreen = () => {
+  const setup = current.value;
+  return (
+    <>
+      <Table caption="What is in each bus" heads={CONTENT_COLUMNS.map(({ head }) => head)}>
+        <tbody>
+          {busContents(setup)
+            .flatMap(({ contents }) => contents)
+            .map((content) => (
+              <tr key={`${content.bus.id} ${content.channel.id}`}>
+                {CONTENT_COLUMNS.map(({ head, cell }) => (
+                  <td key={head}>{cell(content, setup)}</td>
+                ))}
+              </tr>
+            ))}
+        </tbody>
+      </Table>
+      {describeMixers(setup).map((says) => (
+        <p key={says}>{says}</p>
+      ))}
+    </>
+  );
 };
 
 /** The patch sheet: put beside the app as long as this is open, so that printing prints it and nothing else. */
@@ -38,13 +67,17 @@ export const SheetOut = () => {
     };
   }, []);
   const count = patchNow.value.rows.length;
+  const hasBuses = current.value.buses.length > 0;
   return (
     <>
       <p class="soft small">
         {count > ONE_PAGE
           ? `A4 or Letter, for taping to the desk; up to ${ONE_PAGE} inputs fit on one page, these ${count} may take more:`
-          : "One page, A4 or Letter, for taping to the desk:"}{" "}
-        every input with what it takes, tick boxes for desk and stage.
+          : fitsOnePage()
+            ? "One page, A4 or Letter, for taping to the desk:"
+            : "Two pages, A4 or Letter, for taping to the desk:"}{" "}
+        every input with what it takes, tick boxes for desk and stage, what is in each bus, what the musicians
+        set at their own mixers.
       </p>
       <div class="row">
         <button type="button" class="main" onClick={print}>
@@ -62,7 +95,26 @@ export const SheetOut = () => {
         >
           Sheet as CSV
         </button>
+        {hasBuses ? (
+          <button
+            type="button"
+            onClick={() =>
+              sendCsv(
+                current.value.name,
+                "bus sends",
+                contentsToCsv(current.value, csvStyle(navigator.language)),
+              )
+            }
+          >
+            Bus sends as CSV
+          </button>
+        ) : null}
       </div>
+      {hasBuses ? (
+        <Fold title="Buses and own mixers" look="plain">
+          {() => <OnScreen />}
+        </Fold>
+      ) : null}
     </>
   );
 };

@@ -1,6 +1,7 @@
 import type { SheetRow } from "../../core/inputs/sheet";
 import { once } from "../../core/lib/memo";
 import { current } from "../../document/store";
+import { type BusNote, describeBuses, describeMixers } from "../../text/bus-sheet";
 import { SHEET_COLUMNS, type SheetColumn } from "../../text/sheet";
 import { formatCount } from "../../text/words";
 import { patchNow } from "../patch-figures";
@@ -35,13 +36,68 @@ const Row = ({ row }: { row: SheetRow }) => (
   </tr>
 );
 
-/** The patch on one printed page: seen on paper only. */
+/** Height of a line under the table, and how much of it is written at least, in its type. */
+const LINE_MM = 3.6;
+const LINE_LETTERS = 105;
+/** What the rows of the table share on the shorter page, Letter, and the least that a row takes. */
+const ROWS_MM = 216;
+const ROW_MM = 3.4;
+
+interface Notes {
+  readonly buses: readonly BusNote[];
+  readonly mixers: readonly string[];
+}
+
+const notesOf = (): Notes => ({ buses: describeBuses(current.value), mixers: describeMixers(current.value) });
+
+/** Height of what stands under the table. */
+const heightOf = ({ buses, mixers }: Notes): number => {
+  const texts = [...buses.map(({ title, says }) => `${title}. ${says}`), ...mixers];
+  const lines = texts.reduce((sum, text) => sum + Math.ceil(text.length / LINE_LETTERS), 0);
+  // Two headings, and the room around them.
+  return (lines + 4) * LINE_MM;
+};
+
+/** Whether the buses and mixers fit under the table on one page. */
+export const fitsOnePage = (): boolean =>
+  ROWS_MM - heightOf(notesOf()) >= patchNow.value.rows.length * ROW_MM;
+
+/** What is in each bus, and what is set at the musicians’ own mixers. */
+const Below = ({ buses, mixers }: Notes) => (
+  <>
+    {buses.length === 0 ? null : (
+      <section>
+        <h2>In the buses, sends in dB</h2>
+        {buses.map(({ bus, title, says }) => (
+          <p key={bus}>
+            <b>{title}.</b> {says}
+          </p>
+        ))}
+      </section>
+    )}
+    {mixers.length === 0 ? null : (
+      <section>
+        <h2>At the musicians’ own mixers</h2>
+        {mixers.map((says) => (
+          <p key={says}>{says}</p>
+        ))}
+      </section>
+    )}
+  </>
+);
+
+/** The patch for paper, on one page where it fits: seen on paper only. */
 export const Sheet = ({ today }: { today: Date }) => {
   const { example, monitor } = current.value;
   const { rows, usage } = patchNow.value;
   const over = usage.over.length === 0 ? "" : `, ${usage.over.length} beyond the last`;
+  const notes = notesOf();
+  const isOne = fitsOnePage();
   return (
-    <article class="sheet" style={{ "--rows": String(rows.length) }}>
+    <article
+      class={isOne ? "sheet" : "sheet two-pages"}
+      style={{ "--rows": String(rows.length), "--below": isOne ? `${heightOf(notes)}mm` : "0mm" }}
+    >
       <header>
         <h1 class="cut">{setupName(current.value)}</h1>
         <p>
@@ -69,6 +125,7 @@ export const Sheet = ({ today }: { today: Date }) => {
           ))}
         </tbody>
       </table>
+      <Below {...notes} />
       <footer>Desk: patched as written. Stage: heard at the mixer in this input.</footer>
     </article>
   );
