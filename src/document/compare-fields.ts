@@ -23,6 +23,7 @@ import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
 import { SIDE_LETTERS } from "../text/names";
+import { formatRule } from "../text/rules";
 import { TAP_NAMES } from "../text/taps";
 import { formatList } from "../text/words";
 import type { SetupFile } from "./schema";
@@ -191,6 +192,7 @@ export const CHANNEL: readonly Field<Channel>[] = [
     print: ({ directOut: { on, tap, trim } }) =>
       `${on ? "on" : "off"}, ${TAP_NAMES[tap]}${trim === 0 ? "" : `, trim ${formatEntry(trim)} dB`}`,
   },
+  { what: "rule", value: (s) => s.rule, print: (s, { listeners }) => formatRule(s.rule, listeners) },
   { what: "colour", value: (s) => s.colour, print: (s) => s.colour ?? "none" },
   written("group", (s) => s.group, "none"),
   {

@@ -4,8 +4,18 @@ import type { Bus, Id } from "../core/model/setup";
 import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
-/** The five places at the thumb, the one behind the patch, and the two behind the header. */
-export type Place = "channels" | "image" | "headroom" | "patch" | "decide" | "check" | "setups" | "about";
+/** The five places at the thumb, those behind patch and check, and the two behind the header. */
+export type Place =
+  | "channels"
+  | "image"
+  | "headroom"
+  | "patch"
+  | "decide"
+  | "desk"
+  | "trace"
+  | "check"
+  | "setups"
+  | "about";
 
 /** Where the user is. */
 export const place = signal<Place>("channels");
@@ -14,7 +24,12 @@ export const place = signal<Place>("channels");
 export const toast = signal<{
   readonly says: string;
   readonly undo: SetupFile | (() => void) | false;
+  /** There is something to be set at the desk now. */
+  readonly atDesk?: boolean;
 } | null>(null);
+
+/** The plan before it was last changed by a tap (a fix, a recommendation, a plan), and in which setup. */
+export const planBefore = signal<{ readonly of: string | null; readonly file: SetupFile } | null>(null);
 
 /** How long such a word stays. */
 export const TOAST_MS = 8000;

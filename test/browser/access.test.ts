@@ -88,6 +88,26 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     },
   ],
   [
+    "a trace under way",
+    "trace",
+    async (page) => {
+      await page.getByRole("button", { name: "Start the trace" }).click();
+      await page.getByText("Look here next").waitFor();
+    },
+  ],
+  [
+    "a trace at its end",
+    "trace",
+    async (page) => {
+      const unseen = page.getByRole("button", { name: "Can’t see" });
+      while ((await unseen.count()) > 0) {
+        await unseen.click();
+        await page.waitForTimeout(300);
+      }
+      await states(page, /^It is one of these/);
+    },
+  ],
+  [
     "a check under way",
     "check",
     async (page) => {
@@ -209,6 +229,14 @@ const CHANGES: readonly (readonly [
     "patch",
     (page) => states(page, /^15 of 16 inputs used/),
     (page) => typeKeys(page.getByLabel("Monitor inputs", { exact: true }), "12"),
+  ],
+  [
+    "decide",
+    (page) => unfold(page, "Pins"),
+    async (page) => {
+      for (const pin of await page.locator("details[open] select").all())
+        await pin.selectOption({ index: 1 });
+    },
   ],
   [
     "check",

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
 import { describeBuses, describeMixers } from "../../src/text/bus-sheet";
 import { TAP_NAMES } from "../../src/text/taps";
-import { shown, unfold } from "./hall";
+import { downloaded, shown, unfold } from "./hall";
 import { stored } from "./hands";
 import { drawn, type Phone, phone, typeKeys } from "./harness";
 import { INCH, MM, readQr, type Scan, scanned, textOf, type Word, wordsOf } from "./paper";
@@ -175,21 +175,45 @@ describe("an input list over a band", () => {
     return shown(changes);
   };
 
-  it("with channel, microphone, stand and notes changes nothing, and says so before", async () => {
+  it("with channel, microphone, stand and notes keeps them with the channels, to be changed and exported again", async () => {
     const user = await toPatch();
     const { page } = user;
     const lines = exampleSetup().channels.map(
       ({ name, numbers }) => `${numbers.join("-")},${name},dynamic,boom,yes,taped`,
     );
     const said = await paste(page, ["Ch,Name,Mic,Stand,48V,Notes", ...lines, "24,Conga,,,,"].join("\n"));
-    expect(said).toMatch(/^1 new channel; 20 stay as they are\.\s+Conga new: Ch 24, percussion, mono$/);
-    await page.getByText("Not kept in the setup: Mic, Stand, 48V and Notes.").waitFor();
+    expect(said).toMatch(
+      /^1 new channel and 20 changed\.\s+Kick\s+Further columns: none → Mic: dynamic; Stand: boom; 48V: yes; Notes: taped\n/,
+    );
+    await page.getByText("Kept with each channel and exported again: Mic, Stand, 48V and Notes.").waitFor();
     await page.getByRole("button", { name: "Import 21 channels" }).click();
     await page.getByText("21 channels imported").waitFor();
     const { channels } = exampleSetup();
     await expect.poll(async () => JSON.parse(await stored(page)).channels).toHaveLength(21);
-    expect(JSON.parse(await stored(page)).channels.slice(0, 20)).toEqual(channels);
+    const columns = (notes: string) =>
+      Object.entries({ Mic: "dynamic", Stand: "boom", "48V": "yes", Notes: notes }).map(([head, value]) => ({
+        head,
+        value,
+      }));
+    expect(JSON.parse(await stored(page)).channels.slice(0, 20)).toEqual(
+      channels.map((channel) => ({ ...channel, extra: columns("taped") })),
+    );
     expect(JSON.parse(await stored(page)).monitor).toEqual(exampleSetup().monitor);
+    await page.getByRole("link", { name: "Channels" }).click();
+    await page.getByRole("button", { name: "Kick", exact: true }).click();
+    const kick = page.locator("li.channel").first();
+    expect(await kick.getByLabel("Mic", { exact: true }).inputValue()).toBe("dynamic");
+    await kick.getByLabel("Notes", { exact: true }).fill("=own, “B”");
+    await kick.getByLabel("Notes", { exact: true }).press("Enter");
+    await expect
+      .poll(async () => JSON.parse(await stored(page)).channels[0].extra)
+      .toEqual(columns("=own, “B”"));
+    await page.getByRole("link", { name: "Patch" }).click();
+    await unfold(page, "Input list from or to a spreadsheet");
+    const [heads, first, second] = (await downloaded(page, "Export list as CSV")).split("\r\n");
+    expect(heads).toMatch(/,Mic,Stand,48V,Notes$/);
+    expect(first).toMatch(/,dynamic,boom,yes,"'=own, “B”"$/);
+    expect(second).toMatch(/,dynamic,boom,yes,taped$/);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });

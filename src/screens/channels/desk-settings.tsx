@@ -9,7 +9,7 @@ import { Fold } from "../../ui/fold";
 import { lazy } from "../../ui/lazy";
 import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
-import { LawFields } from "../law-fields";
+import { FindLaw, LawFields } from "../law-fields";
 import { RULES } from "../rules";
 import { DeskLayout } from "./desk-layout";
 import { MonitorSettings } from "./monitor-settings";
@@ -86,6 +86,7 @@ export const ConsoleSettings = () => {
             </p>
             <p>Source of the law in force: {LAWS[console.law].source}.</p>
           </Explain>
+          <FindLaw />
         </div>
       </details>
       <DeskLayout />

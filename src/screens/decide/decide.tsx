@@ -2,16 +2,23 @@ import "./decide.css";
 import type { AllocationProblem } from "../../core/allocate/model";
 import type { Plan } from "../../core/allocate/plans";
 import { whatIf } from "../../core/allocate/whatif";
+import { current } from "../../document/store";
 import { describeContradiction, describePlanWhatIf } from "../../text/allocate-why";
 import type { Statement } from "../../text/statement";
 import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
+import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { DecideHelp } from "./help";
 import { Pins } from "./pins";
 import { PlanCard } from "./plan-card";
 import { allocation, problem } from "./session";
+
+const ChannelRules = lazy(async () => (await import("./channel-rules")).ChannelRules);
+
+const rulesTitle = (count: number): string =>
+  count === 0 ? "Rules" : `Rules · ${formatCount(count, "channel")} changed`;
 
 const verdict = (asked: AllocationProblem): Statement => {
   const { plans, contradiction } = allocation.value;
@@ -48,6 +55,9 @@ export const DecideScreen = () => {
       </p>
       {asked.channels.length > 0 ? (
         <>
+          <Fold title={rulesTitle(current.value.channels.filter(({ rule }) => rule).length)}>
+            {() => <ChannelRules problem={asked} />}
+          </Fold>
           <div class="plans">
             {allocation.value.plans.map((plan) => (
               <PlanCard key={plan.style} problem={asked} plan={plan} isFirst={plan === first} />

@@ -12,7 +12,7 @@ import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { Table } from "../../ui/table";
-import { runWithWord } from "../act";
+import { runPlanChange } from "../act";
 import { recommendedFor } from "../recommended";
 import { listenerTitle } from "../shown-names";
 import { chosenListener } from "../state";
@@ -84,7 +84,7 @@ const Buttons = ({ of, main }: { of: Recommendation; main: boolean }) => {
           type="button"
           class={main ? "main" : ""}
           onClick={() =>
-            runWithWord(
+            runPlanChange(
               replaceSetup("apply recommendation", (s) => applyRecommendation(s, of)),
               describeToDo(current.value, of.steps),
             )
