@@ -9,7 +9,7 @@ import { ChannelsScreen } from "./screens/channels/channels";
 import { Notices } from "./screens/notices";
 import { followAddress } from "./screens/route";
 import { Shell } from "./screens/shell";
-import { offline, toast } from "./screens/state";
+import { laterNotice, offline, toast } from "./screens/state";
 import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
 import { isStorageSlow } from "./shelf/patience";
@@ -85,6 +85,11 @@ const receive = async (): Promise<void> => {
   });
 };
 
+/** Tells a setup of another desk apart when it is opened. */
+const followDesks = async (): Promise<void> => {
+  laterNotice.value = (await import("./screens/desks/desk-notice")).DeskNotice;
+};
+
 const offlineFailed = (why: string): void => {
   offline.value = { ...offline.value, ready: false, failed: clause(why) };
   restLater();
@@ -132,6 +137,7 @@ const start = async (): Promise<void> => {
 const goOn = async (): Promise<void> => {
   await painted();
   receive().catch(() => {});
+  followDesks().catch(() => {});
   if (import.meta.env.PROD) stayOffline().catch((error) => offlineFailed(troubleOf(error)));
   else restLater();
 };

@@ -125,9 +125,12 @@ export const PIECE: readonly Field<Piece>[] = [
 const TAP_LIST = (taps: readonly TapPoint[]): string =>
   formatList(taps.map((tap) => TAP_NAMES[tap])) || "none";
 
+/** The desk's name. */
+export const DESK_NAME: Field<Desk> = written("called", (c) => c.name, "not named");
+
 /** Of the desk. */
 export const DESK: readonly Field<Desk>[] = [
-  written("called", (c) => c.name, "not named"),
+  DESK_NAME,
   number("channels", "", (c) => c.channelCount),
   number("buses", "", (c) => c.busCount),
   number("output ports", "", (c) => c.portCount),

@@ -78,7 +78,8 @@ const kit = fields<Kit>({
 
 const TAPS: readonly TapPoint[] = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"];
 
-const desk = fields<Desk>({
+/** Every field of a desk, in a setup or by itself. */
+export const deskFields = fields<Desk>({
   name: text(BLANK_DESK.name, LIMITS.note),
   channelCount: whole(RANGES.channelCount, BLANK_DESK.channelCount),
   busCount: whole(RANGES.busCount, BLANK_DESK.busCount),
@@ -292,7 +293,7 @@ export const setupFields = fields<SetupFile>({
   note: text("", LIMITS.note),
   example: yes(false),
   kit,
-  desk,
+  desk: deskFields,
   channels: list(channel, LIMITS.channels),
   buses: list(bus, LIMITS.buses),
   listeners: list(listener, LIMITS.listeners),

@@ -1,4 +1,5 @@
 import { computed, signal } from "@preact/signals";
+import type { ComponentType } from "preact";
 import type { Bus, Id } from "../core/model/setup";
 import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
@@ -70,3 +71,6 @@ export const offline = signal<{
   /** Looks up whether the copy is still whole, and fetches what is missing. */
   readonly look: (() => Promise<void>) | null;
 }>({ ready: false, failed: "", accept: null, isComing: false, look: null });
+
+/** What may be said above every screen besides what the first one waits for; null until it has been loaded. */
+export const laterNotice = signal<ComponentType | null>(null);
