@@ -27,9 +27,9 @@ export interface Figures {
  */
 export const evaluate = (setup: Setup): Figures => {
   const parts = once(() => new Map(setup.buses.map((s) => [s.id, mixedChannelsOf(setup, s)])));
-  const buses = once(() => new Map(setup.buses.map((s) => [s.id, busFigures(setup, s)])));
+  const buses = once(() => new Map(setup.buses.map((s) => [s.id, busFigures(setup, s, parts().get(s.id))])));
   const directOuts = once(() => directOutFigures(setup));
-  const images = once(() => imagesOf(setup));
+  const images = once(() => imagesOf(setup, setup.listeners, parts()));
   const ear = once(() => setup.earphone && earphoneFigures(setup.earphone));
   return {
     get mixed() {

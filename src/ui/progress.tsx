@@ -1,17 +1,17 @@
 /** How far something has come, as a thread that grows. */
 export const Progress = (props: {
   label: string;
-  /** 0…1. */
-  share: number;
+  /** 0…1; null where that is not known. */
+  share: number | null;
 }) => (
   <div
-    class="progress"
+    class={props.share === null ? "progress unknown" : "progress"}
     role="progressbar"
     aria-label={props.label}
     aria-valuemin={0}
     aria-valuemax={100}
-    aria-valuenow={Math.round(100 * props.share)}
+    {...(props.share === null ? {} : { "aria-valuenow": Math.round(100 * props.share) })}
   >
-    <i style={{ width: `${(100 * props.share).toFixed(1)}%` }} />
+    <i style={{ width: `${(100 * (props.share ?? 0.3)).toFixed(1)}%` }} />
   </div>
 );

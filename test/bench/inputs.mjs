@@ -1,13 +1,11 @@
 /*
- * Ways back under the slot count for many feeds, and the reading of input lists of the largest size allowed, by what is
- * in them: milliseconds, fastest of several.
- * Run: node test/bench/patch.mjs
+ * Ways to free inputs for many feeds, and the reading of input lists of the largest size allowed, by what is in them:
+ * milliseconds, fastest of several.
+ * Run: node test/bench/inputs.mjs
  */
 import { bundle } from "../tools/bundle.mjs";
-import { crowded } from "./crowd.mjs";
 
-const { fits } = await bundle("src/core/patch/fit.ts");
-const { exampleSetup } = await bundle("src/document/example.ts");
+const { exampleSetup, patchSetup, waysToFree } = await bundle("test/bench/core.ts");
 const { CSV_LIMITS, openCsv } = await bundle("src/shelf/csv.ts");
 const { readList } = await bundle("src/shelf/csv-list.ts");
 
@@ -38,20 +36,14 @@ const fastest = async (work) => {
   return best;
 };
 
-const full = (feeds) => {
-  const setup = crowded(exampleSetup(), feeds, 2);
-  const slots = setup.sources.map(({ id }) => ({
-    feed: { kind: "source", source: id, channel: "both", tap: "before-fader" },
-    on: true,
-    trim: 0,
-  }));
-  return { ...setup, monitor: { ...setup.monitor, slotCount: 16, slots } };
-};
-
 const rows = [];
-for (const feeds of [20, 40, 64]) {
-  const setup = full(feeds);
-  rows.push({ feeds, ways: fits(setup).length, ms: (await fastest(() => fits(setup))).toFixed(2) });
+for (const feeds of [20, 40, 64, 192]) {
+  const setup = patchSetup(feeds, { inputCount: 16, buses: 2, alike: false });
+  rows.push({
+    feeds,
+    ways: waysToFree(setup).length,
+    ms: (await fastest(() => waysToFree(setup))).toFixed(2),
+  });
 }
 console.table(rows);
 

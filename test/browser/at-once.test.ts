@@ -53,6 +53,8 @@ describe("who is quicker than the next frame", () => {
   it("sees no link to the setup as it was", async () => {
     const { page, faults, context } = await phone(browser);
     await openAt(page, site, "patch");
+    await page.locator(".monitor-input > summary").first().click();
+    await page.locator(".monitor-input button").first().waitFor();
     await unfold(page, "Send this setup to another phone");
     const link = page.getByLabel(/^The link, /);
     await link.waitFor();

@@ -8,9 +8,11 @@ import { printSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { printBackup } from "../../src/shelf/backup";
 import { LINK_LIMITS, toFragment } from "../../src/shelf/link";
+import { filled } from "../bench/setups";
 import { fullest } from "../document/fullest";
 import { longestTask } from "../tools/longest-task.mjs";
-import { go, states } from "./hall";
+import { go, states, takeIn } from "./hall";
+import { openAt } from "./hands";
 import { drawn, phone, withFolder } from "./harness";
 import { browser, site } from "./stage";
 
@@ -122,5 +124,69 @@ describe("at its limit, nothing holds the page up:", () => {
       await states(page, "Import “Tallow Street Soul at Linden Hall”?");
     });
     expect(longest).toBeLessThan(FREEZE);
+  });
+});
+
+describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", () => {
+  /** Longest task of any screen when it is opened, and of an edit, ms at work. */
+  const SCREEN = 500;
+  const EDIT = 100;
+
+  const toLarge = async () => {
+    const user = await phone(browser);
+    await openAt(user.page, site, "setups");
+    await takeIn(user.page, printSetup(filled(exampleSetup(), 24)));
+    return user;
+  };
+
+  it("every screen opens, and an edit is done, without a hold-up", async () => {
+    const { page, context, faults } = await toLarge();
+    const ms: { [what: string]: number } = {};
+    const time = async (what: string, work: () => Promise<unknown>): Promise<void> => {
+      const { ms: longest } = await longestTask(page, async () => {
+        await work();
+        await page.waitForTimeout(1000);
+      });
+      ms[what] = longest;
+    };
+    for (const place of ["setups", "channels", "image", "headroom", "patch", "check", "decide"])
+      await time(place, () => go(page, place));
+    const slow = Object.entries(ms).filter(([, longest]) => longest >= SCREEN);
+    expect(slow).toEqual([]);
+    await go(page, "channels");
+    await page.getByRole("slider").first().focus();
+    await time("edit", () => page.keyboard.press("ArrowRight"));
+    expect(ms.edit).toBeLessThan(EDIT);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("a search says how far it is, is stopped, and begins again", async () => {
+    const { page, context, faults } = await toLarge();
+    await go(page, "decide");
+    const progress = page.getByRole("progressbar", { name: "Working out the plans" });
+    await progress.waitFor();
+    await page.getByRole("button", { name: "Stop", exact: true }).click();
+    await page.getByText("Stopped.", { exact: true }).waitFor();
+    expect(await progress.count()).toBe(0);
+    expect(await page.getByRole("button", { name: /^Apply to plan/ }).count()).toBe(0);
+    await page.getByRole("button", { name: "Start again" }).click();
+    await page
+      .getByRole("button", { name: /^Apply to plan/ })
+      .first()
+      .waitFor();
+
+    await go(page, "patch");
+    await page.getByRole("heading", { name: "Ways to free inputs, cheapest first" }).waitFor();
+    await page.locator("section", { hasText: "Ways to free inputs" }).locator("ol > li").first().waitFor();
+
+    await go(page, "image");
+    await page.locator("#recommendation").waitFor();
+
+    await go(page, "check");
+    await page.getByRole("button", { name: "Start the check" }).click();
+    await page.locator(".question").waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
   });
 });

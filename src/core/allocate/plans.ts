@@ -1,3 +1,4 @@
+import type { Tell } from "../lib/tell";
 import type { Id } from "../model/setup";
 import { type Contradiction, contradictionOf } from "./contradict";
 import {
@@ -91,8 +92,9 @@ const MOST = 3;
  * Up to three plans that differ in who shares with whom, not in numbers only. The first is the cheapest under the table;
  * each other one is the cheapest under the same losses with one of them taken more seriously, or with fewer inputs. Fewer
  * than three where these come to the same.
+ * @param tell hears how far it has come
  */
-export const allocate = (problem: AllocationProblem): Allocation => {
+export const allocate = (problem: AllocationProblem, tell: Tell = () => {}): Allocation => {
   const [space, best] = [spaceOf(problem), solve(problem)];
   if (!space || !best) return { plans: [], contradiction: contradictionOf(problem) };
   const heardNow = problem.channels.some((c) => c.currentInputs.length > 0);
@@ -106,7 +108,8 @@ export const allocate = (problem: AllocationProblem): Allocation => {
   ];
   const plans: Plan[] = [];
   const seen = new Set<string>();
-  for (const style of styles) {
+  for (const [at, style] of styles.entries()) {
+    tell((at + 1) / (styles.length + 1));
     if (plans.length === MOST) break;
     const grouping =
       style === "best"

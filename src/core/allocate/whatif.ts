@@ -1,3 +1,4 @@
+import type { Tell } from "../lib/tell";
 import type { PlanLoss } from "./explain";
 import type { AllocationChannel, AllocationMusician, AllocationProblem } from "./model";
 import { bestPlan, type Plan } from "./plans";
@@ -75,9 +76,14 @@ const isSame = (a: PlanLoss, b: PlanLoss): boolean => a.code === b.code && a.cha
 const besides = (these: readonly PlanLoss[], those: readonly PlanLoss[]): PlanLoss[] =>
   these.filter((loss) => !those.some((other) => isSame(loss, other)));
 
-/** What would change against the best plan, case by case. */
-export const whatIf = (problem: AllocationProblem, now: Plan): PlanWhatIf[] =>
-  (Object.keys(CASES) as WhatIfCode[]).flatMap((code) => {
+/**
+ * What would change against the best plan, case by case.
+ * @param tell hears how far it has come
+ */
+export const whatIf = (problem: AllocationProblem, now: Plan, tell: Tell = () => {}): PlanWhatIf[] => {
+  const codes = Object.keys(CASES) as WhatIfCode[];
+  return codes.flatMap((code, at) => {
+    tell(at / codes.length);
     const other = CASES[code](problem);
     if (!other) return [];
     const plan = bestPlan(other);
@@ -91,3 +97,4 @@ export const whatIf = (problem: AllocationProblem, now: Plan): PlanWhatIf[] =>
       },
     ];
   });
+};

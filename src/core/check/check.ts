@@ -1,3 +1,5 @@
+import { remembered } from "../lib/memo";
+import type { Tell } from "../lib/tell";
 import { mixedChannelsOf } from "../mix/bus";
 import { busOf } from "../mix/ear-gains";
 import type { Action, Id, Listener, Setup } from "../model/setup";
@@ -5,7 +7,16 @@ import { ACTIONS } from "./actions";
 import { FAULTS, type Fault } from "./faults";
 import { type Hypothesis, hypothesesOf, isOverhead } from "./hypotheses";
 import { drumsIn, OVERHEAD_LEVELS, pickupOf } from "./pickup";
-import { chancesMaker, differenceOf, heardOf, type ProbeChances, predicted, priorJoint } from "./responses";
+import {
+  ANSWERS,
+  type Chances,
+  chancesMaker,
+  differenceOf,
+  heardOf,
+  type ProbeChances,
+  predicted,
+  priorJoint,
+} from "./responses";
 
 /** Something that can be asked: hit this drum, with this done before; null is a hit by itself. */
 export interface Probe {
@@ -51,10 +62,25 @@ const without = (obstacle: Obstacle): Check => ({
   obstacle,
 });
 
+/** The same object for the same lists, so that what is worked out of one probe serves every other that is heard alike. */
+const sameLists = (): ((lists: ProbeChances) => ProbeChances) => {
+  const byFirst = remembered((_: Chances) => new Map<Chances, ProbeChances>());
+  return (lists) => {
+    const [first, last] = [lists[0], lists.at(-1)] as [Chances, Chances];
+    const known = byFirst(first).get(last);
+    if (known) return known;
+    byFirst(first).set(last, lists);
+    return lists;
+  };
+};
+
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
-/** Prepares a check of what a listener hears: what can be asked, what can be wrong, how each would be answered. */
-export const checkOf = (setup: Setup, listener: Listener): Check => {
+/**
+ * Prepares a check of what a listener hears: what can be asked, what can be wrong, how each would be answered.
+ * @param tell hears how far it has come
+ */
+export const checkOf = (setup: Setup, listener: Listener, tell: Tell = () => {}): Check => {
   if (listener.kind === "audience") return without("audience");
   const bus = busOf(setup, listener);
   if (!bus) return without("no-bus");
@@ -82,36 +108,43 @@ export const checkOf = (setup: Setup, listener: Listener): Check => {
     asked.map(({ piece, action }) => levels.map(({ level }) => image(piece, level, action)));
   const [planned] = hypotheses as [Hypothesis];
   const asPlanned = imagesOf(planned);
-  const plannedChances = asPlanned.map(
-    (images): ProbeChances => images.map((image) => chancesOf(heardOf(image, image))),
+  const listsOf = sameLists();
+  const plannedChances = asPlanned.map((images) =>
+    listsOf(images.map((image) => chancesOf(heardOf(image, image)))),
   );
   const chances = (hypothesis: Hypothesis): readonly ProbeChances[] =>
     asked.map(({ piece, action }, probe) => {
       const same = plannedChances[probe] as ProbeChances;
       if (!hypothesis.touches(piece)) return same;
-      const lists = levels.map(({ level }, at) => {
-        const image = hypothesis.image(piece, level, action);
-        return chancesOf(heardOf(image, asPlanned[probe]?.[at] ?? image));
-      });
-      return lists.every((list, at) => list === same[at]) ? same : lists;
+      return listsOf(
+        levels.map(({ level }, at) => {
+          const image = hypothesis.image(piece, level, action);
+          return chancesOf(heardOf(image, asPlanned[probe]?.[at] ?? image));
+        }),
+      );
     });
 
   const overheads = levels.map(({ prior }) => prior / levelsWeigh);
-  const everybody = priorJoint(overheads);
+  const everybody = priorJoint([1]);
+  const answersAt = remembered((chances: Chances) => predicted(everybody, [chances]));
+  const answersTo = remembered((lists: ProbeChances) =>
+    ANSWERS.map((_, answer) =>
+      sum(lists.map((list, level) => (overheads[level] as number) * (answersAt(list)[answer] as number))),
+    ),
+  );
   const isFindable = (lists: readonly ProbeChances[]): boolean =>
     lists.some((list, probe) => {
       const same = plannedChances[probe] as ProbeChances;
-      return (
-        list !== same && differenceOf(predicted(everybody, list), predicted(everybody, same)) >= FINDABLE
-      );
+      return list !== same && differenceOf(answersTo(list), answersTo(same)) >= FINDABLE;
     });
   const others = hypotheses
     .filter((hypothesis) => hypothesis !== planned)
-    .map((hypothesis) => ({ hypothesis, chances: chances(hypothesis) }));
-  const found = [
-    { hypothesis: planned, chances: plannedChances },
-    ...others.filter((other) => isFindable(other.chances)),
-  ];
+    .map((hypothesis, at) => {
+      tell(at / hypotheses.length);
+      return { hypothesis, chances: chances(hypothesis) };
+    });
+  const findable = new Set(others.filter((other) => isFindable(other.chances)));
+  const found = [{ hypothesis: planned, chances: plannedChances }, ...findable];
   const weight = (fault: Fault): number => FAULTS[fault].weight;
   const all = sum(found.map(({ hypothesis }) => weight(hypothesis.fault)));
   const named = ({ id, fault, channel }: Hypothesis) => ({ id, fault, channel });
@@ -123,9 +156,7 @@ export const checkOf = (setup: Setup, listener: Listener): Check => {
       prior: weight(hypothesis.fault) / all,
       chances: lists,
     })),
-    unfindable: others
-      .filter((other) => !isFindable(other.chances))
-      .map(({ hypothesis }) => named(hypothesis)),
+    unfindable: others.filter((other) => !findable.has(other)).map(({ hypothesis }) => named(hypothesis)),
     overheads,
     obstacle: null,
   };

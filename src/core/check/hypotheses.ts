@@ -1,8 +1,9 @@
 import { gainOf } from "../level/decibels";
+import { remembered } from "../lib/memo";
 import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
 import { inputGains, inputTrims, isSwapped, sidesOff } from "../mix/pair-order";
 import type { Action, Bus, Id, Listener, Piece, Send, Setup } from "../model/setup";
-import type { Db } from "../model/units";
+import type { Db, Sides } from "../model/units";
 import { mirrorPan } from "../pan/notation";
 import { type ChannelGains, scaledGains } from "../pan/stereo";
 import { ACTIONS, type ActionRecord, NO_ACTION } from "./actions";
@@ -60,19 +61,46 @@ export const hypothesesOf = (
   const [left, right] = inputTrims(setup.monitor, bus);
   const planned = chain(inputs, patch);
 
-  const struck =
-    (of: readonly MixedChannel[]): Path["channels"] =>
-    (piece, overheads, { mutesOverheads }) =>
-      of.flatMap((part) => {
-        const gain = pickup(piece, part.channel, overheads);
-        if (gain === 0 || (mutesOverheads && isOverhead(setup, part))) return [];
-        return scaledGains(part.gains, [gain, gain]);
-      });
-  const asSent = struck(parts);
+  const above = new Set(parts.filter((p) => isOverhead(setup, p)).map((p) => p.channel.id));
+  const isAbove = ({ channel }: MixedChannel): boolean => above.has(channel.id);
+  /** What a drum sounds through, its own microphones and the overheads: with hundreds of channels, few of all. */
+  const near =
+    (of: readonly MixedChannel[]) =>
+    (piece: Piece): readonly MixedChannel[] =>
+      of.filter((part) => isAbove(part) || part.channel.piece === piece.id);
+  const gainsOf = (part: MixedChannel, piece: Piece, overheads: Db): ChannelGains => {
+    const gain = pickup(piece, part.channel, overheads);
+    return gain === 0 ? [] : scaledGains(part.gains, [gain, gain]);
+  };
+  /** What each channel has of a hit; worked out once, for it is asked again for every fault and action. */
+  const byChannel = (of: readonly MixedChannel[]) => {
+    const soundsOf = remembered(near(of));
+    return remembered((mutesOverheads: boolean) =>
+      remembered((overheads: Db) =>
+        remembered((piece: Piece) => {
+          const rows: Sides[] = [];
+          const from = new Map<MixedChannel, number>();
+          for (const part of soundsOf(piece)) {
+            if (mutesOverheads && isAbove(part)) continue;
+            from.set(part, rows.length);
+            rows.push(...gainsOf(part, piece, overheads));
+          }
+          return { rows, from };
+        }),
+      ),
+    );
+  };
+  const struck = (of: readonly MixedChannel[]): Path["channels"] => {
+    const its = byChannel(of);
+    return (piece, overheads, { mutesOverheads }) => its(mutesOverheads)(overheads)(piece).rows;
+  };
+  const sent = byChannel(parts);
+  const asSent: Path["channels"] = (piece, overheads, { mutesOverheads }) =>
+    sent(mutesOverheads)(overheads)(piece).rows;
   const muted: Setup = {
     ...setup,
     buses: setup.buses.map((s) =>
-      s.id === bus.id ? { ...s, sends: parts.filter((p) => !isOverhead(setup, p)).map((p) => p.send) } : s,
+      s.id === bus.id ? { ...s, sends: parts.filter((p) => !isAbove(p)).map((p) => p.send) } : s,
     ),
   };
   const neighbours = (by: 1 | -1): Path["channels"] => {
@@ -94,27 +122,42 @@ export const hypothesesOf = (
       ears: STRAIGHT,
       ...path,
     };
+    const wayWith = remembered(({ atInputs, atOutput }: ActionRecord) =>
+      chain(toInputs, atInputs, own, mixer, atOutput, ears),
+    );
     return {
       id: part ? `${fault} ${part.channel.id}` : fault,
       fault,
       channel: part?.channel.id ?? null,
       image: (piece, overheads, action) => {
         const done = action === null ? NO_ACTION : ACTIONS[action];
-        const way = chain(toInputs, done.atInputs, own, mixer, done.atOutput, ears);
-        return earImage(gains(piece, overheads, done), way);
+        return earImage(gains(piece, overheads, done), wayWith(done));
       },
       touches: (piece) => part === null || pickup(piece, part.channel, 0) > 0,
     };
   };
   const instead = (part: MixedChannel, now: readonly MixedChannel[]): Partial<Path> => ({
-    channels: struck(parts.flatMap((p) => (p === part ? now : [p]))),
+    channels: (piece, overheads, { mutesOverheads }) => {
+      const { rows, from } = sent(mutesOverheads)(overheads)(piece);
+      const at = from.get(part);
+      if (at === undefined) return rows;
+      const was = gainsOf(part, piece, overheads).length;
+      return [
+        ...rows.slice(0, at),
+        ...now.flatMap((other) => gainsOf(other, piece, overheads)),
+        ...rows.slice(at + was),
+      ];
+    },
   });
-  const turnedParts = (of: readonly MixedChannel[]): readonly MixedChannel[] =>
-    mixedChannelsOf(setup, { ...bus, sends: of.map(turned) });
+  const turnedParts = new Map(
+    mixedChannelsOf(setup, { ...bus, sends: parts.map(turned) }).map((now, at) => [parts[at], now]),
+  );
+  const turnedOf = (of: readonly MixedChannel[]): MixedChannel[] =>
+    of.flatMap((part) => turnedParts.get(part) ?? []);
 
   const checked = parts.filter((p) => drums.some((piece) => pickup(piece, p.channel, 0) > 0));
   const sided = checked.filter((p) => p.pan !== 0);
-  const crossed = sided.filter((p) => isOverhead(setup, p));
+  const crossed = sided.filter(isAbove);
   const all = [
     hypothesis("planned", {}),
     ...AT_BUS.map(([fault, wiring]) => hypothesis(fault, { toInputs: chain(wiring, planned) })),
@@ -131,11 +174,11 @@ export const hypothesesOf = (
     ...(crossed.length > 1
       ? [
           hypothesis("overheads-crossed", {
-            channels: struck([...parts.filter((p) => !crossed.includes(p)), ...turnedParts(crossed)]),
+            channels: struck([...parts.filter((p) => !crossed.includes(p)), ...turnedOf(crossed)]),
           }),
         ]
       : []),
-    ...sided.map((p) => hypothesis("wrong-side", instead(p, turnedParts([p])), p)),
+    ...sided.map((p) => hypothesis("wrong-side", instead(p, turnedOf([p])), p)),
     ...checked.map((p) => hypothesis("missing", instead(p, []), p)),
   ];
   return bus.stereo ? all : all.filter(({ fault }) => !FAULTS[fault].ofStereo);

@@ -98,9 +98,11 @@ export type Chances = Float64Array;
 
 /** Makes lists of chances; images that are heard alike get the very same list. */
 export const chancesMaker = (): ((heard: HitChannel) => Chances) => {
-  const made = new Map<string, Chances>();
+  const made = new Map<number, Chances>();
   return (heard) => {
-    const key = `${heard.difference} ${heard.below} ${heard.inverted}`;
+    // In whole steps, so that no two of them have the same key.
+    const steps = (heard.difference + FARTHEST) / STEP;
+    const key = 2 * (steps * (RESPONSE_MODEL.nothingToDb + 1) + heard.below) + Number(heard.inverted);
     const known = made.get(key);
     if (known) return known;
     const chances = new Float64Array(ANSWERS.length * PEOPLE.length);

@@ -1,5 +1,5 @@
 import type { Sides } from "../model/units";
-import { type ChannelGains, energySides } from "../pan/stereo";
+import type { ChannelGains } from "../pan/stereo";
 
 /** How two sides reach two ears: for each ear, the gains of the left and the right side in it. */
 export type Wiring = readonly [leftEar: Sides, rightEar: Sides];
@@ -45,11 +45,14 @@ export interface EarImage {
 
 /** What both ears get of signed gains at the sides; several channels count as uncorrelated. */
 export const earImage = (gains: ChannelGains, [left, right]: Wiring): EarImage => {
-  let product = 0;
-  const ears = gains.map(([l, r]): Sides => {
-    const both: Sides = [left[0] * l + left[1] * r, right[0] * l + right[1] * r];
-    product += both[0] * both[1];
-    return both;
-  });
-  return { sides: energySides(ears), inverted: product < 0 };
+  // Spelt out: a check of many channels asks for hundreds of thousands.
+  let [atLeft, atRight, product] = [0, 0, 0];
+  for (const [l, r] of gains) {
+    const inLeft = left[0] * l + left[1] * r;
+    const inRight = right[0] * l + right[1] * r;
+    atLeft += inLeft * inLeft;
+    atRight += inRight * inRight;
+    product += inLeft * inRight;
+  }
+  return { sides: [Math.sqrt(atLeft), Math.sqrt(atRight)], inverted: product < 0 };
 };

@@ -51,17 +51,22 @@ const ONE_OUTLET: readonly [Outlet, Outlet, Outlet] = ["left", "left", "left"];
 const without = (parts: readonly MixedChannel[], what: "gatedRms" | "peak"): Id[] =>
   parts.filter((p) => p.channel[what] === null).map((p) => p.channel.id);
 
-/** All figures of a bus: what it adds up to, whether it fits, what summing cost and what to do. */
-export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
+/**
+ * All figures of a bus: what it adds up to, whether it fits, what summing cost and what to do.
+ * @param parts what sounds in it, where that is known already
+ */
+export const busFigures = (
+  setup: Setup,
+  bus: Bus,
+  parts: readonly MixedChannel[] = mixedChannelsOf(setup, bus),
+): BusFigures => {
   const { targetHeadroom: margin } = setup.preferences;
-  const parts = mixedChannelsOf(setup, bus);
   const activityOf = activityIn(setup);
   const strengths = parts.map((p) => channelLevelsOf(p.channel, activityOf(p.channel)));
   const pieces = new Map(setup.kit.pieces.map((p) => [p.id, p]));
   const outlets = bus.stereo ? OUTLETS : ONE_OUTLET;
   const left = contributionsAt(parts, strengths, outlets[0]);
   const right = contributionsAt(parts, strengths, outlets[1]);
-  const fold = contributionsAt(parts, strengths, outlets[2]);
   const sides: Sides<SideFigures> = [
     sideFigures(left, pieces, setup.recording),
     sideFigures(right, pieces, setup.recording),
@@ -73,12 +78,19 @@ export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
   const peaksKnown = parts.length === 0 || unknown.peak.length < parts.length;
   const ceilings = ceilingsOf(limits, likely, margin, peaksKnown);
   const alone = loudestAlone(parts, strengths);
-  // Half of all the work, and only one table asks for it.
+  // Most of all the work, and only one screen asks for it, of one bus.
+  const mono = once(() =>
+    sideFigures(contributionsAt(parts, strengths, outlets[2]), pieces, setup.recording),
+  );
   const laws = once(() => lawFigures(setup, bus, strengths, outlets, limits, alone));
+  const folds = once(() => foldsOf(bus, parts));
+  const oneEar = once(() => oneEarOf(bus, heardInBus(setup, bus, parts)));
   return {
     bus: bus.id,
     sides,
-    mono: sideFigures(fold, pieces, setup.recording),
+    get mono() {
+      return mono();
+    },
     unknown,
     ceilings,
     lowest: limitingStageOf(ceilings),
@@ -89,7 +101,11 @@ export const busFigures = (setup: Setup, bus: Bus): BusFigures => {
     get laws() {
       return laws();
     },
-    folds: foldsOf(bus, parts),
-    oneEar: oneEarOf(bus, heardInBus(setup, bus)),
+    get folds() {
+      return folds();
+    },
+    get oneEar() {
+      return oneEar();
+    },
   };
 };

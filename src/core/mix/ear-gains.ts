@@ -1,7 +1,7 @@
 import type { Bus, Channel, Id, Listener, Setup } from "../model/setup";
 import { type ChannelGains, channelGains, foldedGains, scaledGains, swappedGains } from "../pan/stereo";
 import type { EarPath } from "../stereo/placement";
-import { mixedChannelsOf, polarity } from "./bus";
+import { type MixedChannel, mixedChannelsOf, polarity } from "./bus";
 import { inputGains, isSwapped } from "./pair-order";
 import { fohGain } from "./taps";
 
@@ -22,12 +22,19 @@ export const heardInFoh = (setup: Setup): HeardChannel[] =>
       return { channel, gains, turned: false, collapsed: false };
     });
 
-/** What a bus brings to the ears: by the order in which it is patched, and the trims and switches of its inputs. */
-export const heardInBus = (setup: Setup, bus: Bus): HeardChannel[] => {
+/**
+ * What a bus brings to the ears: by the order in which it is patched, and the trims and switches of its inputs.
+ * @param parts what sounds in it, where that is known already
+ */
+export const heardInBus = (
+  setup: Setup,
+  bus: Bus,
+  parts: readonly MixedChannel[] = mixedChannelsOf(setup, bus),
+): HeardChannel[] => {
   const turned = isSwapped(setup, bus);
   const collapsed = !bus.stereo || bus.folded;
   const inputs = inputGains(setup.monitor, bus);
-  return mixedChannelsOf(setup, bus).map(({ channel, gains }) => {
+  return parts.map(({ channel, gains }) => {
     const patched = scaledGains(gains, inputs);
     return { channel, gains: turned ? swappedGains(patched) : patched, turned, collapsed };
   });

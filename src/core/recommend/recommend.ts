@@ -2,10 +2,11 @@ import { once } from "../lib/memo";
 import type { Bus, Id, Setup } from "../model/setup";
 import type { Tally } from "../stereo/placement";
 import { elsewhere, tallyElsewhere } from "./elsewhere";
-import type { Outcome, Plan, Recommendation, Situation } from "./model";
+import type { Outcome, Parts, Plan, Recommendation, Situation } from "./model";
 import { hearingsOf, notesOf } from "./notes";
 import { keyOf, partsOfPlan } from "./parts";
 import { stepsOf } from "./plan-steps";
+import { type Reasons, reasonsFor } from "./reasons";
 import { searcher } from "./search";
 import { premisesOf, situationOf } from "./situation";
 import { entriesFor, tallyOf, viewpoints } from "./tally";
@@ -31,25 +32,36 @@ const outcomesOf = (situation: Situation, fohChanges: boolean) => {
   };
 };
 
+/** What of a recommendation is spelt out only when somebody looks. */
+type Spelt = Pick<Recommendation, "outcomes" | "steps" | "notes">;
+
 /** A situation's plans as recommendations; what nobody looks at is not spelt out. */
-const spelledOut = (situation: Situation, plans: readonly Plan[]): Recommendation[] => {
-  const outcomes = outcomesOf(
-    situation,
-    plans.some((plan) => plan.change.panning === "foh"),
+const spelledOut = (
+  situation: () => Situation,
+  plans: readonly Plan[],
+  parts: readonly Parts[],
+  best: Spelt | null = null,
+): Recommendation[] => {
+  const outcomes = once(() =>
+    outcomesOf(
+      situation(),
+      plans.some((plan) => plan.change.panning === "foh"),
+    ),
   );
-  return plans.map((plan): Recommendation => {
-    const parts = partsOfPlan(situation, plan);
+  return plans.map((plan, at): Recommendation => {
+    const known = at === 0 ? best : null;
+    const its = parts[at] as Parts;
     const { first, others, inputs, moves, residual } = plan;
-    const its = once(() => outcomes(plan));
-    const steps = once(() => stepsOf(situation, plan));
-    const notes = once(() => notesOf(situation, plan));
+    const itsOutcomes = once(() => known?.outcomes ?? outcomes()(plan));
+    const steps = once(() => known?.steps ?? stepsOf(situation(), plan));
+    const notes = once(() => known?.notes ?? notesOf(situation(), plan));
     return {
-      id: keyOf(parts),
-      parts,
+      id: keyOf(its),
+      parts: its,
       criteria: { first, others, inputs, moves, residual },
-      foh: parts.panning === "foh" ? parts.mirrored : [],
+      foh: its.panning === "foh" ? its.mirrored : [],
       get outcomes() {
-        return its();
+        return itsOutcomes();
       },
       get steps() {
         return steps();
@@ -61,12 +73,53 @@ const spelledOut = (situation: Situation, plans: readonly Plan[]): Recommendatio
   });
 };
 
+const searched = (setup: Setup, bus: Bus) => {
+  const situation = situationOf(setup, bus);
+  const plans = searcher(situation)(premisesOf(setup));
+  return { situation, plans, parts: plans.map((plan) => partsOfPlan(situation, plan)) };
+};
+
 /**
  * What to do about the image of a bus: of every combination of leaving it, swapping its L/R, panning, flipping at a
  * mixer, a bus of one's own and mono the best plan, best first; what another is as good as in everything is left out.
  * There always is one: to leave it.
  */
 export const recommend = (setup: Setup, bus: Bus): Recommendation[] => {
-  const situation = situationOf(setup, bus);
-  return spelledOut(situation, searcher(situation)(premisesOf(setup)));
+  const { situation, plans, parts } = searched(setup, bus);
+  return spelledOut(() => situation, plans, parts);
 };
+
+/** Recommendations for a bus with their reasons, as plain data that can be sent on; the best one is spelt out. */
+export interface FoundRecommendations {
+  readonly plans: readonly Plan[];
+  /** Of each plan. */
+  readonly parts: readonly Parts[];
+  readonly best: Spelt | null;
+  readonly reasons: Reasons;
+}
+
+/** Searches what `recommend` does, and spells out all that is shown first. */
+export const findRecommendations = (setup: Setup, bus: Bus): FoundRecommendations => {
+  const { situation, plans, parts } = searched(setup, bus);
+  const ranked = spelledOut(() => situation, plans, parts);
+  const [first] = ranked;
+  return {
+    plans,
+    parts,
+    best: first ? { outcomes: first.outcomes, steps: first.steps, notes: first.notes } : null,
+    reasons: reasonsFor(setup, bus, ranked),
+  };
+};
+
+/** The recommendations that were found for the same setup and bus. */
+export const recommendationsOf = (
+  setup: Setup,
+  bus: Bus,
+  { plans, parts, best }: FoundRecommendations,
+): Recommendation[] =>
+  spelledOut(
+    once(() => situationOf(setup, bus)),
+    plans,
+    parts,
+    best,
+  );

@@ -1,3 +1,4 @@
+import type { MixedChannel } from "../mix/bus";
 import { busOf, type HeardChannel, heardInBus, heardInFoh, throughMixer } from "../mix/ear-gains";
 import type { Bus, Channel, Id, Listener, Setup } from "../model/setup";
 import type { Db, Sides } from "../model/units";
@@ -84,11 +85,18 @@ export const imageOf = (
   };
 };
 
-/** The image of every listener, or of some, as things stand. */
-export const imagesOf = (setup: Setup, listeners: readonly Listener[] = setup.listeners): Image[] => {
+/**
+ * The image of every listener, or of some, as things stand.
+ * @param mixed what sounds in each bus, by its id, where that is known already
+ */
+export const imagesOf = (
+  setup: Setup,
+  listeners: readonly Listener[] = setup.listeners,
+  mixed?: ReadonlyMap<Id, readonly MixedChannel[]>,
+): Image[] => {
   const feeds = new Map<Bus | null, readonly HeardChannel[]>();
   const feedOf = (bus: Bus | null): readonly HeardChannel[] => {
-    const feed = feeds.get(bus) ?? (bus ? heardInBus(setup, bus) : heardInFoh(setup));
+    const feed = feeds.get(bus) ?? (bus ? heardInBus(setup, bus, mixed?.get(bus.id)) : heardInFoh(setup));
     feeds.set(bus, feed);
     return feed;
   };

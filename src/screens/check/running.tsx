@@ -1,11 +1,14 @@
 import "./check.css";
+import { endCheck } from "../../document/commands/check";
+import { run } from "../../document/store";
 import { describeObstacle } from "../../text/check";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
+import { LongSearch } from "../long-search";
 import { Asking, Question } from "./asking";
 import { Begin } from "./begin";
 import { Concluded, Outcome } from "./outcome";
-import { decision, names } from "./session";
+import { asked, decision, names, takeCheck } from "./session";
 
 const SureHelp = lazy(async () => (await import("./help")).SureHelp);
 
@@ -13,7 +16,24 @@ const SureHelp = lazy(async () => (await import("./help")).SureHelp);
 export const Running = () => {
   const decided = decision.value;
   const said = names.value;
-  if (decided === null || said === null) return <Begin />;
+  const input = asked.value;
+  if (said === null || input === null) return <Begin />;
+  if (decided === null)
+    return (
+      <div class="stack">
+        <LongSearch
+          label="Preparing the check"
+          name="check"
+          input={input}
+          onFound={(check) => takeCheck(input, check)}
+        />
+        <div class="row">
+          <button type="button" onClick={() => run(endCheck())}>
+            End the check
+          </button>
+        </div>
+      </div>
+    );
   if (decided.kind === "cannot check") {
     return (
       <>

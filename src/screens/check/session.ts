@@ -1,7 +1,9 @@
-import { computed } from "@preact/signals";
-import { checkOf } from "../../core/check/check";
+import { computed, signal } from "@preact/signals";
+import { isCheckShort } from "../../core/at-once";
+import { type Check, checkOf } from "../../core/check/check";
 import { decide, progressOf } from "../../core/check/decide";
-import type { Action, Hit, Setup } from "../../core/model/setup";
+import type { Action, Hit } from "../../core/model/setup";
+import type { SearchInput } from "../../core/searches";
 import { current } from "../../document/store";
 import { checkNames } from "../../text/check";
 
@@ -23,22 +25,34 @@ export const names = computed(() => {
   return listener ? checkNames(current.value, listener) : null;
 });
 
-/** The setup without the check itself: an answer changes nothing of it, so the check is prepared once. */
-const asked = computed<readonly Setup[keyof Setup][]>((): readonly Setup[keyof Setup][] => {
-  const { kit, desk: console, channels, buses, listeners, monitor } = current.value;
-  return [kit, console, channels, buses, listeners, monitor];
-});
+let last: { readonly from: readonly unknown[]; readonly input: SearchInput<"check"> } | null = null;
 
-let prepared: { readonly from: readonly unknown[]; readonly check: ReturnType<typeof checkOf> } | null = null;
-
-/** The check of this listener, prepared anew only when something it reads has changed. */
-export const check = computed(() => {
+/** What the check is prepared from: the same object until something it reads has changed. An answer changes nothing of it. */
+export const asked = computed<SearchInput<"check"> | null>(() => {
   const listener = checkedListener.value;
   if (!listener) return null;
-  const from = [...asked.value, listener];
-  if (!prepared || from.some((part, at) => part !== prepared?.from[at])) {
-    prepared = { from, check: checkOf(current.value, listener) };
-  }
+  const { kit, desk, channels, buses, listeners, monitor } = current.value;
+  const from = [kit, desk, channels, buses, listeners, monitor, listener];
+  if (!last || from.some((part, at) => part !== last?.from[at]))
+    last = { from, input: { setup: current.value, listener } };
+  return last.input;
+});
+
+const arrived = signal<{ readonly of: object; readonly check: Check } | null>(null);
+
+/** Takes in a check that was prepared elsewhere. */
+export const takeCheck = (of: object, check: Check): void => {
+  arrived.value = { of, check };
+};
+
+let prepared: { readonly of: object; readonly check: Check } | null = null;
+
+/** The check of this listener, prepared anew only when something it reads has changed; null while that is done elsewhere. */
+export const check = computed(() => {
+  const of = asked.value;
+  if (!of) return null;
+  if (!isCheckShort(of.setup, of.listener)) return arrived.value?.of === of ? arrived.value.check : null;
+  if (prepared?.of !== of) prepared = { of, check: checkOf(of.setup, of.listener) };
   return prepared.check;
 });
 

@@ -1,7 +1,10 @@
 import "./decide.css";
+import { useSignal } from "@preact/signals";
+import { useMemo } from "preact/hooks";
 import type { AllocationProblem } from "../../core/allocate/model";
-import type { Plan } from "../../core/allocate/plans";
-import { whatIf } from "../../core/allocate/whatif";
+import type { Allocation, Plan } from "../../core/allocate/plans";
+import { type PlanWhatIf, whatIf } from "../../core/allocate/whatif";
+import { arePlansShort } from "../../core/at-once";
 import { current } from "../../document/store";
 import { describeContradiction, describePlanWhatIf } from "../../text/allocate-why";
 import type { Statement } from "../../text/statement";
@@ -10,41 +13,62 @@ import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
+import { LongSearch } from "../long-search";
 import { DecideHelp } from "./help";
 import { Pins } from "./pins";
 import { PlanCard } from "./plan-card";
-import { allocation, problem } from "./session";
+import { allocation, plansAsked, problem, takeAllocation } from "./session";
 
 const ChannelRules = lazy(async () => (await import("./channel-rules")).ChannelRules);
 
 const rulesTitle = (count: number): string =>
   count === 0 ? "Rules" : `Rules · ${formatCount(count, "channel")} changed`;
 
-const verdict = (asked: AllocationProblem): Statement => {
-  const { plans, contradiction } = allocation.value;
+const verdict = (asked: AllocationProblem, found: Allocation | null): Statement => {
+  const count = `${formatCount(asked.channels.length, "channel")}, ${formatCount(asked.inputs, "monitor input")}`;
+  if (!found) return { tone: "care", says: count, more: "" };
+  const { plans, contradiction } = found;
   const more = contradiction ? describeContradiction(asked, contradiction) : "";
   const [first] = plans;
   if (asked.channels.length === 0)
     return { tone: "care", says: "No channels yet", more: "Enter them under Channels." };
   if (!first) return { tone: "wrong", says: "No plan keeps every pin", more };
-  const count = `${formatCount(asked.channels.length, "channel")}, ${formatCount(asked.inputs, "monitor input")}`;
   const isAll = !contradiction && first.leftOut.length === 0;
   return { tone: isAll ? "fine" : "care", says: count, more };
 };
 
-const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: Plan }) => (
-  <ul>
-    {whatIf(asked, plan).map((other) => (
-      <li key={other.code}>{describePlanWhatIf(other)}</li>
-    ))}
-  </ul>
-);
+const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: Plan }) => {
+  const input = useMemo(() => ({ problem: asked, plan }), [asked, plan]);
+  const searched = useSignal<{ readonly of: typeof input; readonly it: readonly PlanWhatIf[] } | null>(null);
+  const atOnce = useMemo(() => (arePlansShort(asked) ? whatIf(asked, plan) : null), [asked, plan]);
+  const found = atOnce ?? (searched.value?.of === input ? searched.value.it : null);
+  if (!found)
+    return (
+      <LongSearch
+        label="Working out what would change"
+        name="plans otherwise"
+        input={input}
+        onFound={(it) => {
+          searched.value = { of: input, it };
+        }}
+      />
+    );
+  return (
+    <ul>
+      {found.map((other) => (
+        <li key={other.code}>{describePlanWhatIf(other)}</li>
+      ))}
+    </ul>
+  );
+};
 
 /** The place for what goes into the monitor inputs: plans side by side, what cannot be had, pins, and what if. */
 export const DecideScreen = () => {
   const asked = problem.value;
-  const { tone, says, more } = verdict(asked);
-  const [first] = allocation.value.plans;
+  const input = plansAsked.value;
+  const found = allocation.value;
+  const { tone, says, more } = verdict(asked, found);
+  const [first] = found?.plans ?? [];
   return (
     <>
       <Verdict tone={tone} says={says}>
@@ -58,12 +82,21 @@ export const DecideScreen = () => {
           <Fold title={rulesTitle(current.value.channels.filter(({ rule }) => rule).length)}>
             {() => <ChannelRules problem={asked} />}
           </Fold>
-          <div class="plans">
-            {allocation.value.plans.map((plan) => (
-              <PlanCard key={plan.style} problem={asked} plan={plan} isFirst={plan === first} />
-            ))}
-          </div>
-          <Fold title="Pins" open={!first}>
+          {found ? (
+            <div class="plans">
+              {found.plans.map((plan) => (
+                <PlanCard key={plan.style} problem={asked} plan={plan} isFirst={plan === first} />
+              ))}
+            </div>
+          ) : (
+            <LongSearch
+              label="Working out the plans"
+              name="plans"
+              input={input}
+              onFound={(it) => takeAllocation(input.problem, it)}
+            />
+          )}
+          <Fold title="Pins" open={found !== null && !first}>
             {() => <Pins problem={asked} />}
           </Fold>
           {first ? <Fold title="What if">{() => <WhatIfs asked={asked} plan={first} />}</Fold> : null}

@@ -3,6 +3,7 @@ import { applyPlan } from "../../core/allocate/apply";
 import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
 import { type Allocation, allocate, type Plan } from "../../core/allocate/plans";
 import { type HandPins, problemOf } from "../../core/allocate/problem";
+import { arePlansShort } from "../../core/at-once";
 import { deskMoves } from "../../core/inputs/desk-list";
 import type { Id } from "../../core/model/setup";
 import { replaceSetup } from "../../document/commands/apply";
@@ -29,8 +30,21 @@ export const problem: ReadonlySignal<AllocationProblem> = computed(() =>
   problemOf(current.value, pins.value),
 );
 
-/** Plans for it, worked out while the screen looks. */
-export const allocation: ReadonlySignal<Allocation> = computed(() => allocate(problem.value));
+/** What is asked, in one object as long as it stays the same. */
+export const plansAsked = computed(() => ({ problem: problem.value }));
+const searched = signal<{ readonly of: AllocationProblem; readonly it: Allocation } | null>(null);
+
+/** Plans for it, worked out while the screen looks; null while they are searched elsewhere. */
+export const allocation: ReadonlySignal<Allocation | null> = computed(() => {
+  const of = problem.value;
+  if (arePlansShort(of)) return allocate(of);
+  return searched.value?.of === of ? searched.value.it : null;
+});
+
+/** Takes in plans that were searched elsewhere. */
+export const takeAllocation = (of: AllocationProblem, it: Allocation): void => {
+  searched.value = { of, it };
+};
 
 /** HandPins a channel; null lets it go. */
 export const pinChannel = (channel: Id, pin: Pin | null): void => {

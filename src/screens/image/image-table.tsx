@@ -1,3 +1,4 @@
+import { useSignal } from "@preact/signals";
 import { levelOf } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
 import type { Listener } from "../../core/model/setup";
@@ -18,16 +19,21 @@ const level = (gain: number): string => (gain === 0 ? "silent" : formatNumber(le
 
 const HEADS = ["Channel", "Stands", "Heard", "L dB", "R dB", "R − L dB", "Place"];
 
+/** So many rows are drawn at once without holding up the page. A design choice. */
+const AT_ONCE = 64;
+
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
 export const ImageTable = ({ image, listener }: { image: Image; listener: Listener }) => {
   const foh = image.hears === "foh";
-  return (
+  const all = useSignal(false);
+  const rows = all.value ? image.rows : image.rows.slice(0, AT_ONCE);
+  const table = (
     <Table
       caption={`Each channel as it reaches ${listenerName(listener)}`}
       heads={foh ? [...HEADS, `Angle, loudspeakers at ±${BASE}°`] : HEADS}
     >
       <tbody>
-        {image.rows.map((row) => (
+        {rows.map((row) => (
           <tr key={row.channel}>
             <th scope="row">
               {channelTitle(row.channel)}
@@ -48,5 +54,19 @@ export const ImageTable = ({ image, listener }: { image: Image; listener: Listen
         ))}
       </tbody>
     </Table>
+  );
+  if (rows.length === image.rows.length) return table;
+  return (
+    <div class="stack">
+      {table}
+      <button
+        type="button"
+        onClick={() => {
+          all.value = true;
+        }}
+      >
+        Show all {image.rows.length} channels
+      </button>
+    </div>
   );
 };

@@ -13,7 +13,8 @@ import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { Table } from "../../ui/table";
 import { runPlanChange } from "../act";
-import { recommendedFor } from "../recommended";
+import { LongSearch } from "../long-search";
+import { recommendedFor, takeRecommendations } from "../recommended";
 import { listenerTitle } from "../shown-names";
 import { chosenListener } from "../state";
 import { chosenImage, heardBus } from "./heard";
@@ -22,8 +23,8 @@ import { RepairWishes } from "./repair-wishes";
 import { ThreadView } from "./thread-view";
 import { WhatIfs } from "./what-if";
 
-/** Every recommendation for the bus that the chosen listener hears. */
-const recommended = computed(() => heardBus.value && recommendedFor(current.value, heardBus.value));
+/** What is asked for, in one object as long as it stays the same. */
+const asked = computed(() => heardBus.value && { setup: current.value, bus: heardBus.value.id });
 
 /** What the chosen listener hears as it is, and under it once a recommendation is applied. */
 const Preview = ({ of }: { of: Recommendation }) => {
@@ -122,10 +123,23 @@ const Others = ({ bus, others }: { bus: Bus; others: readonly Recommendation[] }
 
 /** What to do about the bus and why, what would change that, and the other ways. */
 export const RepairList = () => {
-  const found = recommended.value;
   const bus = heardBus.value;
-  const [best, ...others] = found?.ranked ?? [];
-  if (!found || !bus || !best) return null;
+  const input = asked.value;
+  if (!bus || !input) return null;
+  const found = recommendedFor(input.setup, bus);
+  if (!found)
+    return (
+      <section class="card stack" aria-label="Recommendation">
+        <LongSearch
+          label="Working out the recommendation"
+          name="recommendation"
+          input={input}
+          onFound={(them) => them && takeRecommendations(input.setup, bus, them)}
+        />
+      </section>
+    );
+  const [best, ...others] = found.ranked;
+  if (!best) return null;
   return (
     <section class="card stack" aria-labelledby="recommendation">
       <h2 id="recommendation">{found.advice.headline}</h2>

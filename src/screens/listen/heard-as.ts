@@ -29,13 +29,13 @@ const wearer = computed<Listener | undefined>(() => {
     : (listeners.find((l) => l.kind === "drummer") ?? listeners.find(isBand));
 });
 
-/** The recommendation for the bus that the listener hears; null where there is nothing to do. */
+/** The recommendation for the bus that the listener hears; null where there is nothing to do, or nothing is worked out. */
 export const recommendedPlan = computed(() => {
   const bus = wearer.value && busOf(current.value, wearer.value);
   if (!bus) return null;
-  const { ranked, advice } = recommendedFor(current.value, bus);
-  const [best] = ranked;
-  return best && best.steps.length > 0 ? { says: advice.headline, it: best } : null;
+  const found = recommendedFor(current.value, bus);
+  const [best] = found?.ranked ?? [];
+  return found && best && best.steps.length > 0 ? { says: found.advice.headline, it: best } : null;
 });
 
 /** The three views; null where the setup has no audience or nobody else. */

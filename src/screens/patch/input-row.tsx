@@ -1,3 +1,4 @@
+import { useSignal } from "@preact/signals";
 import type { SheetRow } from "../../core/inputs/sheet";
 import { portNumber, portOf, portRange } from "../../core/model/ports";
 import type { MonitorInput, TapPoint } from "../../core/model/setup";
@@ -70,20 +71,46 @@ const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
   );
 };
 
-/** One input: what it takes; on tap what can be changed. */
+/** What can be changed of one input, the choice of everything it can take among it. */
+const Changes = ({ at, input }: { at: number; input: MonitorInput | null }) => {
+  const options = feedOptions(current.value);
+  return (
+    <div class="fields">
+      <Pick
+        label={`Input ${at + 1} takes`}
+        value={feedKey(input?.feed)}
+        options={[["", "free"], ...options.map(([key, name]) => [key, name] as const)]}
+        onValue={(key) => {
+          const feed = options.find(([k]) => k === key)?.[2];
+          run(setInput(at, feed ? { ...(input ?? newInput(feed)), feed } : null));
+        }}
+      />
+      {input ? <InputFields at={at} input={input} /> : null}
+    </div>
+  );
+};
+
+/**
+ * One input: what it takes; on tap what can be changed. That is drawn only while it is open: every input can take every
+ * channel, and with hundreds of both the choices alone would hold up the page for seconds.
+ */
 export const InputRow = ({ row }: { row: SheetRow }) => {
   const setup = current.value;
-  const at = row.input - 1;
+  const open = useSignal(false);
   const { feed } = row;
   const input = feed?.input ?? null;
-  const options = feedOptions(setup);
   const columns = [SHEET_COLUMNS.from, SHEET_COLUMNS.tap, SHEET_COLUMNS.swapped] as const;
   const more = columns
     .map(({ cell }) => cell(row, setup))
     .filter(Boolean)
     .join(" · ");
   return (
-    <details class={`monitor-input${row.over ? " over" : ""}`}>
+    <details
+      class={`monitor-input${row.over ? " over" : ""}`}
+      onToggle={(e) => {
+        open.value = e.currentTarget.open;
+      }}
+    >
       <summary>
         <span class="input-number">{row.input}</span>
         <span class="grow">
@@ -94,18 +121,7 @@ export const InputRow = ({ row }: { row: SheetRow }) => {
         {input?.on === false ? <b class="bad">off</b> : null}
         {row.over ? <b class="bad">over</b> : null}
       </summary>
-      <div class="fields">
-        <Pick
-          label={`Input ${row.input} takes`}
-          value={feedKey(input?.feed)}
-          options={[["", "free"], ...options.map(([key, name]) => [key, name] as const)]}
-          onValue={(key) => {
-            const feed = options.find(([k]) => k === key)?.[2];
-            run(setInput(at, feed ? { ...(input ?? newInput(feed)), feed } : null));
-          }}
-        />
-        {input ? <InputFields at={at} input={input} /> : null}
-      </div>
+      {open.value ? <Changes at={row.input - 1} input={input} /> : null}
     </details>
   );
 };

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { extraHeads, extraUnder, joinedExtra, withExtra } from "../../../src/core/inputs/list-extra";
 import { busesNamed, listSendsOf, type NamedSend, withListSends } from "../../../src/core/inputs/list-sends";
 import { BLANK_SEND } from "../../../src/core/model/defaults";
-import type { ExtraColumn } from "../../../src/core/model/setup";
+import type { ExtraColumn, Send } from "../../../src/core/model/setup";
 import { bus, channel, setup } from "./setups";
 
 const columns = (all: Readonly<Record<string, string>>): ExtraColumn[] =>
@@ -43,6 +43,7 @@ describe("further columns of an input list", () => {
 });
 
 describe("sends of an input list", () => {
+  const pre = (channel: string): Send => ({ ...BLANK_SEND, channel, tap: "pre-fader", pan: 0.5 });
   const drums = { name: "Drums", numbers: [5, 6], stereo: true };
   const { buses, channels } = setup(
     [channel("s1"), channel("s2"), channel("s3")],

@@ -1,0 +1,24 @@
+import type { AllocationProblem } from "./allocate/model";
+import { busOf } from "./mix/ear-gains";
+import type { Bus, Listener, Setup } from "./model/setup";
+
+/*
+ * Which searches are so short that the page does them at once, without holding up anything: under 50 ms on a laptop
+ * (`test/bench/limits.mjs` measures the slowest that are). Every other one is run off the page’s thread.
+ */
+
+/** Sends of the bus times listeners. */
+export const isRecommendationShort = (setup: Setup, bus: Bus): boolean =>
+  bus.sends.length * setup.listeners.length <= 1024;
+
+/** Monitor inputs that take something. */
+export const areWaysShort = ({ monitor }: Setup): boolean =>
+  monitor.inputs.filter((input) => input !== null).length <= 48;
+
+/** Channels to be placed times inputs. */
+export const arePlansShort = ({ channels, inputs }: AllocationProblem): boolean =>
+  channels.length * inputs <= 1024;
+
+/** Sends of the listener’s bus times pieces of the kit. */
+export const isCheckShort = (setup: Setup, listener: Listener): boolean =>
+  (busOf(setup, listener)?.sends.length ?? 0) * setup.kit.pieces.length <= 1024;
