@@ -5,13 +5,26 @@ import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { FileNotes } from "../setups/facts";
 
-/** What a desk has and how it pans, counts and mutes, without using it. */
-export const DeskFacts = ({ desk, notes }: { desk: Desk; notes: readonly string[] }) => (
+interface Props {
+  readonly desk: Desk;
+  /** What of its file was not understood. */
+  readonly notes: readonly string[];
+}
+
+/** Every setting of a desk, behind a tap. */
+export const DeskSettings = ({ desk, notes }: Props) => (
   <>
-    <p>{formatDeskSize(desk)}</p>
     <Fold look="explain" title="All settings">
       {() => <Sentences says={deskSettings(desk)} />}
     </Fold>
     <FileNotes notes={notes} />
+  </>
+);
+
+/** What a desk has and how it pans, counts and mutes, without using it. */
+export const DeskFacts = (props: Props) => (
+  <>
+    <p>{formatDeskSize(props.desk)}</p>
+    <DeskSettings {...props} />
   </>
 );

@@ -18,7 +18,7 @@ import { oneAtATime } from "../one-at-a-time";
 import { ShareThing } from "../setups/share-thing";
 import { deskTitle } from "../shown-names";
 import { toast } from "../state";
-import { DeskFacts } from "./desk-facts";
+import { DeskSettings } from "./desk-facts";
 
 const duplicate = oneAtATime((line: SavedDesk) =>
   attempt("Not copied", async () => {
@@ -70,7 +70,7 @@ const Actions = ({ line }: { line: SavedDesk }) => {
   const { read } = line;
   return (
     <div class="stack">
-      {read.ok ? <DeskFacts desk={deskOf(read.file)} notes={read.notes} /> : null}
+      {read.ok ? <DeskSettings desk={deskOf(read.file)} notes={read.notes} /> : null}
       <Rename key={line.name} line={line} />
       <div class="row">
         <button type="button" disabled={readOnly.value} onClick={() => duplicate.run(line)}>

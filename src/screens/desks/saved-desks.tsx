@@ -41,12 +41,14 @@ export const SavedDesks = () => {
         A setup keeps its own copy: changing or removing a saved desk changes no setup. A new setup starts
         with the desk used last.
       </p>
-      <FileButton
-        label="Import a desk"
-        accept=".hatside,.json,application/json"
-        several
-        onFiles={(files) => void lookIntoFiles(files)}
-      />
+      <div class="row">
+        <FileButton
+          label="Import a desk"
+          accept=".hatside,.json,application/json"
+          several
+          onFiles={(files) => void lookIntoFiles(files)}
+        />
+      </div>
     </>
   );
 };
