@@ -9,7 +9,7 @@ import { ChannelsScreen } from "./screens/channels/channels";
 import { Notices } from "./screens/notices";
 import { followAddress } from "./screens/route";
 import { Shell } from "./screens/shell";
-import { offline, toast } from "./screens/state";
+import { laterNotice, offline, toast } from "./screens/state";
 import { startTheme } from "./screens/theme";
 import { shelf, startShelf } from "./shelf/here";
 import { isStorageSlow } from "./shelf/patience";
@@ -44,6 +44,8 @@ const SCREENS = {
   headroom: lazy(async () => (await import("./screens/headroom/headroom")).HeadroomScreen, "h1"),
   patch: lazy(async () => (await import("./screens/patch/patch")).PatchScreen, "h1"),
   decide: lazy(async () => (await import("./screens/decide/decide")).DecideScreen, "h1"),
+  desk: lazy(async () => (await import("./screens/desk/desk")).DeskScreen, "h1"),
+  trace: lazy(async () => (await import("./screens/trace/trace")).TraceScreen, "h1"),
   check: lazy(async () => (await import("./screens/check/check")).CheckScreen, "h1"),
   setups: lazy(async () => (await import("./screens/setups/setups")).SetupsScreen, "h1"),
   about: lazy(async () => (await import("./screens/about")).AboutScreen, "h1"),
@@ -81,6 +83,11 @@ const receive = async (): Promise<void> => {
     takeFiles(files);
     if (missing) toast.value = { says: MISSING[missing], undo: false };
   });
+};
+
+/** Tells a setup of another desk apart when it is opened. */
+const followDesks = async (): Promise<void> => {
+  laterNotice.value = (await import("./screens/desks/desk-notice")).DeskNotice;
 };
 
 const offlineFailed = (why: string): void => {
@@ -130,6 +137,7 @@ const start = async (): Promise<void> => {
 const goOn = async (): Promise<void> => {
   await painted();
   receive().catch(() => {});
+  followDesks().catch(() => {});
   if (import.meta.env.PROD) stayOffline().catch((error) => offlineFailed(troubleOf(error)));
   else restLater();
 };

@@ -23,6 +23,7 @@ import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
 import { SIDE_LETTERS } from "../text/names";
+import { formatRule } from "../text/rules";
 import { TAP_NAMES } from "../text/taps";
 import { formatList } from "../text/words";
 import type { SetupFile } from "./schema";
@@ -124,9 +125,12 @@ export const PIECE: readonly Field<Piece>[] = [
 const TAP_LIST = (taps: readonly TapPoint[]): string =>
   formatList(taps.map((tap) => TAP_NAMES[tap])) || "none";
 
+/** The desk's name. */
+export const DESK_NAME: Field<Desk> = written("called", (c) => c.name, "not named");
+
 /** Of the desk. */
 export const DESK: readonly Field<Desk>[] = [
-  written("called", (c) => c.name, "not named"),
+  DESK_NAME,
   number("channels", "", (c) => c.channelCount),
   number("buses", "", (c) => c.busCount),
   number("output ports", "", (c) => c.portCount),
@@ -188,10 +192,11 @@ export const CHANNEL: readonly Field<Channel>[] = [
     print: ({ directOut: { on, tap, trim } }) =>
       `${on ? "on" : "off"}, ${TAP_NAMES[tap]}${trim === 0 ? "" : `, trim ${formatEntry(trim)} dB`}`,
   },
+  { what: "rule", value: (s) => s.rule, print: (s, { listeners }) => formatRule(s.rule, listeners) },
   { what: "colour", value: (s) => s.colour, print: (s) => s.colour ?? "none" },
   written("group", (s) => s.group, "none"),
   {
-    what: "further columns",
+    what: "extra columns",
     value: (s) => s.extra,
     print: (s) => s.extra.map(({ head, value }) => `${head}: ${value}`).join(", ") || "none",
   },

@@ -1,12 +1,14 @@
 import { quoted } from "../core/lib/direction";
-import type { Bus, Id, Recording } from "../core/model/setup";
+import type { Bus, Desk, Id, Recording } from "../core/model/setup";
 import { nameOr } from "../text/names";
 import { capitalised } from "../text/words";
 import { aligned } from "./align";
+import { blankSetup } from "./blank";
 import {
   BUS,
   CHANNEL,
   DESK,
+  DESK_NAME,
   EARPHONE,
   type Field,
   formatInput,
@@ -63,6 +65,20 @@ const changes = <T>(two: Two, was: T, is: T, fields: readonly Field<T>[]): strin
     if (same(from, to)) return [];
     return [`${what && `${what} `}${instead(print(was, two.from), print(is, two.to), from, to)}`];
   });
+
+/** What the desk `to` has otherwise than `from`: sentences without their full stop. */
+export const deskDifferences = (from: Desk, to: Desk): readonly string[] => {
+  const setup = blankSetup();
+  return changes({ from: setup, to: setup }, from, to, DESK).map(capitalised);
+};
+
+/** Everything that is said of a desk but its name, one line each: "Pan law −3 dB sine". */
+export const deskSettings = (desk: Desk): readonly string[] => {
+  const setup = blankSetup();
+  return DESK.filter((field) => field !== DESK_NAME).map(({ what, print }) =>
+    capitalised(`${what && `${what} `}${print(desk, setup)}`),
+  );
+};
 
 /** What differs between two lists of things that have ids and names. */
 const inList = <T extends { readonly id: Id; readonly name: string }>(

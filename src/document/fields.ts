@@ -26,6 +26,7 @@ import type {
   TapPoint,
 } from "../core/model/setup";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
+import { readDeskTicks } from "./desk-tick-field";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
@@ -45,7 +46,9 @@ import {
   words,
   yes,
 } from "./reader";
+import { ruleField } from "./rule-field";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
+import { readTrace } from "./trace-session";
 
 const id: Reader<string> = (value, at, say) => {
   // The beginning of one could be another's: a file with such ids is none that this app writes.
@@ -75,7 +78,8 @@ const kit = fields<Kit>({
 
 const TAPS: readonly TapPoint[] = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"];
 
-const desk = fields<Desk>({
+/** Every field of a desk, in a setup or by itself. */
+export const deskFields = fields<Desk>({
   name: text(BLANK_DESK.name, LIMITS.note),
   channelCount: whole(RANGES.channelCount, BLANK_DESK.channelCount),
   busCount: whole(RANGES.busCount, BLANK_DESK.busCount),
@@ -120,6 +124,7 @@ const channel = fields<Channel>({
     on: yes(true),
     trim: number(RANGES.trim, 0),
   }),
+  rule: ruleField(id),
   colour: orNull(
     oneOf<Colour>(["red", "orange", "yellow", "green", "teal", "blue", "violet", "grey"], "grey"),
   ),
@@ -288,7 +293,7 @@ export const setupFields = fields<SetupFile>({
   note: text("", LIMITS.note),
   example: yes(false),
   kit,
-  desk,
+  desk: deskFields,
   channels: list(channel, LIMITS.channels),
   buses: list(bus, LIMITS.buses),
   listeners: list(listener, LIMITS.listeners),
@@ -298,4 +303,6 @@ export const setupFields = fields<SetupFile>({
   recording: orNull(recording),
   check: orNull(check),
   lineCheck,
+  deskTicks: readDeskTicks,
+  trace: readTrace,
 });

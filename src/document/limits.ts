@@ -1,5 +1,5 @@
 import { MEASURED_RANGE } from "../core/measure/range";
-import { LOWEST_SEND, LOWEST_TRIM } from "../core/model/limits";
+import { LONGEST_EXTRA, LOWEST_SEND, LOWEST_TRIM } from "../core/model/limits";
 import type { Setup } from "../core/model/setup";
 
 /** Smallest and largest allowed, both included. */
@@ -78,10 +78,14 @@ export const LIMITS = {
   listeners: 32,
   inputs: 192,
   hits: 1000,
+  /** Ticks of the desk list. */
+  deskTicks: 20_000,
+  /** Looks of a trace: more than there are links. */
+  looks: 100,
   /** Further columns of an imported list, a channel. */
   extra: 12,
   /** Characters of what such a column holds. */
-  cell: 200,
+  cell: LONGEST_EXTRA,
   /** Characters of an id. The app's own have up to five. */
   id: 40,
   /** Characters of a name that is typed or comes in an input list; names of a setup file are kept as they are, up to `note`. */
@@ -102,6 +106,11 @@ const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) 
   ["pieces", LIMITS.pieces, (s) => s.kit.pieces.length],
   ["buses", LIMITS.buses, (s) => s.buses.length],
   ["listeners", LIMITS.listeners, (s) => s.listeners.length],
+  [
+    "extra columns of one channel",
+    LIMITS.extra,
+    (s) => Math.max(0, ...s.channels.map((c) => c.extra.length)),
+  ],
   ["monitor inputs", LIMITS.inputs, (s) => s.monitor.inputs.length],
 ];
 

@@ -1,10 +1,12 @@
 import { nextId, type Prefix } from "../core/model/ids";
-import type { Bus, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
+import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
+import { mendDeskTicks } from "./desk-tick-field";
 import { LIMITS } from "./limits";
 import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
+import { isTraceable } from "./trace-session";
 
 /** Takes a sentence about what was mended. */
 type Note = (says: string) => void;
@@ -102,6 +104,22 @@ const mendInputs = (setup: Setup, note: Note): readonly (MonitorInput | null)[] 
   return list.length === length ? list : Array.from({ length }, (_, at) => list[at] ?? null);
 };
 
+/** Who must hear a channel: listeners who are there. */
+const mendReach = (channel: Channel, listeners: ReadonlySet<Id>, note: Note): Channel => {
+  const reach = channel.rule?.reach;
+  if (!reach || reach === "all") return channel;
+  const there = kept(reach, (id, at) => listeners.has(id) && reach.indexOf(id) === at);
+  if (there === reach) return channel;
+  note(`${show(channel.name)} was for a listener who is not there or named twice: taken out.`);
+  return { ...channel, rule: { ...channel.rule, reach: there } };
+};
+
+const mendPiece = (channel: Channel, pieces: ReadonlySet<Id>, note: Note): Channel => {
+  if (channel.piece === null || pieces.has(channel.piece)) return channel;
+  note(`${show(channel.name)} stood at a piece that is not there and stands at none now.`);
+  return { ...channel, piece: null };
+};
+
 const mendRecording = (recording: Recording, channels: ReadonlySet<Id>, note: Note): Recording => {
   const stays = recording.channels.map(
     (m, at) => channels.has(m.channel) && recording.channels.findIndex((o) => o.channel === m.channel) === at,
@@ -135,6 +153,14 @@ const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): 
   return Object.fromEntries(good);
 };
 
+/** A trace of what is not there any more is over. */
+const mendTrace = (file: SetupFile, note: Note): SetupFile => {
+  const { trace, ...rest } = file;
+  if (!trace || isTraceable(file, trace)) return file;
+  note("The trace was about something that is not there: ended.");
+  return rest;
+};
+
 /** Whose image matters most: somebody who is there, else the drummer. */
 const mendFirst = ({ listeners, preferences: wishes }: Setup, note: Note): Id => {
   const isThere = listeners.some((l) => l.id === wishes.first);
@@ -154,13 +180,12 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
   const buses = unique("m", file.buses, note);
   const listeners = mendListeners(unique("l", file.listeners, note), buses, note);
   const knownPieces = ids(pieces);
+  const knownListeners = ids(listeners);
   const knownChannels = ids(channels);
   const sound = amend(file, {
-    channels: mapped(channels, (channel) => {
-      if (channel.piece === null || knownPieces.has(channel.piece)) return channel;
-      note(`${show(channel.name)} stood at a piece that is not there and stands at none now.`);
-      return { ...channel, piece: null };
-    }),
+    channels: mapped(channels, (channel) =>
+      mendReach(mendPiece(channel, knownPieces, note), knownListeners, note),
+    ),
     kit: amend(file.kit, { pieces }),
     buses: mapped(buses, (bus) => mendSends(bus, knownChannels, note)),
     listeners,
@@ -170,7 +195,9 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
     monitor: amend(sound.monitor, { inputs: mendInputs(sound, note) }),
     preferences: amend(sound.preferences, { first: mendFirst(sound, note) }),
   });
-  return amend(patched, {
+  const { deskTicks } = patched;
+  return amend(mendTrace(patched, note), {
+    ...(deskTicks ? { deskTicks: mendDeskTicks(deskTicks, patched) } : {}),
     check: patched.check && mendCheck(patched.check, patched, note),
     lineCheck: mendTicks(patched.lineCheck, patched, note),
   });

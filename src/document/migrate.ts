@@ -19,27 +19,51 @@ export const MIGRATIONS: readonly Migration[] = [
   inDeskTerms,
 ];
 
+/** What a file of ours says that it is, what it is called in a sentence, and in which versions it is read. */
+export interface FileKind {
+  readonly format: string;
+  readonly what: string;
+  readonly oldest: number;
+  readonly newest: number;
+}
+
+/**
+ * A file of some kind and its version; nothing else of it is looked at.
+ * @throws Refusal when it is something else, or from a newer app
+ */
+export const ofKind = (
+  given: unknown,
+  kind: FileKind,
+): { readonly raw: RawSetup; readonly version: number } => {
+  const { format, what, oldest, newest } = kind;
+  if (!isFields(given)) throw new Refusal(`This is not a ${what} of Hatside: it is ${show(given)}.`);
+  const { version } = given;
+  if (given.format !== format)
+    throw new Refusal(
+      `This is not a ${what} of Hatside: its format is ${show(given.format)}. Allowed: “${format}”.`,
+    );
+  if (typeof version !== "number" || !Number.isInteger(version) || version < oldest)
+    throw new Refusal(
+      `version: ${show(version)} is not a version. Allowed: ${oldest === newest ? newest : `${oldest} to ${newest}`}.`,
+    );
+  if (version > newest)
+    throw new Refusal(
+      `This ${what} is from a newer Hatside (its version is ${version}, this app reads up to ${newest}). Update the app, then open it again.`,
+    );
+  return { raw: given, version };
+};
+
 /**
  * Brings a setup from outside to the newest version, step by step; what was given stays as it is.
  * @throws Refusal when it is no setup, from a newer app, or a step fails
  */
 export const migrate = (given: unknown, migrations: readonly Migration[] = MIGRATIONS): RawSetup => {
   const newest = migrations.length + 1;
-  if (!isFields(given)) throw new Refusal(`This is not a setup of Hatside: it is ${show(given)}.`);
-  const { format, version } = given;
-  if (format !== FORMAT)
-    throw new Refusal(`This is not a setup of Hatside: its format is ${show(format)}. Allowed: “${FORMAT}”.`);
-  if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    throw new Refusal(`version: ${show(version)} is not a version. Allowed: 1 to ${newest}.`);
-  if (version > newest) {
-    throw new Refusal(
-      `This setup is from a newer Hatside (its version is ${version}, this app reads up to ${newest}). Update the app, then open it again.`,
-    );
-  }
-  if (version === newest) return given;
+  const { raw, version } = ofKind(given, { format: FORMAT, what: "setup", oldest: 1, newest });
+  if (version === newest) return raw;
   return migrations
     .slice(version - 1)
-    .reduce((setup, step, at) => next(setup, version + at, step), JSON.parse(JSON.stringify(given)));
+    .reduce((setup, step, at) => next(setup, version + at, step), JSON.parse(JSON.stringify(raw)));
 };
 
 const next = (setup: RawSetup, version: number, step: Migration): RawSetup => {

@@ -6,25 +6,26 @@ import { MIGRATIONS, type Migration, migrate } from "./migrate";
 import { Refusal } from "./reader";
 import type { SetupFile } from "./schema";
 
-/** A setup from outside: read, with what had to be mended or left out, or not read at all and why. */
-export type ReadSetup =
-  | { readonly ok: true; readonly file: SetupFile; readonly notes: readonly string[] }
+/** Something from outside: read, with what had to be mended or left out, or not read at all and why. */
+export type Read<F> =
+  | { readonly ok: true; readonly file: F; readonly notes: readonly string[] }
   | { readonly ok: false; readonly why: string };
+
+/** A setup from outside, read or not. */
+export type ReadSetup = Read<SetupFile>;
 
 /** More notes than this are only counted. */
 const MAX_NOTES = 100;
 
 /**
- * Reads a setup from outside, of this or any earlier version. What is missing or wrong in part is replaced by a
- * default and named; what would be lost refuses the whole. The result keeps every rule of the schema.
- * @param value parsed JSON; it is not changed
+ * Reads something from outside, and never throws.
+ * @param what it is called in a sentence
+ * @param read is given a place for notes, one sentence each; throws `Refusal` where nothing can be taken
  */
-export const readSetup = (value: unknown, migrations: readonly Migration[] = MIGRATIONS): ReadSetup => {
+export const readNoting = <F>(what: string, read: (note: (says: string) => void) => F): Read<F> => {
   const notes: string[] = [];
   try {
-    const raw = migrate(value, migrations);
-    const read = setupFields(raw, "", (at, says) => notes.push(`${at}: ${says}.`));
-    const file = mend(read, (says) => notes.push(says));
+    const file = read((says) => notes.push(says));
     const over = notes.length - MAX_NOTES;
     return {
       ok: true,
@@ -33,24 +34,42 @@ export const readSetup = (value: unknown, migrations: readonly Migration[] = MIG
     };
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, why: error.message };
-    // Deeper than the engine goes, or a fault of ours: one setup that cannot be read must not keep others away.
-    return { ok: false, why: `Hatside cannot read this setup: ${reasonOf(error)}.` };
+    // Deeper than the engine goes, or a fault of ours: one that cannot be read must not keep others away.
+    return { ok: false, why: `Hatside cannot read this ${what}: ${reasonOf(error)}.` };
   }
 };
 
-/** Reads a setup from the text of a file. */
-export const readSetupText = (text: string): ReadSetup => {
+/** What a text of JSON says, read by `read`; a text that is none is refused. */
+export const readText = <F>(what: string, text: string, read: (value: unknown) => Read<F>): Read<F> => {
   let value: unknown;
   try {
     value = JSON.parse(text);
   } catch (error) {
     return {
       ok: false,
-      why: `This is not a setup of Hatside: it is not JSON (${isolated(reasonOf(error))}).`,
+      why: `This is not a ${what} of Hatside: it is not JSON (${isolated(reasonOf(error))}).`,
     };
   }
-  return readSetup(value);
+  return read(value);
 };
+
+/**
+ * Reads a setup from outside, of this or any earlier version. What is missing or wrong in part is replaced by a
+ * default and named; what would be lost refuses the whole. The result keeps every rule of the schema.
+ * @param value parsed JSON; it is not changed
+ */
+export const readSetup = (value: unknown, migrations: readonly Migration[] = MIGRATIONS): ReadSetup =>
+  readNoting("setup", (note) => {
+    const raw = migrate(value, migrations);
+    return mend(
+      setupFields(raw, "", (at, says) => note(`${at}: ${says}.`)),
+      note,
+    );
+  });
+
+/** Reads a setup from the text of a file. */
+export const readSetupText = (text: string): ReadSetup =>
+  readText("setup", text, (value) => readSetup(value));
 
 /** The text of a setup as it is kept, exported and shared. */
 export const printSetup = (file: SetupFile): string => `${JSON.stringify(file, null, 1)}\n`;

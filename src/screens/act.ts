@@ -1,6 +1,7 @@
 import { type Command, during, type EditCommand } from "../document/command";
 import { current, readOnly, run } from "../document/store";
-import { toast } from "./state";
+import { shelf } from "../shelf/here";
+import { planBefore, toast } from "./state";
 
 /** Runs a command as part of one visit to a field: undo takes the whole visit back. */
 export const typing = (change: EditCommand): void => run(during(change));
@@ -22,4 +23,12 @@ export const runOrSay = (command: Command, otherwise: string): boolean => {
 /** Runs a command that takes something away or changes much, and offers the way back for as long as nothing else is changed. */
 export const runWithWord = (command: Command, says: string): void => {
   if (runOrSay(command, "Nothing to change: it is so already")) toast.value = { says, undo: current.peek() };
+};
+
+/** Changes the plan in one tap, and leads from its word to what is now to be set at the desk. */
+export const runPlanChange = (command: Command, says: string): void => {
+  const file = current.peek();
+  if (!runOrSay(command, "Nothing to change: it is so already")) return;
+  planBefore.value = { of: shelf.openId.peek(), file };
+  toast.value = { says, undo: current.peek(), atDesk: true };
 };

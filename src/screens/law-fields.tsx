@@ -3,9 +3,13 @@ import { LAWS } from "../core/pan/laws";
 import { editDesk } from "../document/commands/settings";
 import { current, endDrag, run } from "../document/store";
 import { Choice, Pick } from "../ui/choice";
+import { Fold } from "../ui/fold";
+import { lazy } from "../ui/lazy";
 import { NumberField } from "../ui/number-field";
 import { typing } from "./act";
 import { RULES } from "./rules";
+
+const LawFinder = lazy(async () => (await import("./law-finder")).LawFinder);
 
 const OPTIONS = Object.values(LAWS).map((law) => [law.id, law.name] as const);
 
@@ -36,3 +40,10 @@ export const LawFields = ({ label }: { label: string }) => {
     </>
   );
 };
+
+/** Beside the fields: which law the desk has, from its meters. */
+export const FindLaw = () => (
+  <Fold title="Find the pan law from meter readings" look="plain">
+    {() => <LawFinder />}
+  </Fold>
+);

@@ -3,7 +3,7 @@ import { shelf, takeOver } from "../shelf/here";
 import { isStorageSlow } from "../shelf/patience";
 import { Sentences } from "../ui/sentences";
 import { attempt } from "./attempt";
-import { offline } from "./state";
+import { laterNotice, offline } from "./state";
 
 /** Hands a file to the user; says so where that fails. */
 const take = (hand: (way: typeof import("./take-file")) => unknown): Promise<boolean> =>
@@ -95,11 +95,15 @@ const OtherVersion = () => {
 };
 
 /** What has to be known before anything else: who edits, what is not safe, what was not read, what is new. */
-export const Notices = () => (
-  <>
-    <Elsewhere />
-    <Unsaved />
-    <News />
-    <OtherVersion />
-  </>
-);
+export const Notices = () => {
+  const Later = laterNotice.value;
+  return (
+    <>
+      <Elsewhere />
+      <Unsaved />
+      <News />
+      {Later ? <Later /> : null}
+      <OtherVersion />
+    </>
+  );
+};

@@ -3,7 +3,7 @@ import { carriesSetup } from "../shelf/carries";
 import { type Place, place, toast } from "./state";
 
 const PLACES: readonly Place[] = [
-  ...(["channels", "image", "headroom", "patch", "decide", "check"] as const),
+  ...(["channels", "image", "headroom", "patch", "decide", "desk", "trace", "check"] as const),
   ...(["setups", "about"] as const),
 ];
 

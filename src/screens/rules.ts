@@ -15,6 +15,8 @@ const rule = (name: string, range: RangeName, unit: string, more: Partial<Number
 export const RULES = {
   level: rule("Gated RMS", "level", "dBFS", { empty: "not entered" }),
   peak: rule("Peak", "level", "dBFS", { empty: "not entered" }),
+  meter: rule("Meter", "level", "dB", { empty: "not entered" }),
+  meterStep: rule("Meter step", "levelStep", "dB"),
   send: rule("Send", "send", "dB", { empty: "off" }),
   fader: rule("Fader", "fader", "dB", { empty: "−∞" }),
   number: rule("Number", "number", "", { whole: true, empty: "not entered" }),

@@ -9,6 +9,9 @@ export const channelTitle = (id: Id): string => channelName(current.value, id);
 /** Name of a setup. */
 export const setupName = (setup: { readonly name: string }): string => nameOr(setup, "setup");
 
+/** Name of a desk. */
+export const deskTitle = (desk: { readonly name: string }): string => nameOr(desk, "desk");
+
 /** Name of a listener. */
 export const listenerTitle = (id: Id): string =>
   nameOr(

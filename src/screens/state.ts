@@ -1,10 +1,21 @@
 import { computed, signal } from "@preact/signals";
+import type { ComponentType } from "preact";
 import type { Bus, Id } from "../core/model/setup";
 import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
-/** The five places at the thumb, the one behind the patch, and the two behind the header. */
-export type Place = "channels" | "image" | "headroom" | "patch" | "decide" | "check" | "setups" | "about";
+/** The five places at the thumb, those behind patch and check, and the two behind the header. */
+export type Place =
+  | "channels"
+  | "image"
+  | "headroom"
+  | "patch"
+  | "decide"
+  | "desk"
+  | "trace"
+  | "check"
+  | "setups"
+  | "about";
 
 /** Where the user is. */
 export const place = signal<Place>("channels");
@@ -13,7 +24,12 @@ export const place = signal<Place>("channels");
 export const toast = signal<{
   readonly says: string;
   readonly undo: SetupFile | (() => void) | false;
+  /** There is something to be set at the desk now. */
+  readonly atDesk?: boolean;
 } | null>(null);
+
+/** The plan before it was last changed by a tap (a fix, a recommendation, a plan), and in which setup. */
+export const planBefore = signal<{ readonly of: string | null; readonly file: SetupFile } | null>(null);
 
 /** How long such a word stays. */
 export const TOAST_MS = 8000;
@@ -55,3 +71,6 @@ export const offline = signal<{
   /** Looks up whether the copy is still whole, and fetches what is missing. */
   readonly look: (() => Promise<void>) | null;
 }>({ ready: false, failed: "", accept: null, isComing: false, look: null });
+
+/** What may be said above every screen besides what the first one waits for; null until it has been loaded. */
+export const laterNotice = signal<ComponentType | null>(null);

@@ -26,6 +26,7 @@ export const Toast = () => {
       {word === null ? null : (
         <div class="toast">
           <span>{word.says}</span>
+          {word.atDesk ? <a href="#desk">What to set at the desk</a> : null}
           {back ? (
             <button
               type="button"

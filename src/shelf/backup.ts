@@ -1,29 +1,29 @@
+import { type ReadThing, readThing, readThingText } from "../document/desk-file";
 import { MAX_SETUP_BYTES } from "../document/limits";
-import { type ReadSetup, readSetup, readSetupText } from "../document/read-setup";
 import { isFields, show } from "../document/reader";
-import type { SetupFile } from "../document/schema";
 import { type Line, tooLarge } from "./lines";
 import type { Shelf } from "./shelf";
 import { troubleOf } from "./trouble";
 
-/** Names the format of a file with every setup in it. */
+/** Names the format of a file with every setup and every saved desk in it. */
 export const BACKUP_FORMAT = "hatside-backup";
 /** Version of the backup that this code writes. */
 const BACKUP_VERSION = 1;
 
-/** A backup as it is written is JSON with one setup on each line, so that any number of them is read line by line. */
+/** A backup as it is written is JSON with one setup or desk on each line, so that any number of them is read line by line. */
 const LINES = {
   first: `{"format":"${BACKUP_FORMAT}","version":${BACKUP_VERSION},"setups":[`,
+  desks: `],"desks":[`,
   unread: `],"unread":[`,
   last: "]}",
 } as const;
 
-/** So many setups that cannot be read are named one by one; of more the number is said. */
+/** So many that cannot be read are named one by one; of more the number is said. */
 const MAX_REFUSALS = 1000;
 
 /** What is in a backup, before anything of it is kept; or why nothing is. */
 export type BackupRead =
-  | { readonly ok: true; readonly setups: readonly ReadSetup[] }
+  | { readonly ok: true; readonly things: readonly ReadThing[] }
   | { readonly ok: false; readonly why: string };
 
 /** Each on a line of its own, with a comma between two. */
@@ -31,33 +31,42 @@ const separated = (lines: readonly string[]): string[] =>
   lines.map((line, at) => (at < lines.length - 1 ? `${line},\n` : `${line}\n`));
 
 /**
- * Every saved setup, as the parts of one file. What cannot be read here is in it too, as it lies there. In parts, because one
- * text has a largest size in every engine.
+ * Every saved setup and desk, as the parts of one file. What cannot be read here is in it too, as it lies there. In parts,
+ * because one text has a largest size in every engine.
+ * @param desks their files as they lie on the shelf
  */
-export const printBackup = async (shelf: Pick<Shelf, "texts">): Promise<string[]> => {
-  const setups: string[] = [];
+export const printBackup = async (
+  shelf: Pick<Shelf, "texts">,
+  desks: readonly string[] = [],
+): Promise<string[]> => {
   const unread: string[] = [];
-  for (const text of await shelf.texts()) {
-    try {
-      setups.push(JSON.stringify(JSON.parse(text)));
-    } catch {
-      unread.push(JSON.stringify(text));
-    }
-  }
+  const inLines = (texts: readonly string[]): string[] =>
+    texts.flatMap((text) => {
+      try {
+        return [JSON.stringify(JSON.parse(text))];
+      } catch {
+        unread.push(JSON.stringify(text));
+        return [];
+      }
+    });
+  const setupLines = inLines(await shelf.texts());
+  const deskLines = inLines(desks);
   return [
     `${LINES.first}\n`,
-    ...separated(setups),
+    ...separated(setupLines),
+    `${LINES.desks}\n`,
+    ...separated(deskLines),
     `${LINES.unread}\n`,
     ...separated(unread),
     `${LINES.last}\n`,
   ];
 };
 
-/** Reads a backup that came as one piece: each setup by itself, so that one that is broken keeps none of the others away. */
+/** Reads a backup that came as one piece: each by itself, so that one that is broken keeps none of the others away. */
 export const readBackup = (value: unknown): BackupRead => {
   const no = (why: string) => ({ ok: false, why }) as const;
   if (!isFields(value) || value.format !== BACKUP_FORMAT) return no("this is not a backup of Hatside.");
-  const { version, setups, unread } = value;
+  const { version, setups, desks, unread } = value;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
     return no(`version: ${show(version)} is not a version. Allowed: 1 to ${BACKUP_VERSION}.`);
   if (version > BACKUP_VERSION)
@@ -65,63 +74,66 @@ export const readBackup = (value: unknown): BackupRead => {
       `this backup is from a newer Hatside (its version is ${version}, this app reads up to ${BACKUP_VERSION}). Update the app, then import it again.`,
     );
   if (!Array.isArray(setups)) return no(`setups: ${show(setups)} is not a list.`);
+  if (desks !== undefined && !Array.isArray(desks)) return no(`desks: ${show(desks)} is not a list.`);
   const texts = Array.isArray(unread) ? unread.filter((text) => typeof text === "string") : [];
-  return { ok: true, setups: [...setups.map((setup) => readSetup(setup)), ...texts.map(readSetupText)] };
+  const things = [...setups, ...(desks ?? [])];
+  return { ok: true, things: [...things.map(readThing), ...texts.map(readThingText)] };
 };
 
-/** Whether a backup has its setups on lines, by its beginning. */
+/** Whether a backup has what is in it on lines, by its beginning. */
 export const isInLines = (head: string): boolean => head.startsWith(`${LINES.first}\n`);
 
 /**
- * Reads a backup with its setups on lines, however many they are. One that was cut off gives all that arrived whole.
+ * Reads a backup on lines, however many they are. One that was cut off gives all that arrived whole.
  * @param name of the file, to begin a sentence
  * @param lines as `linesOf` gives them
  */
 export const readBackupLines = async (
   name: string,
   lines: AsyncIterable<Line>,
-): Promise<readonly ReadSetup[]> => {
-  const setups: ReadSetup[] = [];
+): Promise<readonly ReadThing[]> => {
+  const things: ReadThing[] = [];
   let refused = 0;
   let isUnread = false;
   let isWhole = false;
-  const take = (read: ReadSetup): void => {
+  const take = (read: ReadThing): void => {
     if (!read.ok) refused += 1;
-    if (read.ok || refused <= MAX_REFUSALS) setups.push(read);
+    if (read.ok || refused <= MAX_REFUSALS) things.push(read);
   };
-  const readLine = ({ text, size }: Line): ReadSetup => {
+  const readLine = ({ text, size }: Line): ReadThing => {
     if (text === null) return { ok: false, why: tooLarge(size, MAX_SETUP_BYTES) };
     const line = text.replace(/,$/, "");
-    const read = readSetupText(line);
+    const read = readThingText(line);
     if (!isUnread) return read;
     const was: unknown = JSON.parse(line);
-    return typeof was === "string" ? readSetupText(was) : read;
+    return typeof was === "string" ? readThingText(was) : read;
   };
   for await (const line of lines) {
-    if (line.text === LINES.first) continue;
+    if (line.text === LINES.first || line.text === LINES.desks) continue;
     if (line.text === LINES.unread) isUnread = true;
     else if (line.text === LINES.last) isWhole = true;
     else take(readLine(line));
   }
   const over = refused - MAX_REFUSALS;
-  if (over > 0) setups.push({ ok: false, why: `${over} more setups cannot be read.` });
+  if (over > 0) things.push({ ok: false, why: `${over} more setups cannot be read.` });
   if (!isWhole)
-    setups.push({ ok: false, why: `${name} was cut off. The setups that arrived whole are listed.` });
-  return setups;
+    things.push({ ok: false, why: `${name} was cut off. The setups that arrived whole are listed.` });
+  return things;
 };
 
 /**
- * Puts setups of a backup on the shelf, each as a new one under a free name: nothing there is overwritten.
+ * Puts what was in a backup on the shelf, each as a new one under a free name: nothing there is overwritten.
+ * @param put puts one of them there; rejects when it cannot be kept
  * @returns how many were put there, and why no more
  */
-export const restore = async (
-  shelf: Pick<Shelf, "put">,
-  setups: readonly SetupFile[],
+export const restore = async <F>(
+  { put }: { readonly put: (file: F) => Promise<unknown> },
+  files: readonly F[],
 ): Promise<{ readonly done: number; readonly why?: string }> => {
   let done = 0;
   try {
-    for (const setup of setups) {
-      await shelf.put(setup);
+    for (const file of files) {
+      await put(file);
       done += 1;
     }
     return { done };

@@ -3,31 +3,41 @@ import { uniqueName } from "../core/model/ids";
 import { type Cupboard, memoryCupboard } from "./cupboard";
 import { lineOf, type OnShelf, recordOf, type ShelfRecord } from "./record";
 
-const PREFIX = "setup-";
-/** Under this key lies which setup was opened last. */
-const LAST = "open";
+/** What sort of thing a catalogue is of. */
+interface Sort<L extends OnShelf> {
+  /** Its keys begin so. */
+  readonly prefix: string;
+  /** Under this key lies what is noted of the one used last. */
+  readonly last: string;
+  readonly line: (id: string, record: ShelfRecord) => L;
+}
+
+const SETUPS: Sort<OnShelf> = { prefix: "setup-", last: "open", line: lineOf };
 
 /** Letters that no other tab has. */
 export const unlikely = (): string => Math.random().toString(36).slice(2, 10);
 
-/** A key that no setup has. */
-export const freshId = (): string => `${PREFIX}${Date.now().toString(36)}-${unlikely()}`;
+/** A key that nothing else has. */
+export const freshId = (prefix = SETUPS.prefix): string =>
+  `${prefix}${Date.now().toString(36)}-${unlikely()}`;
 
-/** The setups in a cupboard and the list of them. Everything that waits may reject: full, refused, gone. */
-export interface Catalogue {
+/** The things of one sort in a cupboard, setups or desks, and the list of them. All that waits may reject: full, refused, gone. */
+export interface Catalogue<L extends OnShelf = OnShelf> {
   /** Last changed first. */
-  readonly list: ReadonlySignal<readonly OnShelf[]>;
-  /** From now on the setups lie there. */
+  readonly list: ReadonlySignal<readonly L[]>;
+  /** Where they lie. */
+  readonly cupboard: () => Cupboard;
+  /** From now on they lie there. */
   readonly use: (cupboard: Cupboard) => void;
-  /** Every setup, and the id of the one that was opened last; the list is new then. */
+  /** Every one, and what is noted of the one used last; the list is new then. */
   readonly readAll: () => Promise<{
     readonly records: ReadonlyMap<string, ShelfRecord>;
     readonly last: unknown;
   }>;
-  /** One setup; rejects when it is not there any more. */
+  /** One of them; rejects when it is not there any more. */
   readonly read: (id: string) => Promise<ShelfRecord>;
   /**
-   * Changes a setup in one go; null takes it away. `change` gets null where there is none.
+   * Changes one in one go; null takes it away. `change` gets null where there is none.
    * @param guess taken for what lies there, as in `Cupboard.update`
    */
   readonly change: (
@@ -35,29 +45,35 @@ export interface Catalogue {
     change: (was: ShelfRecord | null) => ShelfRecord | null,
     guess?: Partial<ShelfRecord>,
   ) => Promise<void>;
-  /** Notes which setup was opened last. */
-  readonly remember: (id: string) => Promise<void>;
+  /** What was last given to `remember`; undefined: nothing. */
+  readonly recall: () => Promise<unknown>;
+  /** Notes which one was used last. */
+  readonly remember: (what: unknown) => Promise<void>;
   /** A name that none in the list has. */
   readonly freeName: (name: string) => string;
 }
 
-const newestFirst = (lines: OnShelf[]): OnShelf[] => lines.sort((a, b) => b.changed - a.changed);
+const newestFirst = <L extends OnShelf>(lines: L[]): L[] => lines.sort((a, b) => b.changed - a.changed);
 
-/** A catalogue of what lies in memory, until another cupboard is used. */
-export const createCatalogue = (): Catalogue => {
-  const list = signal<readonly OnShelf[]>([]);
-  let cupboard: Cupboard = memoryCupboard();
+/** A catalogue of what lies in a cupboard, until another is used. */
+export const createCatalogueOf = <L extends OnShelf>(
+  { prefix, last, line }: Sort<L>,
+  first: Cupboard,
+): Catalogue<L> => {
+  const list = signal<readonly L[]>([]);
+  let cupboard = first;
   return {
     list,
+    cupboard: () => cupboard,
     use: (other) => {
       cupboard = other;
     },
     readAll: async () => {
       const things = await cupboard.all();
-      const setups = [...things].filter(([key]) => key.startsWith(PREFIX));
-      const records = new Map(setups.map(([key, value]) => [key, recordOf(value)]));
-      list.value = newestFirst([...records].map(([id, record]) => lineOf(id, record)));
-      return { records, last: things.get(LAST) };
+      const mine = [...things].filter(([key]) => key.startsWith(prefix));
+      const records = new Map(mine.map(([key, value]) => [key, recordOf(value)]));
+      list.value = newestFirst([...records].map(([id, record]) => line(id, record)));
+      return { records, last: things.get(last) };
     },
     read: async (id) => {
       const value = await cupboard.get(id);
@@ -71,10 +87,14 @@ export const createCatalogue = (): Catalogue => {
         return record ?? undefined;
       };
       await cupboard.update(id, next, guess);
-      const others = list.peek().filter((line) => line.id !== id);
-      list.value = record ? newestFirst([...others, lineOf(id, record)]) : others;
+      const others = list.peek().filter((each) => each.id !== id);
+      list.value = record ? newestFirst([...others, line(id, record)]) : others;
     },
-    remember: (id) => cupboard.update(LAST, () => id),
+    recall: () => cupboard.get(last),
+    remember: (what) => cupboard.update(last, () => what),
     freeName: (name) => uniqueName(name, list.peek()),
   };
 };
+
+/** A catalogue of setups in memory, until another cupboard is used. */
+export const createCatalogue = (): Catalogue => createCatalogueOf(SETUPS, memoryCupboard());

@@ -87,7 +87,7 @@ export const FIELD_NAMES = Object.keys(FIELDS) as Field[];
 /** Headers that say a name in one list and a number in another. */
 const PERHAPS_NAME = ["channel", "input", "ch", "line", "mic", "microphone"];
 
-/** Further headers of input lists, of which the setup keeps nothing. */
+/** Further headers of input lists, which no field is read from: kept with the channels as they are. */
 const MORE = [
   "mic",
   "microphone",
@@ -185,8 +185,15 @@ export const panStepsOf = (header: string): number | null => {
   return steps > 0 ? steps : null;
 };
 
-/** Headers of the columns that are read as nothing. */
-export const unkeptHeaders = (headers: readonly string[], mapping: Mapping): string[] => {
+/** Columns that no field is read from, by index from 0. */
+export const furtherColumns = (width: number, mapping: Mapping): number[] => {
   const read = new Set(Object.values(mapping));
-  return headers.map((h) => h.trim()).filter((header, i) => header !== "" && !read.has(i));
+  return Array.from({ length: width }, (_, i) => i).filter((i) => !read.has(i));
+};
+
+/** A column as spreadsheets call it: 1 is A, 27 is AA. */
+export const columnLetters = (column: number): string => {
+  const last = (column - 1) % 26;
+  const before = (column - 1 - last) / 26;
+  return (before > 0 ? columnLetters(before) : "") + String.fromCharCode(65 + last);
 };

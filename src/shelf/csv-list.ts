@@ -13,7 +13,8 @@ import { LIMITS, RANGES } from "../document/limits";
 import { formatList } from "../text/words";
 import type { CsvTable } from "./csv";
 import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes } from "./csv-cells";
-import { type Mapping, panStepsOf, unkeptHeaders } from "./csv-columns";
+import { type Mapping, panStepsOf } from "./csv-columns";
+import { type Further, furtherOf, notesOfFurther, readExtra, readSends } from "./csv-further";
 import { type CellFault, type RowReader, rowReader } from "./csv-row";
 
 /** An input list, whole; or every fault of it, and nothing. */
@@ -80,6 +81,7 @@ interface ListReading {
   readonly readPan: (text: string) => Cell<number>;
   /** The setup's channels by their names, of two alike the first. */
   readonly known: ReadonlyMap<string, Channel>;
+  readonly further: Further;
 }
 
 const checkName = (reader: RowReader, name: string): void => {
@@ -102,13 +104,15 @@ const lineOf = (reader: RowReader, input: InputName, name: string, list: ListRea
     list.known.get(nameKey(name))?.lines ?? (input.stereo && list.mapping.stereo === null ? 2 : 1);
   const channels = stereo === undefined ? guessed : stereo ? 2 : 1;
   const feeds = feedsOf(reader, channels);
+  const sends = readSends(reader, list.further, list.readPan);
+  const extra = readExtra(reader, list.further);
   const isDrum = (kind ?? input.kind) === "drum";
   const piece = isDrum && list.mapping.piece === null ? pieceOf(list.setup.kit.pieces, input) : null;
   return {
     name,
     numbers: channelCell(reader.text("number")) ?? input.channels,
     says: {
-      ...said<Omit<Required<ListLine["says"]>, "feeds">>({
+      ...said<Omit<Required<ListLine["says"]>, "feeds" | "sends" | "extra">>({
         kind,
         piece: cleanName(reader.text("piece")) || undefined,
         lines: stereo === undefined ? undefined : channels,
@@ -122,6 +126,8 @@ const lineOf = (reader: RowReader, input: InputName, name: string, list: ListRea
         keepSides: reader.read("keepSides", (t) => readYes(t, "Keep L/R")),
       }),
       ...(feeds.length > 0 ? { feeds } : {}),
+      ...(sends.length > 0 ? { sends } : {}),
+      ...(extra.length > 0 ? { extra } : {}),
     },
     otherwise: impliedBy(input, channels, piece),
   };
@@ -155,8 +161,7 @@ const some = (items: readonly string[]): string =>
 const notesOf = (
   lines: readonly { readonly row: number; readonly line: ListLine }[],
   pairs: readonly ListLine[],
-  headers: readonly string[],
-  { mapping, setup }: ListReading,
+  { mapping, setup, further }: ListReading,
 ): string[] => {
   const pieces = new Set(setup.kit.pieces.map((p) => nameKey(p.name)));
   const strange = lines.flatMap(({ row, line: { says } }) =>
@@ -164,13 +169,12 @@ const notesOf = (
       ? []
       : [`Row ${row}: the kit has no “${asTyped(says.piece)}”, so the channel is at no drum.`],
   );
-  const unkept = unkeptHeaders(headers, mapping).map(asTyped);
   const alone = (["tap", "on", "trim"] as const).some((f) => mapping[f] !== null) && mapping.slot === null;
   return [
     ...(pairs.length === 0
       ? []
       : [`L and R are joined to stereo channels: ${some(pairs.map((p) => asTyped(p.name)))}.`]),
-    ...(unkept.length === 0 ? [] : [`Not kept in the setup: ${some(unkept)}.`]),
+    ...notesOfFurther(further, some),
     ...(alone ? ["Tap point, On and Trim are read only with a column of monitor inputs."] : []),
     ...strange,
   ];
@@ -198,7 +202,8 @@ export const readList = (
   const headers = header ? (table.rows[0]?.cells ?? []) : [];
   const known = new Map([...setup.channels].reverse().map((s) => [nameKey(s.name), s]));
   const readPan = panReader(setup, mapping.pan === null ? "" : (headers[mapping.pan] ?? ""));
-  const reading: ListReading = { setup, mapping, readPan, known };
+  const further = furtherOf(rows, headers, mapping);
+  const reading: ListReading = { setup, mapping, readPan, known, further };
   const faults: CellFault[] = [];
   let input: InputName | null = null;
   const lines: { row: number; line: ListLine; input: InputName }[] = [];
@@ -218,5 +223,5 @@ export const readList = (
     mapping.stereo === null
       ? joinSides(lines, new Set(known.keys()))
       : { lines: lines.map((l) => l.line), pairs: [] };
-  return { ok: true, lines: joined.lines, notes: notesOf(lines, joined.pairs, headers, reading) };
+  return { ok: true, lines: joined.lines, notes: notesOf(lines, joined.pairs, reading) };
 };

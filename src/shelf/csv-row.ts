@@ -9,7 +9,7 @@ export interface CellFault {
   /** Column of the file, from 1; null where none is chosen. */
   readonly column: number | null;
   /** What it is read as. */
-  readonly field: Field;
+  readonly field: Field | "send" | "extra";
   /** Which value, and what is allowed. */
   readonly says: string;
 }
@@ -22,6 +22,9 @@ export interface RowReader {
   readonly row: number;
   /** The text of a field, blank where there is none. */
   readonly text: (field: Field) => string;
+  /** The text of a column that is no field's, by index from 0. */
+  readonly cell: (column: number) => string;
+  readonly faultAt: (column: number, field: CellFault["field"], says: string) => void;
   readonly fault: (field: Field, says: string) => void;
   /** What a cell means; undefined also where it is wrong. */
   readonly read: <T>(field: Field, reader: (text: string) => Cell<T>) => T | undefined;
@@ -31,14 +34,15 @@ export interface RowReader {
 
 /** @param faults takes what is wrong */
 export const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): RowReader => {
+  const cell = (column: number): string => unguard(row.cells[column] ?? "").trim();
   const text = (field: Field): string => {
     const column = mapping[field];
-    return column === null ? "" : unguard(row.cells[column] ?? "").trim();
+    return column === null ? "" : cell(column);
   };
-  const fault = (field: Field, says: string): void => {
-    const column = mapping[field];
+  const faultAt = (column: number | null, field: CellFault["field"], says: string): void => {
     faults.push({ row: row.number, column: column === null ? null : column + 1, field, says });
   };
+  const fault = (field: Field, says: string): void => faultAt(mapping[field], field, says);
   const meaningOf = <T>(field: Field, cell: string, reader: (text: string) => Cell<T>): T | undefined => {
     if (cell === "") return undefined;
     const read = reader(cell);
@@ -49,6 +53,8 @@ export const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): R
   return {
     row: row.number,
     text,
+    cell,
+    faultAt,
     fault,
     read: (field, reader) => meaningOf(field, text(field), reader),
     each: (field, count, reader) => {

@@ -1,6 +1,8 @@
 import { busContents } from "../core/inputs/bus-contents";
 import type { ListRow } from "../core/inputs/list";
+import { extraHeads, extraUnder } from "../core/inputs/list-extra";
 import type { ListFeed } from "../core/inputs/list-feeds";
+import { busesNamed, type ListBus } from "../core/inputs/list-sends";
 import type { SheetRow } from "../core/inputs/sheet";
 import type { Setup } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
@@ -12,6 +14,7 @@ import type { Delimiter } from "./csv";
 import { guard, guardText, KIND_WORDS } from "./csv-cells";
 import { FIELD_NAMES, FIELDS, type Field } from "./csv-columns";
 import { AND } from "./csv-row";
+import { headOfBus, sendText } from "./csv-sends";
 
 /** How a spreadsheet of some language reads CSV: a decimal comma goes with semicolons between the cells. */
 export interface CsvStyle {
@@ -41,13 +44,13 @@ const digits = (value: number, style: CsvStyle): string => {
 const yes = (value: boolean): string => (value ? "yes" : "no");
 
 /** Steps each side in which every pan comes back as it was: those of percent, else parts of 1. */
-const stepsFor = (rows: readonly ListRow[]): number => {
+const stepsFor = (pans: readonly Pan[]): number => {
   const hundred = { panStyle: "steps", panSteps: 100 } as const;
   const same = (pan: Pan): boolean => {
     const typed = parsePan(formatPan(pan, hundred), hundred);
     return typed.state === "value" && Object.is(typed.value, pan);
   };
-  return rows.every((r) => same(r.pan)) ? hundred.panSteps : 1;
+  return pans.every(same) ? hundred.panSteps : 1;
 };
 
 const panText = (pan: Pan, steps: number, style: CsvStyle): string => {
@@ -99,12 +102,34 @@ const csvText = (rows: readonly (readonly string[])[], style: CsvStyle): string 
   return `\uFEFF${lines.join("\r\n")}\r\n`;
 };
 
-/** An input list as CSV; `openCsv` and `readList` give the very same list again. */
-export const listToCsv = (rows: readonly ListRow[], style: CsvStyle = POINT): string => {
-  const steps = stepsFor(rows);
+/**
+ * An input list as CSV; `openCsv` and `readList` give the very same list again.
+ * @param buses in the order of their columns; those that the rows name where it is left out
+ */
+export const listToCsv = (
+  rows: readonly ListRow[],
+  style: CsvStyle = POINT,
+  buses: readonly ListBus[] = busesNamed(rows.map((row) => row.sends)),
+): string => {
+  const steps = stepsFor(rows.flatMap((row) => [row.pan, ...row.sends.map((send) => send.pan ?? 0)]));
+  const heads = extraHeads(rows);
+  const sendIn = (row: ListRow, bus: ListBus): string => {
+    const send = row.sends.find((s) => headOfBus(s.bus) === headOfBus(bus));
+    return send
+      ? sendText(
+          send,
+          (level) => digits(level, style),
+          (pan) => panText(pan, steps, style),
+        )
+      : "";
+  };
   const headers = FIELD_NAMES.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
-  const lines = rows.map((row) => FIELD_NAMES.map((f) => CELLS[f](row, style, steps)));
-  return csvText([headers, ...lines], style);
+  const lines = rows.map((row) => [
+    ...FIELD_NAMES.map((f) => CELLS[f](row, style, steps)),
+    ...buses.map((bus) => sendIn(row, bus)),
+    ...heads.map((head) => extraUnder(row.extra, head)),
+  ]);
+  return csvText([[...headers, ...buses.map(headOfBus), ...heads], ...lines], style);
 };
 
 /** The patch sheet as CSV: its columns, with the trim in every digit. */

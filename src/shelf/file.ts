@@ -1,6 +1,7 @@
 import { isolated, quoted } from "../core/lib/direction";
+import { type ReadThing, readThing } from "../document/desk-file";
 import { MAX_SETUP_BYTES } from "../document/limits";
-import { printSetup, type ReadSetup, readSetup } from "../document/read-setup";
+import { printSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { reasonOf } from "../text/words";
 import { BACKUP_FORMAT, isInLines, readBackup, readBackupLines } from "./backup";
@@ -17,15 +18,15 @@ const MAX_WHOLE_BACKUP = 2 ** 28;
 /** In so much of its beginning a backup says that it is one, bytes. */
 const HEAD = 200;
 
-/** A name as a file's: letters, digits and hyphens of any script. */
-export const fileName = (name: string): string => {
-  const words = name.toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? ["setup"];
+/** A name as a file's: letters, digits and hyphens of any script; `otherwise` where it has none. */
+export const fileName = (name: string, otherwise = "setup"): string => {
+  const words = name.toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? [otherwise];
   return [...words.join("-")].slice(0, 60).join("");
 };
 
-/** The text of a setup's file, read or not, as a file. */
-export const exportText = (name: string, text: string): ExportedFile => ({
-  name: `${fileName(name)}.hatside.json`,
+/** The text of the file of a setup, or of a desk by itself, read or not, as a file. */
+export const exportText = (name: string, text: string, what: "setup" | "desk" = "setup"): ExportedFile => ({
+  name: `${fileName(name, what)}.hatside${what === "setup" ? "" : "-desk"}.json`,
   blob: new Blob([text], { type: "application/json" }),
 });
 
@@ -33,11 +34,11 @@ export const exportText = (name: string, text: string): ExportedFile => ({
 export const exportFile = (file: SetupFile): ExportedFile => exportText(file.name, printSetup(file));
 
 /**
- * Reads a file that the user chose or dropped: a setup, or a backup of several. Never rejects: what is wrong is said.
+ * Reads a file that the user chose or dropped: a setup, a desk, or a backup of several. Never rejects: what is wrong is said.
  * To be called in a worker: it takes as long as it takes.
  */
-export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
-  const refuse = (why: string): readonly ReadSetup[] => [{ ok: false, why: `${quoted(file.name)}: ${why}` }];
+export const readFile = async (file: File): Promise<readonly ReadThing[]> => {
+  const refuse = (why: string): readonly ReadThing[] => [{ ok: false, why: `${quoted(file.name)}: ${why}` }];
   try {
     const head = await file.slice(0, HEAD).text();
     if (isInLines(head)) return await readBackupLines(quoted(file.name), textLines(file, MAX_SETUP_BYTES));
@@ -49,10 +50,10 @@ export const readFile = async (file: File): Promise<readonly ReadSetup[]> => {
     const value: unknown = JSON.parse(text);
     if (isBackup) {
       const backup = readBackup(value);
-      return backup.ok ? backup.setups : refuse(backup.why);
+      return backup.ok ? backup.things : refuse(backup.why);
     }
-    const setup = readSetup(value);
-    return setup.ok ? [setup] : refuse(setup.why);
+    const read = readThing(value);
+    return read.ok ? [read] : refuse(read.why);
   } catch (error) {
     if (error instanceof SyntaxError) return refuse(`this is not JSON (${isolated(reasonOf(error))}).`);
     if (error instanceof TypeError) return refuse("this is not a text file.");

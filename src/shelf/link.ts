@@ -1,3 +1,4 @@
+import type { DeskFile } from "../document/desk-file";
 import type { SetupFile } from "../document/schema";
 
 /** Version of the link's own form; the setup in it has its own. */
@@ -69,12 +70,12 @@ const through = (bytes: Uint8Array<ArrayBuffer>, by: GenericTransformStream): Re
   new Blob([bytes]).stream().pipeThrough(by);
 
 /**
- * A setup in the part of a link after #, which no browser sends to a server:
+ * A setup, or a desk by itself, in the part of a link after #, which no browser sends to a server:
  * `#s=<version>.<characters of data>.<checksum>.<data>`, numbers in base 36,
- * data being the setup's JSON, deflated (RFC 1951), in base64url (RFC 4648).
- * @throws Error when the setup is too large for a link
+ * data being its JSON, deflated (RFC 1951), in base64url (RFC 4648).
+ * @throws Error when it is too large for a link
  */
-export const toFragment = async (file: SetupFile): Promise<string> => {
+export const toFragment = async (file: SetupFile | DeskFile): Promise<string> => {
   const json = new TextEncoder().encode(JSON.stringify(file));
   const packed =
     json.length > LINK_LIMITS.expanded
@@ -85,8 +86,8 @@ export const toFragment = async (file: SetupFile): Promise<string> => {
   return `#s=${VERSION}.${data.length.toString(36)}.${checksum(data)}.${data}`;
 };
 
-/** A whole link to an app's address with a setup in it. */
-export const toLink = async (file: SetupFile, address: string): Promise<string> =>
+/** A whole link to an app's address with a setup or a desk in it. */
+export const toLink = async (file: SetupFile | DeskFile, address: string): Promise<string> =>
   `${address.replace(/#.*$/s, "")}${await toFragment(file)}`;
 
 const unpack = async (data: string): Promise<LinkRead> => {
@@ -101,7 +102,7 @@ const unpack = async (data: string): Promise<LinkRead> => {
 
 /**
  * What a link or its fragment carries. Blanks and line ends that a message put in are left out. Nothing is stored;
- * what comes back is unchecked and goes to `readSetup`.
+ * what comes back is unchecked and goes to `readThing`.
  */
 export const fromLink = async (text: string): Promise<LinkRead> => {
   if (text.length > LINK_LIMITS.text)

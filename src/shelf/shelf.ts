@@ -53,6 +53,8 @@ export interface Shelf {
   readonly textOf: (id: string) => Promise<string>;
   /** The files of all setups as they lie there, last changed first. */
   readonly texts: () => Promise<readonly string[]>;
+  /** Where the setups lie; saved desks lie there too, under keys of their own. */
+  readonly cupboard: () => Cupboard;
   /** Saves now what is not safe yet. */
   readonly flush: () => Promise<void>;
   /** The page goes: hands over what is not safe yet, without asking whether another tab changed it meanwhile. */
@@ -201,6 +203,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>, tally?: ReadT
       const { records } = await catalogue.readAll();
       return catalogue.list.peek().flatMap(({ id }) => records.get(id)?.text ?? []);
     },
+    cupboard: catalogue.cupboard,
     flush: opened.flush,
     handOver: opened.handOver,
     isUnsaved: () =>

@@ -6,7 +6,7 @@ import { earPosition, loudspeakerAngle } from "../core/stereo/position";
 import type { SwitchedOff } from "../core/stereo/switched-off";
 import { type ImageCode, type ImageVerdict, imageVerdict } from "../core/stereo/verdict";
 import { busName, channelName, listenerName, sideName } from "./names";
-import type { Statement, Tone } from "./statement";
+import { type Statement, type Tone, tickUnless } from "./statement";
 import { capitalised, formatCount, formatFew, formatInputs } from "./words";
 
 /** What to do about a listener who hears no bus. */
@@ -163,10 +163,8 @@ export const describeImage = (setup: Setup, listener: Listener, image: Image): S
   const [only] = verdict.placed;
   const [says, more] = particular(setup, listenerName(listener), verdict);
   const tone = verdict.code === "one placed" && only ? TONES_OF_ONE[only.placement] : TONES[verdict.code];
-  // A tick means that nothing is left to do.
-  const isOpen = verdict.sidesLost.length > 0 || verdict.unassigned;
   return {
-    tone: tone === "fine" && isOpen ? "care" : tone,
+    tone: tickUnless(verdict.sidesLost.length > 0 || verdict.unassigned, tone),
     says,
     more: [more, ...common(setup, verdict)].filter(Boolean).join(" "),
   };

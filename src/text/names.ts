@@ -42,8 +42,8 @@ export const sideName = (thing: Named & { readonly stereo: boolean }, side: Side
 
 /** Channel numbers as they stand before a name: "12", "13–14"; "" where none is entered. */
 export const formatChannelNumbers = (numbers: readonly number[]): string => numbers.join("–");
-/** Where on the pan a law passes a channel unchanged: "unity hard-panned", "unity centre". */
+/** Where on the pan a law passes a channel unchanged: "unity hard-panned", "unity at centre". */
 export const UNITY_NAMES: { readonly [reference in LawReference]: string } = {
   sides: "hard-panned",
-  centre: "centre",
+  centre: "at centre",
 };

@@ -38,6 +38,7 @@ export function Pick<T extends string>(props: {
   value: T;
   options: readonly (readonly [value: T, name: string])[];
   onValue: (value: T) => void;
+  disabled?: boolean;
 }) {
   const id = useId();
   return (
@@ -45,7 +46,12 @@ export function Pick<T extends string>(props: {
       <label for={id} class={props.hideLabel ? "hidden-visually" : ""}>
         {props.label}
       </label>
-      <select id={id} value={props.value} onChange={(e) => props.onValue(e.currentTarget.value as T)}>
+      <select
+        id={id}
+        value={props.value}
+        disabled={props.disabled}
+        onChange={(e) => props.onValue(e.currentTarget.value as T)}
+      >
         {props.options.map(([value, name]) => (
           <option key={value} value={value}>
             {name}

@@ -77,14 +77,14 @@ export const PanBar = (props: PanBarProps) => {
         if (KEYS[e.key] !== undefined) props.onDone();
       }}
     >
-      <span class="pan-end left" aria-hidden="true">
-        L{sides ? <small>{sides[0]}</small> : null}
-      </span>
       <span class="pan-line" aria-hidden="true">
         <i style={{ left: at }} />
       </span>
-      <span class="pan-end right" aria-hidden="true">
-        R{sides ? <small>{sides[1]}</small> : null}
+      <span class="left" aria-hidden="true">
+        {sides ? sides[0] : "L"}
+      </span>
+      <span class="right" aria-hidden="true">
+        {sides ? sides[1] : "R"}
       </span>
     </div>
   );

@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { useId, useLayoutEffect } from "preact/hooks";
+import { useId, useLayoutEffect, useRef } from "preact/hooks";
 
 /**
  * Free text; hostile or not, it is only ever shown as text. One that is too long stays as typed, with a sentence
@@ -17,6 +17,8 @@ export const TextField = (props: {
   most: number;
   /** Several lines in sight; one without it. */
   lines?: number;
+  /** Takes the focus as it comes, with its text selected. */
+  selected?: boolean;
 }) => {
   const id = useId();
   const long = useSignal<string | null>(null);
@@ -24,6 +26,10 @@ export const TextField = (props: {
     // Changed by undo or from elsewhere: what was typed is over.
     long.value = null;
   }, [props.value]);
+  const input = useRef<HTMLInputElement>(null);
+  useLayoutEffect(() => {
+    if (props.selected) input.current?.select();
+  }, [props.selected]);
   const letters = [...(long.value ?? "")].length;
   const field = {
     id,
@@ -51,6 +57,7 @@ export const TextField = (props: {
       ) : (
         <input
           {...field}
+          ref={input}
           type="text"
           enterKeyHint="done"
           onKeyDown={(e) => {

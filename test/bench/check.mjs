@@ -3,7 +3,7 @@
  * kind of people and per fault, as Markdown; then the time of a question. One drummer follows the engine's own model,
  * the other shares nothing with the engine (test/core/check/stage.ts). The thresholds were tuned on the cells and seeds
  * of the first table only. Fails when a wanted figure is missed.
- * Usage: node test/bench/check.mjs [sessions a fault]
+ * Usage: node test/bench/check.mjs [sessions a fault] [first seed of what is only measured]
  */
 import { performance } from "node:perf_hooks";
 import { bundle } from "../tools/bundle.mjs";
@@ -12,6 +12,8 @@ const { cellOf, checkOf, crowd, decide, drummer, onStage, ownModel, PEOPLE_KINDS
   await bundle("test/core/check/bench.ts");
 
 const TIMES = Number(process.argv[2] ?? 2);
+/** Take a new one for a verdict on a change: seeds that were looked at are not untouched any more. */
+const SEED = Number(process.argv[3] ?? 310_001);
 const PLANNED_TIMES = 10 * TIMES;
 const WANTED = {
   right: { ordinary: 0.97, "weak ear": 0.93, "loud overheads": 0.93, "never “can’t place”": 0.93, own: 0.93 },
@@ -118,7 +120,7 @@ table(cells.filter(isTuned), 1);
 console.log("\nOnly measured:\n");
 const measured = table(
   cells.filter((cell) => !isTuned(cell)),
-  70_001,
+  SEED,
 );
 
 console.log("\nFound, per fault, in the cells only measured:\n");
@@ -134,10 +136,8 @@ for (const { kind, name, right, sureAndWrong, hits, named, falseAlarm, plannedHi
   if (falseAlarm > WANTED.falseAlarm)
     fail(`${name}: nothing wrong, but a fault named ${percent(falseAlarm)}`);
   if (named > WANTED.named) fail(`${name}: ${named.toFixed(2)} faults named`);
-  // A weaker ear or loud overheads cost hits; the limit is for ordinary people and stages.
-  if (kind === "ordinary" && hits > WANTED.hits) fail(`${name}: ${hits.toFixed(2)} hits with a fault`);
-  if (kind === "ordinary" && plannedHits > WANTED.plannedHits)
-    fail(`${name}: ${plannedHits.toFixed(2)} hits as planned`);
+  if (hits > WANTED.hits) fail(`${name}: ${hits.toFixed(2)} hits with a fault`);
+  if (plannedHits > WANTED.plannedHits) fail(`${name}: ${plannedHits.toFixed(2)} hits as planned`);
 }
 
 // The time of a question: a long check of many channels, each at a drum of its own.
@@ -159,6 +159,12 @@ for (;;) {
   const { piece, action } = decision.next;
   hits.push({ piece, answer: answerTo(decision.next), ...(action ? { action } : {}) });
 }
+// Answers that contradict each other: every drum in turn, at random, so that nothing is ever sure.
+const ANSWERS = ["left", "middle", "right", "nothing", "unclear"];
+const chance = seeded(5);
+const contradictory = check.probes
+  .slice(0, 40)
+  .map(({ piece }) => ({ piece, answer: ANSWERS[Math.floor(chance() * ANSWERS.length)] }));
 const time = (name, work, limit = Number.POSITIVE_INFINITY) => {
   const taken = Array.from({ length: 101 }, () => {
     const from = performance.now();
@@ -173,3 +179,9 @@ console.log(`\n64 channels, ${check.candidates.length} candidates, ${check.probe
 time("prepare the check, once", () => checkOf(setup, drummer));
 for (const count of [0, 3, 10, 20, 40, hits.length - 1])
   time(`question after ${count} hits`, () => decide(check, hits.slice(0, count)), WANTED.questionMs);
+for (const count of [3, 10, 20, 40])
+  time(
+    `question after ${count} contradictory hits`,
+    () => decide(check, contradictory.slice(0, count)),
+    WANTED.questionMs,
+  );

@@ -35,6 +35,15 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     },
   ],
   [
+    "channels being selected",
+    "channels",
+    async (page) => {
+      await page.getByRole("button", { name: "Select", exact: true }).click();
+      await page.getByRole("checkbox", { name: "Kick" }).check();
+      await page.getByText("1 of 8 selected").waitFor();
+    },
+  ],
+  [
     "a word with its way back",
     "image",
     async (page) => {
@@ -85,6 +94,26 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
       await page.getByText("Every input is checked.").waitFor();
       await page.getByRole("button", { name: "Bass no signal" }).click();
       await page.getByText("Every input is checked; no signal: ").waitFor();
+    },
+  ],
+  [
+    "a trace under way",
+    "trace",
+    async (page) => {
+      await page.getByRole("button", { name: "Start the trace" }).click();
+      await page.getByText("Look here next").waitFor();
+    },
+  ],
+  [
+    "a trace at its end",
+    "trace",
+    async (page) => {
+      const unseen = page.getByRole("button", { name: "Can’t see" });
+      while ((await unseen.count()) > 0) {
+        await unseen.click();
+        await page.waitForTimeout(300);
+      }
+      await states(page, /^It is one of these/);
     },
   ],
   [
@@ -209,6 +238,14 @@ const CHANGES: readonly (readonly [
     "patch",
     (page) => states(page, /^15 of 16 inputs used/),
     (page) => typeKeys(page.getByLabel("Monitor inputs", { exact: true }), "12"),
+  ],
+  [
+    "decide",
+    (page) => unfold(page, "Pins"),
+    async (page) => {
+      for (const pin of await page.locator("details[open] select").all())
+        await pin.selectOption({ index: 1 });
+    },
   ],
   [
     "check",

@@ -37,6 +37,17 @@ const undo = (page: Page, what: string): Promise<void> =>
 const toastUndo = (page: Page): Locator => page.locator(".toast").getByRole("button", { name: "Undo" });
 
 describe("the place for channels", () => {
+  it("says of the example that it is one, and leads to a band of one's own, of which it says nothing", async () => {
+    const { page, context } = await toKit();
+    await page.getByText("This band is an invented example.").waitFor();
+    await page.getByRole("button", { name: "Start your own" }).click();
+    await page.getByRole("button", { name: "Start with 8 microphones" }).click();
+    await page.getByRole("link", { name: "Channels" }).click();
+    await row(page, "Kick").waitFor();
+    expect(await page.getByText("invented example").count()).toBe(0);
+    await context.close();
+  });
+
   it("a pan dragged with a finger follows it, is kept, and goes back in one step", async () => {
     const { page, context } = await toKit();
     const bar = page.getByRole("slider", { name: "Channel pan of Hat" });
@@ -158,6 +169,161 @@ describe("the place for channels", () => {
     await name.press("Enter");
     await keeps(page, (file) => file.channels[0]?.name, "");
     await page.getByRole("button", { name: "Mute Unnamed channel" }).waitFor();
+    await context.close();
+  });
+});
+
+describe("which pan law this desk has", () => {
+  const result = (page: Page): Promise<string[]> =>
+    page.locator("main [role=status] .notice li").allInnerTexts();
+  const enter = async (page: Page, label: string, text: string): Promise<void> => {
+    await typeKeys(page.getByLabel(label, { exact: true }), text);
+    await page.getByLabel(label, { exact: true }).press("Enter");
+  };
+
+  it("is found from readings, the suggested one among them, taken into the plan and taken back", async () => {
+    const { page, context, faults } = await toKit();
+    await page.getByText("Desk: pan law, notation, levels").click();
+    await page.getByText("Find the pan law from meter readings").click();
+    await page.getByLabel("Meter, reading 1, dB").waitFor();
+    expect(await result(page)).toEqual(["Enter at least two readings."]);
+    await enter(page, "Meter, reading 1, dB", "-18");
+    // A desk with a linear law: 20 lg 0.5 = −6.02 dB at the centre, as a comma and a true minus write it.
+    await enter(page, "Meter, reading 2, dB", "\u221224,0");
+    const [fit = "", next = ""] = await result(page);
+    expect(fit).toContain("“Linear (unity hard-panned)”");
+    expect(fit).toContain("“Cosine squared (unity hard-panned)”");
+    expect(next).toBe("Read next: R of the bus, with the pan at L50.");
+    await page.getByRole("button", { name: "Add this reading" }).click();
+    expect(await page.getByLabel("Pan, reading 3").inputValue()).toBe("L50");
+
+    // Nothing on a meter: said, and the readings before it stand.
+    await enter(page, "Meter, reading 3, dB", "-inf");
+    await page.getByText(/^Meter, reading 3: “-inf” is not a number\. Allowed: /).waitFor();
+    expect(await result(page)).toEqual([fit, next]);
+    // 20 lg 0.25 = −12.04 dB.
+    await enter(page, "Meter, reading 3, dB", "-30");
+    await expect.poll(() => result(page)).toEqual(["Only “Linear (unity hard-panned)” fits."]);
+
+    // What was read stands when the fold was closed.
+    await page.getByText("Find the pan law from meter readings").click();
+    await page.getByText("Find the pan law from meter readings").click();
+    expect(await page.getByLabel("Meter, reading 3, dB").inputValue()).toBe("\u221230");
+    const law = async (): Promise<unknown> => (await kept(page)).desk.law;
+    const before = await law();
+    await page.getByRole("button", { name: "Use Linear (unity hard-panned)" }).click();
+    await page.getByText("The plan now has this pan law").waitFor();
+    await keeps(page, (file) => [file.desk.law, file.desk.reference], ["linear", "sides"]);
+    expect(await page.getByLabel("Pan law", { exact: true }).inputValue()).toBe("linear");
+    await toastUndo(page).click();
+    await keeps(page, (file) => file.desk.law, before);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
+
+describe("many channels at once", () => {
+  it("thirty rows take three screens of a phone, however long their figures", async () => {
+    const { page, context } = await toKit();
+    await page.setViewportSize({ width: 390, height: 740 });
+    await page.getByText("All channels (20)").click();
+    const heights = await page
+      .locator("li.channel .channel-head")
+      .evaluateAll((rows) =>
+        rows.map((row) => (row.parentElement as Element).getBoundingClientRect().height),
+      );
+    expect(heights).toHaveLength(20);
+    // Marks of a bus without headroom stand under few; most rows have none.
+    const sorted = [...heights].sort((a, b) => a - b);
+    expect(30 * (sorted[18] ?? 0)).toBeLessThan(3 * 740);
+    await context.close();
+  });
+
+  it("a channel that leaves the shown bus stays until the list is left", async () => {
+    const { page, context } = await toKit();
+    const hat = await open(page, "Hat");
+    await hat.getByLabel("In Drums", { exact: true }).uncheck();
+    await page.getByText("not in Drums").waitFor();
+    await page.getByText("In Drums (7)").waitFor();
+    expect(await listed(page)).toHaveLength(8);
+    await hat.getByLabel("In Drums", { exact: true }).check();
+    await hat.getByLabel("In Drums", { exact: true }).uncheck();
+    expect(await listed(page)).toContain("Hat");
+    await page.getByRole("link", { name: "Headroom" }).click();
+    await page.getByRole("link", { name: "Channels" }).click();
+    await page.getByText("In Drums (7)").waitFor();
+    expect(await listed(page)).not.toContain("Hat");
+    await context.close();
+  });
+
+  it("the first channel of an empty bus takes no other out of the list; the bus alone is one tap", async () => {
+    const { page, context } = await toKit();
+    await page.getByRole("link", { name: "Headroom" }).click();
+    await page.getByRole("button", { name: "Add a mono bus" }).click();
+    await expect.poll(async () => (await kept(page)).buses.length).toBe(3);
+    const name = (await kept(page)).buses[2]?.name ?? "";
+    await page.getByRole("link", { name: "Channels" }).click();
+    await page.getByRole("radio", { name, exact: true }).check();
+    expect(await listed(page)).toHaveLength(20);
+    const bass = await open(page, "Bass");
+    await bass.getByLabel(`In ${name}`, { exact: true }).check();
+    const only = page.getByRole("radio", { name: `In ${name} (1)` });
+    await only.waitFor();
+    expect(await listed(page)).toHaveLength(20);
+    expect(await only.isChecked()).toBe(false);
+    await only.check();
+    await expect.poll(() => listed(page)).toEqual(["Bass"]);
+    await context.close();
+  });
+
+  it("a new channel has its name selected: what is typed replaces it", async () => {
+    const { page, context } = await toKit();
+    await page.getByRole("button", { name: "Add a channel" }).click();
+    await page.keyboard.type("Cowbell");
+    await page.keyboard.press("Enter");
+    await row(page, "Cowbell").waitFor();
+    await keeps(page, (file) => file.channels.at(-1)?.name, "Cowbell");
+    await context.close();
+  });
+
+  it("several are selected and set in one step of undo each", async () => {
+    const { page, context } = await toKit();
+    const before = await kept(page);
+    await page.getByRole("button", { name: "Select", exact: true }).click();
+    for (const name of ["Tom 1", "Tom 2", "Floor tom"])
+      await page.getByRole("checkbox", { name, exact: false }).check();
+    await page.getByText("3 of 8 selected").waitFor();
+    const toms = (of: (channel: SetupFile["channels"][number]) => unknown) => (file: SetupFile) =>
+      ["Tom 1", "Tom 2", "Floor tom"].map((name) => of(channelIn(file, name) as never));
+    const set = page.getByLabel("Set", { exact: true });
+    const to = page.getByLabel("To", { exact: true });
+    await to.selectOption("Percussion");
+    await keeps(
+      page,
+      toms((c) => c.kind),
+      ["percussion", "percussion", "percussion"],
+    );
+    await set.selectOption("Colour");
+    await to.selectOption("Teal");
+    await set.selectOption("Mute");
+    await to.selectOption("muted");
+    await keeps(
+      page,
+      toms((c) => [c.colour, c.muted]),
+      Array(3).fill(["teal", true]),
+    );
+    await set.selectOption("Send into Fold-back");
+    expect(await to.locator("option:checked").textContent()).toBe("not in it");
+    await to.selectOption("pre-fader");
+    await keeps(
+      page,
+      (file) => file.buses[1]?.sends.filter((s) => s.tap === "pre-fader").length,
+      (before.buses[1]?.sends.filter((s) => s.tap === "pre-fader").length ?? 0) + 3,
+    );
+    await page.getByRole("button", { name: "Done" }).click();
+    await undo(page, "change sends");
+    for (let n = 0; n < 3; n += 1) await undo(page, "change channels");
+    await keeps(page, (file) => file, before);
     await context.close();
   });
 });

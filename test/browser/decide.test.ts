@@ -99,3 +99,73 @@ it("thirty channels are decided: three plans, a pin, and a patch that leaves nob
   expect(user.faults).toEqual([]);
   await user.context.close();
 });
+
+it("what a channel asks for is changed for one and for several, marked, taken back, and decides", async () => {
+  const user = await phone(browser);
+  const { page } = user;
+  await openAt(page, site, "setups");
+  await takeIn(page, printSetup(show()));
+  await go(page, "decide");
+  await states(page, "30 channels, 16 monitor inputs");
+  const first = page.locator(".plans > section").first();
+  const apart = (name: string) => first.getByRole("button", { name: new RegExp(`^In \\d+ ${name}`) });
+  const rules = page.locator("details", { has: page.getByLabel("Rules of", { exact: true }) });
+  const title = rules.locator("summary").first();
+  await apart("BV 2").waitFor();
+  expect(await apart("Trumpet").count()).toBe(0);
+
+  // The first channel, with what its kind asks for and why.
+  await unfold(page, "Rules");
+  await rules.getByText("Kick: Time for everybody; apart once inputs are left.").waitFor();
+  const of = page.getByLabel("Rules of", { exact: true });
+  const own = page.getByLabel(/^Input of its own/);
+  expect(await shown(own.locator("option:checked"))).toBe("Default: if inputs are left");
+
+  // A kind at once: the horns come apart, the backing vocals share for it.
+  await of.selectOption({ label: "Kind: Horn (3)" });
+  await own.selectOption({ label: "Prefer" });
+  await apart("Trumpet").waitFor();
+  expect(await apart("BV 2").count()).toBe(0);
+  expect(await shown(title)).toBe("Rules · 3 channels changed");
+  await page.getByLabel("Input of its own · changed", { exact: true }).waitFor();
+
+  // One of them back: now they differ.
+  await page.getByRole("button", { name: "Back to default: Sax" }).click();
+  expect(await shown(title)).toBe("Rules · 2 channels changed");
+  expect(await shown(own.locator("option:checked"))).toBe("Different");
+
+  // Some of several kinds, beginning with those shown.
+  await of.selectOption({ label: "Channels to tick" });
+  await page.getByRole("checkbox", { name: "Trombone", exact: true }).uncheck();
+  await page.getByRole("checkbox", { name: "Sax", exact: true }).uncheck();
+  await page.getByRole("checkbox", { name: "Room mic", exact: true }).check();
+  await page
+    .getByLabel(/^Must reach/)
+    .first()
+    .selectOption({ label: "Only those ticked" });
+  await page.getByRole("group", { name: "Must reach" }).getByRole("checkbox").first().waitFor();
+  await page.getByLabel("Direct out tap point", { exact: true }).selectOption({ label: "Pre-EQ" });
+  expect(await shown(title)).toBe("Rules · 3 channels changed");
+  expect(await axeFindings(page)).toEqual([]);
+  expect(await reachesOut(page)).toEqual([]);
+  await settled(page);
+  const read = readSetupText(await stored(page));
+  if (!read.ok) throw new Error(read.why);
+  const drummer = read.file.listeners.find(({ kind }) => kind === "drummer")?.id;
+  const ruleOf = (name: string) => read.file.channels.find((c) => c.name === name)?.rule;
+  expect(ruleOf("Trumpet")).toEqual({ own: "prefer", reach: [drummer], tap: "pre-eq" });
+  expect(ruleOf("Room mic")).toEqual({ reach: [drummer], tap: "pre-eq" });
+  expect(ruleOf("Trombone")).toEqual({ own: "prefer" });
+
+  // Undo goes back one change, and all of them at once.
+  await page.getByRole("button", { name: "Undo: change rules" }).click();
+  await rules.getByText("Room mic: must reach:").waitFor();
+  await page.getByRole("button", { name: "All back to default" }).click();
+  await page.getByText("Rules of 3 channels are back to default").waitFor();
+  await apart("BV 2").waitFor();
+  expect(await shown(title)).toBe("Rules");
+  await page.getByRole("button", { name: "Undo: reset rules" }).click();
+  await apart("Trumpet").waitFor();
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});

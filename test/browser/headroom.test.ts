@@ -178,7 +178,7 @@ describe("what summing costs", () => {
     // Unity hard-panned or at centre: all of it 3.01 dB higher under constant power.
     expect(await loss()).toSatisfy(printedAs(sides + 3.01));
 
-    const told = await line("Linear", "centre");
+    const told = await line("Linear", "at centre");
     expect(told).not.toBe(await loss());
     await page.getByLabel("Pan law, as set at the desk").selectOption({ label: "Linear" });
     await page
@@ -230,6 +230,14 @@ describe("several buses", () => {
     await go(page, "image");
     expect(await shown(page.locator(".verdict"))).toContain("Drums is under target: 4.7 dB left");
     expect(await shown(page.locator(".verdict"))).not.toContain("Bus does not fit");
+    // What the statement names is where it leads.
+    await page
+      .locator(".verdict")
+      .getByText(/^Drums is under target/)
+      .click();
+    await states(page, /^Fits: 4\.7 dB left at the monitor input, 1\.3 dB under target$/);
+    expect(await page.evaluate(() => location.hash)).toBe("#headroom");
+    await page.getByRole("button", { name: /^Trim Drums to / }).waitFor();
     await go(page, "channels");
     await page.getByText("Clips Bus").click();
     await states(page, /^Does not fit/);
@@ -240,6 +248,32 @@ describe("several buses", () => {
     expect(await page.getByText("Clips Bus").count()).toBe(0);
     expect(user.faults).toEqual([]);
     await user.context.close();
+  });
+});
+
+describe("a bus short of headroom", () => {
+  it("takes the tick from every screen that flags it until its trim is down", async () => {
+    const { page, context, faults } = await toBus();
+    const isTicked = async (place: string, says: RegExp): Promise<boolean> => {
+      await go(page, place);
+      await states(page, says);
+      return (await page.locator(".verdict .good").count()) === 1;
+    };
+    await go(page, "image");
+    await page.getByRole("button", { name: "Swap Drums L/R" }).click();
+    expect(await isTicked("image", /^All on the right side for Mara/)).toBe(false);
+    expect(await isTicked("channels", /^8 channels in Drums/)).toBe(false);
+    expect(await isTicked("patch", /^15 of 16 inputs used, .*1 bus short of headroom$/)).toBe(false);
+    await go(page, "headroom");
+    await page.getByRole("button", { name: /^Trim Drums to / }).click();
+    expect(await isTicked("headroom", /^Fits: \d\.\d dB left/)).toBe(true);
+    expect(await isTicked("image", /^All on the right side for Mara/)).toBe(true);
+    expect(await isTicked("channels", /^8 channels in Drums/)).toBe(true);
+    await go(page, "patch");
+    await states(page, /^15 of 16 inputs used/);
+    expect(await statement(page)).not.toContain("short of headroom");
+    expect(faults).toEqual([]);
+    await context.close();
   });
 });
 

@@ -218,6 +218,7 @@ describe("kept on the device", () => {
   it("two setups are compared in sentences that hold names as text", async () => {
     await go(page, "setups");
     await unfold(page, "Compare two setups");
+    await unfold(page, "Everything that differs");
     const differences = page.locator(".differences li");
     await differences.first().waitFor();
     await harmless(page, []);

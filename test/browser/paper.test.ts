@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
 import { describeBuses, describeMixers } from "../../src/text/bus-sheet";
 import { TAP_NAMES } from "../../src/text/taps";
-import { shown, unfold } from "./hall";
+import { downloaded, shown, unfold } from "./hall";
 import { stored } from "./hands";
 import { drawn, type Phone, phone, typeKeys } from "./harness";
 import { INCH, MM, readQr, type Scan, scanned, textOf, type Word, wordsOf } from "./paper";
@@ -67,11 +67,15 @@ const runs = ({ grey }: Scan, y: number, from: number, to: number): number => {
   return count;
 };
 
+/** The heading of what stands under the table: "In the buses, sends in dB". */
+const headings = (words: readonly Word[]): Word[] => words.filter((w) => w.text === "buses,");
+
 /** Numbers of the inputs as they stand in the first column. */
 const inputWords = (words: readonly Word[], count: number): Word[] => {
   const edge = words.find((w) => w.text === "Name")?.left ?? 0;
+  const end = Math.min(...headings(words).map((w) => w.top));
   return Array.from({ length: count }, (_, i) => {
-    const found = words.filter((w) => w.text === String(i + 1) && w.right < edge);
+    const found = words.filter((w) => w.text === String(i + 1) && w.right < edge && w.bottom < end);
     expect(found, `input ${i + 1}`).toHaveLength(1);
     return found[0] as Word;
   });
@@ -143,7 +147,7 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
     await page.getByText("Two pages, A4 or Letter").waitFor();
     const pdf = await page.pdf({ format });
     // The inputs fill one page, the buses have the next.
-    expect(wordsOf(pdf).find((w) => w.text === "Pre-fader:")?.page).toBe(2);
+    expect(headings(wordsOf(pdf)).map((w) => w.page)).toEqual([2]);
     expect(new Set(wordsOf(pdf).map((w) => w.page)).size).toBe(2);
     expectSheet(pdf, 64, ["Drums L", "Drums R", ...names.slice(0, 12), "Fold-back", ...names.slice(12)]);
     await user.context.close();
@@ -175,21 +179,45 @@ describe("an input list over a band", () => {
     return shown(changes);
   };
 
-  it("with channel, microphone, stand and notes changes nothing, and says so before", async () => {
+  it("with channel, microphone, stand and notes keeps them with the channels, to be changed and exported again", async () => {
     const user = await toPatch();
     const { page } = user;
     const lines = exampleSetup().channels.map(
       ({ name, numbers }) => `${numbers.join("-")},${name},dynamic,boom,yes,taped`,
     );
     const said = await paste(page, ["Ch,Name,Mic,Stand,48V,Notes", ...lines, "24,Conga,,,,"].join("\n"));
-    expect(said).toMatch(/^1 new channel; 20 stay as they are\.\s+Conga new: Ch 24, percussion, mono$/);
-    await page.getByText("Not kept in the setup: Mic, Stand, 48V and Notes.").waitFor();
+    expect(said).toMatch(
+      /^1 new channel and 20 changed\.\s+Kick\s+Extra columns: none → Mic: dynamic; Stand: boom; 48V: yes; Notes: taped\n/,
+    );
+    await page.getByText("Kept with each channel and exported again: Mic, Stand, 48V and Notes.").waitFor();
     await page.getByRole("button", { name: "Import 21 channels" }).click();
     await page.getByText("21 channels imported").waitFor();
     const { channels } = exampleSetup();
     await expect.poll(async () => JSON.parse(await stored(page)).channels).toHaveLength(21);
-    expect(JSON.parse(await stored(page)).channels.slice(0, 20)).toEqual(channels);
+    const columns = (notes: string) =>
+      Object.entries({ Mic: "dynamic", Stand: "boom", "48V": "yes", Notes: notes }).map(([head, value]) => ({
+        head,
+        value,
+      }));
+    expect(JSON.parse(await stored(page)).channels.slice(0, 20)).toEqual(
+      channels.map((channel) => ({ ...channel, extra: columns("taped") })),
+    );
     expect(JSON.parse(await stored(page)).monitor).toEqual(exampleSetup().monitor);
+    await page.getByRole("link", { name: "Channels" }).click();
+    await page.getByRole("button", { name: "Kick", exact: true }).click();
+    const kick = page.locator("li.channel").first();
+    expect(await kick.getByLabel("Mic", { exact: true }).inputValue()).toBe("dynamic");
+    await kick.getByLabel("Notes", { exact: true }).fill("=own, “B”");
+    await kick.getByLabel("Notes", { exact: true }).press("Enter");
+    await expect
+      .poll(async () => JSON.parse(await stored(page)).channels[0].extra)
+      .toEqual(columns("=own, “B”"));
+    await page.getByRole("link", { name: "Patch" }).click();
+    await unfold(page, "Input list from or to a spreadsheet");
+    const [heads, first, second] = (await downloaded(page, "Export list as CSV")).split("\r\n");
+    expect(heads).toMatch(/,Mic,Stand,48V,Notes$/);
+    expect(first).toMatch(/,dynamic,boom,yes,"'=own, “B”"$/);
+    expect(second).toMatch(/,dynamic,boom,yes,taped$/);
     expect(user.faults).toEqual([]);
     await user.context.close();
   });

@@ -308,6 +308,26 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     },
   ],
   [
+    "rules changed for channels that are ticked, and pins that cannot all be kept",
+    "decide",
+    async (page) => {
+      const channels = EXAMPLE.channels.map((c, i) =>
+        i % 2 === 0 ? { ...c, name: `${LONGEST}${i}`.slice(-80), rule: { own: "must" as const } } : c,
+      );
+      const listeners = EXAMPLE.listeners.map((l) => ({ ...l, name: LONGEST }));
+      await takeIn(page, printSetup({ ...EXAMPLE, channels, listeners }));
+      await go(page, "decide");
+      await openAll(page);
+      await page.getByLabel("Rules of", { exact: true }).selectOption({ label: "Channels to tick" });
+      await page.getByRole("checkbox", { name: "Guitar", exact: true }).check();
+      await page.getByLabel(/^Must reach/).selectOption({ label: "Only those ticked" });
+      await inspect(page, "rules");
+      const pins = page.locator("details", { hasText: "Pins" }).last().locator("select");
+      for (const pin of await pins.all()) await pin.selectOption({ label: "Input of its own" });
+      await states(page, "No plan keeps every pin");
+    },
+  ],
+  [
     "recordings: measured, from before a change, kept",
     "headroom",
     async (page) => {

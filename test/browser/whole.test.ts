@@ -10,7 +10,18 @@ import { openAll } from "./hands";
 import { DIST, drawn, phoneWithMemory, serveApp, stopServer, withFolder } from "./harness";
 import { slider } from "./kick";
 
-const PLACES = ["channels", "image", "headroom", "patch", "decide", "check", "setups", "about"] as const;
+const PLACES = [
+  "channels",
+  "image",
+  "headroom",
+  "patch",
+  "decide",
+  "desk",
+  "trace",
+  "check",
+  "setups",
+  "about",
+] as const;
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 
 /** A second of noise whose hits fade. */

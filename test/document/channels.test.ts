@@ -1,7 +1,8 @@
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { BLANK_CHANNEL, BLANK_SEND } from "../../src/core/model/defaults";
 import type { ChannelKind } from "../../src/core/model/setup";
-import { addChannels } from "../../src/document/commands/channels";
+import { setSends } from "../../src/document/commands/buses";
+import { addChannels, editChannels } from "../../src/document/commands/channels";
 import { LIMITS } from "../../src/document/limits";
 import { bandSetup } from "./band";
 import { applied } from "./commands";
@@ -44,4 +45,41 @@ it("too many are refused, with the reason, and none is added", () => {
 
 it("none added changes nothing", () => {
   expect(applied(band, addChannels([], "m1"))).toBe(band);
+});
+
+describe("several channels at once", () => {
+  it("each gets a patch of its own in one step, the others stay the very same", () => {
+    const [kick, snare, hat] = band.channels;
+    const set = editChannels(["s1", "s3"], ({ directOut }) => ({
+      kind: "percussion",
+      directOut: { ...directOut, tap: "pre-eq" },
+    }));
+    const { channels } = applied(band, set);
+    expect(set.key).toBeNull();
+    expect(channels[0]).toEqual({
+      ...kick,
+      kind: "percussion",
+      directOut: { ...kick?.directOut, tap: "pre-eq" },
+    });
+    expect(channels[1]).toBe(snare);
+    expect(channels[2]?.kind).toBe("percussion");
+    expect(channels[2]?.name).toBe(hat?.name);
+    expect(
+      applied(
+        band,
+        editChannels(["s1", "gone"], ({ name }) => ({ name })),
+      ),
+    ).toBe(band);
+  });
+
+  it("they go into a bus or change their send in it as one step, and out of it again", () => {
+    const ids = band.channels.map((c) => c.id);
+    const all = applied(band, setSends("m1", ids, { tap: "pre-fader" }));
+    expect(all.buses[0]?.sends.map((s) => s.channel).sort()).toEqual([...ids].sort());
+    expect(new Set(all.buses[0]?.sends.map((s) => s.tap))).toEqual(new Set(["pre-fader"]));
+    // What was in it keeps its level.
+    expect(all.buses[0]?.sends[0]?.level).toBe(band.buses[0]?.sends[0]?.level);
+    expect(applied(all, setSends("m1", ids, null)).buses[0]?.sends).toEqual([]);
+    expect(applied(band, setSends("m1", ["gone"], {}))).toBe(band);
+  });
 });

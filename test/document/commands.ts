@@ -1,9 +1,12 @@
 import fc from "fast-check";
+import type { TraceAbout, TraceLook } from "../../src/core/inputs/trace";
+import { LINK_RULES } from "../../src/core/inputs/trace-links";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import { CHANNEL_KINDS, PIECE_KINDS } from "../../src/core/model/kinds";
 import type {
   Bus,
   Channel,
+  ChannelRule,
   Colour,
   Desk,
   Earphone,
@@ -11,6 +14,7 @@ import type {
   Piece,
   Recording,
 } from "../../src/core/model/setup";
+import type { Side } from "../../src/core/model/units";
 import { LAWS } from "../../src/core/pan/laws";
 import type { Command } from "../../src/document/command";
 import { replaceSetup } from "../../src/document/commands/apply";
@@ -22,6 +26,7 @@ import {
   lowerSends,
   removeBus,
   setSend,
+  setSends,
   swapBus,
 } from "../../src/document/commands/buses";
 import {
@@ -30,6 +35,7 @@ import {
   dragPan,
   duplicateChannel,
   editChannel,
+  editChannels,
   moveChannel,
   removeChannel,
 } from "../../src/document/commands/channels";
@@ -57,6 +63,7 @@ import {
   removeListener,
 } from "../../src/document/commands/listeners";
 import { forgetRecording, keepRecording } from "../../src/document/commands/recording";
+import { editRules, resetRules } from "../../src/document/commands/rules";
 import {
   editDesk,
   editEarphone,
@@ -65,6 +72,7 @@ import {
   rename,
   setNote,
 } from "../../src/document/commands/settings";
+import { addLook, endTrace, restartTrace, startTrace, undoLook } from "../../src/document/commands/trace";
 import { RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
 import { actions, answers, EARPHONE, measuredOf, within } from "./any";
@@ -115,7 +123,22 @@ const input = fc.record({
 
 /** Every field of a record but its id, each with what it may be. */
 const TAPS = ["pre-hpf", "pre-eq", "pre-fader", "post-fader"] as const;
-const channelFields = patch<Omit<Channel, "id">>({
+/** What can be changed of a rule. */
+const rules = fc
+  .record(
+    {
+      own: fc.constantFrom("must", "prefer", "if-left", "no-matter", "no"),
+      stereo: fc.constantFrom("must", "prefer", "no"),
+      shares: fc.constantFrom("nobody", "family", "anyone"),
+      reach: fc.oneof(fc.constant("all" as const), fc.array(listener, { maxLength: 4 })),
+      mayLeaveOut: flag,
+      tap: fc.constantFrom(...TAPS),
+      send: fc.constantFrom("pre-fader", "post-fader"),
+    },
+    { requiredKeys: [] },
+  )
+  .map((rule) => rule as ChannelRule);
+const channelFields = patch<Omit<Channel, "id" | "rule">>({
   name,
   numbers,
   fader: orNull(within(RANGES.fader)),
@@ -208,6 +231,14 @@ const recording = fc
     return { ...rest, correlation };
   });
 
+const abouts: fc.Arbitrary<TraceAbout> = fc.oneof(
+  fc.record({ what: fc.constant("channel" as const), channel, bus: orNull(bus) }),
+  fc.record({ what: fc.constant("too loud" as const), channel }),
+  fc.record({ what: fc.constant("input" as const), input: index }),
+  fc.record({ what: fc.constant("side" as const), side: fc.constantFrom<Side>("left", "right") }),
+  fc.constant({ what: "everything" as const }),
+);
+
 /** Any command with any arguments that the types and fields allow, whether they fit the setup or not. */
 export const commands: fc.Arbitrary<Command> = fc.oneof(
   orNull(bus).map(addChannel),
@@ -221,6 +252,11 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   channel.map(removeChannel),
   fc.tuple(channel, channel).map((a) => moveChannel(...a)),
   fc.tuple(channel, channelFields).map((a) => editChannel(...a)),
+  fc.tuple(fc.array(channel, { maxLength: 3 }), rules).map((a) => editRules(...a)),
+  fc.array(channel, { maxLength: 3 }).map(resetRules),
+  fc
+    .tuple(fc.array(channel, { maxLength: 5 }), channelFields)
+    .map(([ids, patch]) => editChannels(ids, () => patch)),
   fc.tuple(channel, pan).map((a) => dragPan(...a)),
   fc.tuple(flag, name).map((a) => addBus(...a)),
   bus.map(removeBus),
@@ -229,6 +265,9 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc
     .tuple(bus, channel, orNull(patch({ level: orNull(within(RANGES.send)), pan: orNull(pan) })))
     .map((a) => setSend(...a)),
+  fc
+    .tuple(bus, fc.array(channel, { maxLength: 5 }), orNull(patch({ level: orNull(within(RANGES.send)) })))
+    .map((a) => setSends(...a)),
   fc
     .tuple(bus, fc.array(fc.record({ channel, to: orNull(within(RANGES.send)) }), { maxLength: 4 }))
     .map((a) => lowerSends(...a)),
@@ -264,6 +303,14 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   fc.constant(undoAnswer()),
   fc.constant(endCheck()),
   fc.tuple(index, orNull(flag)).map((a) => tickInput(...a)),
+  fc.tuple(listener, abouts).map((a) => startTrace(...a)),
+  fc
+    .record({
+      link: anyOf(LINK_RULES),
+      said: fc.constantFrom<TraceLook["said"]>("signal", "no signal", "unseen"),
+    })
+    .map(addLook),
+  fc.constantFrom(undoLook(), restartTrace(), endTrace()),
   fc.tuple(recording, flag).map((a) => keepRecording(...a)),
   fc.constant(forgetRecording()),
   within(RANGES.margin).map((margin) =>

@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type ListRow, listOf, withList } from "../../src/core/inputs/list";
+import { extraHeads } from "../../src/core/inputs/list-extra";
+import { type ListBus, listBusOf } from "../../src/core/inputs/list-sends";
 import { sheetRows } from "../../src/core/inputs/sheet";
+import type { Channel } from "../../src/core/model/setup";
 import { blankSetup } from "../../src/document/blank";
 import { exampleSetup } from "../../src/document/example";
 import { CSV_LIMITS, type CsvTable, type Delimiter, isDelimiter, openCsv } from "../../src/shelf/csv";
@@ -290,7 +293,19 @@ describe("a list as people write it", () => {
       ["13-14", "Keys"],
       ["21", "BV 1"],
     ]);
-    expect(read.lines.map((l) => l.says)).toEqual([{}, {}, {}, {}, {}, { lines: 2 }, {}]);
+    const extra = (at: number): string[] =>
+      (read.lines[at]?.says.extra ?? []).map(({ head, value }) => `${head}: ${value}`).sort();
+    const there = (...columns: string[]) =>
+      columns.filter((c) => order.includes(HEADS.indexOf(c.split(":")[0] ?? "") as never)).sort();
+    expect(extra(0)).toEqual(there("Mic: dynamic", "Stand: short boom"));
+    expect(extra(1)).toEqual(there("Mic: dynamic", "Stand: boom", "Notes: taped"));
+    expect(extra(2)).toEqual(there("Mic: condenser", "Stand: tall boom", "48V: yes"));
+    expect(extra(5)).toEqual(there("Notes: bring DI; two"));
+    expect(read.lines.map(({ says: { extra: _, ...says } }) => says)).toEqual([
+      ...Array(5).fill({}),
+      { lines: 2 },
+      {},
+    ]);
     expect(read.lines.map(({ otherwise: o }) => [o.kind, o.piece, o.lines, o.pan, o.keepSides])).toEqual([
       ["drum", "Kick", 1, 0, false],
       ["drum", "Snare", 1, 0, false],
@@ -301,9 +316,9 @@ describe("a list as people write it", () => {
       ["vocal", null, 1, 0, false],
     ]);
     expect(read.notes[0]).toBe("L and R are joined to stereo channels: Keys.");
-    const unkept = HEADS.filter((_, at) => at > 1 && order.includes(at as never));
-    expect(read.notes[1]).toMatch(/^Not kept in the setup: /);
-    for (const head of unkept) expect(read.notes[1]).toContain(head);
+    const kept = HEADS.filter((_, at) => at > 1 && order.includes(at as never));
+    expect(read.notes[1]).toMatch(/^Kept with each channel and exported again: /);
+    for (const head of kept) expect(read.notes[1]).toContain(head);
     for (const head of ["Ch", "Name"]) expect(read.notes[1]).not.toContain(head);
   });
 
@@ -394,6 +409,8 @@ describe("heads", () => {
     peak: -8,
     keepSides: true,
     feeds: [{ input: 3, side: "both", tap: "pre-hpf", on: false, trim: -3 }],
+    sends: [],
+    extra: [],
   };
   const NEW =
     "Ch,Name,Kind,Drum,Stereo,Channel pan of 100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
@@ -426,8 +443,64 @@ describe("heads", () => {
 });
 
 describe("out and in again", () => {
-  const back = async (rows: readonly ListRow[], style?: Parameters<typeof listToCsv>[1]) =>
-    rowsOf(await open(await listToCsv(rows, style)));
+  const back = async (
+    rows: readonly ListRow[],
+    ...how: [Parameters<typeof listToCsv>[1]?, (readonly ListBus[])?]
+  ) => rowsOf(await open(listToCsv(rows, ...how)));
+
+  it("the example's list in an empty setup builds its buses, with every send and further column", async () => {
+    const example = exampleSetup();
+    const [first, ...others] = example.channels;
+    const noted = {
+      ...example,
+      channels: [{ ...(first as Channel), extra: [{ head: "Notes", value: "=1+1, taped" }] }, ...others],
+    };
+    const blank = { ...blankSetup(), kit: example.kit };
+    const text = listToCsv(listOf(noted), csvStyle("de"), noted.buses.map(listBusOf));
+    const table = await open(text);
+    const read = readList(table, table.mapping, table.header, blank);
+    if (!read.ok) throw new Error(read.faults[0]?.says);
+    const after = withList(blank, read.lines, "add");
+    expect(listOf(after)).toEqual(listOf(noted));
+    expect(after.buses.map(listBusOf)).toEqual(noted.buses.map(listBusOf));
+    // Over the setup it came from it changes nothing.
+    expect(withList(noted, read.lines, "replace")).toEqual(noted);
+  });
+
+  it.each([
+    ["x", { on: true }],
+    ["post -6", { tap: "post-fader", level: -6 }],
+    ["-6 dB pre L30 off", { tap: "pre-fader", level: -6, pan: -0.3, on: false }],
+    ["−∞", { level: null }],
+    ["no", { out: true }],
+  ])("a send written as %s is read", async (cell, means) => {
+    const table = await open(`Name;Stereo bus 5 & 6: Drums\nHat;${cell}\n`);
+    const read = readList(table, table.mapping, table.header, exampleSetup());
+    if (!read.ok) throw new Error(read.faults[0]?.says);
+    const bus = { name: "Drums", numbers: [5, 6], stereo: true };
+    expect(read.lines[0]?.says.sends).toEqual([{ bus, ...means }]);
+  });
+
+  it("a send that cannot be read is a fault with its row and column; what is too long too", async () => {
+    const table = await open(`Name;Mono bus: Fold-back;Notes\nHat;loud;${"n".repeat(201)}\n`);
+    const read = readList(table, table.mapping, table.header, exampleSetup());
+    expect(!read.ok && read.faults.map((f) => [f.row, f.column, f.says.slice(0, 30)])).toEqual([
+      [2, 2, "Send: “loud” cannot be read. A"],
+      [2, 3, `Notes: “${"n".repeat(22)}`],
+    ]);
+  });
+
+  it("columns without a head, or more than a channel keeps, are told", async () => {
+    const heads = Array.from({ length: 14 }, (_, i) => `Extra ${i + 1}`);
+    const table = await open(`Name,,${heads.join(",")}\nHat,lost,${heads.map(() => "a").join(",")}\n`);
+    const read = readList(table, table.mapping, table.header, exampleSetup());
+    if (!read.ok) throw new Error(read.faults[0]?.says);
+    expect(read.lines[0]?.says.extra).toHaveLength(12);
+    expect(read.notes.slice(1)).toEqual([
+      "Not kept: Extra 13 and Extra 14. A channel keeps up to 12 extra columns: remove some from the list first.",
+      "Column B has no header, so it is not kept. Give it one in the spreadsheet.",
+    ]);
+  });
 
   it("gives the example's very patch", async () => {
     const example = exampleSetup();
@@ -472,6 +545,21 @@ describe("out and in again", () => {
         fc.integer({ min: -100, max: 100 }).map((p) => (p === 0 ? 0 : p / 100)),
       ),
       trims: fc.array(aNumber(-60, 20), { maxLength: 3 }),
+      ways: fc.array(
+        fc.record({
+          on: fc.boolean(),
+          level: fc.option(aNumber(-120, 40)),
+          tap: fc.constantFrom("pre-fader" as const, "post-fader" as const),
+          pan: fc.option(aNumber(-1, 1)),
+        }),
+        { maxLength: 3 },
+      ),
+      extra: fc.uniqueArray(
+        fc.record({ head: fc.constantFrom("Mic", "Stand", "48V", "=Notes", "-"), value: aName }),
+        {
+          selector: (column) => column.head,
+        },
+      ),
     });
     await fc.assert(
       fc.asyncProperty(
@@ -479,13 +567,22 @@ describe("out and in again", () => {
         fc.array(aRow, { minLength: 6, maxLength: 6 }),
         fc.constantFrom("en", "de"),
         async (s, more, language) => {
+          const heads = extraHeads(more);
           const rows = listOf(s).map((row, i): ListRow => {
-            const { trims, ...rest } = more[i] as (typeof more)[number];
+            const { trims, ways, ...rest } = more[i] as (typeof more)[number];
             const feeds = row.feeds.map((f, k) => ({ ...f, trim: trims[k] ?? f.trim }));
-            return { ...row, ...rest, feeds };
+            const sends = row.sends.map((send, k) => ({ ...send, ...ways[k] }));
+            const order = (column: { readonly head: string }) => heads.indexOf(column.head);
+            return {
+              ...row,
+              ...rest,
+              feeds,
+              sends,
+              extra: rest.extra.toSorted((a, b) => order(a) - order(b)),
+            };
           });
           fc.pre(rows.length > 0);
-          expect(await back(rows, csvStyle(language))).toEqual(rows);
+          expect(await back(rows, csvStyle(language), s.buses.map(listBusOf))).toEqual(rows);
         },
       ),
       { numRuns: 300 },

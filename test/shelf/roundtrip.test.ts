@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { MeasuredChannel, Recording } from "../../src/core/model/setup";
+import type { ReadThing } from "../../src/document/desk-file";
 import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
-import { printSetup, type ReadSetup, readSetup } from "../../src/document/read-setup";
+import { printSetup, readSetup } from "../../src/document/read-setup";
 import type { CheckSession, SetupFile } from "../../src/document/schema";
 import { printBackup } from "../../src/shelf/backup";
 import { exportFile, readFile } from "../../src/shelf/file";
@@ -62,10 +63,10 @@ const setups: fc.Arbitrary<SetupFile> = fc
       .map((more) => mend({ ...file, ...more })),
   );
 
-const whole = (file: SetupFile): ReadSetup => ({ ok: true, file, notes: [] });
+const whole = (file: SetupFile): ReadThing => ({ ok: true, file, notes: [] });
 
 /** The ways out and in again. */
-const WAYS: readonly (readonly [string, (file: SetupFile) => Promise<readonly ReadSetup[]>])[] = [
+const WAYS: readonly (readonly [string, (file: SetupFile) => Promise<readonly ReadThing[]>])[] = [
   [
     "file",
     async (file) => {

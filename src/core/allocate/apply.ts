@@ -1,4 +1,4 @@
-import { TAP_ADVICE } from "../inputs/taps";
+import { fittingTap } from "../inputs/taps";
 import { busesFed } from "../inputs/usage";
 import { BLANK_INPUT } from "../model/defaults";
 import type { Channel, DirectOut, Feed, Id, Listener, MonitorInput, Setup } from "../model/setup";
@@ -35,11 +35,10 @@ const plannedInputs = (setup: Setup, plan: Plan, carried: readonly Carried[]): (
   return planned;
 };
 
-/** On where it has inputs of its own, taken where it fits such a channel; else off. */
-const directOutOf = ({ kind, directOut }: Channel, isOwn: boolean): DirectOut => {
+/** On where it has inputs of its own, taken where its rule says or it fits such a channel; else off. */
+const directOutOf = ({ kind, directOut, rule }: Channel, isOwn: boolean): DirectOut => {
   if (!isOwn) return { ...directOut, on: false };
-  const { better, misfits } = TAP_ADVICE[kind];
-  return { ...directOut, on: true, tap: misfits[directOut.tap] ? better : directOut.tap };
+  return { ...directOut, on: true, tap: rule?.tap ?? fittingTap(kind, directOut.tap) };
 };
 
 /** The bus in which most of these channels sound, the first of equals; null where none does. */

@@ -12,11 +12,14 @@ export interface Carried {
   readonly bus: Bus;
 }
 
-/** A send that brings something keeps its level and tap; any other begins at 0 dB where the kind's rule takes it. */
+/**
+ * A send that brings something keeps its level, and its tap unless the user said where it is taken; any other begins at
+ * 0 dB where the rule takes it.
+ */
 const sendOf = (problem: AllocationProblem, channel: Channel, now: Send | undefined): Send => {
   const passes = now?.on && now.level !== null && (now.tap === "pre-fader" || channel.fader !== null);
-  if (passes) return now;
   const asked = problem.channels.find(({ id }) => id === channel.id);
+  if (passes && (asked?.rule.send ?? now.tap) === now.tap) return now;
   // Behind a fader at −∞ nothing would come.
   const tap = asked && channel.fader !== null ? ruleOf(asked).send : "pre-fader";
   return { ...BLANK_SEND, ...now, channel: channel.id, on: true, level: now?.level ?? BLANK_SEND.level, tap };

@@ -1,11 +1,5 @@
-import type { Id } from "../model/setup";
-import {
-  type AllocationChannel,
-  type AllocationProblem,
-  type AllocationRule,
-  busId,
-  type StereoWish,
-} from "./model";
+import type { Id, StereoWish } from "../model/setup";
+import { type AllocationChannel, type AllocationProblem, type AllocationRule, busId } from "./model";
 import { type FamilyId, KIND_RULES, KINDS_IN_ORDER } from "./rules";
 
 /** A channel with its rule, ready to be placed. */

@@ -1,17 +1,8 @@
-import type { Id, SendTap } from "../model/setup";
+import type { Id, OwnWish, SendTap, ShareWish, StereoWish } from "../model/setup";
 import type { AllocationKind, FamilyId } from "./rules";
 
 /** Monitor inputs that a feed takes: one, or two neighbours, odd and even. */
 export type Width = 1 | 2;
-
-/**
- * How much a channel wants a monitor input of its own: `must`; `prefer`; `if-left`, once nothing better can be done with
- * the input; `no-matter`, apart only where every channel that does not matter can be; `no`, of no use.
- */
-export type OwnWish = "must" | "prefer" | "if-left" | "no-matter" | "no";
-
-/** How much a channel's stereo is worth. */
-export type StereoWish = "must" | "prefer" | "no";
 
 /** What a channel asks of the allocation. */
 export interface AllocationRule {
@@ -20,7 +11,7 @@ export interface AllocationRule {
   /** Whether its pan is worth a stereo bus even where the channel itself is mono. */
   readonly panned: boolean;
   /** Whom it may share an input with; other channels of one instrument are part of its family. */
-  readonly shares: "nobody" | "family" | "anyone";
+  readonly shares: ShareWish;
   /** Who must hear it: every musician, or only those who ask for it. */
   readonly reach: "all" | "asked";
   /** Whether it may be left out where nobody asks for it. */

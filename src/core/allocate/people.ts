@@ -1,6 +1,6 @@
 import { type InputName, readName } from "../inputs/names";
-import type { Channel, Id, Listener, Setup } from "../model/setup";
-import { KIND_RULES } from "./rules";
+import type { Channel, ChannelRule, Id, Listener, Setup } from "../model/setup";
+import { type AllocationKind, KIND_RULES } from "./rules";
 
 /** A channel with its name taken apart. */
 export interface NamedChannel {
@@ -28,6 +28,23 @@ const namedListener = ({ id, kind, name }: Listener): NamedListener => {
 /** Listeners with a mixer of their own: all but the audience. */
 export const musiciansOf = ({ listeners }: Pick<Setup, "listeners">): Listener[] =>
   listeners.filter(({ kind }) => kind !== "audience");
+
+/** How whoever leads is named. Common practice, no source. */
+const LEADS = /\b(md|m\.d|musical director|music director|conductor|band ?leader|leader)\b/i;
+
+/** Listeners who keep time: drummers, and whoever leads by name. */
+const timekeepersOf = (setup: Pick<Setup, "listeners">): Id[] =>
+  musiciansOf(setup).flatMap(({ id, kind, name }) => (kind === "drummer" || LEADS.test(name) ? [id] : []));
+
+/** Who must hear a channel by its kind: every musician, whoever keeps time, or only those who ask for it. */
+export const reachByKind = (
+  setup: Pick<Setup, "listeners">,
+  kind: AllocationKind,
+): NonNullable<ChannelRule["reach"]> => {
+  const { rule, forTimekeepers } = KIND_RULES[kind];
+  if (rule.reach === "all") return "all";
+  return forTimekeepers ? timekeepersOf(setup) : [];
+};
 
 const only = <T>(list: readonly T[]): T | null => (list.length === 1 ? (list[0] ?? null) : null);
 

@@ -1,10 +1,10 @@
 import { type InputName, readName } from "../inputs/names";
 import { inputsOfBus, inputsOfChannel } from "../model/inputs";
-import type { Channel, Id, Setup } from "../model/setup";
+import type { Channel, ChannelRule, Id, Setup } from "../model/setup";
 import { instrumentsOf } from "./instruments";
-import type { AllocationChannel, AllocationProblem, BusPin, Pin } from "./model";
+import type { AllocationChannel, AllocationProblem, AllocationRule, BusPin, Pin } from "./model";
 import { busesNow } from "./now";
-import { musiciansOf, playersOf } from "./people";
+import { musiciansOf, playersOf, reachByKind } from "./people";
 import type { AllocationKind } from "./rules";
 
 /** What is decided by hand. */
@@ -20,6 +20,19 @@ const kindOf = ({ kit }: Setup, { kind, piece }: Channel, name: InputName): Allo
   return at === "kick" || at === "snare" ? at : kind;
 };
 
+/** What the user changed, as the search reads it: who must hear it stands apart. */
+const changedRule = ({ reach, tap: _, ...rule }: ChannelRule): Partial<AllocationRule> => ({
+  ...rule,
+  ...(reach === undefined ? {} : { reach: reach === "all" ? "all" : "asked" }),
+});
+
+/** Who must hear it where that is not everybody: those the user named, else those its kind is for. */
+const wantedBy = (setup: Setup, { rule }: Channel, kind: AllocationKind): readonly Id[] => {
+  const reach = rule?.reach ?? reachByKind(setup, kind);
+  const musicians = musiciansOf(setup);
+  return reach === "all" ? [] : reach.filter((id) => musicians.some((m) => m.id === id));
+};
+
 /** The inputs that carry a channel now, from 1: its own and those of the buses it is sent to. */
 const inputsNow = ({ monitor, buses }: Setup, id: Id): number[] => {
   const within = buses.filter((bus) => bus.sends.some((send) => send.on && send.channel === id));
@@ -32,23 +45,24 @@ export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
   const named = setup.channels.map((channel) => ({ channel, name: readName(channel.name) }));
   const players = playersOf(setup, named);
   const instruments = instrumentsOf(named);
-  const channels = named.map(
-    ({ channel, name }): AllocationChannel => ({
+  const channels = named.map(({ channel, name }): AllocationChannel => {
+    const kind = kindOf(setup, channel, name);
+    return {
       id: channel.id,
       name: channel.name,
-      kind: kindOf(setup, channel, name),
+      kind,
       width: channel.lines,
       keepsSides: channel.keepSides,
       number: channel.numbers[0] ?? null,
       section: null,
       instrument: instruments.get(channel.id) ?? null,
       player: players.get(channel.id) ?? null,
-      wantedBy: [],
+      wantedBy: wantedBy(setup, channel, kind),
       currentInputs: inputsNow(setup, channel.id),
-      rule: {},
+      rule: changedRule(channel.rule ?? {}),
       pin: pins.channels.get(channel.id) ?? null,
-    }),
-  );
+    };
+  });
   return {
     inputs: setup.monitor.inputCount,
     reserved: [],

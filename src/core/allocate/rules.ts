@@ -25,6 +25,8 @@ export interface KindRule {
   readonly section: string | null;
   /** Whether whoever plays it comes before the others: singers need their own voice first. */
   readonly playerFirst: boolean;
+  /** Whether those who keep time must hear it though it is not for everybody: drummers, and whoever leads. */
+  readonly forTimekeepers: boolean;
   readonly rule: AllocationRule;
   readonly why: string;
 }
@@ -44,8 +46,16 @@ const kind = (
   family: FamilyId,
   rule: Partial<AllocationRule>,
   why: string,
-  more: Partial<Pick<KindRule, "section" | "playerFirst">> = {},
-): KindRule => ({ family, section: null, playerFirst: false, ...more, rule: { ...RULE, ...rule }, why });
+  more: Partial<Pick<KindRule, "section" | "playerFirst" | "forTimekeepers">> = {},
+): KindRule => ({
+  family,
+  section: null,
+  playerFirst: false,
+  forTimekeepers: false,
+  ...more,
+  rule: { ...RULE, ...rule },
+  why,
+});
 
 /** Every microphone of the kit follows the channel pan and the FOH balance. */
 const DRUM = { stereo: "prefer", panned: true, send: "post-fader" } as const;
@@ -82,6 +92,7 @@ export const KIND_RULES: { readonly [kind in AllocationKind]: KindRule } = {
     "click",
     { own: "must", shares: "nobody", reach: "asked" },
     "In nobody’s ears who does not ask for it.",
+    { forTimekeepers: true },
   ),
   talkback: kind("fold-back", {}, "Must arrive whatever FOH does."),
   speech: kind("fold-back", FOLDED_BACK, "Everybody needs it, nobody mixes it."),

@@ -40,11 +40,13 @@ export const fitVerdict = (
   bus: Pick<Bus, "sends">,
   target: Db,
 ): FitVerdict => {
+  // What is known may be silent while a channel without a peak sounds.
+  const silent = unknown.peak.length > 0 ? "no peaks" : "silent";
   const CODES = {
     over: "over",
     "under target": "under target",
     fine: "fits",
-    silent: bus.sends.length === 0 ? "no sends" : "silent",
+    silent: bus.sends.length === 0 ? "no sends" : silent,
     unknown: "no peaks",
   } as const;
   const clips = hardFill.state === "over" && lowest.state !== "over";

@@ -94,7 +94,8 @@ export const tapIssues = (setup: Setup): Issue[] =>
     const { tap } = channel.directOut;
     const { better, misfits } = TAP_ADVICE[channel.kind];
     const misfit = misfits[tap];
-    if (!misfit) return [];
+    // A tap point that the channel's own rule asks for is decided.
+    if (!misfit || channel.rule?.tap === tap) return [];
     return [
       issue(
         "tap point",

@@ -45,6 +45,8 @@ const FIELDS: { readonly [field in keyof ListRow]: true } = {
   peak: true,
   keepSides: true,
   feeds: true,
+  sends: true,
+  extra: true,
 };
 const FIELD_NAMES = Object.keys(FIELDS) as (keyof ListRow)[];
 

@@ -50,25 +50,29 @@ export const wholeFeeds = (named: readonly NamedFeed[], before: readonly ListFee
  * Puts feeds into monitor inputs; one whose input is taken goes into the next free one from there, else the first, or
  * beyond the count.
  * @param inputs is filled
+ * @param before as they were: an output port stays with the input that it feeds
  */
 export const putFeeds = (
   inputs: (MonitorInput | null)[],
   feeds: readonly (WholeFeed & { readonly channel: Id })[],
   inputCount: number,
+  before: readonly (MonitorInput | null)[],
 ): void => {
+  const put = (index: number, input: MonitorInput): void => {
+    inputs[index] = { ...input, port: before[index]?.port ?? null };
+  };
   const waiting: { readonly index: number; readonly input: MonitorInput }[] = [];
   for (const { input: number, channel, side, on, trim } of feeds) {
     const index = number - 1;
     const input: MonitorInput = { ...BLANK_INPUT, feed: { kind: "channel", channel, side }, on, trim };
     while (inputs.length <= index) inputs.push(null);
     if (inputs[index]) waiting.push({ index, input });
-    else inputs[index] = input;
+    else put(index, input);
   }
   for (const { index, input } of waiting) {
     while (inputs.length < inputCount) inputs.push(null);
     const after = inputs.indexOf(null, index);
     const free = after < 0 || after >= inputCount ? inputs.indexOf(null) : after;
-    if (free < 0) inputs.push(input);
-    else inputs[free] = input;
+    put(free < 0 ? inputs.length : free, input);
   }
 };

@@ -1,6 +1,8 @@
+import { LONGEST_EXTRA } from "../model/limits";
 import type { Db, Pan, Side } from "../model/units";
 import type { InputKind } from "./kinds";
 import type { ListLine } from "./list";
+import { joinedExtra } from "./list-extra";
 import type { NamedFeed } from "./list-feeds";
 import type { InputName } from "./names";
 
@@ -32,7 +34,7 @@ const feedOf = (feeds: readonly NamedFeed[] | undefined, side: Side): NamedFeed[
 
 /** What must be the same of both. */
 const restOf = ({ says }: ListLine): string =>
-  JSON.stringify([says.kind, says.piece, says.muted, says.inverted, says.keepSides]);
+  JSON.stringify([says.kind, says.piece, says.muted, says.inverted, says.keepSides, says.sends]);
 
 const joined = (first: NamedLine, second: NamedLine): ListLine | null => {
   const { side } = first.input;
@@ -42,8 +44,10 @@ const joined = (first: NamedLine, second: NamedLine): ListLine | null => {
   const [left, right] = side === "left" ? [first.line, second.line] : [second.line, first.line];
   const pan = panOf(left.says.pan, right.says.pan);
   if (pan === undefined || restOf(left) !== restOf(right)) return null;
-  const { pan: _, gatedRms: __, peak: ___, feeds: ____, ...says } = left.says;
+  const { pan: _, gatedRms: __, peak: ___, feeds: ____, extra: _____, ...says } = left.says;
+  const extra = joinedExtra(left.says.extra, right.says.extra);
   const feeds = [...feedOf(left.says.feeds, "left"), ...feedOf(right.says.feeds, "right")];
+  if (extra.some(({ value }) => [...value].length > LONGEST_EXTRA)) return null;
   const isSaid = (field: "pan" | "gatedRms" | "peak") =>
     left.says[field] !== undefined || right.says[field] !== undefined;
   return {
@@ -56,6 +60,7 @@ const joined = (first: NamedLine, second: NamedLine): ListLine | null => {
       ...(isSaid("gatedRms") ? { gatedRms: louder(left.says.gatedRms, right.says.gatedRms) } : {}),
       ...(isSaid("peak") ? { peak: louder(left.says.peak, right.says.peak) } : {}),
       ...(feeds.length > 0 ? { feeds } : {}),
+      ...(extra.length > 0 ? { extra } : {}),
     },
     otherwise: { ...left.otherwise, lines: 2, pan: 0, keepSides: true },
   };

@@ -1,22 +1,36 @@
 import { BLANK_CHANNEL } from "../model/defaults";
 import { nextId } from "../model/ids";
 import type { Channel, Id, Setup } from "../model/setup";
+import { withExtra } from "./list-extra";
 import { type ListFeed, listFeedsOf, type NamedFeed, putFeeds, wholeFeeds } from "./list-feeds";
+import { type ListSend, listSendsOf, type NamedSend, withListSends } from "./list-sends";
 import { TAP_ADVICE } from "./taps";
 
 /** One line of an input list: all that is said of a channel, and the monitor inputs it has of its own. */
 export interface ListRow
   extends Pick<
     Channel,
-    "name" | "numbers" | "kind" | "lines" | "pan" | "muted" | "inverted" | "gatedRms" | "peak" | "keepSides"
+    | "name"
+    | "numbers"
+    | "kind"
+    | "lines"
+    | "pan"
+    | "muted"
+    | "inverted"
+    | "gatedRms"
+    | "peak"
+    | "keepSides"
+    | "extra"
   > {
   /** Name of the piece it stands at; null where it stands at none. */
   readonly piece: string | null;
   /** In the order of the monitor inputs. */
   readonly feeds: readonly ListFeed[];
+  /** In the order of the buses. */
+  readonly sends: readonly ListSend[];
 }
 
-type ListFields = Omit<ListRow, "name" | "numbers" | "feeds">;
+type ListFields = Omit<ListRow, "name" | "numbers" | "feeds" | "sends" | "extra">;
 
 /** One line of a list that was read, for `withList`. */
 export interface ListLine {
@@ -24,7 +38,11 @@ export interface ListLine {
   /** Numbers of the channel at the desk; none where the list names none, which changes nothing. */
   readonly numbers: readonly number[];
   /** What its cells say. A column that the list does not have, or a blank cell, says nothing and changes nothing. */
-  readonly says: Partial<ListFields> & { readonly feeds?: readonly NamedFeed[] };
+  readonly says: Partial<ListFields> & {
+    readonly feeds?: readonly NamedFeed[];
+    readonly sends?: readonly NamedSend[];
+    readonly extra?: Channel["extra"];
+  };
   /** What a new channel gets where the line says nothing. */
   readonly otherwise: ListFields;
 }
@@ -44,6 +62,8 @@ export const listOf = (setup: Setup): ListRow[] =>
     keepSides: channel.keepSides,
     piece: setup.kit.pieces.find((p) => p.id === channel.piece)?.name ?? null,
     feeds: listFeedsOf(setup, channel),
+    sends: listSendsOf(setup, channel),
+    extra: channel.extra,
   }));
 
 /** What becomes of the channels that the list does not name: they stay, or they go. */
@@ -77,7 +97,7 @@ export const channelOf = (
   line: ListLine,
   known?: Channel,
 ): Omit<Channel, "id"> => {
-  const { feeds = [], piece, ...says } = line.says;
+  const { feeds = [], sends: _, extra = [], piece, ...says } = line.says;
   const { piece: guessed, ...otherwise } = line.otherwise;
   const at = piece === undefined ? guessed : piece;
   const placed = at === null ? null : (pieces.find((p) => same(p.name, at))?.id ?? null);
@@ -91,12 +111,14 @@ export const channelOf = (
     ...(tap ? { directOut: { ...channel.directOut, tap } } : {}),
     piece: known && piece === undefined ? known.piece : placed,
     name: line.name,
+    extra: withExtra(channel.extra, extra),
   };
 };
 
 /**
  * A setup with an input list imported. A channel of the same name is changed in what its line says, and in nothing else,
- * and keeps its place in the buses; one that is not there is added behind. Monitor inputs that a line names are filled;
+ * and keeps its place in the buses; one that is not there is added behind. A bus that the list names and the setup has not
+ * is built. Monitor inputs that a line names are filled;
  * where something else is in one, the feed goes into the next free one after it, else the first free one, or beyond the
  * count: nothing is dropped. A piece that the kit has not is no piece.
  */
@@ -125,7 +147,10 @@ export const withList = (setup: Setup, lines: readonly ListLine[], mode: ListMod
       channel: id,
     })),
   );
-  putFeeds(inputs, feeds, setup.monitor.inputCount);
-  const buses = setup.buses.map((bus) => ({ ...bus, sends: bus.sends.filter((s) => stays.has(s.channel)) }));
+  putFeeds(inputs, feeds, setup.monitor.inputCount, setup.monitor.inputs);
+  const buses = withListSends(
+    setup.buses.map((bus) => ({ ...bus, sends: bus.sends.filter((s) => stays.has(s.channel)) })),
+    all.map(({ id, line }) => ({ channel: id, sends: line.says.sends ?? [] })),
+  );
   return { ...setup, channels, buses, monitor: { ...setup.monitor, inputs } };
 };

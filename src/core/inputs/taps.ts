@@ -95,3 +95,7 @@ export const TAP_ADVICE: { readonly [kind in ChannelKind]: TapAdvice } = {
   effects: ANY,
   other: ANY,
 };
+
+/** The tap point of a channel as it is where it fits its kind, else the better one. */
+export const fittingTap = (kind: ChannelKind, tap: TapPoint): TapPoint =>
+  TAP_ADVICE[kind].misfits[tap] ? TAP_ADVICE[kind].better : tap;

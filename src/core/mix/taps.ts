@@ -5,15 +5,20 @@ import type { Db, Gain } from "../model/units";
 /** Gain of a fader or a level: 0 where it is at −∞. */
 export const faderGain = (level: Db | null): Gain => (level === null ? 0 : gainOf(level));
 
+/** Whether the desk’s mute silences a send of a channel: always behind the fader, else by the desk’s rule. */
+export const isSendMuted = (
+  desk: Pick<Desk, "muteRule">,
+  { muted }: Pick<Channel, "muted">,
+  { tap }: Pick<Send, "tap">,
+): boolean => muted && (tap === "post-fader" || desk.muteRule.preFaderSends);
+
 /**
  * Gain of a send, without pan and polarity; 0 where nothing goes. A post-fader send moves with the channel fader and
  * dies with its mute; a pre-fader one does neither, unless the desk’s mute takes it too.
  */
 export const sendGain = (desk: Pick<Desk, "muteRule">, channel: Channel, send: Send): Gain => {
-  if (!send.on) return 0;
-  const post = send.tap === "post-fader";
-  if (channel.muted && (post || desk.muteRule.preFaderSends)) return 0;
-  return faderGain(send.level) * (post ? faderGain(channel.fader) : 1);
+  if (!send.on || isSendMuted(desk, channel, send)) return 0;
+  return faderGain(send.level) * (send.tap === "post-fader" ? faderGain(channel.fader) : 1);
 };
 
 /** Whether the desk’s mute silences a channel’s direct out: always behind the fader, else by the desk’s rule. */

@@ -134,6 +134,30 @@ export interface ExtraColumn {
   readonly value: string;
 }
 
+/**
+ * How much a channel wants a monitor input of its own: `must`; `prefer`; `if-left`, once nothing better can be done with
+ * the input; `no-matter`, apart only where every channel that does not matter can be; `no`, of no use.
+ */
+export type OwnWish = "must" | "prefer" | "if-left" | "no-matter" | "no";
+/** How much a channel's stereo is worth. */
+export type StereoWish = "must" | "prefer" | "no";
+/** Whom a channel may share a monitor input with. */
+export type ShareWish = "nobody" | "family" | "anyone";
+
+/** What a user changed of what the channel's kind asks of the monitor inputs; what is not here is as the kind has it. */
+export interface ChannelRule {
+  readonly own?: OwnWish;
+  readonly stereo?: StereoWish;
+  readonly shares?: ShareWish;
+  /** Who must hear it: every musician, or these listeners. */
+  readonly reach?: "all" | readonly Id[];
+  readonly mayLeaveOut?: boolean;
+  /** Tap point of its direct out where it has an input of its own. */
+  readonly tap?: TapPoint;
+  /** Where its send is taken where it lies in a bus. */
+  readonly send?: SendTap;
+}
+
 /** One microphone or line at the desk, or a stereo channel. */
 export interface Channel {
   readonly id: Id;
@@ -161,6 +185,8 @@ export interface Channel {
   /** Must keep its sides whatever happens to the pair (stereo playback, keys). */
   readonly keepSides: boolean;
   readonly directOut: DirectOut;
+  /** Not there where its kind's rule is in force unchanged. */
+  readonly rule?: ChannelRule;
   readonly colour: Colour | null;
   /** What the user groups it with ("Rhythm section"); "" for none. */
   readonly group: string;

@@ -71,6 +71,16 @@ export const setSend = (bus: Id, channel: Id, patch: Partial<Omit<Send, "channel
     (file) => withSend(file, bus, channel, patch),
   );
 
+/** Changes the ways of several channels into a bus as one step; puts in what was not, null takes them out. */
+export const setSends = (
+  bus: Id,
+  channels: readonly Id[],
+  patch: Partial<Omit<Send, "channel">> | null,
+): Command =>
+  step(patch === null ? "take channels out of bus" : "change sends", (file) =>
+    channels.reduce((now, channel) => withSend(now, bus, channel, patch), file),
+  );
+
 /** Several sends brought to new levels, dB, as one step; null is off. */
 export const lowerSends = (
   bus: Id,

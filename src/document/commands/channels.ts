@@ -97,6 +97,21 @@ export const editChannel = (id: Id, patch: Partial<Omit<Channel, "id">>): EditCo
     mend(amend(file, { channels: amendIn(file.channels, id, patch) })),
   );
 
+/** Changes what is said of several channels as one step, each by a patch of its own. */
+export const editChannels = (
+  ids: readonly Id[],
+  patchOf: (channel: Channel) => Partial<Omit<Channel, "id">>,
+): Command =>
+  step("change channels", (file) =>
+    mend(
+      amend(file, {
+        channels: mapped(file.channels, (channel) =>
+          ids.includes(channel.id) ? amend<Channel>(channel, patchOf(channel)) : channel,
+        ),
+      }),
+    ),
+  );
+
 /** One move of a channel pan under the finger, −1…+1. */
 export const dragPan = (id: Id, pan: Pan): Command =>
   during(

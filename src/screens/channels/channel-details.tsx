@@ -13,6 +13,7 @@ import { PanEntry } from "../pan-entry";
 import { RULES } from "../rules";
 import { full } from "../shown-names";
 import { ChannelDesk } from "./channel-desk";
+import { ExtraFields } from "./extra-fields";
 import { SendFields } from "./send-fields";
 
 const KINDS = Object.entries(CHANNEL_KINDS) as [ChannelKind, string][];
@@ -111,6 +112,7 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
           ]}
           onValue={(n) => edit({ lines: n === "1" ? 1 : 2 })}
         />
+        <ExtraFields channel={channel} />
       </div>
       <Tick label="Polarity inverted" value={channel.inverted} onValue={(inverted) => edit({ inverted })} />
       <Tick

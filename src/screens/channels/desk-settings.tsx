@@ -5,12 +5,16 @@ import { editDesk } from "../../document/commands/settings";
 import { current, endDrag, run } from "../../document/store";
 import { Choice, Pick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
+import { lazy } from "../../ui/lazy";
 import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
-import { LawFields } from "../law-fields";
+import { FindLaw, LawFields } from "../law-fields";
 import { RULES } from "../rules";
 import { DeskLayout } from "./desk-layout";
 import { MonitorSettings } from "./monitor-settings";
+
+const SavedDesks = lazy(async () => (await import("../desks/saved-desks")).SavedDesks);
 
 const Laws = ({ console, edit }: { console: Desk; edit: (patch: Partial<Desk>) => void }) => (
   <>
@@ -82,9 +86,11 @@ export const ConsoleSettings = () => {
             </p>
             <p>Source of the law in force: {LAWS[console.law].source}.</p>
           </Explain>
+          <FindLaw />
         </div>
       </details>
       <DeskLayout />
+      <Fold title="Saved desks">{() => <SavedDesks />}</Fold>
       <MonitorSettings />
     </>
   );

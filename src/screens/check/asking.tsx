@@ -7,13 +7,10 @@ import { listenerName } from "../../text/names";
 import { capitalised } from "../../text/words";
 import { Progress } from "../../ui/progress";
 import { buzz, useAwake } from "./awake";
+import { isBounce } from "./bounce";
 import { useKeys } from "./keys";
 import { checkedListener, hits, names, progress } from "./session";
 import { ANSWER_WORDS, pieceName } from "./words";
-
-/** Nobody hits and answers twice within this, but a wet finger touches twice; ms. A design choice. */
-const BOUNCE = 250;
-let answered = Number.NEGATIVE_INFINITY;
 
 /** What is to be done before the hit, and what of the last hit is to be set back. */
 const Before = ({ action }: { action: Action | null }) => {
@@ -50,9 +47,7 @@ export const Asking = ({ probe }: { probe: Probe }) => {
   useAwake();
   const { action } = probe;
   const say = (said: Answer) => {
-    const now = performance.now();
-    if (now - answered < BOUNCE) return;
-    answered = now;
+    if (isBounce()) return;
     buzz();
     run(answer(probe.piece, said, action));
   };

@@ -1,8 +1,21 @@
 import { clearTicks, tickInput } from "../../document/commands/check";
+import { startTrace } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
 import { formatRowName } from "../../text/sheet";
 import { formatCount } from "../../text/words";
 import { patchNow } from "../patch-figures";
+import { goTo } from "../route";
+import { chosenListener } from "../state";
+
+/** Leads on from an input without a signal, for whom the check is about; the audience has no monitor input. */
+const traceInput = (index: number): void => {
+  const { listeners } = current.value;
+  const chosen = chosenListener.value;
+  const listener = chosen?.kind === "audience" ? listeners.find((l) => l.kind !== "audience") : chosen;
+  if (!listener) return;
+  run(startTrace(listener.id, { what: "input", input: index }));
+  goTo("trace");
+};
 
 /** Every patched input, ticked as OK or no signal: the plain line check. */
 export const LineCheck = () => {
@@ -50,6 +63,16 @@ export const LineCheck = () => {
               >
                 No signal
               </button>
+              {said === false ? (
+                <button
+                  type="button"
+                  class="trace"
+                  aria-label={`Trace ${name}`}
+                  onClick={() => traceInput(at)}
+                >
+                  Trace
+                </button>
+              ) : null}
             </li>
           );
         })}

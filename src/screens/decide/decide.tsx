@@ -5,17 +5,24 @@ import type { AllocationProblem } from "../../core/allocate/model";
 import type { Allocation, Plan } from "../../core/allocate/plans";
 import { type PlanWhatIf, whatIf } from "../../core/allocate/whatif";
 import { arePlansShort } from "../../core/at-once";
+import { current } from "../../document/store";
 import { describeContradiction, describePlanWhatIf } from "../../text/allocate-why";
 import type { Statement } from "../../text/statement";
 import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
+import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { LongSearch } from "../long-search";
 import { DecideHelp } from "./help";
 import { Pins } from "./pins";
 import { PlanCard } from "./plan-card";
 import { allocation, plansAsked, problem, takeAllocation } from "./session";
+
+const ChannelRules = lazy(async () => (await import("./channel-rules")).ChannelRules);
+
+const rulesTitle = (count: number): string =>
+  count === 0 ? "Rules" : `Rules · ${formatCount(count, "channel")} changed`;
 
 const verdict = (asked: AllocationProblem, found: Allocation | null): Statement => {
   const count = `${formatCount(asked.channels.length, "channel")}, ${formatCount(asked.inputs, "monitor input")}`;
@@ -72,6 +79,9 @@ export const DecideScreen = () => {
       </p>
       {asked.channels.length > 0 ? (
         <>
+          <Fold title={rulesTitle(current.value.channels.filter(({ rule }) => rule).length)}>
+            {() => <ChannelRules problem={asked} />}
+          </Fold>
           {found ? (
             <div class="plans">
               {found.plans.map((plan) => (

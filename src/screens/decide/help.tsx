@@ -1,12 +1,5 @@
-import type { AllocationKind } from "../../core/allocate/rules";
 import { KIND_RULES, KINDS_IN_ORDER } from "../../core/allocate/rules";
-import { CHANNEL_KINDS, PIECE_KINDS } from "../../core/model/kinds";
-
-const NAMES: { readonly [kind in AllocationKind]: string } = {
-  ...CHANNEL_KINDS,
-  kick: PIECE_KINDS.kick,
-  snare: PIECE_KINDS.snare,
-};
+import { ALLOCATION_KINDS } from "../../text/rules";
 
 /** What each kind of channel asks for, in the order of the inputs. */
 export const DecideHelp = () => (
@@ -16,11 +9,12 @@ export const DecideHelp = () => (
       hears what they must, then inputs of their own, then stereo. The search is exact: no other plan loses
       less.
     </p>
+    <p>A click shares with nobody. A channel that keeps L/R must be in stereo; change that under Channels.</p>
     <dl>
       {KINDS_IN_ORDER.map((kind) => (
         <div key={kind}>
           <dt>
-            <b>{NAMES[kind]}</b>
+            <b>{ALLOCATION_KINDS[kind]}</b>
           </dt>
           <dd>{KIND_RULES[kind].why}</dd>
         </div>

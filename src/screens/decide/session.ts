@@ -1,17 +1,17 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { applyPlan } from "../../core/allocate/apply";
-import { countAtDesk } from "../../core/allocate/at-desk";
 import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
 import { type Allocation, allocate, type Plan } from "../../core/allocate/plans";
 import { type HandPins, problemOf } from "../../core/allocate/problem";
 import { arePlansShort } from "../../core/at-once";
+import { deskMoves } from "../../core/inputs/desk-list";
 import type { Id } from "../../core/model/setup";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { shelf } from "../../shelf/here";
 import { allocatedBusName } from "../../text/allocate";
 import { formatCount } from "../../text/words";
-import { runWithWord } from "../act";
+import { runPlanChange } from "../act";
 import type { BlockPin } from "./blocks";
 
 const NO_PINS: HandPins = { channels: new Map(), buses: [] };
@@ -73,8 +73,8 @@ export const apply = (plan: Plan): void => {
   const before = current.peek();
   const asked = problem.peek();
   const after = applyPlan(before, asked, plan, allocatedBusName);
-  runWithWord(
+  runPlanChange(
     replaceSetup("apply plan", () => after),
-    `Plan applied. ${formatCount(countAtDesk(before, after), "thing")} to set at the desk.`,
+    `Plan applied. ${formatCount(deskMoves(before, after).length, "thing")} to set at the desk.`,
   );
 };

@@ -1,6 +1,6 @@
 import { worstFirst } from "../../core/headroom/direct-outs";
 import { current, figures } from "../../document/store";
-import { describeDirectOut } from "../../text/headroom";
+import { describeDirectOut } from "../../text/direct-outs";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";
 

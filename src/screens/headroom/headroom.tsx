@@ -1,5 +1,5 @@
 import { current, figures } from "../../document/store";
-import { describeFit } from "../../text/headroom";
+import { describeFit } from "../../text/fit";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { BusPick } from "../bus-pick";

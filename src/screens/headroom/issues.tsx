@@ -25,6 +25,10 @@ const flags = computed<readonly Flag[]>(() =>
   }),
 );
 
+/** The buses that lack headroom; of all, or of one. */
+export const shortBuses = (only?: Id | null): readonly Flag[] =>
+  flags.value.filter(({ bus }) => only === undefined || bus.id === only);
+
 /** A word that leads to a bus. */
 const ToBus = ({ bus, says }: { bus: Bus; says: string }) => (
   // biome-ignore lint/a11y/useValidAnchor: it leads to a place; the click only adds of which bus.
@@ -35,9 +39,9 @@ const ToBus = ({ bus, says }: { bus: Bus; says: string }) => (
 
 /** Which buses lack headroom, in a line for another screen's statement; of all buses, or of one. Nothing where all fit. */
 export const BusFlags = ({ only }: { only?: Id | null }) =>
-  flags.value
-    .filter((f) => only === undefined || f.bus.id === only)
-    .map(({ bus, lowest }) => <ToBus key={bus.id} bus={bus} says={describeShort({ lowest }, bus)} />);
+  shortBuses(only).map(({ bus, lowest }) => (
+    <ToBus key={bus.id} bus={bus} says={describeShort({ lowest }, bus)} />
+  ));
 
 const flagsOf = (channel: Id): readonly Flag[] | null => {
   const its = flags.value.filter((f) => f.channel === channel);

@@ -7,7 +7,7 @@ import { UNITY_NAMES } from "../../text/names";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";
-import { LawFields } from "../law-fields";
+import { FindLaw, LawFields } from "../law-fields";
 import { LawsHelp } from "./help";
 
 const Row = ({ row }: { row: LawFigures }) => (
@@ -36,6 +36,7 @@ export const LawTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =>
           <div class="fields">
             <LawFields label="Pan law, as set at the desk" />
           </div>
+          <FindLaw />
           <Table
             kind="laws two-lines"
             caption="Likely peaks dBFS; loss and headroom dB, with the limiting stage"

@@ -9,7 +9,7 @@ import { busName } from "../../text/names";
 import { capitalised, formatCount, formatList } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
-import { runWithWord } from "../act";
+import { runPlanChange } from "../act";
 import { channelTitle } from "../shown-names";
 
 const RemedyHelp = lazy(async () => (await import("./help")).RemedyHelp);
@@ -32,7 +32,7 @@ const Trim = ({ bus, trim }: { bus: Bus; trim: NonNullable<Remedy["trim"]> }) =>
         type="button"
         class={trim.enough ? "main" : ""}
         onClick={() =>
-          runWithWord(editBus(bus.id, { trim: trim.to }), `${name} trimmed to ${stepped(trim.to)}`)
+          runPlanChange(editBus(bus.id, { trim: trim.to }), `${name} trimmed to ${stepped(trim.to)}`)
         }
       >
         Trim {name} to {stepped(trim.to)} ({stepped(trim.by)} down)
@@ -47,7 +47,7 @@ const Trim = ({ bus, trim }: { bus: Bus; trim: NonNullable<Remedy["trim"]> }) =>
 
 /** A pull of several sends, with one tap. */
 const Pull = ({ bus, pulls, says, done }: { bus: Bus; pulls: Pulls; says: string; done: string }) => (
-  <button type="button" onClick={() => runWithWord(lowerSends(bus.id, pulls.sends), done)}>
+  <button type="button" onClick={() => runPlanChange(lowerSends(bus.id, pulls.sends), done)}>
     {says}
   </button>
 );

@@ -2,14 +2,17 @@ import { isSwapped } from "../../core/mix/pair-order";
 import { swapBus } from "../../document/commands/buses";
 import { current, run } from "../../document/store";
 import { describeImage } from "../../text/image";
+import { tickUnless } from "../../text/statement";
+import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { Icon } from "../../ui/icon";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
-import { BusFlags } from "../headroom/issues";
+import { BusFlags, shortBuses } from "../headroom/issues";
 import { ListenerPick } from "../listener-pick";
 import { busTitle } from "../shown-names";
 import { chosenListener } from "../state";
+import { fohIssues } from "./foh-issues";
 import { chosenImage, heardBus } from "./heard";
 import { ThreadView } from "./thread-view";
 
@@ -43,13 +46,16 @@ export const ImageScreen = () => {
   const bus = heardBus.value;
   if (!listener || !image) return null;
   const { tone, says, more } = describeImage(setup, listener, image);
+  const only = bus?.id ?? null;
+  const atFoh = fohIssues.value.count;
   const turn = `${bus && isSwapped(setup, bus)} ${listener.flipped} ${listener.id}`;
   return (
     <>
       <div class="views">
         <div class="stack">
-          <Verdict tone={tone} says={says}>
-            {more} <BusFlags only={bus?.id ?? null} />
+          <Verdict tone={tickUnless(atFoh > 0 || shortBuses(only).length > 0, tone)} says={says}>
+            {more} <BusFlags only={only} />
+            {atFoh > 0 ? ` ${formatCount(atFoh, "issue")} at FOH, listed below.` : ""}
           </Verdict>
           <ListenerPick label="As heard by" />
         </div>

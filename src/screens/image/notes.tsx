@@ -1,16 +1,12 @@
-import { fohPanIssues } from "../../core/stereo/foh-pans";
-import { overheadIssues } from "../../core/stereo/overheads";
-import { current, figures } from "../../document/store";
+import { current } from "../../document/store";
 import { describeFohPan, describeOverheads } from "../../text/overheads";
+import { fohIssues } from "./foh-issues";
 
 /** What does not fit together at FOH itself: overheads against close microphones, pans against places. */
 export const Notes = () => {
   const setup = current.value;
-  const audience = figures.value.images.find((i) => i.hears === "foh");
-  const overheads = overheadIssues(setup);
-  const told = overheads.flatMap((flag) => (flag.where === "foh" ? flag.channels : []));
-  const pans = audience ? fohPanIssues(setup, audience, told) : [];
-  if (overheads.length + pans.length === 0) return null;
+  const { overheads, pans, count } = fohIssues.value;
+  if (count === 0) return null;
   return (
     <section class="stack" aria-labelledby="house-notes">
       <h2 id="house-notes">Issues at FOH</h2>

@@ -12,7 +12,7 @@ import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { Table } from "../../ui/table";
-import { runWithWord } from "../act";
+import { runPlanChange } from "../act";
 import { LongSearch } from "../long-search";
 import { recommendedFor, takeRecommendations } from "../recommended";
 import { listenerTitle } from "../shown-names";
@@ -85,7 +85,7 @@ const Buttons = ({ of, main }: { of: Recommendation; main: boolean }) => {
           type="button"
           class={main ? "main" : ""}
           onClick={() =>
-            runWithWord(
+            runPlanChange(
               replaceSetup("apply recommendation", (s) => applyRecommendation(s, of)),
               describeToDo(current.value, of.steps),
             )

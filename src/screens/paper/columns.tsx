@@ -1,8 +1,7 @@
 import { asTyped } from "../../core/lib/number";
 import type { CsvTable } from "../../shelf/csv";
-import { FIELD_NAMES, FIELDS, type Mapping } from "../../shelf/csv-columns";
+import { columnLetters, FIELD_NAMES, FIELDS, type Mapping } from "../../shelf/csv-columns";
 import { Pick } from "../../ui/choice";
-import { columnLetters } from "./column-letters";
 
 const NONE = "";
 

@@ -1,10 +1,11 @@
 import { type ListChange, moves } from "../../core/inputs/list-changes";
 import { isolated } from "../../core/lib/direction";
 import type { PanNotation } from "../../core/pan/notation-styles";
+import { columnLetters } from "../../shelf/csv-columns";
 import type { CellFault } from "../../shelf/csv-row";
 import { formatCount } from "../../text/words";
 import { Portion } from "../../ui/portion";
-import { columnLetters } from "./column-letters";
+
 import { describeCounts, describeFieldChange, describeNew } from "./list-words";
 
 const FAULTS_SHOWN = 20;

@@ -1,6 +1,8 @@
 import type { ListRow } from "../../core/inputs/list";
 import type { FieldChange, ListChange } from "../../core/inputs/list-changes";
 import type { ListFeed } from "../../core/inputs/list-feeds";
+import type { ListSend } from "../../core/inputs/list-sends";
+import { isolated } from "../../core/lib/direction";
 import { asTyped, formatEntry } from "../../core/lib/number";
 import { formatPan } from "../../core/pan/notation";
 import type { PanNotation } from "../../core/pan/notation-styles";
@@ -15,6 +17,16 @@ const feedText = ({ input, side, tap, on, trim }: ListFeed): string =>
     `In ${input}${SIDES[side]} ${TAP_NAMES[tap]}`,
     on ? "" : "off",
     trim === 0 ? "" : `${formatEntry(trim)} dB`,
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
+
+const wayText = ({ bus, tap, level, pan, on }: ListSend, notation: PanNotation): string =>
+  [
+    `${isolated(bus.name) || "Unnamed bus"} ${TAP_NAMES[tap]}`,
+    `${level === null ? "−∞" : formatEntry(level)} dB`,
+    pan === null ? "" : `pan ${formatPan(pan, notation)}`,
+    on ? "" : "off",
   ]
     .filter((part) => part !== "")
     .join(", ");
@@ -44,6 +56,16 @@ const TEXTS: {
     title: "Monitor input",
     text: (feeds) => (feeds.length === 0 ? "unassigned" : feeds.map(feedText).join("; ")),
   },
+  sends: {
+    title: "Sends",
+    text: (sends, notation) =>
+      sends.length === 0 ? "none" : sends.map((send) => wayText(send, notation)).join("; "),
+  },
+  extra: {
+    title: "Extra columns",
+    text: (extra) =>
+      extra.map(({ head, value }) => `${asTyped(head)}: ${asTyped(value)}`).join("; ") || "none",
+  },
 };
 
 /** One change of a channel: "Gated RMS: −22 dBFS → −20 dBFS". */
@@ -63,6 +85,8 @@ export const describeNew = (row: ListRow, notation: PanNotation): string => {
     row.piece === null ? "" : `at ${asTyped(row.piece)}`,
     row.pan === 0 ? "" : `pan ${formatPan(row.pan, notation)}`,
     row.feeds.length === 0 ? "" : TEXTS.feeds.text(row.feeds, notation),
+    row.sends.length === 0 ? "" : TEXTS.sends.text(row.sends, notation),
+    row.extra.length === 0 ? "" : TEXTS.extra.text(row.extra, notation),
   ];
   return `new: ${parts.filter((part) => part !== "").join(", ")}`;
 };

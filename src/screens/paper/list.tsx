@@ -1,6 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { listOf } from "../../core/inputs/list";
+import { listBusOf } from "../../core/inputs/list-sends";
 import { quoted } from "../../core/lib/direction";
 import { current, readOnly } from "../../document/store";
 import { type Delimiter, type Opened, openCsv } from "../../shelf/csv";
@@ -83,7 +84,11 @@ export const ListInOut = () => {
             sendCsv(
               current.value.name,
               "input list",
-              listToCsv(listOf(current.value), csvStyle(navigator.language)),
+              listToCsv(
+                listOf(current.value),
+                csvStyle(navigator.language),
+                current.value.buses.map(listBusOf),
+              ),
             )
           }
         >

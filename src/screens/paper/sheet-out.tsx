@@ -1,5 +1,3 @@
-import { render } from "preact";
-import { useLayoutEffect } from "preact/hooks";
 import { busContents } from "../../core/inputs/bus-contents";
 import { RANGES } from "../../document/limits";
 import { current } from "../../document/store";
@@ -8,22 +6,12 @@ import { CONTENT_COLUMNS, describeMixers } from "../../text/bus-sheet";
 import { Fold } from "../../ui/fold";
 import { Table } from "../../ui/table";
 import { patchNow } from "../patch-figures";
-import { toast } from "../state";
 import { sendCsv } from "./csv-out";
 import { fitsOnePage, Sheet } from "./sheet";
+import { print, usePaper } from "./use-paper";
 
 /** So many inputs fit on one page; more there are only with some beyond the largest count. */
 const ONE_PAGE = RANGES.inputCount.max;
-
-/** Prints; some browsers of phones have no printing at all. */
-const print = (): void => {
-  if (typeof globalThis.print === "function") globalThis.print();
-  else
-    toast.value = {
-      says: "This browser cannot print. Take the CSV, or print from another one.",
-      undo: false,
-    };
-};
 
 /** What stands under the sheet, on the screen: one line a send, then the mixers. */
 const OnScreen = () => {
@@ -52,20 +40,7 @@ const OnScreen = () => {
 
 /** The patch sheet: put beside the app as long as this is open, so that printing prints it and nothing else. */
 export const SheetOut = () => {
-  // Not after the next frame: who prints at once would get the screen.
-  useLayoutEffect(() => {
-    const paper = document.createElement("div");
-    paper.className = "paper";
-    document.body.append(paper);
-    const draw = () => render(<Sheet today={new Date()} />, paper);
-    draw();
-    addEventListener("beforeprint", draw);
-    return () => {
-      removeEventListener("beforeprint", draw);
-      render(null, paper);
-      paper.remove();
-    };
-  }, []);
+  usePaper(() => <Sheet today={new Date()} />);
   const count = patchNow.value.rows.length;
   const hasBuses = current.value.buses.length > 0;
   return (

@@ -7,7 +7,7 @@ import { current } from "../../document/store";
 import { describeLosses, describeWay } from "../../text/free-inputs";
 import { Explain } from "../../ui/explain";
 import { Sentences } from "../../ui/sentences";
-import { runWithWord } from "../act";
+import { runPlanChange } from "../act";
 import { LongSearch } from "../long-search";
 import { WaysHelp } from "./help";
 
@@ -59,7 +59,7 @@ export const WaysToFree = () => {
               type="button"
               class={at === 0 ? "main" : ""}
               onClick={() =>
-                runWithWord(
+                runPlanChange(
                   replaceSetup("free inputs", (s) => applyWay(s, way)),
                   `Plan changed. At the desk: ${says}`,
                 )

@@ -2,7 +2,7 @@ import { applyEdits, type Issue, type IssueCode, type Severity } from "../../cor
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { describeIssue, SEVERITY_NAMES } from "../../text/issues";
-import { runWithWord } from "../act";
+import { runPlanChange } from "../act";
 
 /** Issues that are there because nobody has decided yet what goes where. */
 const UNDECIDED: readonly IssueCode[] = ["unfed channel", "nothing fed", "too many"];
@@ -33,7 +33,7 @@ export const Issues = ({ issues }: { issues: readonly Issue[] }) => {
                 <button
                   type="button"
                   onClick={() =>
-                    runWithWord(
+                    runPlanChange(
                       replaceSetup("fix", (s) => applyEdits(s, fix)),
                       `Plan changed. At the desk: ${remedy}`,
                     )

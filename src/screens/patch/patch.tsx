@@ -1,33 +1,16 @@
-import type { PatchFigures } from "../../core/inputs/figures";
 import { setInputCount } from "../../document/commands/inputs";
 import { current, endDrag } from "../../document/store";
-import type { Tone } from "../../text/statement";
-import { formatCount } from "../../text/words";
+import { describePatch } from "../../text/patch";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 import { NumberField } from "../../ui/number-field";
 import { Verdict } from "../../ui/verdict";
 import { typing } from "../act";
-import { BusFlags } from "../headroom/issues";
+import { BusFlags, shortBuses } from "../headroom/issues";
 import { patchNow } from "../patch-figures";
 import { RULES } from "../rules";
 import { InputList } from "./input-list";
 import { Unplaced } from "./unassigned";
-
-const headline = ({ usage, issues }: PatchFigures, inputCount: number): { tone: Tone; says: string } => {
-  const faults = issues.filter((i) => i.severity === "fault").length;
-  const used = `${usage.used.length} of ${formatCount(inputCount, "input")} used`;
-  if (usage.tooMany > 0)
-    return {
-      tone: "wrong",
-      says: `${formatCount(usage.tooMany, "feed")} too many for ${formatCount(inputCount, "input")}`,
-    };
-  if (usage.used.length === 0) return { tone: "care", says: "No inputs assigned yet" };
-  if (faults > 0) return { tone: "wrong", says: `${used}, ${formatCount(faults, "fault")} in the patch` };
-  if (issues.length > 0)
-    return { tone: "care", says: `${used}, ${formatCount(issues.length, "issue")} to check` };
-  return { tone: "fine", says: `${used}, no issues` };
-};
 
 const PatchHelp = lazy(async () => (await import("./help")).PatchHelp);
 const Issues = lazy(async () => (await import("./issues")).Issues);
@@ -38,19 +21,18 @@ const Papers = lazy(async () => (await import("../paper/paper")).Papers);
 export const PatchScreen = () => {
   const { monitor } = current.value;
   const patch = patchNow.value;
-  const { tone, says } = headline(patch, monitor.inputCount);
-  const issues = patch.issues.length;
+  const { tone, says, more } = describePatch(patch, monitor.inputCount, shortBuses().length);
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {issues === 0 ? "" : `${formatCount(issues, "issue")}, listed below. `}
-        <BusFlags />
+        {more} <BusFlags />
       </Verdict>
       {patch.usage.over.length > 0 ? <WaysToFree /> : null}
       <div class="two">
         <div class="stack">
           <p>
-            <a href="#decide">Decide what goes where</a>
+            <a href="#decide">Decide what goes where</a> · <a href="#desk">What to set at the desk</a> ·{" "}
+            <a href="#trace">Trace a fault</a>
           </p>
           <InputList rows={patch.rows} />
           <div class="fields">
@@ -66,7 +48,7 @@ export const PatchScreen = () => {
           <Unplaced usage={patch.usage} />
         </div>
         <div class="stack">
-          {issues === 0 ? null : <Issues issues={patch.issues} />}
+          {patch.issues.length === 0 ? null : <Issues issues={patch.issues} />}
           <Explain about="What the patch is checked for">
             <PatchHelp />
           </Explain>

@@ -4,11 +4,18 @@ import { exampleSetup } from "../../document/example";
 import { readOnly } from "../../document/store";
 import { MICROPHONE_COUNTS, type MicrophoneCount, templateSetup } from "../../document/templates";
 import { Choice } from "../../ui/choice";
+import { DeskPick, startingDesk } from "../desks/desk-pick";
+import { oneAtATime } from "../one-at-a-time";
 import { HANDS } from "../shown-names";
 import { openNew } from "./open";
 
 const count = signal<MicrophoneCount>(8);
 const hand = signal<Hand>("right");
+
+const start = oneAtATime(async () => {
+  const setup = templateSetup(count.peek(), hand.peek());
+  await openNew.run({ ...setup, desk: await startingDesk() });
+});
 
 /** A setup of one's own from a template, or the worked example. */
 export const Begin = () => (
@@ -29,12 +36,13 @@ export const Begin = () => (
         hand.value = h;
       }}
     />
+    <DeskPick />
     <div class="row">
       <button
         type="button"
         class="main"
-        disabled={readOnly.value || openNew.isBusy.value}
-        onClick={() => openNew.run(templateSetup(count.value, hand.value))}
+        disabled={readOnly.value || openNew.isBusy.value || start.isBusy.value}
+        onClick={() => start.run()}
       >
         Start with {count.value} microphones
       </button>

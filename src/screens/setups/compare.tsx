@@ -1,22 +1,46 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { deskMoves, kinshipOf } from "../../core/inputs/desk-list";
+import { aligned } from "../../document/align";
 import { differences } from "../../document/compare";
-import { readSetupText } from "../../document/read-setup";
 import type { SetupFile } from "../../document/schema";
 import { shelf } from "../../shelf/here";
 import { troubleOf } from "../../shelf/trouble";
+import { describeMove, describeUnrelated, namesOfBoth } from "../../text/desk-list";
 import { formatCount } from "../../text/words";
 import { Pick } from "../../ui/choice";
+import { Fold } from "../../ui/fold";
+import { readKept } from "../kept-setup";
 import { setupName } from "../shown-names";
 import { Facts } from "./facts";
 
 type Pair = readonly [SetupFile, SetupFile];
 
-const read = async (id: string): Promise<SetupFile> => {
-  const result = readSetupText(await shelf.textOf(id));
-  if (!result.ok) throw new Error(result.why);
-  return result.file;
+/** What to set at the desk from the first setup to the second, or why nobody would. */
+const AtDesk = ({ pair: [first, second] }: { pair: Pair }) => {
+  const kin = kinshipOf(first, second);
+  if (kin.isUnrelated) return <p class="notice">{describeUnrelated(kin)}</p>;
+  const from = aligned(first, second);
+  const names = namesOfBoth(from, second);
+  const moves = deskMoves(from, second).map((move) => describeMove(names, move));
+  return moves.length === 0 ? (
+    <p>Nothing to set at the desk.</p>
+  ) : (
+    <>
+      <h3>{formatCount(moves.length, "thing")} to set at the desk</h3>
+      <ul aria-label="What to set at the desk">
+        {moves.map(({ where, control, value }) => (
+          <li key={`${where} ${control} ${value}`}>
+            {where}, {control}: {value}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
 };
+
+/** So many differences are read at a glance. A design choice. */
+const FEW = 8;
 
 const Sentences = ({ pair }: { pair: Pair }) => {
   const found = differences(...pair);
@@ -28,18 +52,25 @@ const Sentences = ({ pair }: { pair: Pair }) => {
           ? "No difference except the name."
           : `${formatCount(found.length, "difference")}. In “${setupName(pair[1])}”:`}
       </p>
-      {parts.map((part) => (
-        <div class="stack" key={part}>
-          <h3>{part}</h3>
-          <ul class="differences">
-            {found
-              .filter((d) => d.part === part)
-              .map(({ says }) => (
-                <li key={says}>{says}</li>
-              ))}
-          </ul>
-        </div>
-      ))}
+      {found.length > 0 ? <AtDesk pair={pair} /> : null}
+      {found.length > 0 ? (
+        <Fold title="Everything that differs" look="plain" open={found.length <= FEW}>
+          {() =>
+            parts.map((part) => (
+              <div class="stack" key={part}>
+                <h3>{part}</h3>
+                <ul class="differences">
+                  {found
+                    .filter((d) => d.part === part)
+                    .map(({ says }) => (
+                      <li key={says}>{says}</li>
+                    ))}
+                </ul>
+              </div>
+            ))
+          }
+        </Fold>
+      ) : null}
     </>
   );
 };
@@ -55,7 +86,7 @@ export const Compare = () => {
   const first = list.find((l) => l.id === chosen.value[0])?.id ?? other;
   useEffect(() => {
     let isStale = false;
-    Promise.all([read(first), read(second)]).then(
+    Promise.all([readKept(first), readKept(second)]).then(
       (files) => {
         if (!isStale) pair.value = files;
       },

@@ -17,11 +17,13 @@ const contents = (file: SetupFile): string => {
   return `${formatList(things)}; ${hand} kit.`;
 };
 
-const Notes = ({ notes }: { notes: readonly string[] }) => (
-  <Fold look="explain" title={`${formatCount(notes.length, "problem")} in the file; the rest is complete`}>
-    {() => <Sentences says={notes} />}
-  </Fold>
-);
+/** What of a file was not understood; nothing where all of it was. */
+export const FileNotes = ({ notes }: { notes: readonly string[] }) =>
+  notes.length === 0 ? null : (
+    <Fold look="explain" title={`${formatCount(notes.length, "problem")} in the file; the rest is complete`}>
+      {() => <Sentences says={notes} />}
+    </Fold>
+  );
 
 /** What a setup has in it, without opening it. */
 export const Facts = ({ file, notes }: { file: SetupFile; notes: readonly string[] }) => (
@@ -29,6 +31,6 @@ export const Facts = ({ file, notes }: { file: SetupFile; notes: readonly string
     <p>{contents(file)}</p>
     {file.example ? <p class="soft small">An example with invented data.</p> : null}
     {file.note === "" ? null : <p class="soft small">Note: {file.note}</p>}
-    {notes.length === 0 ? null : <Notes notes={notes} />}
+    <FileNotes notes={notes} />
   </>
 );

@@ -1,16 +1,16 @@
 import { signal } from "@preact/signals";
 import { quoted } from "../../core/lib/direction";
-import type { ReadSetup } from "../../document/read-setup";
+import type { ReadThing } from "../../document/desk-file";
 import { readAway } from "../../shelf/away";
 import { formatCount, formatList } from "../../text/words";
 import { goTo, receivedLink, replacePlace } from "../route";
 
-/** Setups from outside, to be looked at before anything of them is saved. */
+/** Setups and desks from outside, to be looked at before anything of them is saved. */
 export interface Incoming {
   /** Where they come from, as the end of a sentence: "a link", "“hall.hatside.json”". */
   readonly from: string;
   /** Null while they are read. */
-  readonly setups: readonly ReadSetup[] | null;
+  readonly things: readonly ReadThing[] | null;
   /** The link they come from; "" for files. */
   readonly link: string;
 }
@@ -26,14 +26,14 @@ const filesSaid = (files: readonly File[]): string =>
     ? formatCount(files.length, "file")
     : formatList(files.map((file) => quoted(file.name)));
 
-/** Shows what is in setup files and backups. Nothing is saved. */
+/** Shows what is in files of setups and desks, and in backups. Nothing is saved. */
 export const lookIntoFiles = async (files: readonly File[]): Promise<void> => {
-  const reading: Incoming = { from: filesSaid(files), setups: null, link: "" };
+  const reading: Incoming = { from: filesSaid(files), things: null, link: "" };
   incoming.value = reading;
   goTo("setups");
-  const setups = await readAway({ kind: "files", files });
+  const things = await readAway({ kind: "files", files });
   // In the meantime something else may have come, or the user may have let go of it.
-  if (incoming.peek() === reading) incoming.value = { ...reading, setups };
+  if (incoming.peek() === reading) incoming.value = { ...reading, things };
 };
 
 /** Lets go of what waited, also of the link in the address. */
@@ -44,11 +44,11 @@ export const letGo = (): void => {
 
 /** Shows what a link carries. Nothing is saved; a link that carries nothing readable does not stay in the history. */
 export const lookIntoLink = async (link: string): Promise<void> => {
-  const reading: Incoming = { from: "a link", setups: null, link };
+  const reading: Incoming = { from: "a link", things: null, link };
   incoming.value = reading;
-  const setups = await readAway({ kind: "link", text: link });
+  const things = await readAway({ kind: "link", text: link });
   if (incoming.peek() !== reading || receivedLink.peek() !== link) return;
-  const isRefused = !setups.some((read) => read.ok);
-  incoming.value = { ...reading, setups, link: isRefused ? "" : link };
+  const isRefused = !things.some((read) => read.ok);
+  incoming.value = { ...reading, things, link: isRefused ? "" : link };
   if (isRefused) replacePlace("setups");
 };

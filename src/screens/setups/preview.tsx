@@ -1,28 +1,40 @@
 import { useSignal } from "@preact/signals";
-import type { ReadSetup } from "../../document/read-setup";
+import type { Desk } from "../../core/model/setup";
+import { editDesk } from "../../document/commands/settings";
+import { type DeskFile, deskOf, isDesk, type ReadThing } from "../../document/desk-file";
 import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";
 import { restore } from "../../shelf/backup";
+import { deskInUse, desks } from "../../shelf/desks-here";
 import { shelf } from "../../shelf/here";
-import { formatCount } from "../../text/words";
+import { formatThings } from "../../text/desks";
 import { Tick } from "../../ui/choice";
 import { Portion } from "../../ui/portion";
 import { Verdict } from "../../ui/verdict";
+import { runWithWord } from "../act";
+import { attempt } from "../attempt";
+import { DeskFacts } from "../desks/desk-facts";
 import { oneAtATime } from "../one-at-a-time";
-import { setupName } from "../shown-names";
+import { replacePlace } from "../route";
+import { deskTitle, setupName } from "../shown-names";
 import { toast } from "../state";
 import { Facts } from "./facts";
-import { type Incoming, letGo } from "./incoming";
+import { type Incoming, incoming, letGo } from "./incoming";
 import { openNew } from "./open";
 
-type Readable = Extract<ReadSetup, { ok: true }>;
+type File = SetupFile | DeskFile;
+/** What was read, of either sort. */
+interface Readable<F extends File = File> {
+  readonly file: F;
+  readonly notes: readonly string[];
+}
 
 const UNTIL = "Nothing is saved until you import it.";
 
-const Refusals = ({ setups }: { setups: readonly ReadSetup[] }) => (
+const Refusals = ({ things }: { things: readonly ReadThing[] }) => (
   <Portion
     what="that can’t be read"
-    items={setups.flatMap((read) => (read.ok ? [] : [read.why]))}
+    items={things.flatMap((read) => (read.ok ? [] : [read.why]))}
     each={(why, at) => (
       <li class="notice bad" key={at}>
         {why}
@@ -31,35 +43,100 @@ const Refusals = ({ setups }: { setups: readonly ReadSetup[] }) => (
   />
 );
 
-const One = ({ read, from }: { read: Readable; from: string }) => (
-  <>
-    <Verdict tone="care" says={`Import “${setupName(read.file)}”?`}>
-      From {from}. {UNTIL}
-    </Verdict>
-    <div class="card stack">
-      <Facts file={read.file} notes={read.notes} />
-    </div>
+const Contents = ({ file, notes }: Readable) =>
+  isDesk(file) ? <DeskFacts desk={deskOf(file)} notes={notes} /> : <Facts file={file} notes={notes} />;
+
+const Cancel = ({ disabled }: { disabled?: boolean }) => (
+  <button type="button" disabled={disabled} onClick={letGo}>
+    Cancel
+  </button>
+);
+
+const OneSetup = ({ file }: { file: SetupFile }) => (
+  <div class="row">
+    <button
+      type="button"
+      class="main"
+      disabled={readOnly.value || openNew.isBusy.value}
+      onClick={() => openNew.run(file)}
+    >
+      Import and open
+    </button>
+    <Cancel />
+  </div>
+);
+
+/** Saves a desk, under a free name. */
+const importDesk = oneAtATime((file: DeskFile, then: (desk: Desk) => void) =>
+  attempt("Not imported", async () => {
+    const desk = deskOf(file);
+    then({ ...desk, name: await desks.put(desk) });
+  }),
+);
+
+const OneDesk = ({ file }: { file: DeskFile }) => {
+  const isStuck = readOnly.value || importDesk.isBusy.value;
+  return (
     <div class="row">
       <button
         type="button"
         class="main"
-        disabled={readOnly.value || openNew.isBusy.value}
-        onClick={() => openNew.run(read.file)}
+        disabled={isStuck}
+        onClick={() =>
+          importDesk.run(file, (desk) => {
+            letGo();
+            toast.value = { says: `Desk saved as “${deskTitle(desk)}”`, undo: false };
+          })
+        }
       >
-        Import and open
+        Import
       </button>
-      <button type="button" onClick={letGo}>
-        Cancel
+      <button
+        type="button"
+        disabled={isStuck}
+        onClick={() =>
+          importDesk.run(file, (desk) => {
+            incoming.value = null;
+            replacePlace("channels");
+            runWithWord(editDesk(desk), `This setup’s desk is now “${deskTitle(desk)}”`);
+            void deskInUse.choose(desk);
+          })
+        }
+      >
+        Import and use in the open setup
       </button>
+      <Cancel />
     </div>
-  </>
-);
+  );
+};
 
-/** Saves setups; what could not be saved any more stays to be chosen. */
-const importAll = oneAtATime(async (files: readonly SetupFile[], saved: (count: number) => void) => {
-  const { done, why } = await restore(shelf, files);
+const One = ({ read: { file, notes }, from }: { read: Readable; from: string }) => {
+  const title = isDesk(file) ? `Import the desk “${deskTitle(file)}”?` : `Import “${setupName(file)}”?`;
+  return (
+    <>
+      <Verdict tone="care" says={title}>
+        From {from}. {UNTIL}
+      </Verdict>
+      <div class="card stack">
+        <Contents file={file} notes={notes} />
+      </div>
+      {isDesk(file) ? <OneDesk file={file} /> : <OneSetup file={file} />}
+    </>
+  );
+};
+
+const count = (files: readonly File[]): string => {
+  const deskCount = files.filter(isDesk).length;
+  return formatThings(files.length - deskCount, deskCount);
+};
+
+const put = (file: File): Promise<unknown> => (isDesk(file) ? desks.put(deskOf(file)) : shelf.put(file));
+
+/** Saves setups and desks; what could not be saved any more stays to be chosen. */
+const importAll = oneAtATime(async (files: readonly File[], saved: (count: number) => void) => {
+  const { done, why } = await restore({ put }, files);
   saved(done);
-  const says = `${formatCount(done, "setup")} imported`;
+  const says = `${count(files.slice(0, done))} imported`;
   if (!why) letGo();
   toast.value = { says: why ? `${says}, then stopped: ${why}` : says, undo: false };
 });
@@ -73,16 +150,15 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
     else next.add(at);
     left.value = next;
   };
-  const leaveOut = (count: number) => {
-    left.value = new Set([...left.value, ...chosen.slice(0, count)]);
+  const leaveOut = (number: number) => {
+    left.value = new Set([...left.value, ...chosen.slice(0, number)]);
   };
-  const files = () => chosen.flatMap((at) => reads[at]?.file ?? []);
+  const files = chosen.flatMap((at) => reads[at]?.file ?? []);
   const isBusy = importAll.isBusy.value;
   return (
     <>
-      <Verdict tone="care" says={`${formatCount(reads.length, "setup")} to choose from`}>
-        From {from}. {UNTIL} Your saved setups stay as they are; an imported one of the same name gets a
-        number.
+      <Verdict tone="care" says={`${count(reads.map(({ file }) => file))} to choose from`}>
+        From {from}. {UNTIL} What you saved stays as it is; an imported one of the same name gets a number.
       </Verdict>
       <Portion
         what="more"
@@ -90,11 +166,11 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
         each={({ file, notes }, at) => (
           <li class="card stack" key={at}>
             <Tick
-              label={<b>{setupName(file)}</b>}
+              label={<b>{isDesk(file) ? `Desk: ${deskTitle(file)}` : setupName(file)}</b>}
               value={!left.value.has(at)}
               onValue={(on) => tick(at, on)}
             />
-            <Facts file={file} notes={notes} />
+            <Contents file={file} notes={notes} />
           </li>
         )}
       />
@@ -103,32 +179,28 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
           type="button"
           class="main"
           disabled={readOnly.value || chosen.length === 0 || isBusy}
-          onClick={() => importAll.run(files(), leaveOut)}
+          onClick={() => importAll.run(files, leaveOut)}
         >
-          {isBusy ? "Importing …" : `Import ${formatCount(chosen.length, "setup")}`}
+          {isBusy ? "Importing …" : `Import ${count(files)}`}
         </button>
-        <button type="button" disabled={isBusy} onClick={letGo}>
-          Cancel
-        </button>
+        <Cancel disabled={isBusy} />
       </div>
     </>
   );
 };
 
 /** What came from outside: shown whole, saved only on a tap. */
-export const Preview = ({ setups, from }: Incoming) => {
-  if (!setups)
+export const Preview = ({ things, from }: Incoming) => {
+  if (!things)
     return (
       <>
         <Verdict tone="care" says="Reading …">
           From {from}. {UNTIL}
         </Verdict>
-        <button type="button" onClick={letGo}>
-          Cancel
-        </button>
+        <Cancel />
       </>
     );
-  const reads = setups.filter((read) => read.ok);
+  const reads = things.flatMap((read): Readable[] => (read.ok ? [read] : []));
   const [only] = reads;
   if (!only)
     return (
@@ -136,7 +208,7 @@ export const Preview = ({ setups, from }: Incoming) => {
         <Verdict tone="wrong" says="Nothing to import">
           From {from}.
         </Verdict>
-        <Refusals setups={setups} />
+        <Refusals things={things} />
         <button type="button" onClick={letGo}>
           Back to setups
         </button>
@@ -144,8 +216,8 @@ export const Preview = ({ setups, from }: Incoming) => {
     );
   return (
     <>
-      {setups.length === 1 ? <One read={only} from={from} /> : <Several reads={reads} from={from} />}
-      <Refusals setups={setups} />
+      {things.length === 1 ? <One read={only} from={from} /> : <Several reads={reads} from={from} />}
+      <Refusals things={things} />
     </>
   );
 };

@@ -1,4 +1,4 @@
-import { type ReadSetup, readSetup } from "../../document/read-setup";
+import { type ReadThing, readThing } from "../../document/desk-file";
 import { reasonOf } from "../../text/words";
 import type { Reply, ShelfTask } from "../away";
 import { readFile } from "../file";
@@ -8,19 +8,19 @@ declare const self: DedicatedWorkerGlobalScope;
 
 const say = (reply: Reply): void => self.postMessage(reply);
 
-const readLink = async (text: string): Promise<ReadSetup> => {
+const readLink = async (text: string): Promise<ReadThing> => {
   const read = await fromLink(text);
-  return read.ok ? readSetup(read.setup) : { ok: false, why: read.says };
+  return read.ok ? readThing(read.setup) : { ok: false, why: read.says };
 };
 
 /** One task, then the page ends this worker. */
 self.onmessage = async ({ data }: MessageEvent<ShelfTask>): Promise<void> => {
   try {
-    if (data.kind === "link") say({ kind: "setup", read: await readLink(data.text) });
-    else for (const file of data.files) for (const read of await readFile(file)) say({ kind: "setup", read });
+    if (data.kind === "link") say({ kind: "thing", read: await readLink(data.text) });
+    else for (const file of data.files) for (const read of await readFile(file)) say({ kind: "thing", read });
   } catch (error) {
     // What is thrown in a promise the page would never hear of.
-    say({ kind: "setup", read: { ok: false, why: `Reading stopped: ${reasonOf(error)}.` } });
+    say({ kind: "thing", read: { ok: false, why: `Reading stopped: ${reasonOf(error)}.` } });
   }
   say({ kind: "end" });
 };

@@ -13,9 +13,10 @@ type Rules = {
   asked?: boolean;
   optional?: boolean;
 };
-/** Family, section and rule of each kind that small problems have, typed out again. */
+/** Family, section and rule of each kind that small problems and the worked example have, typed out again. */
 const KINDS: Record<string, { family: string; section?: string; singer?: boolean; rule: Rules }> = {
   kick: { family: "drums", rule: { own: "if-left", stereo: "no", panned: true } },
+  snare: { family: "drums", rule: { own: "if-left", stereo: "no", panned: true } },
   drum: { family: "drums", rule: { own: "no", stereo: "prefer", panned: true } },
   percussion: {
     family: "drums",

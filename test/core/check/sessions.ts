@@ -16,7 +16,7 @@ export interface Cell {
 /** A template of the app as it begins, for the drummer. */
 export const cellOf = (microphones: MicrophoneCount, hand: Hand, law: LawId): Cell => {
   const begun = templateSetup(microphones, hand);
-  const setup = { ...begun, console: { ...begun.desk, law } };
+  const setup = { ...begun, desk: { ...begun.desk, law } };
   const listener = setup.listeners.find((l) => l.kind === "drummer") as Listener;
   return { name: `${microphones} mics, ${hand}, ${law}`, setup, listener, check: checkOf(setup, listener) };
 };

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { directOutFigures, worstFirst } from "../../../src/core/headroom/direct-outs";
 import type { Channel } from "../../../src/core/model/setup";
-import { describeDirectOut } from "../../../src/text/headroom";
+import { describeDirectOut } from "../../../src/text/direct-outs";
 import { channel, direct, setup } from "../inputs/setups";
 
 const withTrim = (of: Channel, trim: number, on = true): Channel => ({

@@ -10,7 +10,7 @@ import {
 } from "../../../src/core/headroom/earphone";
 import { powerOf } from "../../../src/core/level/decibels";
 import type { Earphone } from "../../../src/core/model/setup";
-import { EXPOSURE_VALUES } from "../../../src/text/headroom";
+import { EXPOSURE_VALUES } from "../../../src/text/exposure";
 import { expectNear, printed } from "../../near";
 import { EARPHONES, PER_VOLT } from "../../tables/earphones";
 import { EU_2003_10 } from "../../tables/eu-2003-10";

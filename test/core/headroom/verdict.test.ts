@@ -55,6 +55,8 @@ describe("whether a bus fits", () => {
     };
     expect(verdict(-7, off)).toMatchObject({ code: "silent", sounding: 0, missing: 0 });
     expect(verdict(null)).toMatchObject({ code: "no peaks", sounding: 1, missing: 1 });
+    const silence = channel("gate", { peak: Number.NEGATIVE_INFINITY });
+    expect(verdict(null, {}, [silence])).toMatchObject({ code: "no peaks", sounding: 2, missing: 1 });
   });
 
   it("counts the peaks that are not entered, whatever fits of the rest", () => {

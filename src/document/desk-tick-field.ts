@@ -1,0 +1,122 @@
+import { CONTROL_OWNERS, type ControlCode, controlKey } from "../core/inputs/controls";
+import type { Setup } from "../core/model/setup";
+import { kept } from "./amend";
+import { LIMITS } from "./limits";
+import { isFields, type Reader, Refusal } from "./reader";
+import type { DeskTick } from "./schema";
+
+const isText = (value: unknown, most: number): value is string =>
+  typeof value === "string" && value.length <= most;
+
+/** Longest value of a control as JSON text: a send, two numbers, a feed with a long id. */
+const MOST_VALUE = 200;
+
+type IsA = (value: unknown) => boolean;
+
+const isNumber: IsA = (value) => typeof value === "number";
+const isYes: IsA = (value) => typeof value === "boolean";
+const isWord =
+  (...words: readonly string[]): IsA =>
+  (value) =>
+    words.some((word) => word === value);
+const isId: IsA = (value) => isText(value, LIMITS.id);
+const orNull =
+  (is: IsA): IsA =>
+  (value) =>
+    value === null || is(value);
+const isList =
+  (is: IsA, least: number): IsA =>
+  (value) =>
+    Array.isArray(value) && value.length >= least && value.length <= 2 && value.every(is);
+const isAll =
+  (shape: { readonly [key: string]: IsA }): IsA =>
+  (value) =>
+    isFields(value) && Object.entries(shape).every(([key, is]) => is(value[key]));
+
+const isFeed: IsA = (value) =>
+  isAll({ kind: isWord("bus"), bus: isId, side: isWord("left", "right") })(value) ||
+  isAll({ kind: isWord("channel"), channel: isId, side: isWord("left", "right", "both") })(value);
+
+/** What the value of each kind of control looks like. */
+const SHAPES: { readonly [code in ControlCode]: IsA } = {
+  "channel number": isList(isNumber, 0),
+  "channel stereo": isYes,
+  polarity: isYes,
+  mute: isYes,
+  pan: isNumber,
+  fader: orNull(isNumber),
+  "direct out": isAll({
+    tap: isWord("pre-hpf", "pre-eq", "pre-fader", "post-fader"),
+    on: isYes,
+    trim: isNumber,
+  }),
+  send: isAll({
+    on: isYes,
+    level: orNull(isNumber),
+    tap: isWord("pre-fader", "post-fader"),
+    pan: orNull(isNumber),
+  }),
+  "bus number": isList(isNumber, 0),
+  "bus stereo": isYes,
+  "bus mono": isYes,
+  "bus fader": orNull(isNumber),
+  "bus trim": isNumber,
+  "side trim": isList(isNumber, 2),
+  "side polarity": isList(isYes, 2),
+  pad: isNumber,
+  "input feed": orNull(isAll({ feed: isFeed, port: orNull(isNumber) })),
+  "input on": isYes,
+  "input trim": isNumber,
+  hears: orNull(isId),
+  flip: isYes,
+  mono: isYes,
+};
+
+/** The value that was ticked; undefined where the text is none of such a control. */
+export const tickedValue = ({ control, value }: Pick<DeskTick, "control" | "value">): unknown => {
+  try {
+    const read: unknown = JSON.parse(value);
+    return SHAPES[control](read) ? read : undefined;
+  } catch {
+    return undefined;
+  }
+};
+
+const isTick = (value: unknown): value is DeskTick => {
+  if (!isFields(value)) return false;
+  const { control, id, bus, at, by } = value;
+  if (typeof control !== "string" || !Object.hasOwn(CONTROL_OWNERS, control)) return false;
+  if (!isText(value.value, MOST_VALUE) || !isId(id) || !isId(bus)) return false;
+  const isStamped = isText(at, LIMITS.name) && isText(by, LIMITS.name);
+  return isStamped && tickedValue({ control: control as ControlCode, value: value.value }) !== undefined;
+};
+
+/** Ticks of the desk list. One that is none is left out whole: half a tick would say that something stands as planned. */
+export const readDeskTicks: Reader<readonly DeskTick[] | undefined> = (value, at, say) => {
+  if (value === undefined) return undefined;
+  const all = Array.isArray(value) ? value : [];
+  if (!Array.isArray(value)) say(at, "not a list; no ticks taken");
+  if (all.length > LIMITS.deskTicks)
+    throw new Refusal(`“${at}” holds ${all.length}: too many. Allowed: up to ${LIMITS.deskTicks}.`);
+  const good = all
+    .filter(isTick)
+    .map(({ control, id, bus, value, at, by }): DeskTick => ({ control, id, bus, value, at, by }));
+  if (good.length < all.length)
+    say(at, `${all.length - good.length} of ${all.length} are no ticks; left out`);
+  const once = new Map(good.map((tick) => [controlKey(tick), tick]));
+  return once.size === 0 ? undefined : [...once.values()];
+};
+
+/** Ticks of what is still there; the very same ones where all are. Another thing may get the id of one that is gone. */
+export const mendDeskTicks = (ticks: readonly DeskTick[], setup: Setup): readonly DeskTick[] => {
+  const known = {
+    channel: new Set(setup.channels.map((c) => c.id)),
+    bus: new Set(setup.buses.map((b) => b.id)),
+    mixer: new Set(setup.listeners.map((l) => l.id)),
+  };
+  return kept(ticks, ({ control, id, bus }) => {
+    const owner = CONTROL_OWNERS[control];
+    if (owner === "input") return /^(0|[1-9]\d{0,2})$/.test(id) && bus === "";
+    return known[owner].has(id) && (control === "send" ? known.bus.has(bus) : bus === "");
+  });
+};

@@ -1,0 +1,161 @@
+import "./desk.css";
+import { useSignal } from "@preact/signals";
+import { deskParts } from "../../core/inputs/desk-list";
+import { quoted } from "../../core/lib/direction";
+import { clearDeskTicks, tickMove } from "../../document/commands/desk";
+import { LIMITS } from "../../document/limits";
+import { current, run } from "../../document/store";
+import { shelf } from "../../shelf/here";
+import { troubleOf } from "../../shelf/trouble";
+import { describeMove, describeUnrelated, formatSection, namesOfBoth } from "../../text/desk-list";
+import type { Statement } from "../../text/statement";
+import { formatCount } from "../../text/words";
+import { Pick, Tick } from "../../ui/choice";
+import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
+import { TextField } from "../../ui/text-field";
+import { Verdict } from "../../ui/verdict";
+import { runWithWord } from "../act";
+import { readKept } from "../kept-setup";
+import { setupName } from "../shown-names";
+import { setWho, stamp, who } from "../who";
+import { DeskOut } from "./desk-out";
+import { DeskHelp } from "./help";
+import { kinship, lastPlan, listedMoves, standing, start, startFrom, ticked } from "./session";
+
+const verdict = (): Statement => {
+  const all = listedMoves.value.length;
+  const left = listedMoves.value.filter((move) => !ticked.value(move)).length;
+  const apart = kinship.value;
+  const more = apart?.isUnrelated ? describeUnrelated(apart) : "";
+  if (all === 0) return { tone: "fine", says: "Nothing to set at the desk", more };
+  return left === 0
+    ? { tone: "fine", says: `Everything is set: ${formatCount(all, "control")}`, more }
+    : { tone: "care", says: `${left} of ${formatCount(all, "control")} to set`, more };
+};
+
+const LAST = "change";
+const NOTHING = "ticks";
+
+/** What the desk stands at: chosen from the setups of the shelf. */
+const Start = () => {
+  const trouble = useSignal("");
+  const from = start.value;
+  const others = shelf.list.value.filter((l) => l.id !== shelf.openId.value);
+  const chosen = useSignal("");
+  const choose = async (key: string): Promise<void> => {
+    trouble.value = "";
+    chosen.value = key;
+    if (key === LAST || key === NOTHING) startFrom(key);
+    else
+      await readKept(key).then(
+        (file) => startFrom({ name: setupName(file), file }),
+        (error: unknown) => {
+          trouble.value = troubleOf(error);
+        },
+      );
+  };
+  return (
+    <>
+      <Pick
+        label="List"
+        value={typeof from === "string" ? from : chosen.value}
+        options={[
+          [NOTHING, "Every control"],
+          ...(lastPlan.value ? [[LAST, "Only the last change of the plan"] as const] : []),
+          ...others.map((l) => [l.id, `Only what differs from ${quoted(setupName(l))}`] as const),
+        ]}
+        onValue={(key) => void choose(key)}
+      />
+      {trouble.value ? <p class="notice bad">Not compared: {trouble.value}.</p> : null}
+    </>
+  );
+};
+
+const List = ({ hide }: { hide: boolean }) => {
+  const from = standing.value;
+  const names = namesOfBoth(from, current.value);
+  const shown = listedMoves.value.filter((move) => !hide || !ticked.value(move));
+  return (
+    <>
+      {deskParts(from, current.value, shown).map(({ section, moves: its }) => (
+        <section class="stack" key={formatSection(section)}>
+          <h2>{formatSection(section)}</h2>
+          <ul class="desk-list">
+            {its.map((move, at) => {
+              const { where, control, value } = describeMove(names, move);
+              const before = its[at - 1];
+              const isFirst = !before || describeMove(names, before).where !== where;
+              const tick = ticked.value(move);
+              return (
+                <li key={`${where} ${control} ${move.bus}`} class={isFirst ? "first" : ""}>
+                  <Tick
+                    label={
+                      <>
+                        <b class={isFirst ? "" : "hidden-visually"}>{where}</b> {control}: <b>{value}</b>
+                      </>
+                    }
+                    value={tick !== null}
+                    onValue={(on) => run(tickMove(move, on ? stamp() : null))}
+                  />
+                </li>
+              );
+            })}
+          </ul>
+        </section>
+      ))}
+    </>
+  );
+};
+
+/** The place for what to set at the desk: every control of the plan or only what differs, with ticks that last. */
+export const DeskScreen = () => {
+  const hide = useSignal(false);
+  const { tone, says, more } = verdict();
+  return (
+    <>
+      <Verdict tone={tone} says={says}>
+        {more}
+      </Verdict>
+      <p>
+        <a href="#patch">Back to Patch</a>
+      </p>
+      <Start />
+      {kinship.value?.isUnrelated ? null : (
+        <>
+          {listedMoves.value.length > 0 ? (
+            <Tick
+              label="Hide what is set"
+              value={hide.value}
+              onValue={(on) => {
+                hide.value = on;
+              }}
+            />
+          ) : null}
+          <List hide={hide.value} />
+        </>
+      )}
+      <Fold title="Paper, names, ticks">
+        {() => (
+          <>
+            <DeskOut />
+            <TextField
+              label="Who ticks on this device"
+              value={who.value}
+              most={LIMITS.name}
+              onValue={setWho}
+            />
+            {current.value.deskTicks ? (
+              <button type="button" onClick={() => runWithWord(clearDeskTicks(), "All ticks cleared")}>
+                Clear all ticks
+              </button>
+            ) : null}
+          </>
+        )}
+      </Fold>
+      <Explain about="What is listed, and in which order">
+        <DeskHelp />
+      </Explain>
+    </>
+  );
+};

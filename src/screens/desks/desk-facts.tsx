@@ -1,0 +1,30 @@
+import type { Desk } from "../../core/model/setup";
+import { deskSettings } from "../../document/compare";
+import { formatDeskSize } from "../../text/desks";
+import { Fold } from "../../ui/fold";
+import { Sentences } from "../../ui/sentences";
+import { FileNotes } from "../setups/facts";
+
+interface Props {
+  readonly desk: Desk;
+  /** What of its file was not understood. */
+  readonly notes: readonly string[];
+}
+
+/** Every setting of a desk, behind a tap. */
+export const DeskSettings = ({ desk, notes }: Props) => (
+  <>
+    <Fold look="explain" title="All settings">
+      {() => <Sentences says={deskSettings(desk)} />}
+    </Fold>
+    <FileNotes notes={notes} />
+  </>
+);
+
+/** What a desk has and how it pans, counts and mutes, without using it. */
+export const DeskFacts = (props: Props) => (
+  <>
+    <p>{formatDeskSize(props.desk)}</p>
+    <DeskSettings {...props} />
+  </>
+);

@@ -1,0 +1,14 @@
+import { computed } from "@preact/signals";
+import { fohPanIssues } from "../../core/stereo/foh-pans";
+import { overheadIssues } from "../../core/stereo/overheads";
+import { current, figures } from "../../document/store";
+
+/** What does not fit together at FOH itself: overheads against close microphones, pans against places. */
+export const fohIssues = computed(() => {
+  const setup = current.value;
+  const audience = figures.value.images.find((i) => i.hears === "foh");
+  const overheads = overheadIssues(setup);
+  const told = overheads.flatMap((issue) => (issue.where === "foh" ? issue.channels : []));
+  const pans = audience ? fohPanIssues(setup, audience, told) : [];
+  return { overheads, pans, count: overheads.length + pans.length };
+});

@@ -1,0 +1,108 @@
+import type { ListBus, NamedSend } from "../core/inputs/list-sends";
+import { asTyped } from "../core/lib/number";
+import { uniqueName } from "../core/model/ids";
+import type { ExtraColumn } from "../core/model/setup";
+import type { Pan } from "../core/model/units";
+import { LIMITS } from "../document/limits";
+import type { CsvRow } from "./csv";
+import { type Cell, unguard } from "./csv-cells";
+import { columnLetters, furtherColumns, type Mapping } from "./csv-columns";
+import type { RowReader } from "./csv-row";
+import { busOfHead, readSend } from "./csv-sends";
+
+/** A column of a list that no field is read from, by index from 0. */
+interface Column<T> {
+  readonly column: number;
+  readonly head: T;
+}
+
+/** What becomes of the columns that no field is read from. */
+export interface Further {
+  /** Each holds the sends into a bus. */
+  readonly buses: readonly Column<ListBus>[];
+  /** Kept with the channels as they are. */
+  readonly extra: readonly Column<string>[];
+  /** More than a channel keeps. */
+  readonly over: readonly string[];
+  /** Columns that have something in them and no head to keep it under. */
+  readonly headless: readonly number[];
+}
+
+const hasCells = (rows: readonly CsvRow[], column: number): boolean =>
+  rows.some(({ cells }) => (cells[column] ?? "").trim() !== "");
+
+/** Sorts the columns that no field is read from: sends into buses, what is kept as it is, what cannot be. */
+export const furtherOf = (rows: readonly CsvRow[], headers: readonly string[], mapping: Mapping): Further => {
+  const width = Math.max(0, ...rows.map((row) => row.cells.length));
+  const buses: Column<ListBus>[] = [];
+  const named: (Column<string> & { readonly name: string })[] = [];
+  const headless: number[] = [];
+  for (const column of furtherColumns(width, mapping)) {
+    const text = unguard(headers[column] ?? "")
+      .replace(/\s+/g, " ")
+      .trim();
+    const bus = busOfHead(text);
+    if (bus) buses.push({ column, head: bus });
+    else if (!hasCells(rows, column)) continue;
+    else if (text === "") headless.push(column);
+    else {
+      const head = uniqueName([...text].slice(0, LIMITS.name).join(""), named);
+      named.push({ column, head, name: head });
+    }
+  }
+  const extra = named.map(({ column, head }) => ({ column, head }));
+  return {
+    buses,
+    extra: extra.slice(0, LIMITS.extra),
+    over: extra.slice(LIMITS.extra).map(({ head }) => head),
+    headless: headers.length > 0 ? headless : [],
+  };
+};
+
+/** What a row says of the channel's sends. */
+export const readSends = (
+  reader: RowReader,
+  { buses }: Further,
+  readPan: (text: string) => Cell<Pan>,
+): NamedSend[] =>
+  buses.flatMap(({ column, head }): NamedSend[] => {
+    const cell = reader.cell(column);
+    if (cell === "") return [];
+    const read = readSend(cell, readPan);
+    if ("value" in read) return [{ bus: head, ...read.value }];
+    reader.faultAt(column, "send", read.wrong);
+    return [];
+  });
+
+/** What a row holds in the columns that are kept as they are. */
+export const readExtra = (reader: RowReader, { extra }: Further): ExtraColumn[] =>
+  extra.flatMap(({ column, head }): ExtraColumn[] => {
+    const value = reader.cell(column);
+    const letters = [...value].length;
+    if (letters > LIMITS.cell)
+      reader.faultAt(
+        column,
+        "extra",
+        `${asTyped(head)}: “${asTyped(value)}” has ${letters} characters. Allowed: ${LIMITS.cell}.`,
+      );
+    return value === "" ? [] : [{ head, value }];
+  });
+
+/** What is to be known of these columns, in sentences. */
+export const notesOfFurther = (
+  { extra, over, headless }: Further,
+  some: (items: readonly string[]) => string,
+): string[] => [
+  ...(extra.length === 0
+    ? []
+    : [`Kept with each channel and exported again: ${some(extra.map(({ head }) => asTyped(head)))}.`]),
+  ...(over.length === 0
+    ? []
+    : [
+        `Not kept: ${some(over.map(asTyped))}. A channel keeps up to ${LIMITS.extra} extra columns: remove some from the list first.`,
+      ]),
+  ...headless.map(
+    (column) =>
+      `Column ${columnLetters(column + 1)} has no header, so it is not kept. Give it one in the spreadsheet.`,
+  ),
+];

@@ -1,0 +1,89 @@
+import type { AllocationKind } from "../core/allocate/rules";
+import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
+import type { ChannelRule, Listener, OwnWish, ShareWish, StereoWish } from "../core/model/setup";
+import { nameOr } from "./names";
+import { TAP_NAMES } from "./taps";
+import { formatList } from "./words";
+
+/** What a channel is, as the allocation tells kinds apart. */
+export const ALLOCATION_KINDS: { readonly [kind in AllocationKind]: string } = {
+  ...CHANNEL_KINDS,
+  kick: PIECE_KINDS.kick,
+  snare: PIECE_KINDS.snare,
+};
+
+/** How much a channel wants an input of its own. */
+const OWN_WISHES: { readonly [wish in OwnWish]: string } = {
+  must: "must",
+  prefer: "prefer",
+  "if-left": "if inputs are left",
+  "no-matter": "no matter",
+  no: "no",
+};
+
+/** How much a channel's stereo is worth. */
+const STEREO_WISHES: { readonly [wish in StereoWish]: string } = {
+  must: "must",
+  prefer: "prefer",
+  no: "no",
+};
+
+/** Whom a channel may share an input with. */
+const SHARE_WISHES: { readonly [wish in ShareWish]: string } = {
+  nobody: "nobody",
+  family: "its own family",
+  anyone: "its family, else fold-back",
+};
+
+/** Each rule of a channel, before its value. */
+export const RULE_NAMES: { readonly [key in keyof ChannelRule]-?: string } = {
+  own: "input of its own",
+  stereo: "stereo",
+  shares: "may share with",
+  reach: "must reach",
+  mayLeaveOut: "may be left out",
+  tap: "direct out tap point",
+  send: "send to a bus",
+};
+
+type Listeners = readonly Pick<Listener, "id" | "name">[];
+
+const reachText = (who: NonNullable<ChannelRule["reach"]>, listeners: Listeners): string => {
+  if (who === "all") return "everybody";
+  const names = who.map((id) =>
+    nameOr(
+      listeners.find((l) => l.id === id),
+      "listener",
+    ),
+  );
+  return formatList(names) || "nobody";
+};
+
+type Key = keyof ChannelRule;
+type Say<K extends Key> = (value: NonNullable<ChannelRule[K]>, listeners: Listeners) => string;
+
+const VALUES: { readonly [K in Key]: Say<K> } = {
+  own: (wish) => OWN_WISHES[wish],
+  stereo: (wish) => STEREO_WISHES[wish],
+  shares: (wish) => SHARE_WISHES[wish],
+  reach: reachText,
+  mayLeaveOut: (may) => (may ? "yes" : "no"),
+  tap: (tap) => TAP_NAMES[tap],
+  send: (tap) => TAP_NAMES[tap],
+};
+
+/** One rule of a channel in words, without its name: "must", "everybody". */
+export const formatRuleValue = <K extends Key>(
+  key: K,
+  value: NonNullable<ChannelRule[K]>,
+  listeners: Listeners,
+): string => VALUES[key](value, listeners);
+
+/** What was changed of a channel's rule, in words. */
+export const formatRule = (rule: ChannelRule | undefined, listeners: Listeners): string => {
+  const said = <K extends Key>(key: K): string[] => {
+    const value = rule?.[key];
+    return value === undefined ? [] : [`${RULE_NAMES[key]}: ${formatRuleValue(key, value, listeners)}`];
+  };
+  return (Object.keys(RULE_NAMES) as Key[]).flatMap((key) => said(key)).join("; ") || "as its kind";
+};

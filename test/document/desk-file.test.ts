@@ -1,0 +1,135 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Desk } from "../../src/core/model/setup";
+import { BLANK_DESK } from "../../src/document/blank";
+import { deskDifferences, deskSettings } from "../../src/document/compare";
+import {
+  DESK_FORMAT,
+  deskFile,
+  deskOf,
+  isDesk,
+  printDesk,
+  readDesk,
+  readDeskText,
+  readThing,
+} from "../../src/document/desk-file";
+import { exampleSetup } from "../../src/document/example";
+import { RANGES } from "../../src/document/limits";
+import { MIGRATIONS } from "../../src/document/migrate";
+import { VERSION } from "../../src/document/schema";
+import { within } from "./any";
+
+const HALL: Desk = {
+  ...BLANK_DESK,
+  name: "Hall desk",
+  channelCount: 32,
+  law: "custom",
+  centreDb: 4.5,
+  portName: "Stage box",
+  firstPort: 9,
+  muteRule: { preFaderSends: true, directOuts: ["pre-fader", "post-fader"] },
+};
+
+const why = (value: unknown): string => {
+  const read = readDesk(value);
+  return read.ok ? "read" : read.why;
+};
+const notesOf = (more: object): readonly string[] => {
+  const read = readDesk({ ...deskFile(HALL), ...more });
+  if (!read.ok) throw new Error(read.why);
+  return read.notes;
+};
+
+describe("a desk by itself", () => {
+  it("is read back as it was, to the last digit and whatever it is called", () => {
+    const any = fc.record({
+      name: fc.string({ unit: "binary", maxLength: 40 }),
+      portName: fc.string({ unit: "grapheme", maxLength: 40 }),
+      centreDb: within(RANGES.centre),
+      trimStep: within(RANGES.levelStep),
+      outputDbu: within(RANGES.output),
+    });
+    fc.assert(
+      fc.property(any, (over) => {
+        const desk = { ...HALL, ...over };
+        const read = readDeskText(printDesk(desk));
+        expect(read).toEqual({ ok: true, file: deskFile(desk), notes: [] });
+        expect(read.ok && deskOf(read.file)).toEqual(desk);
+      }),
+    );
+  });
+
+  it("is told from a setup by its format, and neither is read as the other", () => {
+    const desk = readThing(deskFile(HALL));
+    const setup = readThing(exampleSetup());
+    expect([desk.ok && isDesk(desk.file), setup.ok && isDesk(setup.file)]).toEqual([true, false]);
+    expect(why(exampleSetup())).toBe(
+      "This is not a desk of Hatside: its format is “hatside-setup”. Allowed: “hatside-desk”.",
+    );
+    expect(readThing({ a: 1 })).toMatchObject({ ok: false, why: expect.stringContaining("not a setup") });
+  });
+
+  it("of a newer version, of one before there were any, or of none is refused with what is allowed", () => {
+    expect(why({ ...deskFile(HALL), version: VERSION + 1 })).toBe(
+      `This desk is from a newer Hatside (its version is ${VERSION + 1}, this app reads up to ${VERSION}). Update the app, then open it again.`,
+    );
+    expect(why({ ...deskFile(HALL), version: 2 })).toBe("version: 2 is not a version. Allowed: 3.");
+    expect(why({ format: DESK_FORMAT })).toBe("version: missing is not a version. Allowed: 3.");
+    expect(why([])).toBe("This is not a desk of Hatside: it is a list.");
+    expect(readDeskText("{ half")).toMatchObject({
+      ok: false,
+      why: expect.stringMatching(/^This is not a desk of Hatside: it is not JSON/),
+    });
+  });
+
+  it("says what was not understood and takes a default, never the nearest that is allowed", () => {
+    expect(notesOf({ channelCount: 9999 })).toEqual([
+      "channelCount: 9999 is not a number from 1 to 512; 48 taken.",
+    ]);
+    expect(notesOf({ law: "loud", colour: "red" })).toEqual([
+      "colour: not known here; left out.",
+      expect.stringMatching(/^law: “loud” is not one of “sine”, .*; “sine” taken\.$/),
+    ]);
+    expect(notesOf({ name: "x".repeat(2001) })).toEqual([
+      "name: 2001 characters are too many; the first 2000 kept.",
+    ]);
+    expect(notesOf({ muteRule: null })).toEqual(["muteRule: nothing is not an object; defaults taken."]);
+    const read = readDesk(JSON.parse('{"format":"hatside-desk","version":3,"__proto__":{"name":"taken"}}'));
+    expect(read.ok && read.file.name).toBe("");
+  });
+
+  it("of an earlier version is brought up as the desk of a setup of that version", () => {
+    const next = [
+      ...MIGRATIONS,
+      ({ desk, ...rest }: { readonly [field: string]: unknown }) => ({
+        ...rest,
+        desk: { ...(desk as Desk), busOverloads: true },
+      }),
+    ];
+    const read = readDesk(deskFile(HALL), next);
+    expect(read).toMatchObject({ ok: true, notes: [], file: { name: "Hall desk", busOverloads: true } });
+  });
+});
+
+describe("what is said of desks", () => {
+  it("names every setting in which two differ, and nothing else", () => {
+    expect(deskDifferences(HALL, HALL)).toEqual([]);
+    expect(
+      deskDifferences(BLANK_DESK, { ...BLANK_DESK, name: "Club", firstPort: 9, levelStep: 0.5 }),
+    ).toEqual([
+      "Called Club instead of not named",
+      "First output port “Out 9” instead of “Out 1”",
+      "Level step 0.5 dB instead of 0.1 dB",
+    ]);
+  });
+
+  it("says every setting of one, the name apart", () => {
+    const says = deskSettings(HALL);
+    expect(says).toContain("Channels 32");
+    expect(says).toContain("First output port “Stage box 9”");
+    expect(says).toContain("Mute takes pre-fader sends");
+    expect(says.filter((line) => line.includes("Hall desk"))).toEqual([]);
+    // A field of the desk that is compared is also shown.
+    expect(says).toHaveLength(new Set(says).size);
+  });
+});
