@@ -127,7 +127,7 @@ describe("at its limit, nothing holds the page up:", () => {
   });
 });
 
-describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", () => {
+describe("with 512 channels in each of eight buses, 32 listeners and 192 inputs", () => {
   /** Longest task of any screen when it is opened, and of an edit, ms at work. */
   const SCREEN = 500;
   const EDIT = 100;
@@ -135,7 +135,13 @@ describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", (
   const toLarge = async () => {
     const user = await phone(browser);
     await openAt(user.page, site, "setups");
-    await takeIn(user.page, printSetup(filled(exampleSetup(), 24)));
+    const full = filled(exampleSetup(), 24);
+    const buses = full.buses.slice(0, 8);
+    const listeners = full.listeners.map((listener, at) => ({
+      ...listener,
+      bus: listener.bus && (buses[at % buses.length]?.id ?? null),
+    }));
+    await takeIn(user.page, printSetup({ ...full, buses, listeners }));
     return user;
   };
 
