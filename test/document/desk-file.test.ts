@@ -65,6 +65,7 @@ describe("a desk by itself", () => {
         expect(read).toEqual({ ok: true, file: deskFile(desk), notes: [] });
         expect(read.ok && deskOf(read.file)).toEqual(desk);
       }),
+      { numRuns: 40 },
     );
   });
 
