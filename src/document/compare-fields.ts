@@ -196,7 +196,7 @@ export const CHANNEL: readonly Field<Channel>[] = [
   { what: "colour", value: (s) => s.colour, print: (s) => s.colour ?? "none" },
   written("group", (s) => s.group, "none"),
   {
-    what: "further columns",
+    what: "extra columns",
     value: (s) => s.extra,
     print: (s) => s.extra.map(({ head, value }) => `${head}: ${value}`).join(", ") || "none",
   },

@@ -107,7 +107,7 @@ const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) 
   ["buses", LIMITS.buses, (s) => s.buses.length],
   ["listeners", LIMITS.listeners, (s) => s.listeners.length],
   [
-    "further columns of one channel",
+    "extra columns of one channel",
     LIMITS.extra,
     (s) => Math.max(0, ...s.channels.map((c) => c.extra.length)),
   ],

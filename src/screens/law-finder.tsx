@@ -6,11 +6,12 @@ import type { ReadingPoint } from "../core/pan/reading";
 import { editDesk } from "../document/commands/settings";
 import { current } from "../document/store";
 import { shelf } from "../shelf/here";
-import { describeIdentified, describeLawFit, formatLawFit } from "../text/law-readings";
+import { describeIdentified, describeRuledOut, formatLawFit } from "../text/law-readings";
+import { formatCount } from "../text/words";
 import { Pick } from "../ui/choice";
+import { Fold } from "../ui/fold";
 import { NumberField } from "../ui/number-field";
 import { Sentences } from "../ui/sentences";
-import { Table } from "../ui/table";
 import { runWithWord } from "./act";
 import { PanEntry } from "./pan-entry";
 import { RULES } from "./rules";
@@ -100,25 +101,26 @@ const take = ({ law, reference, centre }: LawFit): void => {
   runWithWord(editDesk({ law, reference, ...drop }), "The plan now has this pan law");
 };
 
-const Ranked = () => (
-  <Table caption="Pan laws beside the readings" heads={["Law", "Readings", ""]}>
-    <tbody>
-      {found.value.ranked.map((fit) => (
-        <tr key={`${fit.law} ${fit.reference}`}>
-          <th scope="row">{formatLawFit(fit)}</th>
-          <td>{describeLawFit(fit)}</td>
-          <td>
-            {fit.fits ? (
-              <button type="button" aria-label={`Use ${formatLawFit(fit)}`} onClick={() => take(fit)}>
-                Use
-              </button>
-            ) : null}
-          </td>
-        </tr>
-      ))}
-    </tbody>
-  </Table>
-);
+const Ranked = () => {
+  const { ranked } = found.value;
+  const out = ranked.filter(({ fits }) => !fits);
+  return (
+    <>
+      {ranked
+        .filter(({ fits }) => fits)
+        .map((fit) => (
+          <button type="button" key={`${fit.law} ${fit.reference}`} onClick={() => take(fit)}>
+            Use {formatLawFit(fit)}
+          </button>
+        ))}
+      {out.length === 0 ? null : (
+        <Fold title={`${formatCount(out.length, "law")} ruled out`} look="plain">
+          {() => <Sentences says={out.map(describeRuledOut)} />}
+        </Fold>
+      )}
+    </>
+  );
+};
 
 /** Meter readings of one steady channel, and the pan laws that they leave. */
 export const LawFinder = () => {

@@ -99,10 +99,10 @@ export const notesOfFurther = (
   ...(over.length === 0
     ? []
     : [
-        `Not kept: ${some(over.map(asTyped))}. A channel keeps up to ${LIMITS.extra} further columns: remove others from the list first.`,
+        `Not kept: ${some(over.map(asTyped))}. A channel keeps up to ${LIMITS.extra} extra columns: remove some from the list first.`,
       ]),
   ...headless.map(
     (column) =>
-      `Column ${columnLetters(column + 1)} has no head, so it is not kept. Give it one in the spreadsheet.`,
+      `Column ${columnLetters(column + 1)} has no header, so it is not kept. Give it one in the spreadsheet.`,
   ),
 ];

@@ -22,7 +22,7 @@ export const DELIMITER_NAMES: { readonly [delimiter: Delimiter]: string } = {
 
 /** What a file may be: more is refused before it is read, so that nothing freezes. */
 export const CSV_LIMITS = {
-  /** 512 channels with every column filled take a tenth of it. */
+  /** 512 channels with every field filled and sends into all 32 buses take half of it. */
   bytes: 1_000_000,
   /** Rows with something in them, besides the header. */
   rows: LIMITS.channels,

@@ -22,12 +22,11 @@ const formatDrops = ({ low, high }: CentreDrops): string => {
 export const formatLawFit = ({ law, reference, centre }: LawFit): string =>
   `${LAWS[law].name}${centre ? `, ${formatDrops(centre)}` : ""} (unity ${UNITY_NAMES[reference]})`;
 
-/** What the readings say of a law: "fits", or by how much they are off. */
-export const describeLawFit = ({ fits, play }: LawFit): string => {
-  if (fits) return "fits";
-  if (play === null) return "ruled out: no drop fits";
-  const off = formatDb(-play);
-  return Number(off) === 0 ? "just ruled out" : `ruled out: ${off} dB off`;
+/** A law that is ruled out, and by how much the readings are off beyond the meter’s step. */
+export const describeRuledOut = (fit: LawFit): string => {
+  if (fit.play === null) return `${formatLawFit(fit)}: no drop fits`;
+  const off = formatDb(-fit.play);
+  return `${formatLawFit(fit)}: ${Number(off) === 0 ? "just off" : `${off} dB off`}`;
 };
 
 const formatReadings = (numbers: readonly number[]): string =>

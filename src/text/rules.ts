@@ -1,7 +1,7 @@
 import type { AllocationKind } from "../core/allocate/rules";
 import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type { ChannelRule, Listener, OwnWish, ShareWish, StereoWish } from "../core/model/setup";
-import { nameOr } from "./names";
+import { listenerName } from "./names";
 import { TAP_NAMES } from "./taps";
 import { formatList } from "./words";
 
@@ -50,12 +50,7 @@ type Listeners = readonly Pick<Listener, "id" | "name">[];
 
 const reachText = (who: NonNullable<ChannelRule["reach"]>, listeners: Listeners): string => {
   if (who === "all") return "everybody";
-  const names = who.map((id) =>
-    nameOr(
-      listeners.find((l) => l.id === id),
-      "listener",
-    ),
-  );
+  const names = who.map((id) => listenerName(listeners.find((l) => l.id === id)));
   return formatList(names) || "nobody";
 };
 

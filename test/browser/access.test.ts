@@ -35,6 +35,15 @@ const STATES: readonly (readonly [what: string, place: string, bring: (page: Pag
     },
   ],
   [
+    "channels being selected",
+    "channels",
+    async (page) => {
+      await page.getByRole("button", { name: "Select", exact: true }).click();
+      await page.getByRole("checkbox", { name: "Kick" }).check();
+      await page.getByText("1 of 8 selected").waitFor();
+    },
+  ],
+  [
     "a word with its way back",
     "image",
     async (page) => {

@@ -37,6 +37,17 @@ const undo = (page: Page, what: string): Promise<void> =>
 const toastUndo = (page: Page): Locator => page.locator(".toast").getByRole("button", { name: "Undo" });
 
 describe("the place for channels", () => {
+  it("says of the example that it is one, and leads to a band of one's own, of which it says nothing", async () => {
+    const { page, context } = await toKit();
+    await page.getByText("This band is an invented example.").waitFor();
+    await page.getByRole("button", { name: "Start your own" }).click();
+    await page.getByRole("button", { name: "Start with 8 microphones" }).click();
+    await page.getByRole("link", { name: "Channels" }).click();
+    await row(page, "Kick").waitFor();
+    expect(await page.getByText("invented example").count()).toBe(0);
+    await context.close();
+  });
+
   it("a pan dragged with a finger follows it, is kept, and goes back in one step", async () => {
     const { page, context } = await toKit();
     const bar = page.getByRole("slider", { name: "Channel pan of Hat" });
@@ -252,7 +263,7 @@ describe("many channels at once", () => {
     await expect.poll(async () => (await kept(page)).buses.length).toBe(3);
     const name = (await kept(page)).buses[2]?.name ?? "";
     await page.getByRole("link", { name: "Channels" }).click();
-    await page.getByLabel("Bus shown").selectOption(name);
+    await page.getByRole("radio", { name, exact: true }).check();
     expect(await listed(page)).toHaveLength(20);
     const bass = await open(page, "Bass");
     await bass.getByLabel(`In ${name}`, { exact: true }).check();

@@ -89,7 +89,7 @@ describe("a change that would hold more than a setup may", () => {
     expect(tooMuch({ ...example, listeners: many(33, listener as never) })).toContain("33 listeners in all");
     const extra = many(13, { head: "Notes", value: "" });
     expect(tooMuch({ ...example, channels: many(2, { ...example.channels[0], extra } as never) })).toBe(
-      "13 further columns of one channel in all: too many. Allowed: 12.",
+      "13 extra columns of one channel in all: too many. Allowed: 12.",
     );
     const inputs = many(193, input as never);
     expect(tooMuch({ ...example, monitor: { ...example.monitor, inputs } })).toContain(

@@ -497,8 +497,8 @@ describe("out and in again", () => {
     if (!read.ok) throw new Error(read.faults[0]?.says);
     expect(read.lines[0]?.says.extra).toHaveLength(12);
     expect(read.notes.slice(1)).toEqual([
-      "Not kept: Extra 13 and Extra 14. A channel keeps up to 12 further columns: remove others from the list first.",
-      "Column B has no head, so it is not kept. Give it one in the spreadsheet.",
+      "Not kept: Extra 13 and Extra 14. A channel keeps up to 12 extra columns: remove some from the list first.",
+      "Column B has no header, so it is not kept. Give it one in the spreadsheet.",
     ]);
   });
 

@@ -23,11 +23,11 @@ it("the wording of rules is held", () => {
     may be left out: no | yes
     direct out tap point: pre-HPF | pre-EQ | pre-fader | post-fader
     send to a bus: pre-fader | post-fader
-    must reach: everybody | Mara, drums and Unnamed listener | nobody
+    must reach: everybody | Mara and an unnamed listener | nobody
     "
   `);
   expect(formatRule({ own: "must", mayLeaveOut: false, reach: ["l1"] }, PEOPLE)).toMatchInlineSnapshot(
-    `"input of its own: must; must reach: Mara, drums; may be left out: no"`,
+    `"input of its own: must; must reach: Mara; may be left out: no"`,
   );
   expect(formatRule(undefined, PEOPLE)).toMatchInlineSnapshot(`"as its kind"`);
 });

@@ -36,7 +36,12 @@ export const busesNamed = (all: readonly (readonly { readonly bus: ListBus }[])[
   return found;
 };
 
-const called = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+/** A head is one line: blanks in a name are one there, line ends too. */
+const bare = (name: string): string =>
+  name
+    .replace(/[\s\p{Cc}]+/gu, " ")
+    .trim()
+    .toLowerCase();
 
 /** The bus of the setup that each named bus is: of its name and numbers, else the first of its name that is left; else a new one. */
 const matchedBuses = (buses: readonly Bus[], named: readonly ListBus[]) => {
@@ -48,7 +53,7 @@ const matchedBuses = (buses: readonly Bus[], named: readonly ListBus[]) => {
   };
   const exact = named.map((n) => take([...left].find((bus) => isSame(listBusOf(bus), n))));
   const ids = named.map((n, at): Id => {
-    const known = exact[at] ?? take([...left].find((bus) => called(bus.name, n.name)));
+    const known = exact[at] ?? take([...left].find((bus) => bare(bus.name) === bare(n.name)));
     if (known) return known.id;
     const fresh: Bus = { ...BLANK_BUS, ...n, id: nextId("m", all) };
     all.push(fresh);

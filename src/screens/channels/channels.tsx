@@ -58,6 +58,22 @@ const useHidden = (inBus: ReadonlySet<Id>): { readonly hidden: ReadonlySet<Id>; 
   };
 };
 
+/** Says of the example that it is one, and leads to a band of the user's own. */
+const OwnBand = () =>
+  current.value.example ? (
+    <div class="row">
+      <p class="grow soft">This band is an invented example.</p>
+      <button
+        type="button"
+        onClick={() => {
+          location.hash = "setups";
+        }}
+      >
+        Start your own
+      </button>
+    </div>
+  ) : null;
+
 /** The place for channels: what there is, where it is panned, how loud it is, what goes into the bus. */
 export const ChannelsScreen = () => {
   const { channels } = current.value;
@@ -88,6 +104,7 @@ export const ChannelsScreen = () => {
         {lawLine()} Under each name pan and share of the bus’s peak, under each mark L and R in dB.{" "}
         <BusFlags />
       </Verdict>
+      <OwnBand />
       <BusPick label="Bus shown" />
       {inBus.size > 0 && inBus.size < channels.length ? (
         <Choice

@@ -25,7 +25,7 @@ export const ExtraFields = ({ channel }: { channel: Channel }) => {
       {heads.map((head) => (
         <TextField
           key={head}
-          label={isolated(head) || "Column without a head"}
+          label={isolated(head) || "Column without a header"}
           most={LIMITS.cell}
           value={extraUnder(channel.extra, head)}
           onValue={(value) => set(head, value)}

@@ -62,7 +62,7 @@ const TEXTS: {
       sends.length === 0 ? "none" : sends.map((send) => wayText(send, notation)).join("; "),
   },
   extra: {
-    title: "Further columns",
+    title: "Extra columns",
     text: (extra) =>
       extra.map(({ head, value }) => `${asTyped(head)}: ${asTyped(value)}`).join("; ") || "none",
   },

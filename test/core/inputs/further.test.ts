@@ -93,6 +93,8 @@ describe("sends of an input list", () => {
       -1,
       buses[1]?.sends[0]?.level,
     ]);
+    const wide = buses.map((b) => ({ ...b, name: b.name.replace("Drums", "Drums\u00a0 of\n Mara") }));
+    expect(withListSends(wide, named(["s1", way({ ...drums, name: "Drums of Mara" })]))).toHaveLength(2);
     const more = withListSends(buses, named(["s1", way(twin), way(drums), way(strange)]));
     expect(more.map((b) => [b.name, b.numbers, b.stereo, b.sends.length])).toEqual([
       ["Drums", [5, 6], true, 2],
