@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Desk } from "../../src/core/model/setup";
@@ -30,6 +32,13 @@ const HALL: Desk = {
   muteRule: { preFaderSends: true, directOuts: ["pre-fader", "post-fader"] },
 };
 
+const withoutHead = ({
+  format: _format,
+  version: _version,
+  ...desk
+}: {
+  readonly [field: string]: unknown;
+}) => desk;
 const why = (value: unknown): string => {
   const read = readDesk(value);
   return read.ok ? "read" : read.why;
@@ -56,7 +65,19 @@ describe("a desk by itself", () => {
         expect(read).toEqual({ ok: true, file: deskFile(desk), notes: [] });
         expect(read.ok && deskOf(read.file)).toEqual(desk);
       }),
+      { numRuns: 40 },
     );
+  });
+
+  it("as this version wrote it is read for good, every field of it", () => {
+    const text = readFileSync(join(import.meta.dirname, "../fixtures/desk-v3.json"), "utf8");
+    const read = readDeskText(text);
+    if (!read.ok) throw new Error(read.why);
+    expect(read.notes).toEqual([]);
+    expect(deskOf(read.file)).toMatchObject(withoutHead(JSON.parse(text)));
+    // No field of it has the value that a new desk has, so none of them was a default.
+    const alike = Object.entries(BLANK_DESK).filter(([key, value]) => read.file[key as keyof Desk] === value);
+    expect(alike).toEqual([]);
   });
 
   it("is told from a setup by its format, and neither is read as the other", () => {
