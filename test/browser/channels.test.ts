@@ -12,7 +12,7 @@ const toKit = async (): Promise<Phone> => {
 };
 
 const row = (page: Page, name: string): Locator =>
-  page.locator("li.channel").filter({ has: page.getByRole("button", { name, exact: true }) });
+  page.locator("li.channel").filter({ has: page.locator(".name b").getByText(name, { exact: true }) });
 
 /** Opens what lies behind a channel's row. */
 const open = async (page: Page, name: string): Promise<Locator> => {

@@ -160,12 +160,14 @@ it("what a channel asks for is changed for one and for several, marked, taken ba
   // Undo goes back one change, and all of them at once.
   await page.getByRole("button", { name: "Undo: change rules" }).click();
   await rules.getByText("Room mic: must reach:").waitFor();
+  const plan = await shown(first);
   await page.getByRole("button", { name: "All back to default" }).click();
   await page.getByText("Rules of 3 channels are back to default").waitFor();
   await apart("BV 2").waitFor();
   expect(await shown(title)).toBe("Rules");
   await page.getByRole("button", { name: "Undo: reset rules" }).click();
-  await apart("Trumpet").waitFor();
+  await expect.poll(() => shown(title)).toBe("Rules · 3 channels changed");
+  await expect.poll(() => shown(first)).toBe(plan);
   expect(user.faults).toEqual([]);
   await user.context.close();
 });

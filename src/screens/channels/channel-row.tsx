@@ -1,5 +1,5 @@
 import { computed, signal, useComputed, useSignal } from "@preact/signals";
-import { useId, useLayoutEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import { levelOf } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
 import type { Channel, Id } from "../../core/model/setup";
@@ -92,7 +92,6 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
   const isNew = useComputed(() => added.value === channel.id).value;
   const name = nameOr(channel, "channel");
   const printed = formatPan(channel.pan, console);
-  const id = useId();
   return (
     <li class={`channel${channel.muted ? " muted" : ""}`} data-colour={channel.colour}>
       <div class="channel-head">
@@ -103,16 +102,14 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
           <button
             type="button"
             class="bare name"
-            aria-labelledby={`${id}-name`}
-            aria-describedby={`${id}-cost`}
             aria-expanded={open.value}
             onClick={() => {
               open.value = !open.value;
             }}
           >
-            <b id={`${id}-name`}>{name}</b>
+            <b>{name}</b>{" "}
             <span class="soft small">
-              <span class="pan-shown">{printed}</span> <span id={`${id}-cost`}>{cost}</span>
+              <span class="pan-shown">{printed}</span> <span>{cost}</span>
             </span>
           </button>
         )}
