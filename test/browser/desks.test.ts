@@ -125,10 +125,9 @@ it("a setup of another desk is told apart when it is opened, and changed only on
   await open(first);
   await notice.getByText(`“${first}” is for another desk: “Hall desk”. You last used “Club desk”.`).waitFor();
   await notice.getByText("2 settings differ").click();
-  expect(await notice.locator("li").allInnerTexts()).toEqual([
-    "Called Hall desk instead of Club desk",
-    "Channels 32 instead of 24",
-  ]);
+  await expect
+    .poll(() => notice.locator("li").allInnerTexts())
+    .toEqual(["Called Hall desk instead of Club desk", "Channels 32 instead of 24"]);
   await inspect(page, "a setup of another desk");
   expect(await deskField(page, "Channels of the desk")).toBe("32");
   // Nobody has answered: it is asked again after a start.
