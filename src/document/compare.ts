@@ -160,8 +160,8 @@ const inRecordings = (two: Two): string[] => {
 
 /**
  * What the setup `to` has otherwise than `from`, in words. Pieces, channels, sums and listeners are known again by id
- * and name, else by name, else by id. The setups' names, and how far a check at the kit or a line check went, are no
- * differences; nor is the order of sends.
+ * and name, else by name, else by id. The setups' names, and how far a check at the kit, a line check, a trace or the
+ * desk list went, are no differences; nor is the order of sends.
  */
 export const differences = (from: SetupFile, to: SetupFile): readonly Difference[] => {
   const two: Two = { from: aligned(from, to), to };
