@@ -22,6 +22,22 @@ const intoInputs = (setup: Setup, carried: readonly Carried[], feed: PlanFeed): 
   return sides.map((side) => ({ kind: "channel", channel: channel.id, side }));
 };
 
+/** Every input that takes something has a port: its own, else the first that no other has, as far as the desk has any. */
+const withPorts = (
+  { portCount }: Setup["desk"],
+  inputs: readonly (MonitorInput | null)[],
+): (MonitorInput | null)[] => {
+  const taken = new Set(inputs.flatMap((input) => input?.port ?? []));
+  let next = 1;
+  return inputs.map((input) => {
+    if (!input || input.port !== null) return input;
+    while (taken.has(next)) next += 1;
+    if (next > portCount) return input;
+    taken.add(next);
+    return { ...input, port: next };
+  });
+};
+
 /** The inputs of the plan: ports stay with the inputs, trims go with what is fed. */
 const plannedInputs = (setup: Setup, plan: Plan, carried: readonly Carried[]): (MonitorInput | null)[] => {
   const { inputs, inputCount } = setup.monitor;
@@ -32,7 +48,7 @@ const plannedInputs = (setup: Setup, plan: Plan, carried: readonly Carried[]): (
       const trim = inputs.find((input) => input && sameFeed(input.feed, what))?.trim ?? BLANK_INPUT.trim;
       planned[index] = { ...BLANK_INPUT, feed: what, trim, port: inputs[index]?.port ?? null };
     }
-  return planned;
+  return withPorts(setup.desk, planned);
 };
 
 /** On where it has inputs of its own, taken where its rule says or it fits such a channel; else off. */

@@ -171,6 +171,22 @@ describe("a plan that is applied", () => {
     );
   });
 
+  it("gives each input that has none the first free port, as far as the desk has any", () => {
+    fc.assert(
+      fc.property(aBand, (setup) => {
+        const after = applying(bestPlan(problemOf(setup, NO_PINS)) as Plan).apply(setup).monitor.inputs;
+        const kept = after.flatMap((input, i) => (input ? (setup.monitor.inputs[i]?.port ?? []) : []));
+        const given = after.flatMap((input, i) =>
+          input && (setup.monitor.inputs[i]?.port ?? null) === null ? [input.port] : [],
+        );
+        const free = Array.from({ length: setup.desk.portCount }, (_, i) => i + 1).filter(
+          (port) => !kept.includes(port),
+        );
+        expect(given).toEqual(given.map((_, i) => free[i] ?? null));
+      }),
+    );
+  });
+
   it("is taken back by one undo, keeps the ports and can be written and read", () => {
     fc.assert(
       fc.property(aBand, (setup) => {
@@ -180,7 +196,8 @@ describe("a plan that is applied", () => {
         expect(back(then).present).toBe(setup);
         const after = then.present;
         after.monitor.inputs.forEach((input, i) => {
-          if (input) expect(input.port).toBe(setup.monitor.inputs[i]?.port ?? null);
+          const was = setup.monitor.inputs[i]?.port ?? null;
+          if (input && was !== null) expect(input.port).toBe(was);
         });
         expect(readSetupText(printSetup(after))).toMatchObject({ ok: true, notes: [] });
       }),
@@ -306,6 +323,7 @@ describe("a setup with nothing patched", () => {
     expect(kit?.sends.map((s) => [s.level, s.tap])).toEqual(drums.map(() => [0, "post-fader"]));
     expect(after.monitor.inputs[0]).toEqual({
       ...BLANK_INPUT,
+      port: 1,
       feed: { kind: "bus", bus: kit?.id, side: "left" },
     });
     expect(patchIssues(after)).toEqual([]);
