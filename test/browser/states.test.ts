@@ -323,7 +323,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
       await page.getByLabel(/^Must reach/).selectOption({ label: "Only those ticked" });
       await inspect(page, "rules");
       const pins = page.locator("details", { hasText: "Pins" }).last().locator("select");
-      for (const pin of await pins.all()) await pin.selectOption({ label: "Input of its own" });
+      for (const pin of await pins.all()) await pin.selectOption("mono");
       await states(page, "No plan keeps every pin");
     },
   ],
