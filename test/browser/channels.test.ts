@@ -243,7 +243,7 @@ describe("many channels at once", () => {
     const { page, context } = await toKit();
     const hat = await open(page, "Hat");
     await hat.getByLabel("In Drums", { exact: true }).uncheck();
-    await page.getByText("not in Drums").waitFor();
+    await page.getByText("no send").waitFor();
     await page.getByText("In Drums (7)").waitFor();
     expect(await listed(page)).toHaveLength(8);
     await hat.getByLabel("In Drums", { exact: true }).check();

@@ -9,7 +9,7 @@ import { dragPan, editChannel } from "../../document/commands/channels";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, figures, run } from "../../document/store";
 import { describeShare } from "../../text/headroom";
-import { busName, formatChannelNumbers, nameOr } from "../../text/names";
+import { formatChannelNumbers, nameOr } from "../../text/names";
 import { Icon } from "../../ui/icon";
 import { lazy } from "../../ui/lazy";
 import { PanBar } from "../../ui/pan-bar";
@@ -38,7 +38,7 @@ const costOf = (channel: Id): string => {
   if (!bus) return "";
   const share = shares.value.get(channel);
   if (share !== undefined) return describeShare(share);
-  return bus.sends.some((send) => send.channel === channel) ? "silent" : `not in ${busName(bus)}`;
+  return bus.sends.some((send) => send.channel === channel) ? "silent" : "no send";
 };
 
 /** What each channel brings into the sides of the chosen bus, as it is shown; nothing where it brings nothing. */
