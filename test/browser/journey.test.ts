@@ -59,7 +59,8 @@ const channel = (page: Page, name: string) => page.locator("li.channel", { hasTe
 const enter = async (page: Page, it: Typed): Promise<void> => {
   await tap(page.getByRole("button", { name: "Add a channel" }));
   const card = page.locator("li.channel").last();
-  await card.getByRole("button", { name: "Channel", exact: true }).waitFor();
+  // Its name is selected; it is typed below with the rest.
+  await card.getByLabel("Name", { exact: true }).press("Enter");
   await tap(card.locator("button[aria-expanded]"));
   await card.getByLabel("Name", { exact: true }).waitFor();
   const fields = [
