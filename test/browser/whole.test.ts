@@ -7,7 +7,7 @@ import { wavFile } from "../measure/wavfile";
 import { noise } from "../tools/chance.mjs";
 import { answerAll, choose, downloaded, go, states, unfold, visit } from "./hall";
 import { openAll } from "./hands";
-import { DIST, drawn, phoneWithMemory, serveApp, stopServer, withFolder } from "./harness";
+import { DIST, drawn, phoneWithMemory, serveApp, stopServer, typeKeys, withFolder } from "./harness";
 import { slider } from "./kick";
 
 const PLACES = [
@@ -61,6 +61,19 @@ const aCheck = async (page: Page): Promise<void> => {
   await answerAll(page);
   await page.getByRole("button", { name: "Check again" }).waitFor();
   await page.getByRole("button", { name: "Done" }).click();
+};
+
+/** With so many inputs the plans are searched off the page's thread. */
+const aLongSearch = async (page: Page): Promise<void> => {
+  await go(page, "patch");
+  const inputs = page.getByLabel("Monitor inputs", { exact: true });
+  await typeKeys(inputs, "64");
+  await inputs.press("Enter");
+  await go(page, "decide");
+  await page
+    .getByRole("button", { name: /^Apply to plan/ })
+    .first()
+    .waitFor();
 };
 
 const papersAndLinks = async (page: Page): Promise<void> => {
@@ -131,6 +144,7 @@ it.each(["/", "/name/"])(
       await page.goto(`${site.url}#channels`);
       await drawn(page);
       await everyScreen(page);
+      await aLongSearch(page);
       await aCheck(page);
       await papersAndLinks(page);
       await setups(page);
