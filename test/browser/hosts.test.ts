@@ -57,8 +57,10 @@ describe.each(ENGINES)("%s", (_, start) => {
     await driver.open(site.url);
     await drawn(driver);
     await kept(driver);
+    await atRest(driver);
     await driver.open(site.url);
     await drawn(driver);
+    await atRest(driver);
     await stopServer(site);
     await driver.open(site.url);
     await drawn(driver);
