@@ -2,10 +2,11 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { blankSetup } from "../../src/document/blank";
 import { printSetup } from "../../src/document/read-setup";
+import { PLACES } from "../tools/places.mjs";
 import { alert, answerAll, choose, go, states, takeIn, unfold } from "./hall";
 import { drop, openAll, openAt } from "./hands";
 import { phone, typeKeys } from "./harness";
-import { inspect, PLACES, WALK_MS, wordsStay } from "./inspect";
+import { inspect, WALK_MS, wordsStay } from "./inspect";
 import { agreeButton, withFirst } from "./newer";
 import { browser, site } from "./stage";
 

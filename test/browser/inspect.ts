@@ -166,17 +166,3 @@ export const measureTwoIn = async (page: Page, folder: string): Promise<string> 
   await measureTwoOf(page, paths);
   return paths[0] ?? "";
 };
-
-/** Every screen. */
-export const PLACES = [
-  "channels",
-  "image",
-  "headroom",
-  "patch",
-  "decide",
-  "desk",
-  "trace",
-  "check",
-  "setups",
-  "about",
-];

@@ -1,11 +1,12 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { PLACES } from "../tools/places.mjs";
 import { expectFault } from "./faults";
 import { answerAll, go, inputs, states } from "./hall";
 import { openAt, settled, tabTo } from "./hands";
 import { keepsNothing, phone } from "./harness";
-import { PLACES, WALK_MS } from "./inspect";
+import { WALK_MS } from "./inspect";
 import { browser, site } from "./stage";
 
 describe("by keyboard alone", () => {

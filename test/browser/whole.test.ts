@@ -5,23 +5,12 @@ import { expect, it } from "vitest";
 import { coded } from "../measure/coded";
 import { wavFile } from "../measure/wavfile";
 import { noise } from "../tools/chance.mjs";
+import { PLACES } from "../tools/places.mjs";
 import { answerAll, choose, downloaded, go, states, unfold, visit } from "./hall";
 import { openAll } from "./hands";
 import { DIST, drawn, phoneWithMemory, serveApp, stopServer, typeKeys, withFolder } from "./harness";
 import { slider } from "./kick";
 
-const PLACES = [
-  "channels",
-  "image",
-  "headroom",
-  "patch",
-  "decide",
-  "desk",
-  "trace",
-  "check",
-  "setups",
-  "about",
-] as const;
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 
 /** A second of noise whose hits fade. */

@@ -2,24 +2,13 @@ import { resolve } from "node:path";
 import { chromium } from "playwright-core";
 import { bundle } from "./bundle.mjs";
 import { CHROMIUM } from "./chromium.mjs";
+import { PLACES } from "./places.mjs";
 import { serve } from "./serve.mjs";
 
 /**
  * Prints every text of every screen, everything on it open, of the worked example and of an empty setup: what a reader
  * goes through to find a word that stops them. Needs the built app; DIST names another folder.
  */
-const PLACES = [
-  "channels",
-  "image",
-  "headroom",
-  "patch",
-  "decide",
-  "desk",
-  "trace",
-  "check",
-  "setups",
-  "about",
-];
 const SHUT = 'main details:not([open]) > summary, main button[aria-expanded="false"]';
 
 const site = await serve(resolve(process.env.DIST ?? resolve(import.meta.dirname, "../../dist")));

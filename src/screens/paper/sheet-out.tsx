@@ -48,7 +48,7 @@ export const SheetOut = () => {
       <p class="soft small">
         {count > ONE_PAGE
           ? `A4 or Letter, for taping to the desk; up to ${ONE_PAGE} inputs fit on one page, these ${count} may take more:`
-          : fitsOnePage()
+          : fitsOnePage.value
             ? "One page, A4 or Letter, for taping to the desk:"
             : "Two pages, A4 or Letter, for taping to the desk:"}{" "}
         every input with what it takes, tick boxes for desk and stage, what is in each bus, what the musicians

@@ -1,3 +1,4 @@
+import { computed } from "@preact/signals";
 import type { SheetRow } from "../../core/inputs/sheet";
 import { once } from "../../core/lib/memo";
 import { current } from "../../document/store";
@@ -48,8 +49,6 @@ interface Notes {
   readonly mixers: readonly string[];
 }
 
-const notesOf = (): Notes => ({ buses: describeBuses(current.value), mixers: describeMixers(current.value) });
-
 /** Height of what stands under the table. */
 const heightOf = ({ buses, mixers }: Notes): number => {
   const texts = [...buses.map(({ title, says }) => `${title}. ${says}`), ...mixers];
@@ -58,9 +57,14 @@ const heightOf = ({ buses, mixers }: Notes): number => {
   return (lines + 4) * LINE_MM;
 };
 
+const notes = computed<Notes>(() => ({
+  buses: describeBuses(current.value),
+  mixers: describeMixers(current.value),
+}));
+const height = computed(() => heightOf(notes.value));
+
 /** Whether the buses and mixers fit under the table on one page. */
-export const fitsOnePage = (): boolean =>
-  ROWS_MM - heightOf(notesOf()) >= patchNow.value.rows.length * ROW_MM;
+export const fitsOnePage = computed(() => ROWS_MM - height.value >= patchNow.value.rows.length * ROW_MM);
 
 /** What is in each bus, and what is set at the musicians’ own mixers. */
 const Below = ({ buses, mixers }: Notes) => (
@@ -91,12 +95,11 @@ export const Sheet = ({ today }: { today: Date }) => {
   const { example, monitor } = current.value;
   const { rows, usage } = patchNow.value;
   const over = usage.over.length === 0 ? "" : `, ${usage.over.length} beyond the last`;
-  const notes = notesOf();
-  const isOne = fitsOnePage();
+  const isOne = fitsOnePage.value;
   return (
     <article
       class={isOne ? "sheet" : "sheet two-pages"}
-      style={{ "--rows": String(rows.length), "--below": isOne ? `${heightOf(notes)}mm` : "0mm" }}
+      style={{ "--rows": String(rows.length), "--below": isOne ? `${height.value}mm` : "0mm" }}
     >
       <header>
         <h1 class="cut">{setupName(current.value)}</h1>
@@ -125,7 +128,7 @@ export const Sheet = ({ today }: { today: Date }) => {
           ))}
         </tbody>
       </table>
-      <Below {...notes} />
+      <Below {...notes.value} />
       <footer>Desk: patched as written. Stage: heard at the mixer in this input.</footer>
     </article>
   );
