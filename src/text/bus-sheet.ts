@@ -4,7 +4,7 @@ import { formatNumber } from "../core/lib/number";
 import type { Bus, SendTap, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { formatPan } from "../core/pan/notation";
-import { busName, channelName, listenerName } from "./names";
+import { busName, channelName, formatDeskNumbers, listenerName, numberedName } from "./names";
 import { TAP_NAMES } from "./taps";
 import { capitalised, feedName, formatList } from "./words";
 
@@ -13,11 +13,8 @@ type Sheet = Pick<Setup, "channels" | "buses" | "desk">;
 
 const formatLevel = (level: Db | null): string => (level === null ? "−∞" : formatNumber(level, 1));
 
-const numbered = (what: string, numbers: readonly number[], name: string): string =>
-  numbers.length === 0 ? name : `${what} ${numbers.join("–")} ${name}`;
-
 /** "Bus 5–6 Drums". */
-const busTitle = (bus: Bus): string => numbered("Bus", bus.numbers, busName(bus));
+const busTitle = (bus: Bus): string => numberedName("Bus", bus.numbers, busName(bus));
 
 /** One column of the list of what is in each bus. */
 export interface ContentColumn {
@@ -30,7 +27,7 @@ export interface ContentColumn {
 /** The columns of what is in each bus, one line a send. */
 export const CONTENT_COLUMNS: readonly ContentColumn[] = [
   { head: "Bus", cell: ({ bus }) => busTitle(bus) },
-  { head: "Ch", cell: ({ channel }) => channel.numbers.join("–") },
+  { head: "Ch", cell: ({ channel }) => formatDeskNumbers(channel.numbers) },
   { head: "Name", cell: ({ channel }, setup) => channelName(setup, channel.id) },
   { head: "Send, dB", cell: ({ send }) => formatLevel(send.level), value: ({ send }) => send.level },
   { head: "Tap point", cell: ({ send }) => TAP_NAMES[send.tap] },

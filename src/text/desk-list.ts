@@ -9,7 +9,7 @@ import { formatEntry } from "../core/lib/number";
 import type { Bus, DirectOut, Feed, Id, Send, Setup } from "../core/model/setup";
 import type { Db, Pan } from "../core/model/units";
 import { formatPan } from "../core/pan/notation";
-import { busName, listenerName, nameOr } from "./names";
+import { busName, formatDeskNumbers, listenerName, nameOr, numberedName } from "./names";
 import { formatFeed, formatNumbers, formatPort } from "./sheet";
 import { TAP_NAMES } from "./taps";
 import { capitalised, formatCount } from "./words";
@@ -35,7 +35,7 @@ const letters = (value: readonly [string, string]): string => `L ${value[0]}, R 
 const formatPanIn = (names: Names, pan: Pan | null): string =>
   pan === null ? "follows channel pan" : `pan ${formatPan(pan, names.desk)}`;
 const formatNumberList = (word: string, numbers: readonly number[]): string =>
-  numbers.length === 0 ? "no number" : `${word} ${numbers.join("–")}`;
+  numbers.length === 0 ? "no number" : `${word} ${formatDeskNumbers(numbers)}`;
 
 const directOutParts = ({ on, tap, trim }: DirectOut): readonly string[] =>
   on ? ["on", TAP_NAMES[tap], `trim ${formatLevel(trim)}`] : ["off"];
@@ -128,14 +128,13 @@ export interface MoveText {
 }
 
 const numbered = (
-  word: string,
+  word: "Ch" | "Bus",
   list: readonly { readonly id: Id; readonly name: string; readonly numbers: readonly number[] }[],
   id: Id,
   kind: string,
 ): string => {
   const thing = list.find((t) => t.id === id);
-  const name = nameOr(thing, kind);
-  return thing && thing.numbers.length > 0 ? `${word} ${thing.numbers.join("–")} ${name}` : name;
+  return numberedName(word, thing?.numbers ?? [], nameOr(thing, kind));
 };
 
 const whereOf = (names: Names, move: DeskMove): string => {

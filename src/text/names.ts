@@ -40,8 +40,13 @@ export const SIDE_LETTERS: { readonly [side in Side]: string } = { left: "L", ri
 export const sideName = (thing: Named & { readonly stereo: boolean }, side: Side): string =>
   thing.stereo ? `${nameOr(thing, "bus")} ${SIDE_LETTERS[side]}` : nameOr(thing, "bus");
 
-/** Channel numbers as they stand before a name: "12", "13–14"; "" where none is entered. */
-export const formatChannelNumbers = (numbers: readonly number[]): string => numbers.join("–");
+/** Numbers at the desk as they stand before a name: "12", "13–14"; "" where none is entered. */
+export const formatDeskNumbers = (numbers: readonly number[]): string => numbers.join("–");
+
+/** A channel or bus by number and name: "Ch 12 Bass", "Bus 5–6 Drums"; the name alone where no number is entered. */
+export const numberedName = (word: "Ch" | "Bus", numbers: readonly number[], name: string): string =>
+  numbers.length === 0 ? name : `${word} ${formatDeskNumbers(numbers)} ${name}`;
+
 /** Where on the pan a law passes a channel unchanged: "unity hard-panned", "unity at centre". */
 export const UNITY_NAMES: { readonly [reference in LawReference]: string } = {
   sides: "hard-panned",

@@ -4,6 +4,7 @@ import { formatNumber } from "../core/lib/number";
 import { portNumber } from "../core/model/ports";
 import type { Desk, Feed, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
+import { formatDeskNumbers } from "./names";
 import { TAP_NAMES } from "./taps";
 import { capitalised, feedName } from "./words";
 
@@ -42,7 +43,7 @@ const ofFeed =
 
 /** Number at the desk of what feeds an input: "Ch 12", "Ch 11–12", "Bus 5". */
 export const formatNumbers = (feed: Feed, numbers: readonly number[]): string =>
-  `${feed.kind === "bus" ? "Bus" : "Ch"} ${numbers.join("–")}`;
+  `${feed.kind === "bus" ? "Bus" : "Ch"} ${formatDeskNumbers(numbers)}`;
 
 /** An output port by the desk’s own name for it: "Card 9"; counted from 1, from the first port that the desk names. */
 export const formatPort = (desk: Pick<Desk, "portName" | "firstPort">, port: number): string =>

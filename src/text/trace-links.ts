@@ -1,7 +1,7 @@
 import { LINK_RULES, type LinkCode, type LinkValues, type TraceLink } from "../core/inputs/trace-links";
 import type { Id, Setup } from "../core/model/setup";
 import { formatLevel, formatSource } from "./desk-list";
-import { busName, channelName, formatChannelNumbers, listenerName, nameOr } from "./names";
+import { busName, channelName, listenerName, nameOr, numberedName } from "./names";
 import { formatPort } from "./sheet";
 import { TAP_NAMES } from "./taps";
 import { capitalised, formatInputs, formatList } from "./words";
@@ -12,8 +12,7 @@ export type TraceNames = Pick<Setup, "channels" | "buses" | "listeners" | "desk"
 /** A channel by number and name: "Ch 12 Bass". */
 export const formatChannelAt = (names: Pick<Setup, "channels">, id: Id): string => {
   const channel = names.channels.find((c) => c.id === id);
-  const numbers = formatChannelNumbers(channel?.numbers ?? []);
-  return numbers === "" ? nameOr(channel, "channel") : `Ch ${numbers} ${nameOr(channel, "channel")}`;
+  return numberedName("Ch", channel?.numbers ?? [], nameOr(channel, "channel"));
 };
 const busOf = (names: TraceNames, id: Id | null): string => busName(names.buses.find((b) => b.id === id));
 const mixerOf = (names: TraceNames, id: Id): string =>

@@ -3,7 +3,7 @@ import { excerpt, isolated } from "../core/lib/direction";
 import { CHANNEL_KINDS, kitPieceName } from "../core/model/kinds";
 import type { Setup } from "../core/model/setup";
 import { formatPan } from "../core/pan/notation";
-import { formatChannelNumbers } from "./names";
+import { formatDeskNumbers } from "./names";
 import { formatCount, formatFew } from "./words";
 
 /** A typed line as it was understood: "12 Snare Top: Drum, mono, at Snare, pan L30". */
@@ -18,7 +18,7 @@ export const describeTyped = (
     at ? `at ${kitPieceName(at)}` : "",
     pan === 0 ? "" : `pan ${formatPan(pan, desk)}`,
   ];
-  const title = [formatChannelNumbers(numbers), isolated(name)].filter(Boolean).join(" ");
+  const title = [formatDeskNumbers(numbers), isolated(name)].filter(Boolean).join(" ");
   return `${title}: ${parts.filter(Boolean).join(", ")}`;
 };
 

@@ -2,7 +2,7 @@ import "./bulk.css";
 import { useSignal } from "@preact/signals";
 import type { Channel, Id } from "../../core/model/setup";
 import { current } from "../../document/store";
-import { formatChannelNumbers, nameOr } from "../../text/names";
+import { formatDeskNumbers, nameOr } from "../../text/names";
 import { formatCount } from "../../text/words";
 import { Pick, Tick } from "../../ui/choice";
 import { runWithWord } from "../act";
@@ -73,8 +73,7 @@ export const Bulk = (props: { channels: readonly Channel[]; actions: BulkActions
             <Tick
               label={
                 <>
-                  <span class="soft">{formatChannelNumbers(channel.numbers)}</span>{" "}
-                  {nameOr(channel, "channel")}
+                  <span class="soft">{formatDeskNumbers(channel.numbers)}</span> {nameOr(channel, "channel")}
                 </>
               }
               value={ticked.value.has(channel.id)}

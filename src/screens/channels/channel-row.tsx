@@ -9,7 +9,7 @@ import { dragPan, editChannel } from "../../document/commands/channels";
 import { LIMITS } from "../../document/limits";
 import { current, endDrag, figures, run } from "../../document/store";
 import { describeShare } from "../../text/headroom";
-import { formatChannelNumbers, nameOr } from "../../text/names";
+import { formatDeskNumbers, nameOr } from "../../text/names";
 import { Icon } from "../../ui/icon";
 import { lazy } from "../../ui/lazy";
 import { PanBar } from "../../ui/pan-bar";
@@ -95,7 +95,7 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
   return (
     <li class={`channel${channel.muted ? " muted" : ""}`} data-colour={channel.colour}>
       <div class="channel-head">
-        <span class="soft number">{formatChannelNumbers(channel.numbers)}</span>
+        <span class="soft number">{formatDeskNumbers(channel.numbers)}</span>
         {isNew ? (
           <NewName channel={channel} />
         ) : (

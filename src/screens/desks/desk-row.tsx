@@ -1,7 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { editDesk } from "../../document/commands/settings";
 import { deskOf, printDesk } from "../../document/desk-file";
-import { LIMITS } from "../../document/limits";
 import { current, readOnly } from "../../document/store";
 import type { SavedDesk } from "../../shelf/desks";
 import { deskInUse, desks } from "../../shelf/desks-here";
@@ -9,12 +8,12 @@ import { exportText } from "../../shelf/file";
 import { saveFile } from "../../shelf/share";
 import { formatDeskSize } from "../../text/desks";
 import { Fold } from "../../ui/fold";
-import { Icon } from "../../ui/icon";
-import { TextField } from "../../ui/text-field";
+import { MoreButton } from "../../ui/more-button";
 import { runWithWord } from "../act";
 import { asFile } from "../as-file";
 import { attempt } from "../attempt";
 import { oneAtATime } from "../one-at-a-time";
+import { RenameField } from "../rename-field";
 import { ShareThing } from "../setups/share-thing";
 import { deskTitle } from "../shown-names";
 import { toast } from "../state";
@@ -38,31 +37,9 @@ const remove = oneAtATime((line: SavedDesk) =>
 const takeAsItIs = ({ id, name }: SavedDesk) =>
   attempt("No file made", async () => saveFile(asFile(exportText(name, await desks.textOf(id), "desk"))));
 
-const Rename = ({ line }: { line: SavedDesk }) => {
-  const name = useSignal(line.name);
-  const rename = async () => {
-    const next = name.value.trim();
-    if (next === "" || next === line.name) return;
-    await attempt("Not renamed", async () => {
-      const kept = await desks.rename(line.id, next);
-      if (kept !== next) toast.value = { says: `“${next}” is taken: renamed to “${kept}”`, undo: false };
-    });
-  };
-  return (
-    <>
-      <TextField
-        label="Name of the saved desk"
-        most={LIMITS.name}
-        value={name.value}
-        disabled={readOnly.value}
-        onValue={(text) => {
-          name.value = text;
-        }}
-        onDone={rename}
-      />
-      {name.value.trim() === "" ? <p class="bad small">Name: empty. The old name stays.</p> : null}
-    </>
-  );
+const rename = async ({ id }: SavedDesk, next: string): Promise<void> => {
+  const kept = await desks.rename(id, next);
+  if (kept !== next) toast.value = { says: `“${next}” is taken: renamed to “${kept}”`, undo: false };
 };
 
 /** What can be done with a saved desk besides using it. */
@@ -71,7 +48,12 @@ const Actions = ({ line }: { line: SavedDesk }) => {
   return (
     <div class="stack">
       {read.ok ? <DeskSettings desk={deskOf(read.file)} notes={read.notes} /> : null}
-      <Rename key={line.name} line={line} />
+      <RenameField
+        key={line.name}
+        label="Name of the saved desk"
+        name={line.name}
+        rename={(next) => rename(line, next)}
+      />
       <div class="row">
         <button type="button" disabled={readOnly.value} onClick={() => duplicate.run(line)}>
           Duplicate
@@ -127,17 +109,7 @@ export const DeskRow = ({ line, isHere }: { line: SavedDesk; isHere: boolean }) 
             Use
           </button>
         ) : null}
-        <button
-          type="button"
-          class="bare"
-          aria-expanded={more.value}
-          aria-label={`More for ${name}`}
-          onClick={() => {
-            more.value = !more.value;
-          }}
-        >
-          <Icon name={more.value ? "up" : "more"} />
-        </button>
+        <MoreButton name={name} open={more} />
       </div>
       {read.ok ? null : <p class="notice bad">{read.why}</p>}
       {more.value ? <Actions line={line} /> : null}

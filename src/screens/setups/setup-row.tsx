@@ -1,16 +1,15 @@
 import { useSignal } from "@preact/signals";
 import { once } from "../../core/lib/memo";
-import { LIMITS } from "../../document/limits";
 import { readOnly } from "../../document/store";
 import { exportText } from "../../shelf/file";
 import { shelf } from "../../shelf/here";
 import type { OnShelf } from "../../shelf/record";
 import { shareFile } from "../../shelf/share";
-import { Icon } from "../../ui/icon";
-import { TextField } from "../../ui/text-field";
+import { MoreButton } from "../../ui/more-button";
 import { asFile } from "../as-file";
 import { attempt } from "../attempt";
 import { oneAtATime } from "../one-at-a-time";
+import { RenameField } from "../rename-field";
 import { goTo } from "../route";
 import { setupName } from "../shown-names";
 import { toast } from "../state";
@@ -43,40 +42,22 @@ const send = oneAtATime(({ id, name }: OnShelf) =>
 );
 
 /** What can be done with a setup besides opening it. */
-const Actions = ({ line }: { line: OnShelf }) => {
-  const name = useSignal(line.name);
-  const isBlank = name.value.trim() === "";
-  const rename = async () => {
-    const next = name.value.trim();
-    if (next !== "" && next !== line.name) await attempt("Not renamed", () => shelf.rename(line.id, next));
-  };
-  return (
-    <div class="stack">
-      <TextField
-        label="Name"
-        most={LIMITS.name}
-        value={name.value}
-        disabled={readOnly.value}
-        onValue={(text) => {
-          name.value = text;
-        }}
-        onDone={rename}
-      />
-      {isBlank ? <p class="bad small">Name: empty. The old name stays.</p> : null}
-      <div class="row">
-        <button type="button" disabled={readOnly.value} onClick={() => duplicate.run(line)}>
-          Duplicate
-        </button>
-        <button type="button" onClick={() => send.run(line)}>
-          Share or download the file
-        </button>
-        <button type="button" disabled={readOnly.value} onClick={() => remove.run(line)}>
-          Remove
-        </button>
-      </div>
+const Actions = ({ line }: { line: OnShelf }) => (
+  <div class="stack">
+    <RenameField label="Name" name={line.name} rename={(next) => shelf.rename(line.id, next)} />
+    <div class="row">
+      <button type="button" disabled={readOnly.value} onClick={() => duplicate.run(line)}>
+        Duplicate
+      </button>
+      <button type="button" onClick={() => send.run(line)}>
+        Share or download the file
+      </button>
+      <button type="button" disabled={readOnly.value} onClick={() => remove.run(line)}>
+        Remove
+      </button>
     </div>
-  );
-};
+  </div>
+);
 
 /** One saved setup: a tap opens it, the rest is behind the second button. */
 export const SetupRow = ({ line }: { line: OnShelf }) => {
@@ -93,17 +74,7 @@ export const SetupRow = ({ line }: { line: OnShelf }) => {
             changed {when().format(line.changed)}
           </span>
         </button>
-        <button
-          type="button"
-          class="bare"
-          aria-expanded={more.value}
-          aria-label={`More for ${name}`}
-          onClick={() => {
-            more.value = !more.value;
-          }}
-        >
-          <Icon name={more.value ? "up" : "more"} />
-        </button>
+        <MoreButton name={name} open={more} />
       </div>
       {more.value ? <Actions line={line} /> : null}
     </li>
