@@ -19,7 +19,13 @@ import { type CellFault, type RowReader, rowReader } from "./csv-row";
 
 /** An input list, whole; or every fault of it, and nothing. */
 export type ListRead =
-  | { readonly ok: true; readonly lines: readonly ListLine[]; readonly notes: readonly string[] }
+  | {
+      readonly ok: true;
+      readonly lines: readonly ListLine[];
+      /** Whether the list has a column of sends into a bus. */
+      readonly namesBuses: boolean;
+      readonly notes: readonly string[];
+    }
   | { readonly ok: false; readonly faults: readonly CellFault[] };
 
 const LEVEL: NumberRule = { name: "Gated RMS", ...RANGES.level, unit: "dBFS" };
@@ -223,5 +229,10 @@ export const readList = (
     mapping.stereo === null
       ? joinSides(lines, new Set(known.keys()))
       : { lines: lines.map((l) => l.line), pairs: [] };
-  return { ok: true, lines: joined.lines, notes: notesOf(lines, joined.pairs, reading) };
+  return {
+    ok: true,
+    lines: joined.lines,
+    namesBuses: further.buses.length > 0,
+    notes: notesOf(lines, joined.pairs, reading),
+  };
 };

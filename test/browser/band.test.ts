@@ -7,7 +7,7 @@ import { patchIssues } from "../../src/core/inputs/issues";
 import { formatNumber } from "../../src/core/lib/number";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import { packed } from "../shelf/forged";
-import { go, keepIt, states, takeIn, visit } from "./hall";
+import { go, keepIt, states, takeIn, unfold, visit } from "./hall";
 import { settled, stored } from "./hands";
 import { phone } from "./harness";
 import { textOf } from "./paper";
@@ -102,6 +102,63 @@ it("a band of one's own is entered, decided and on paper in at most forty taps a
     expect(text).toMatch(/Bus 6\b/);
     expect(text).toContain("Bus 5–6 Drums, stereo");
   }
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});
+
+/** A hall's input list, invented, as it is kept in a spreadsheet: what is set at the desk and on the stage, no bus, no level. */
+const INPUT_LIST = [
+  "Ch\tName\tMic\tStand\t48V\tNotes",
+  "1\tKick in\tboundary\t\tY\t",
+  "2\tKick out\tdynamic\tshort boom\t\t",
+  "3\tSnr Top\tdynamic\tclip\t\ttaped",
+  "4\tHH\tcondenser\tshort boom\tY\t",
+  "5\tRack 1\tdynamic\tclip\t\t",
+  "6\tFloor\tdynamic\tclip\t\t",
+  "7\tOH SR\tcondenser\ttall boom\tY\t",
+  "8\tOH SL\tcondenser\ttall boom\tY\t",
+  "9\tCongas\tdynamic\tboom\t\tguest",
+  "12\tBass\tDI\t\t\t",
+  "13\tKeys L\tDI\t\t\t",
+  "14\tKeys R\tDI\t\t\t",
+  "17\tLead vox\tdynamic\tboom\t\t",
+  "21\tClick\t\t\t\t",
+];
+
+it("a stage's input list, which names no bus, brings its drums into the drum bus, and says so before", async () => {
+  const user = await phone(browser);
+  const { page } = user;
+  await visit(user, site, "#channels");
+  await page.getByRole("button", { name: "Start your own" }).click();
+  await page.getByRole("button", { name: "Start with 8 microphones" }).click();
+  await page.getByRole("link", { name: "Patch" }).click();
+  await unfold(page, "Input list from or to a spreadsheet");
+  await page.getByLabel("Or paste rows from a spreadsheet").fill(INPUT_LIST.join("\n"));
+  await page.getByRole("button", { name: "Read pasted rows" }).click();
+  await page.getByText("Remove them", { exact: true }).click();
+  const sent = page.getByLabel("Send new drums and percussion into Drums");
+  const preview = page.getByLabel("What changes");
+  const congas = preview.locator("li", { hasText: "Congas" });
+  await expect.poll(() => congas.textContent()).toContain("Drums post-fader, 0 dB");
+  await sent.uncheck();
+  await expect.poll(() => congas.textContent()).not.toContain("Drums");
+  await sent.check();
+  await page.getByRole("button", { name: "Import 13 channels" }).click();
+  await page.getByText("13 channels imported").waitFor();
+  await settled(page);
+  const read = readSetupText(await stored(page));
+  if (!read.ok) throw new Error(read.why);
+  const { buses, channels } = read.file;
+  const nameOf = (id: string) => channels.find((c) => c.id === id)?.name ?? "";
+  expect(buses.map(({ name }) => name)).toEqual(["Drums"]);
+  const inside = buses[0]?.sends.map((s) => nameOf(s.channel)) ?? [];
+  const drums = ["Kick in", "Kick out", "Snr Top", "HH", "Rack 1", "Floor", "OH SR", "OH SL", "Congas"];
+  expect([...inside].sort()).toEqual([...drums].sort());
+  expect(channels.find((c) => c.name === "OH SR")).toMatchObject({ numbers: [7], pan: -1, kind: "drum" });
+  expect(channels.find((c) => c.name === "Keys")).toMatchObject({ numbers: [13, 14], lines: 2 });
+  // Nobody knows how loud any of it is: the headline says what is missing.
+  await go(page, "headroom");
+  await states(page, "No peaks entered for Drums");
   expect(user.faults).toEqual([]);
   await user.context.close();
 });

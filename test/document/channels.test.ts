@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { BLANK_CHANNEL, BLANK_SEND } from "../../src/core/model/defaults";
 import type { ChannelKind } from "../../src/core/model/setup";
+import { addChannels } from "../../src/document/commands/add-channels";
 import { setSends } from "../../src/document/commands/buses";
-import { addChannels, editChannels } from "../../src/document/commands/channels";
+import { editChannels } from "../../src/document/commands/channels";
 import { LIMITS } from "../../src/document/limits";
 import { bandSetup } from "./band";
 import { applied } from "./commands";

@@ -17,6 +17,7 @@ import type {
 import type { Side } from "../../src/core/model/units";
 import { LAWS } from "../../src/core/pan/laws";
 import type { Command } from "../../src/document/command";
+import { addChannels } from "../../src/document/commands/add-channels";
 import { replaceSetup } from "../../src/document/commands/apply";
 import { assignBus, assignChannel } from "../../src/document/commands/assign";
 import {
@@ -31,7 +32,6 @@ import {
 } from "../../src/document/commands/buses";
 import {
   addChannel,
-  addChannels,
   dragPan,
   duplicateChannel,
   editChannel,

@@ -1,10 +1,10 @@
 import { BLANK_CHANNEL, BLANK_SEND } from "../../core/model/defaults";
 import { nextId, uniqueName } from "../../core/model/ids";
-import type { Channel, ChannelKind, Id, Send } from "../../core/model/setup";
+import type { Channel, Id } from "../../core/model/setup";
 import type { Pan } from "../../core/model/units";
 import { amend, amendIn, insertAfter, kept, mapped, movePast } from "../amend";
 import { type Command, during, type EditCommand, edit, fieldsOf, step } from "../command";
-import { LIMITS, tooMuch } from "../limits";
+import { LIMITS } from "../limits";
 import { mend } from "../mend";
 import type { SetupFile } from "../schema";
 
@@ -31,35 +31,6 @@ export const addChannel = (into: Id | null): Command =>
       ),
     };
   });
-
-/** Kinds that belong into a drum bus. */
-const INTO_DRUM_BUS: readonly ChannelKind[] = ["drum", "percussion"];
-
-/**
- * New channels at the end, all as one step; a name that is there already gets the next free number. Refused where there
- * would be more than `LIMITS.channels`: then none is added.
- * @param into the bus that drums and percussion are sent into, at 0 dB; null sends none
- */
-export const addChannels = (fresh: readonly Omit<Channel, "id">[], into: Id | null): Command => {
-  const withThem = (file: SetupFile): SetupFile => {
-    const channels = [...file.channels];
-    for (const channel of fresh)
-      channels.push({ ...channel, id: nextId("s", channels), name: uniqueName(channel.name, channels) });
-    const sends = channels
-      .slice(file.channels.length)
-      .filter(({ kind }) => INTO_DRUM_BUS.includes(kind))
-      .map(({ id }): Send => ({ ...BLANK_SEND, channel: id }));
-    const buses = mapped(file.buses, (bus) =>
-      bus.id === into && sends.length > 0 ? { ...bus, sends: [...bus.sends, ...sends] } : bus,
-    );
-    return { ...file, channels, buses };
-  };
-  const isOver = (file: SetupFile): boolean => file.channels.length + fresh.length > LIMITS.channels;
-  return {
-    ...step("add channels", (file) => (fresh.length === 0 || isOver(file) ? file : withThem(file))),
-    refuses: (file) => (isOver(file) ? tooMuch(withThem(file)) : null),
-  };
-};
 
 /** A copy of a channel right behind it, in the same buses. It takes no input and no measured figures along. */
 export const duplicateChannel = (id: Id): Command =>

@@ -1,6 +1,6 @@
 import { useComputed, useSignal } from "@preact/signals";
 import { channelsTyped } from "../../core/inputs/typed";
-import { addChannels } from "../../document/commands/channels";
+import { addChannels } from "../../document/commands/add-channels";
 import { LIMITS } from "../../document/limits";
 import { current } from "../../document/store";
 import { describeTyped, describeTypedNote } from "../../text/typed";

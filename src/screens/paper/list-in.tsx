@@ -1,6 +1,8 @@
 import { useSignal } from "@preact/signals";
+import { drumBusOf, isForDrumBus, withDrumBus } from "../../core/inputs/drum-bus";
 import { type ListLine, type ListMode, withList } from "../../core/inputs/list";
 import { listChanges, moves } from "../../core/inputs/list-changes";
+import type { Setup } from "../../core/model/setup";
 import { replaceSetup } from "../../document/commands/apply";
 import { tooMuch } from "../../document/limits";
 import { current, readOnly } from "../../document/store";
@@ -8,17 +10,26 @@ import type { CsvTable, Delimiter } from "../../shelf/csv";
 import { guessMapping } from "../../shelf/csv-columns";
 import { readList } from "../../shelf/csv-list";
 import { formatCount } from "../../text/words";
-import { Choice } from "../../ui/choice";
+import { Choice, Tick } from "../../ui/choice";
 import { Sentences } from "../../ui/sentences";
 import { runWithWord } from "../act";
+import { busTitle } from "../shown-names";
 import { Columns } from "./columns";
 import { DelimiterChoice } from "./delimiter";
 import { Changes, Faults } from "./list-preview";
 
-const Import = ({ lines, onDone }: { lines: readonly ListLine[]; onDone: () => void }) => {
+const Import = (props: { lines: readonly ListLine[]; namesBuses: boolean; onDone: () => void }) => {
+  const { lines, namesBuses, onDone } = props;
   const mode = useSignal<ListMode>("add");
+  const isSent = useSignal(true);
   const setup = current.value;
-  const after = withList(setup, lines, mode.value);
+  const drumBus = drumBusOf(setup);
+  const listed = (s: Setup): Setup => withList(s, lines, mode.value);
+  const imported = (s: Setup): Setup =>
+    namesBuses || !isSent.value ? listed(s) : withDrumBus(listed(s), s, drumBus?.id ?? null);
+  const after = imported(setup);
+  const before = new Set(setup.channels.map(({ id }) => id));
+  const hasNewDrums = after.channels.some((channel) => isForDrumBus(channel) && !before.has(channel.id));
   const changes = listChanges(setup, after);
   const trouble = tooMuch(after);
   const says = formatCount(lines.length, "channel");
@@ -35,6 +46,15 @@ const Import = ({ lines, onDone }: { lines: readonly ListLine[]; onDone: () => v
           mode.value = m;
         }}
       />
+      {hasNewDrums && !namesBuses ? (
+        <Tick
+          label={`Send new drums and percussion into ${drumBus ? busTitle(drumBus.id) : "a new stereo bus"}`}
+          value={isSent.value}
+          onValue={(on) => {
+            isSent.value = on;
+          }}
+        />
+      ) : null}
       <Changes changes={changes} notation={setup.desk} />
       {trouble ? <p class="notice bad">{trouble}</p> : null}
       <button
@@ -42,10 +62,7 @@ const Import = ({ lines, onDone }: { lines: readonly ListLine[]; onDone: () => v
         class="main"
         disabled={readOnly.value || trouble !== null || !changes.some(moves)}
         onClick={() => {
-          runWithWord(
-            replaceSetup("import the list", (s) => withList(s, lines, mode.value)),
-            `${says} imported`,
-          );
+          runWithWord(replaceSetup("import the list", imported), `${says} imported`);
           onDone();
         }}
       >
@@ -101,7 +118,11 @@ export const ListIn = (props: {
         }}
       />
       <Sentences says={notes} />
-      {read.ok ? <Import lines={read.lines} onDone={props.onDone} /> : <Faults faults={read.faults} />}
+      {read.ok ? (
+        <Import lines={read.lines} namesBuses={read.namesBuses} onDone={props.onDone} />
+      ) : (
+        <Faults faults={read.faults} />
+      )}
       <div class="row">
         <button type="button" onClick={props.onDone}>
           Cancel
