@@ -242,7 +242,7 @@ describe("an input list over a band", () => {
       "Peak: −10 dBFS → not entered",
       "Guitar",
       `Monitor input: In 4 ${TAP_NAMES["pre-fader"]} → In 16 ${TAP_NAMES["pre-fader"]}`,
-      `Conga new: percussion, mono, pan R10, In 4 ${TAP_NAMES["pre-fader"]}`,
+      `Conga new: percussion, mono, pan R10, In 4 ${TAP_NAMES["pre-fader"]}, Drums ${TAP_NAMES["post-fader"]}, 0 dB`,
     ]);
     await page.getByText("Remove them", { exact: true }).click();
     await page.getByText("1 new channel, 2 changed and 17 removed; 1 stays as it is.").waitFor();
