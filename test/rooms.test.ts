@@ -143,7 +143,7 @@ const parse = (file: string, text: string): Parsed => {
   return { file, text, body: root.body, nodes: descend(root, []), comments };
 };
 
-const channels: readonly Parsed[] = readdirSync(join(ROOT, "src"), { recursive: true, encoding: "utf8" })
+const sources: readonly Parsed[] = readdirSync(join(ROOT, "src"), { recursive: true, encoding: "utf8" })
   .filter((file) => /\.tsx?$/.test(file))
   .map((file) => parse(file, readFileSync(join(ROOT, "src", file), "utf8")));
 
@@ -361,6 +361,15 @@ const RULES: readonly {
     ],
   },
   {
+    says: "what can fail comes to a Result",
+    faults: ({ text }) => text.match(/\bok: false\b/g) ?? [],
+    binds: (file) => file !== "core/lib/result.ts",
+    refuses: [
+      ["shelf/x.ts", 'const a = () => ({ ok: false, says: "no" });'],
+      ["measure/x.ts", "type A = { readonly ok: false };"],
+    ],
+  },
+  {
     says: "no server is asked, but for the app’s own files by the worker that keeps them",
     faults: talk,
     refuses: [
@@ -400,7 +409,7 @@ const RULES: readonly {
 
 describe.each(RULES)("$says", ({ faults, binds = () => true, refuses }) => {
   it("holds", () => {
-    const found = channels
+    const found = sources
       .filter(({ file }) => binds(file))
       .flatMap((parsed) => faults(parsed).map((fault) => `src/${parsed.file}: ${fault}`));
     expect(found).toEqual([]);
@@ -427,7 +436,7 @@ const usesOf = ({ nodes }: Parsed): string[] =>
 describe("names", () => {
   it("are exported from one file only", () => {
     const files = new Map<string, string[]>();
-    for (const parsed of channels)
+    for (const parsed of sources)
       for (const name of declared(parsed)) files.set(name, [...(files.get(name) ?? []), parsed.file]);
     const twice = [...files].filter(([name, of]) => of.length > 1 && !(name in TWICE));
     expect(twice).toEqual([]);
@@ -436,15 +445,15 @@ describe("names", () => {
   });
 
   it("of values that core exports are used in another file of src", () => {
-    const uses = new Map(channels.map((parsed) => [parsed.file, new Set(usesOf(parsed))]));
-    const unused = channels
+    const uses = new Map(sources.map((parsed) => [parsed.file, new Set(usesOf(parsed))]));
+    const unused = sources
       .filter(({ file }) => roomOf(file) === "core" && !UNSETTLED.some((part) => file.startsWith(part)))
       .flatMap((parsed) => declared(parsed, true).map((name) => ({ name, file: parsed.file })))
       .filter(({ name, file }) => ![...uses].some(([other, names]) => other !== file && names.has(name)))
       .filter(({ name }) => !(name in SURFACE))
       .map(({ name, file }) => `${file}: ${name}`);
     expect(unused).toEqual([]);
-    const exported = new Set(channels.flatMap((parsed) => declared(parsed)));
+    const exported = new Set(sources.flatMap((parsed) => declared(parsed)));
     expect(Object.keys(SURFACE).filter((name) => !exported.has(name))).toEqual([]);
   });
 });

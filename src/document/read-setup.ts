@@ -1,4 +1,5 @@
 import { isolated } from "../core/lib/direction";
+import { type Result, refused } from "../core/lib/result";
 import { reasonOf } from "../text/words";
 import { setupFields } from "./fields";
 import { mend } from "./mend";
@@ -7,9 +8,7 @@ import { Refusal } from "./reader";
 import type { SetupFile } from "./schema";
 
 /** Something from outside: read, with what had to be mended or left out, or not read at all and why. */
-export type Read<F> =
-  | { readonly ok: true; readonly file: F; readonly notes: readonly string[] }
-  | { readonly ok: false; readonly why: string };
+export type Read<F> = Result<{ file: F; notes: readonly string[] }>;
 
 /** A setup from outside, read or not. */
 export type ReadSetup = Read<SetupFile>;
@@ -33,9 +32,9 @@ export const readNoting = <F>(what: string, read: (note: (says: string) => void)
       notes: over > 0 ? [...notes.slice(0, MAX_NOTES), `And ${over} more of the kind.`] : notes,
     };
   } catch (error) {
-    if (error instanceof Refusal) return { ok: false, why: error.message };
+    if (error instanceof Refusal) return refused(error.message);
     // Deeper than the engine goes, or a fault of ours: one that cannot be read must not keep others away.
-    return { ok: false, why: `Hatside cannot read this ${what}: ${reasonOf(error)}.` };
+    return refused(`Hatside cannot read this ${what}: ${reasonOf(error)}.`);
   }
 };
 
@@ -45,10 +44,7 @@ export const readText = <F>(what: string, text: string, read: (value: unknown) =
   try {
     value = JSON.parse(text);
   } catch (error) {
-    return {
-      ok: false,
-      why: `This is not a ${what} of Hatside: it is not JSON (${isolated(reasonOf(error))}).`,
-    };
+    return refused(`This is not a ${what} of Hatside: it is not JSON (${isolated(reasonOf(error))}).`);
   }
   return read(value);
 };

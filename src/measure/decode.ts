@@ -1,4 +1,5 @@
 import { quoted } from "../core/lib/direction";
+import { type Result, refused } from "../core/lib/result";
 import { goneSentence } from "./facts";
 import { isNamedWav } from "./kinds";
 import type { Input, Look } from "./protocol";
@@ -6,9 +7,7 @@ import { REVERSED_HEAD, WAV_HEADS } from "./wav/chunks";
 import { MEASURABLE } from "./wav/format";
 
 /** An input ready for a job, or the sentence why it is none. */
-export type Prepared =
-  | { readonly ok: true; readonly input: Input }
-  | { readonly ok: false; readonly why: string };
+export type Prepared = Result<{ input: Input }>;
 
 /** What makes audio of a whole compressed file: an audio context, or a stand-in in a test. */
 export interface Decoder {
@@ -42,7 +41,7 @@ const headOf = async (file: Blob): Promise<string> =>
 /** Whole megabytes, a begun one counted: what is over the limit never prints as the limit. */
 const megabytes = (bytes: number): number => Math.ceil(bytes / 2 ** 20);
 
-const refuse = (name: string, why: string): Prepared => ({ ok: false, why: `${quoted(name)} ${why}` });
+const refuse = (name: string, why: string): Prepared => refused(`${quoted(name)} ${why}`);
 
 const unknown = (name: string): Prepared =>
   refuse(name, "is neither WAV nor a sound file that this browser can decode. Export it as WAV.");
@@ -82,7 +81,7 @@ const prepareCompressed = async (file: File, { look, decoder }: DecodePlatform):
     const isPlain = hasPlainHead(await headOf(file));
     return isPlain ? await decodeWhole(file, file.size * MOST_GROWTH, decoder) : unknown(name);
   }
-  if (found.kind === "gone") return { ok: false, why: goneSentence(name) };
+  if (found.kind === "gone") return refused(goneSentence(name));
   if (found.kind === "failed") return refuse(name, `could not be read. ${found.why}`);
   const why = refusal(found);
   if (why) return refuse(name, why);

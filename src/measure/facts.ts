@@ -1,4 +1,5 @@
 import { quoted } from "../core/lib/direction";
+import { type Result, refused } from "../core/lib/result";
 import type { Seconds } from "../core/model/units";
 import { bytesOf } from "./bytes";
 import type { Input } from "./protocol";
@@ -17,24 +18,19 @@ export interface InputFacts {
 }
 
 /** The facts of an input, or the sentence why it cannot be measured. */
-export type ReadFacts =
-  | { readonly ok: true; readonly facts: InputFacts }
-  | { readonly ok: false; readonly why: string };
+export type ReadFacts = Result<{ facts: InputFacts }>;
 
 /** What is said when a chosen file cannot be read any more. */
 export const goneSentence = (name: string): string =>
   `${quoted(name)} could not be read: it was moved, changed or removed after it was chosen. Choose it again.`;
 
 /** The head of a WAV file, or the sentence why it cannot be read. Never rejects. */
-export const readHead = async (
-  name: string,
-  file: Blob,
-): Promise<{ readonly ok: true; readonly wav: Wav } | { readonly ok: false; readonly why: string }> => {
+export const readHead = async (name: string, file: Blob): Promise<Result<{ wav: Wav }>> => {
   try {
     const opened = await openWav(bytesOf(file));
-    return opened.ok ? opened : { ok: false, why: `${quoted(name)} ${opened.why}.` };
+    return opened.ok ? opened : refused(`${quoted(name)} ${opened.why}.`);
   } catch {
-    return { ok: false, why: goneSentence(name) };
+    return refused(goneSentence(name));
   }
 };
 
@@ -81,5 +77,5 @@ export const readFacts = async (input: Input): Promise<ReadFacts> => {
     return head.ok ? { ok: true, facts: factsOfWav(name, head.wav) } : head;
   }
   const facts = factsOfCompressed(input);
-  return facts.frames === 0 ? { ok: false, why: `${quoted(name)} holds no audio.` } : { ok: true, facts };
+  return facts.frames === 0 ? refused(`${quoted(name)} holds no audio.`) : { ok: true, facts };
 };

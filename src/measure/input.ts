@@ -1,3 +1,4 @@
+import type { Result } from "../core/lib/result";
 import { factsOfWav, goneSentence, type InputFacts, readFacts, readHead } from "./facts";
 import type { Input } from "./protocol";
 import { slicesOf } from "./slices";
@@ -24,9 +25,7 @@ export interface OpenInput extends InputFacts, FrameReader {
 }
 
 /** An open input, or the sentence why it is none. */
-export type Opened =
-  | { readonly ok: true; readonly open: OpenInput }
-  | { readonly ok: false; readonly why: string };
+export type Opened = Result<{ open: OpenInput }>;
 
 const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<Opened> => {
   const head = await readHead(name, file);

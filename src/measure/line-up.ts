@@ -1,31 +1,29 @@
 import { quoted } from "../core/lib/direction";
+import { type Result, refused } from "../core/lib/result";
 import type { InputFacts } from "./facts";
 import type { Job } from "./protocol";
 
 /** Where every input begins on one common time, or why there is none. */
-export type LineUp =
-  | {
-      readonly ok: true;
-      readonly rate: number;
-      /** Frames by which each input begins later than the earliest. */
-      readonly delays: readonly number[];
-      /** Frames from the earliest beginning to the last end. */
-      readonly frames: number;
-      readonly notes: readonly string[];
-    }
-  | { readonly ok: false; readonly why: readonly string[] };
+export type LineUp = Result<
+  {
+    rate: number;
+    /** Frames by which each input begins later than the earliest. */
+    delays: readonly number[];
+    /** Frames from the earliest beginning to the last end. */
+    frames: number;
+    notes: readonly string[];
+  },
+  readonly string[]
+>;
 
 const seconds = (frames: number, rate: number): string => `${(frames / rate).toFixed(3)} s`;
 
 const refuseRates = (inputs: readonly InputFacts[]): LineUp => {
   const firsts = inputs.filter(({ rate }, at) => inputs.findIndex((f) => f.rate === rate) === at);
   const named = firsts.map((f) => `${f.rate} Hz in ${quoted(f.name)}`);
-  return {
-    ok: false,
-    why: [
-      `The files have different rates: ${named.join(", ")}. Samples of different rates cannot be added; export all at one rate.`,
-    ],
-  };
+  return refused([
+    `The files have different rates: ${named.join(", ")}. Samples of different rates cannot be added; export all at one rate.`,
+  ]);
 };
 
 /** Delays by the time references, and what is to be said of them. */
@@ -67,7 +65,7 @@ const lengthNotes = (inputs: readonly InputFacts[], delays: readonly number[], f
  */
 export const lineUp = (inputs: readonly InputFacts[], align: Job["align"]): LineUp => {
   const [any] = inputs;
-  if (!any) return { ok: false, why: ["There is no file to measure."] };
+  if (!any) return refused(["There is no file to measure."]);
   const { rate } = any;
   if (inputs.some((f) => f.rate !== rate)) return refuseRates(inputs);
   const { delays, notes } = align === "time" ? byTime(inputs) : { delays: inputs.map(() => 0), notes: [] };
@@ -78,11 +76,8 @@ export const lineUp = (inputs: readonly InputFacts[], align: Job["align"]): Line
       (delays[inputs.indexOf(f)] as number),
   );
   if (apart)
-    return {
-      ok: false,
-      why: [
-        `By the times in their headers the files do not overlap: ${quoted(apart.name)} begins after another has ended. Line them up at their beginnings instead.`,
-      ],
-    };
+    return refused([
+      `By the times in their headers the files do not overlap: ${quoted(apart.name)} begins after another has ended. Line them up at their beginnings instead.`,
+    ]);
   return { ok: true, rate, delays, frames, notes: [...notes, ...lengthNotes(inputs, delays, frames)] };
 };

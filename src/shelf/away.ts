@@ -1,4 +1,5 @@
 import { describeWorkerFault, runInWorker } from "../background/run";
+import { refused } from "../core/lib/result";
 import type { ReadThing } from "../document/desk-file";
 
 /** What is to be read: files that the user chose, or a link that carries something. */
@@ -29,6 +30,6 @@ export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<reado
         else resolve(things);
         return reply.kind === "end";
       },
-      failed: (fault) => resolve([...things, { ok: false, why: describeWorkerFault("Reading", fault) }]),
+      failed: (fault) => resolve([...things, refused(describeWorkerFault("Reading", fault))]),
     });
   });

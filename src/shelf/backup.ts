@@ -1,3 +1,4 @@
+import { type Clause, type Result, refused } from "../core/lib/result";
 import { type ReadThing, readThing, readThingText } from "../document/desk-file";
 import { MAX_SETUP_BYTES } from "../document/limits";
 import { isFields, show } from "../document/reader";
@@ -22,9 +23,7 @@ const LINES = {
 const MAX_REFUSALS = 1000;
 
 /** What is in a backup, before anything of it is kept; or why nothing is. */
-export type BackupRead =
-  | { readonly ok: true; readonly things: readonly ReadThing[] }
-  | { readonly ok: false; readonly why: string };
+export type BackupRead = Result<{ things: readonly ReadThing[] }, Clause>;
 
 /** Each on a line of its own, with a comma between two. */
 const separated = (lines: readonly string[]): string[] =>
@@ -64,17 +63,16 @@ export const printBackup = async (
 
 /** Reads a backup that came as one piece: each by itself, so that one that is broken keeps none of the others away. */
 export const readBackup = (value: unknown): BackupRead => {
-  const no = (why: string) => ({ ok: false, why }) as const;
-  if (!isFields(value) || value.format !== BACKUP_FORMAT) return no("this is not a backup of Hatside.");
+  if (!isFields(value) || value.format !== BACKUP_FORMAT) return refused("this is not a backup of Hatside.");
   const { version, setups, desks, unread } = value;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    return no(`version: ${show(version)} is not a version. Allowed: 1 to ${BACKUP_VERSION}.`);
+    return refused(`version: ${show(version)} is not a version. Allowed: 1 to ${BACKUP_VERSION}.`);
   if (version > BACKUP_VERSION)
-    return no(
+    return refused(
       `this backup is from a newer Hatside (its version is ${version}, this app reads up to ${BACKUP_VERSION}). Update the app, then import it again.`,
     );
-  if (!Array.isArray(setups)) return no(`setups: ${show(setups)} is not a list.`);
-  if (desks !== undefined && !Array.isArray(desks)) return no(`desks: ${show(desks)} is not a list.`);
+  if (!Array.isArray(setups)) return refused(`setups: ${show(setups)} is not a list.`);
+  if (desks !== undefined && !Array.isArray(desks)) return refused(`desks: ${show(desks)} is not a list.`);
   const texts = Array.isArray(unread) ? unread.filter((text) => typeof text === "string") : [];
   const things = [...setups, ...(desks ?? [])];
   return { ok: true, things: [...things.map(readThing), ...texts.map(readThingText)] };
@@ -93,15 +91,15 @@ export const readBackupLines = async (
   lines: AsyncIterable<Line>,
 ): Promise<readonly ReadThing[]> => {
   const things: ReadThing[] = [];
-  let refused = 0;
+  let unreadable = 0;
   let isUnread = false;
   let isWhole = false;
   const take = (read: ReadThing): void => {
-    if (!read.ok) refused += 1;
-    if (read.ok || refused <= MAX_REFUSALS) things.push(read);
+    if (!read.ok) unreadable += 1;
+    if (read.ok || unreadable <= MAX_REFUSALS) things.push(read);
   };
   const readLine = ({ text, size }: Line): ReadThing => {
-    if (text === null) return { ok: false, why: tooLarge(size, MAX_SETUP_BYTES) };
+    if (text === null) return refused(tooLarge(size, MAX_SETUP_BYTES));
     const line = text.replace(/,$/, "");
     const read = readThingText(line);
     if (!isUnread) return read;
@@ -114,10 +112,9 @@ export const readBackupLines = async (
     else if (line.text === LINES.last) isWhole = true;
     else take(readLine(line));
   }
-  const over = refused - MAX_REFUSALS;
-  if (over > 0) things.push({ ok: false, why: `${over} more setups cannot be read.` });
-  if (!isWhole)
-    things.push({ ok: false, why: `${name} was cut off. The setups that arrived whole are listed.` });
+  const over = unreadable - MAX_REFUSALS;
+  if (over > 0) things.push(refused(`${over} more setups cannot be read.`));
+  if (!isWhole) things.push(refused(`${name} was cut off. The setups that arrived whole are listed.`));
   return things;
 };
 

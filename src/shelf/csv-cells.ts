@@ -1,12 +1,13 @@
 import { readName } from "../core/inputs/names";
 import { asTyped, formatEntry, type NumberRule, plain, readNumber } from "../core/lib/number";
+import { type Result, refused } from "../core/lib/result";
 import type { ChannelKind, TapPoint } from "../core/model/setup";
 import type { Side } from "../core/model/units";
 import { LIMITS } from "../document/limits";
 import { TAP_NAMES } from "../text/taps";
 
 /** What a cell means, or what is wrong with it as a sentence: which value, what is allowed. */
-export type Cell<T> = { readonly value: T } | { readonly wrong: string };
+export type Cell<T> = Result<{ value: T }>;
 
 /** What begins a formula, in ASCII or as wide as an ideograph. */
 const SIGN = "[=+\\-@\uFF1D\uFF0B\uFF0D\uFF20]";
@@ -61,23 +62,23 @@ export const readYes = (
   more: readonly [readonly string[], readonly string[]] = [[], []],
 ): Cell<boolean> => {
   const word = cell.trim().toLowerCase();
-  if ([...YES, ...more[0]].includes(word)) return { value: true };
-  if ([...NO, ...more[1]].includes(word)) return { value: false };
+  if ([...YES, ...more[0]].includes(word)) return { ok: true, value: true };
+  if ([...NO, ...more[1]].includes(word)) return { ok: true, value: false };
   const words = [more[0][0] ?? "yes", more[1][0] ?? "no"].join(" or ");
-  return { wrong: `${field}: “${asTyped(cell)}” is neither yes nor no. Allowed: ${words}, or nothing.` };
+  return refused(`${field}: “${asTyped(cell)}” is neither yes nor no. Allowed: ${words}, or nothing.`);
 };
 
 /** A number by a rule, also as spreadsheets shorten it (1E-07). */
 export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => {
   const short = plain(cell);
   const text = /^[+-]?[\d.]+e[+-]?\d+$/.test(short) ? Number(short) : null;
-  if (text !== null && text >= rule.min && text <= rule.max) return { value: text };
+  if (text !== null && text >= rule.min && text <= rule.max) return { ok: true, value: text };
   const typed = readNumber(cell, rule);
-  if (typed.state === "value") return { value: typed.value };
-  if (typed.state === "wrong") return { wrong: typed.why };
-  return {
-    wrong: `${rule.name}: “${asTyped(cell)}” is only the beginning of a number. Allowed: ${formatEntry(rule.min)} to ${formatEntry(rule.max)} ${rule.unit}.`,
-  };
+  if (typed.state === "value") return { ok: true, value: typed.value };
+  if (typed.state === "wrong") return refused(typed.why);
+  return refused(
+    `${rule.name}: “${asTyped(cell)}” is only the beginning of a number. Allowed: ${formatEntry(rule.min)} to ${formatEntry(rule.max)} ${rule.unit}.`,
+  );
 };
 
 /** Kinds as they are written. */
@@ -106,9 +107,9 @@ const KINDS = new Map(Object.entries(KIND_WORDS).map(([kind, word]) => [word, ki
 export const readKind = (cell: string): Cell<ChannelKind> => {
   const word = cell.trim().toLowerCase();
   const kind = KINDS.get(word) ?? readName(word).kind;
-  if (kind !== "other" || word === "other") return { value: kind };
+  if (kind !== "other" || word === "other") return { ok: true, value: kind };
   const allowed = [...KINDS.keys()].sort().join(", ");
-  return { wrong: `Kind: “${asTyped(cell)}” is not known. Allowed: ${allowed}.` };
+  return refused(`Kind: “${asTyped(cell)}” is not known. Allowed: ${allowed}.`);
 };
 
 const TAP_WORDS = new Map<string, TapPoint>([
@@ -142,10 +143,10 @@ export const readTap = (cell: string): Cell<TapPoint> => {
       .toLowerCase()
       .replace(/[^a-z]+/g, " "),
   );
-  if (tap) return { value: tap };
-  return {
-    wrong: `Tap point: “${asTyped(cell)}” is not known. Allowed: ${Object.values(TAP_NAMES).join(", ")}.`,
-  };
+  if (tap) return { ok: true, value: tap };
+  return refused(
+    `Tap point: “${asTyped(cell)}” is not known. Allowed: ${Object.values(TAP_NAMES).join(", ")}.`,
+  );
 };
 
 /** One monitor input of a cell. */
@@ -161,11 +162,11 @@ const INPUT_RANGE = `1 to ${LIMITS.inputs}`;
 /** The monitor inputs of a channel: "5"; "5 6" or "5/6" left and right of a stereo one; "5L 6R", and "5M" for both in one. */
 export const readInputs = (cell: string, channels: 1 | 2): Cell<readonly InputWord[]> => {
   const text = cell.trim().toLowerCase();
-  if (text === "") return { value: [] };
+  if (text === "") return { ok: true, value: [] };
   if (!INPUTS.test(text))
-    return {
-      wrong: `Monitor input: “${asTyped(cell)}” is not a number. Allowed: ${INPUT_RANGE}, for a stereo channel such as 5L 6R.`,
-    };
+    return refused(
+      `Monitor input: “${asTyped(cell)}” is not a number. Allowed: ${INPUT_RANGE}, for a stereo channel such as 5L 6R.`,
+    );
   const words = [...text.matchAll(/(\d+) ?([lrm]?)/g)];
   const pair = channels === 2 && words.length === 2 && words.every((w) => w[2] === "");
   const inputs = words.map(([, number, letter], i): InputWord => {
@@ -173,10 +174,10 @@ export const readInputs = (cell: string, channels: 1 | 2): Cell<readonly InputWo
     return { input: Number(number), side: pair ? (i === 0 ? "left" : "right") : named };
   });
   const far = inputs.find(({ input }) => input < 1 || input > LIMITS.inputs);
-  if (far) return { wrong: `Monitor input: ${far.input} is outside ${INPUT_RANGE}.` };
+  if (far) return refused(`Monitor input: ${far.input} is outside ${INPUT_RANGE}.`);
   if (channels === 1 && inputs.some(({ side }) => side !== "both"))
-    return {
-      wrong: `Monitor input: “${asTyped(cell)}” names a side, but the channel is mono. Allowed: ${INPUT_RANGE}.`,
-    };
-  return { value: inputs };
+    return refused(
+      `Monitor input: “${asTyped(cell)}” names a side, but the channel is mono. Allowed: ${INPUT_RANGE}.`,
+    );
+  return { ok: true, value: inputs };
 };

@@ -1,7 +1,6 @@
+import { type Result, refused } from "../core/lib/result";
 /** What bytes of a text file say, or why they say nothing. */
-export type Decoded =
-  | { readonly ok: true; readonly text: string; readonly notes: readonly string[] }
-  | { readonly ok: false; readonly says: string };
+export type Decoded = Result<{ text: string; notes: readonly string[] }>;
 
 /** What is said of a file without a letter. */
 export const NOTHING_BUT_BLANKS = "The file has nothing in it but blanks.";
@@ -53,22 +52,16 @@ const oddOnes = (text: string): number =>
 
 /** The text of a file in UTF-8, UTF-16 (either order, marked or not) or Windows-1252, line ends made alike. */
 export const decodeText = (bytes: Uint8Array): Decoded => {
-  if (bytes.length === 0) return { ok: false, says: "The file is empty." };
+  if (bytes.length === 0) return refused("The file is empty.");
   if (begins(bytes, 0x50, 0x4b, 0x03, 0x04))
-    return {
-      ok: false,
-      says: "This is a workbook or an archive, not CSV. Save the sheet as CSV and import that.",
-    };
+    return refused("This is a workbook or an archive, not CSV. Save the sheet as CSV and import that.");
   const { text, notes } = decode(bytes);
   const clean = text.replaceAll("\0", "");
   const nuls = text.length - clean.length;
   const odd = oddOnes(clean.slice(0, HEAD));
-  if (clean.trim() === "") return { ok: false, says: NOTHING_BUT_BLANKS };
+  if (clean.trim() === "") return refused(NOTHING_BUT_BLANKS);
   if (odd * 20 > Math.min(HEAD, clean.length))
-    return {
-      ok: false,
-      says: "This does not look like text. Allowed: CSV, that is lines of cells with a delimiter.",
-    };
+    return refused("This does not look like text. Allowed: CSV, that is lines of cells with a delimiter.");
   return {
     ok: true,
     text: clean.replace(/\r\n?/g, "\n"),

@@ -69,8 +69,8 @@ export const readSends = (
     const cell = reader.cell(column);
     if (cell === "") return [];
     const read = readSend(cell, readPan);
-    if ("value" in read) return [{ bus: head, ...read.value }];
-    reader.faultAt(column, "send", read.wrong);
+    if (read.ok) return [{ bus: head, ...read.value }];
+    reader.faultAt(column, "send", read.why);
     return [];
   });
 

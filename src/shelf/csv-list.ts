@@ -6,6 +6,7 @@ import { type InputName, readName } from "../core/inputs/names";
 import { channelCell } from "../core/inputs/numbers";
 import { pieceOf } from "../core/inputs/pieces";
 import { asTyped, type NumberRule } from "../core/lib/number";
+import { type Result, refused } from "../core/lib/result";
 import type { Channel, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { formatPan, parsePan } from "../core/pan/notation";
@@ -18,15 +19,15 @@ import { type Further, furtherOf, notesOfFurther, readExtra, readSends } from ".
 import { type CellFault, type RowReader, rowReader } from "./csv-row";
 
 /** An input list, whole; or every fault of it, and nothing. */
-export type ListRead =
-  | {
-      readonly ok: true;
-      readonly lines: readonly ListLine[];
-      /** Whether the list has a column of sends into a bus. */
-      readonly namesBuses: boolean;
-      readonly notes: readonly string[];
-    }
-  | { readonly ok: false; readonly faults: readonly CellFault[] };
+export type ListRead = Result<
+  {
+    lines: readonly ListLine[];
+    /** Whether the list has a column of sends into a bus. */
+    namesBuses: boolean;
+    notes: readonly string[];
+  },
+  readonly CellFault[]
+>;
 
 const LEVEL: NumberRule = { name: "Gated RMS", ...RANGES.level, unit: "dBFS" };
 const PEAK: NumberRule = { name: "Peak", ...RANGES.level, unit: "dBFS" };
@@ -46,13 +47,12 @@ const panReader = (setup: Pick<Setup, "desk">, header: string) => {
   const notation = steps === null ? setup.desk : ({ panStyle: "steps", panSteps: steps } as const);
   return (text: string): Cell<number> => {
     const typed = parsePan(text, notation);
-    if (typed.state === "value") return { value: typed.value };
-    return {
-      wrong:
-        typed.state === "wrong"
-          ? typed.why
-          : `Pan: “${asTyped(text)}” is only the beginning of a pan. Allowed: ${formatPan(-1, notation)} to ${formatPan(1, notation)}.`,
-    };
+    if (typed.state === "value") return { ok: true, value: typed.value };
+    return refused(
+      typed.state === "wrong"
+        ? typed.why
+        : `Pan: “${asTyped(text)}” is only the beginning of a pan. Allowed: ${formatPan(-1, notation)} to ${formatPan(1, notation)}.`,
+    );
   };
 };
 
@@ -62,7 +62,7 @@ const UNKNOWN = ["–", "—", "-", "none", "not entered"];
 const levelReader =
   (rule: NumberRule) =>
   (text: string): Cell<Db | null> =>
-    UNKNOWN.includes(text.toLowerCase()) ? { value: null } : readCellNumber(text, rule);
+    UNKNOWN.includes(text.toLowerCase()) ? { ok: true, value: null } : readCellNumber(text, rule);
 
 const feedsOf = (reader: RowReader, channels: 1 | 2): NamedFeed[] => {
   const inputs = reader.read("slot", (t) => readInputs(t, channels)) ?? [];
@@ -203,7 +203,7 @@ export const readList = (
       rows.length === 0
         ? "There is no row under the headers. Allowed: a row for each channel."
         : "Name: no column is chosen. Choose the one with the names.";
-    return { ok: false, faults: [{ row: table.rows[0]?.number ?? 1, column: null, field: "name", says }] };
+    return refused([{ row: table.rows[0]?.number ?? 1, column: null, field: "name", says }]);
   }
   const headers = header ? (table.rows[0]?.cells ?? []) : [];
   const known = new Map([...setup.channels].reverse().map((s) => [nameKey(s.name), s]));
@@ -223,7 +223,7 @@ export const readList = (
   faults.push(...clashes(lines, mapping.slot));
   if (faults.length > 0) {
     faults.sort((a, b) => a.row - b.row || (a.column ?? 0) - (b.column ?? 0));
-    return { ok: false, faults };
+    return refused(faults);
   }
   const joined =
     mapping.stereo === null

@@ -46,8 +46,8 @@ export const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): R
   const meaningOf = <T>(field: Field, cell: string, reader: (text: string) => Cell<T>): T | undefined => {
     if (cell === "") return undefined;
     const read = reader(cell);
-    if ("value" in read) return read.value;
-    fault(field, read.wrong);
+    if (read.ok) return read.value;
+    fault(field, read.why);
     return undefined;
   };
   return {

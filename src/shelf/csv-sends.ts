@@ -1,5 +1,6 @@
 import type { ListBus, ListSend, NamedSend } from "../core/inputs/list-sends";
 import { asTyped, type NumberRule } from "../core/lib/number";
+import { refused } from "../core/lib/result";
 import type { SendTap } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
 import { RANGES } from "../document/limits";
@@ -55,28 +56,28 @@ type Said = Omit<NamedSend, "bus">;
 const wordOf = (word: string, readPan: (text: string) => Cell<Pan>): Cell<Said> => {
   const small = word.toLowerCase();
   const tap = TAPS.get(small);
-  if (tap) return { value: { tap } };
-  if (SILENCES.includes(small)) return { value: { level: null } };
-  if (IN.includes(small)) return { value: { on: true } };
-  if (small === "off") return { value: { on: false } };
-  if (small === "db") return { value: {} };
+  if (tap) return { ok: true, value: { tap } };
+  if (SILENCES.includes(small)) return { ok: true, value: { level: null } };
+  if (IN.includes(small)) return { ok: true, value: { on: true } };
+  if (small === "off") return { ok: true, value: { on: false } };
+  if (small === "db") return { ok: true, value: {} };
   const pan = /^([lr]|c$)/i.test(word) ? readPan(word) : null;
-  if (pan) return "value" in pan ? { value: { pan: pan.value } } : pan;
+  if (pan) return pan.ok ? { ok: true, value: { pan: pan.value } } : pan;
   const level = readCellNumber(word, LEVEL);
-  return "value" in level ? { value: { level: level.value } } : level;
+  return level.ok ? { ok: true, value: { level: level.value } } : level;
 };
 
 /** What a cell under a bus says of the channel's send: tap point, level, pan, off, in any order; "x" sends it, "no" does not. */
 export const readSend = (cell: string, readPan: (text: string) => Cell<Pan>): Cell<Said> => {
-  if (OUT.includes(cell.trim().toLowerCase())) return { value: { out: true } };
+  if (OUT.includes(cell.trim().toLowerCase())) return { ok: true, value: { out: true } };
   let said: Said = {};
   for (const word of cell.trim().split(/\s+/)) {
     const read = wordOf(word, readPan);
-    if ("wrong" in read)
-      return {
-        wrong: `Send: “${asTyped(cell)}” cannot be read. Allowed: a tap point, a level, a pan, “off”, such as “post-fader −6 L30”; “x”; or “no”.`,
-      };
+    if (!read.ok)
+      return refused(
+        `Send: “${asTyped(cell)}” cannot be read. Allowed: a tap point, a level, a pan, “off”, such as “post-fader −6 L30”; “x”; or “no”.`,
+      );
     said = { ...said, ...read.value };
   }
-  return { value: said };
+  return { ok: true, value: said };
 };

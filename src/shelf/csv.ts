@@ -1,3 +1,4 @@
+import { type Result, refused } from "../core/lib/result";
 import { LIMITS } from "../document/limits";
 import { guessMapping, hasHeader, knownHeaders, type Mapping } from "./csv-columns";
 import { type CutFault, cutRows, guessDelimiter } from "./csv-cut";
@@ -53,9 +54,7 @@ export interface CsvTable {
 }
 
 /** A file as a table, or why it is none. */
-export type Opened =
-  | { readonly ok: true; readonly table: CsvTable }
-  | { readonly ok: false; readonly says: string };
+export type OpenedCsv = Result<{ table: CsvTable }>;
 
 /** How much of the beginning tells the delimiter, characters. */
 const GUESS = 20_000;
@@ -63,7 +62,6 @@ const GUESS = 20_000;
 const FIRST_LINE = 2000;
 const MARKS = 40;
 
-const refused = (says: string): Opened => ({ ok: false, says });
 const grouped = (n: number): string => n.toLocaleString("en-GB");
 
 const FAULTS: { readonly [fault in Exclude<CutFault, "rows">]: string } = {
@@ -73,7 +71,7 @@ const FAULTS: { readonly [fault in Exclude<CutFault, "rows">]: string } = {
   columns: `more than ${CSV_LIMITS.columns} columns`,
 };
 
-const tooMany = (text: string): Opened => {
+const tooMany = (text: string): OpenedCsv => {
   const lines = text.split("\n").length - Number(text.endsWith("\n"));
   return refused(
     `${grouped(lines)} rows: too many. Allowed: ${CSV_LIMITS.rows} channels. Nothing was imported.`,
@@ -98,7 +96,7 @@ const guess = (text: string): Delimiter => {
 };
 
 /** Cuts a text into a table. */
-const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Opened => {
+const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): OpenedCsv => {
   const named = NAMED.exec(text);
   const body = named ? text.slice(named[0].length) : text;
   const delimiter = wanted ?? named?.[1] ?? guess(body);
@@ -137,7 +135,7 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
  * with or without a mark at the beginning. Nothing is made of it yet: that is `readList`.
  * @param wanted the delimiter where the user knows better; guessed otherwise
  */
-export const openCsv = async (file: Blob, wanted?: Delimiter): Promise<Opened> => {
+export const openCsv = async (file: Blob, wanted?: Delimiter): Promise<OpenedCsv> => {
   if (file.size > CSV_LIMITS.bytes) {
     const size = (file.size / 1e6).toFixed(1);
     return refused(
@@ -145,5 +143,5 @@ export const openCsv = async (file: Blob, wanted?: Delimiter): Promise<Opened> =
     );
   }
   const decoded = decodeText(new Uint8Array(await file.arrayBuffer()));
-  return decoded.ok ? tableOf(decoded.text, decoded.notes, wanted) : refused(decoded.says);
+  return decoded.ok ? tableOf(decoded.text, decoded.notes, wanted) : decoded;
 };

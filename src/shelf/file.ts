@@ -1,4 +1,5 @@
 import { isolated, quoted } from "../core/lib/direction";
+import { refused } from "../core/lib/result";
 import { type ReadThing, readThing } from "../document/desk-file";
 import { MAX_SETUP_BYTES } from "../document/limits";
 import { printSetup } from "../document/read-setup";
@@ -38,7 +39,7 @@ export const exportFile = (file: SetupFile): ExportedFile => exportText(file.nam
  * To be called in a worker: it takes as long as it takes.
  */
 export const readFile = async (file: File): Promise<readonly ReadThing[]> => {
-  const refuse = (why: string): readonly ReadThing[] => [{ ok: false, why: `${quoted(file.name)}: ${why}` }];
+  const refuse = (why: string): readonly ReadThing[] => [refused(`${quoted(file.name)}: ${why}`)];
   try {
     const head = await file.slice(0, HEAD).text();
     if (isInLines(head)) return await readBackupLines(quoted(file.name), textLines(file, MAX_SETUP_BYTES));

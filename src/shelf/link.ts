@@ -1,3 +1,4 @@
+import { type Result, refused } from "../core/lib/result";
 import type { DeskFile } from "../document/desk-file";
 import type { SetupFile } from "../document/schema";
 
@@ -14,11 +15,7 @@ export const LINK_LIMITS = {
 } as const;
 
 /** What a link carries, unchecked and not stored, or why it carries nothing. */
-export type LinkRead =
-  | { readonly ok: true; readonly setup: unknown }
-  | { readonly ok: false; readonly says: string };
-
-const refused = (says: string): LinkRead => ({ ok: false, says });
+export type LinkRead = Result<{ setup: unknown }>;
 
 const ASK = "Ask for it again, or for the setup file.";
 const ALTERED = refused(`The link was altered on its way: it no longer fits its checksum. ${ASK}`);

@@ -1,13 +1,11 @@
+import { type Result, refused } from "../core/lib/result";
 /** A QR code, or why there is none. */
-export type QrCode =
-  | {
-      readonly ok: true;
-      /** Rows of modules, true is dark; without the quiet zone, which has to be four modules wide. */
-      readonly modules: readonly (readonly boolean[])[];
-      /** So many modules that a telephone has to be held still and close. */
-      readonly dense: boolean;
-    }
-  | { readonly ok: false; readonly says: string };
+export type QrCode = Result<{
+  /** Rows of modules, true is dark; without the quiet zone, which has to be four modules wide. */
+  modules: readonly (readonly boolean[])[];
+  /** So many modules that a telephone has to be held still and close. */
+  dense: boolean;
+}>;
 
 /** Bytes that the largest code holds at the lowest correction. ISO/IEC 18004, table 7, version 40-L. */
 export const QR_BYTES = 2953;
@@ -18,10 +16,9 @@ const DENSE = 117;
 export const qrOf = async (text: string): Promise<QrCode> => {
   const bytes = new TextEncoder().encode(text).length;
   if (bytes > QR_BYTES)
-    return {
-      ok: false,
-      says: `The link has ${bytes.toLocaleString("en-GB")} characters; a QR code holds ${QR_BYTES.toLocaleString("en-GB")}. Share the link or the setup file instead.`,
-    };
+    return refused(
+      `The link has ${bytes.toLocaleString("en-GB")} characters; a QR code holds ${QR_BYTES.toLocaleString("en-GB")}. Share the link or the setup file instead.`,
+    );
   const { encode } = await import("uqr");
   const { data, size } = encode(text, { ecc: "L", boostEcc: true, border: 0 });
   return { ok: true, modules: data, dense: size >= DENSE };

@@ -25,25 +25,25 @@ const utf16 = (text: string, littleEndian: boolean, mark: boolean): Uint8Array<A
 
 const open = async (content: string | Uint8Array<ArrayBuffer>, delimiter?: Delimiter): Promise<CsvTable> => {
   const opened = await openCsv(new Blob([content]), delimiter);
-  if (!opened.ok) throw new Error(opened.says);
+  if (!opened.ok) throw new Error(opened.why);
   return opened.table;
 };
 
 const refusal = async (content: string | Uint8Array<ArrayBuffer>): Promise<string> => {
   const opened = await openCsv(new Blob([content]));
-  return opened.ok ? "" : opened.says;
+  return opened.ok ? "" : opened.why;
 };
 
 const rowsOf = (table: CsvTable, setup = blankSetup()): readonly ListRow[] => {
   const read = readList(table, table.mapping, table.header, setup);
-  if (!read.ok) throw new Error(read.faults.map((f) => `${f.row}/${f.column} ${f.says}`).join("; "));
+  if (!read.ok) throw new Error(read.why.map((f) => `${f.row}/${f.column} ${f.says}`).join("; "));
   return read.lines.map(wholeRow);
 };
 
 const faultsOf = async (text: string): Promise<readonly CellFault[]> => {
   const table = await open(text);
   const read = readList(table, table.mapping, table.header, blankSetup());
-  return read.ok ? [] : read.faults;
+  return read.ok ? [] : read.why;
 };
 
 const names = async (content: string | Uint8Array<ArrayBuffer>) =>
@@ -211,7 +211,7 @@ describe("an input list", () => {
   it("needs a name column and a row", async () => {
     const table = await open("Name,Pan\nKick,C\n");
     const none = readList(table, { ...table.mapping, name: null }, true, blankSetup());
-    expect(none).toMatchObject({ ok: false, faults: [{ says: expect.stringContaining("Choose the one") }] });
+    expect(none).toMatchObject({ ok: false, why: [{ says: expect.stringContaining("Choose the one") }] });
     expect((await faultsOf("Name,Pan\n"))[0]?.says).toContain("no row under the headers");
   });
 
@@ -283,7 +283,7 @@ describe("a list as people write it", () => {
     expect(table).toMatchObject({ delimiter, header: true });
     expect(mapped(table)).toEqual({ number: order.indexOf(0 as never), name: order.indexOf(1 as never) });
     const read = readList(table, table.mapping, table.header, exampleSetup());
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     expect(read.lines.map((l) => [l.numbers.join("-"), l.name])).toEqual([
       ["1", "Kik In"],
       ["2", "Snr Top"],
@@ -327,7 +327,7 @@ describe("a list as people write it", () => {
     const lines = example.channels.map((s) => `${s.numbers.join("-")},${s.name},,,,`);
     const table = await open(`Ch,Name,Mic,Stand,48V,Notes\n${lines.join("\n")}\n`);
     const read = readList(table, table.mapping, table.header, example);
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     expect(withList(example, read.lines, "add")).toEqual(example);
     expect(withList(example, read.lines, "replace")).toEqual(example);
   });
@@ -336,14 +336,14 @@ describe("a list as people write it", () => {
     const example = exampleSetup();
     const table = await open("Name,Level,Peak,Pan,Mute,Slot\nBass,,,,,\nGuitar,–,not entered,L10,,\n");
     const read = readList(table, table.mapping, table.header, example);
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     expect(read.lines.map((l) => l.says)).toEqual([{}, { gatedRms: null, peak: null, pan: -0.1 }]);
   });
 
   it("pasted without heads: numbers in front of the names are the channels’", async () => {
     const table = await open("1 Kik In\n2 Snr Top\n12 Bass DI\n13-14 Keys\n15/16 Trks\nOH SR\n");
     const read = readList(table, table.mapping, table.header, blankSetup());
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     expect(read.lines.map((l) => [l.numbers.join(), l.name, l.otherwise.kind, l.otherwise.lines])).toEqual([
       ["1", "Kik In", "drum", 1],
       ["2", "Snr Top", "drum", 1],
@@ -360,7 +360,7 @@ describe("a list as people write it", () => {
   ])("joins L and R: %s", async (text, says) => {
     const table = await open(text);
     const read = readList(table, table.mapping, table.header, blankSetup());
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     expect(read.lines).toHaveLength(1);
     expect(read.lines[0]?.says).toMatchObject({ lines: 2, ...says });
     expect(read.lines[0]?.says.feeds).toEqual([
@@ -459,7 +459,7 @@ describe("out and in again", () => {
     const text = listToCsv(listOf(noted), csvStyle("de"), noted.buses.map(listBusOf));
     const table = await open(text);
     const read = readList(table, table.mapping, table.header, blank);
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     const after = withList(blank, read.lines, "add");
     expect(listOf(after)).toEqual(listOf(noted));
     expect(after.buses.map(listBusOf)).toEqual(noted.buses.map(listBusOf));
@@ -476,7 +476,7 @@ describe("out and in again", () => {
   ])("a send written as %s is read", async (cell, means) => {
     const table = await open(`Name;Stereo bus 5 & 6: Drums\nHat;${cell}\n`);
     const read = readList(table, table.mapping, table.header, exampleSetup());
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     const bus = { name: "Drums", numbers: [5, 6], stereo: true };
     expect(read.lines[0]?.says.sends).toEqual([{ bus, ...means }]);
   });
@@ -484,7 +484,7 @@ describe("out and in again", () => {
   it("a send that cannot be read is a fault with its row and column; what is too long too", async () => {
     const table = await open(`Name;Mono bus: Fold-back;Notes\nHat;loud;${"n".repeat(201)}\n`);
     const read = readList(table, table.mapping, table.header, exampleSetup());
-    expect(!read.ok && read.faults.map((f) => [f.row, f.column, f.says.slice(0, 30)])).toEqual([
+    expect(!read.ok && read.why.map((f) => [f.row, f.column, f.says.slice(0, 30)])).toEqual([
       [2, 2, "Send: “loud” cannot be read. A"],
       [2, 3, `Notes: “${"n".repeat(22)}`],
     ]);
@@ -494,7 +494,7 @@ describe("out and in again", () => {
     const heads = Array.from({ length: 14 }, (_, i) => `Extra ${i + 1}`);
     const table = await open(`Name,,${heads.join(",")}\nHat,lost,${heads.map(() => "a").join(",")}\n`);
     const read = readList(table, table.mapping, table.header, exampleSetup());
-    if (!read.ok) throw new Error(read.faults[0]?.says);
+    if (!read.ok) throw new Error(read.why[0]?.says);
     expect(read.lines[0]?.says.extra).toHaveLength(12);
     expect(read.notes.slice(1)).toEqual([
       "Not kept: Extra 13 and Extra 14. A channel keeps up to 12 extra columns: remove some from the list first.",
@@ -686,11 +686,11 @@ describe("bad files", () => {
       fc.asyncProperty(fc.uint8Array({ maxLength: 400 }), async (bytes) => {
         const opened = await openCsv(new Blob([Uint8Array.from(bytes)]));
         if (!opened.ok) {
-          expect(opened.says).toMatch(/\.$/);
+          expect(opened.why).toMatch(/\.$/);
           return;
         }
         const read = readList(opened.table, opened.table.mapping, opened.table.header, blankSetup());
-        if (!read.ok) for (const fault of read.faults) expect(fault.says).not.toMatch(/undefined|NaN/);
+        if (!read.ok) for (const fault of read.why) expect(fault.says).not.toMatch(/undefined|NaN/);
       }),
       { numRuns: 500 },
     );
@@ -718,7 +718,7 @@ describe("bad files", () => {
       const read = opened.ok
         ? readList(opened.table, opened.table.mapping, opened.table.header, blankSetup())
         : opened;
-      if (!read.ok) expect("says" in read ? read.says : read.faults[0]?.says).toMatch(/\.$/);
+      if (!read.ok) expect(typeof read.why === "string" ? read.why : read.why[0]?.says).toMatch(/\.$/);
     });
   });
 });

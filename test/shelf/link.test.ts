@@ -14,7 +14,7 @@ const ADDRESS = "https://example.org/hall/";
 
 const says = async (text: string): Promise<string> => {
   const read = await fromLink(text);
-  return read.ok ? "" : read.says;
+  return read.ok ? "" : read.why;
 };
 
 describe("a share link", () => {
@@ -120,7 +120,7 @@ describe("a link that is no good", () => {
       fc.asyncProperty(fc.string({ unit: "binary" }), fc.base64String(), async (text, data) => {
         for (const link of [text, `#s=1.${text}`, forged(data)]) {
           const read = await fromLink(link);
-          if (!read.ok) expect(read.says).toMatch(/\.$/);
+          if (!read.ok) expect(read.why).toMatch(/\.$/);
         }
       }),
       { numRuns: 300 },

@@ -38,7 +38,7 @@ describe("a QR code", () => {
     expect(modulesOf(await qrOf("x".repeat(QR_BYTES)))).toHaveLength(177);
     expect(await qrOf("x".repeat(QR_BYTES + 1))).toEqual({
       ok: false,
-      says: "The link has 2,954 characters; a QR code holds 2,953. Share the link or the setup file instead.",
+      why: "The link has 2,954 characters; a QR code holds 2,953. Share the link or the setup file instead.",
     });
     expect((await qrOf("ü".repeat(1500))).ok).toBe(false);
   });

@@ -78,7 +78,7 @@ const WAYS: readonly (readonly [string, (file: SetupFile) => Promise<readonly Re
     "link",
     async (file) => {
       const read = await fromLink(await toFragment(file));
-      return [read.ok ? readSetup(read.setup) : { ok: false, why: read.says }];
+      return [read.ok ? readSetup(read.setup) : read];
     },
   ],
   [

@@ -1,3 +1,4 @@
+import { type Clause, type Result, refused } from "../../core/lib/result";
 import type { Bytes } from "../bytes";
 
 /** One chunk of a RIFF file. */
@@ -10,9 +11,7 @@ export interface Chunk {
 }
 
 /** The chunks of a file in their order, or why it is none. */
-export type Chunks =
-  | { readonly ok: true; readonly chunks: readonly Chunk[] }
-  | { readonly ok: false; readonly why: string };
+export type Chunks = Result<{ chunks: readonly Chunk[] }, Clause>;
 
 /** What WAV files begin with. */
 export const WAV_HEADS: readonly string[] = ["RIFF", "RF64", "BW64"];
@@ -67,15 +66,15 @@ const refuseHead = (head: Uint8Array): string => {
 
 /** Lists the chunks of a RIFF, RF64 or BW64 file. Reads their heads only. */
 export const listChunks = async (bytes: Bytes): Promise<Chunks> => {
-  if (bytes.size === 0) return { ok: false, why: "is empty" };
+  if (bytes.size === 0) return refused("is empty");
   const head = await bytes.read(0, HEAD);
   const id = letters(head, 0);
-  if (!WAV_HEADS.includes(id) || letters(head, 8) !== "WAVE") return { ok: false, why: refuseHead(head) };
+  if (!WAV_HEADS.includes(id) || letters(head, 8) !== "WAVE") return refused(refuseHead(head));
   let sizes = new Map<string, number>();
   const chunks: Chunk[] = [];
   let at = HEAD;
   while (at + CHUNK_HEAD <= bytes.size) {
-    if (chunks.length === MOST_CHUNKS) return { ok: false, why: `has more than ${MOST_CHUNKS} chunks` };
+    if (chunks.length === MOST_CHUNKS) return refused(`has more than ${MOST_CHUNKS} chunks`);
     const top = await bytes.read(at, CHUNK_HEAD);
     if (top.length < CHUNK_HEAD) break;
     const name = letters(top, 0);

@@ -1,3 +1,4 @@
+import { type Clause, type Result, refused } from "../../core/lib/result";
 /** How the samples of a file lie. */
 export interface Format {
   readonly coding: "integer" | "float";
@@ -11,9 +12,7 @@ export interface Format {
 }
 
 /** The format, or why it cannot be read. */
-export type ReadFormat =
-  | { readonly ok: true; readonly format: Format }
-  | { readonly ok: false; readonly why: string };
+export type ReadFormat = Result<{ format: Format }, Clause>;
 
 /** Frames a second and channels of what can be measured, from the least to the most. */
 export const MEASURABLE = { rate: [8000, 192_000], channels: [1, 64] } as const;
@@ -37,8 +36,6 @@ const CODINGS: { readonly [tag: number]: string } = {
   85: "MP3",
 };
 
-const refuse = (why: string): ReadFormat => ({ ok: false, why });
-
 const allowed = ([least, most]: readonly [number, number], value: number): boolean =>
   value >= least && value <= most;
 
@@ -53,9 +50,9 @@ const tagOf = (content: Uint8Array, data: DataView): number | null => {
 
 const refuseWidth = (coding: Format["coding"], bits: number, width: number): ReadFormat => {
   if (coding === "integer" && width === 1)
-    return refuse("has 8-bit samples, too coarse to measure; export 16 bits or more");
+    return refused("has 8-bit samples, too coarse to measure; export 16 bits or more");
   const allowedBits = coding === "integer" ? "16, 24 or 32 bits" : "32 or 64 bits";
-  return refuse(
+  return refused(
     `says ${bits} bits in ${width} bytes a sample, as ${coding === "integer" ? "whole numbers" : "floating point"}; read are ${allowedBits}`,
   );
 };
@@ -66,12 +63,12 @@ const refuseWidth = (coding: Format["coding"], bits: number, width: number): Rea
  */
 export const readFormat = (content: Uint8Array): ReadFormat => {
   if (content.length < SHORTEST)
-    return refuse(`has a fmt chunk of ${content.length} bytes; it takes at least ${SHORTEST}`);
+    return refused(`has a fmt chunk of ${content.length} bytes; it takes at least ${SHORTEST}`);
   const data = new DataView(content.buffer, content.byteOffset, content.byteLength);
   const tag = tagOf(content, data);
   if (tag !== INTEGER && tag !== FLOAT) {
     const name = tag === null ? "an unknown coding" : (CODINGS[tag] ?? `coding ${tag}`);
-    return refuse(`is coded as ${name}; read are plain whole-number and floating-point samples`);
+    return refused(`is coded as ${name}; read are plain whole-number and floating-point samples`);
   }
   const coding = tag === INTEGER ? "integer" : "float";
   const channels = data.getUint16(2, true);
@@ -79,11 +76,11 @@ export const readFormat = (content: Uint8Array): ReadFormat => {
   const frameBytes = data.getUint16(12, true);
   const bits = data.getUint16(14, true);
   if (!allowed(MEASURABLE.channels, channels))
-    return refuse(`says ${channels} channels; read are ${MEASURABLE.channels.join(" to ")}`);
+    return refused(`says ${channels} channels; read are ${MEASURABLE.channels.join(" to ")}`);
   if (!allowed(MEASURABLE.rate, rate))
-    return refuse(`says a rate of ${rate} Hz; read are ${MEASURABLE.rate.join(" to ")} Hz`);
+    return refused(`says a rate of ${rate} Hz; read are ${MEASURABLE.rate.join(" to ")} Hz`);
   if (frameBytes % channels !== 0)
-    return refuse(`says ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
+    return refused(`says ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
   const width = frameBytes / channels;
   const fits =
     coding === "integer" ? [2, 3, 4].includes(width) : [4, 8].includes(width) && bits === width * 8;

@@ -1,4 +1,5 @@
 import { formatClock } from "../../core/lib/number";
+import { type Clause, type Result, refused } from "../../core/lib/result";
 import type { Seconds } from "../../core/model/units";
 import type { Bytes } from "../bytes";
 import { type Chunk, listChunks } from "./chunks";
@@ -17,7 +18,7 @@ export interface Wav extends Format {
 }
 
 /** The file, or why it is refused; the sentence goes on from the file's name. */
-export type Opened = { readonly ok: true; readonly wav: Wav } | { readonly ok: false; readonly why: string };
+export type OpenedWav = Result<{ wav: Wav }, Clause>;
 
 /** No fmt chunk is longer; what is behind is of no use here. */
 const FORMAT_BYTES = 64;
@@ -78,22 +79,21 @@ const fitsBehind = (data: Chunk, chunks: readonly Chunk[], bytes: Bytes): boolea
  * A reader of our own and not a library, on purpose: `test/bench/measure.md` compares what both read and how large they
  * are.
  */
-export const openWav = async (bytes: Bytes): Promise<Opened> => {
+export const openWav = async (bytes: Bytes): Promise<OpenedWav> => {
   const list = await listChunks(bytes);
   if (!list.ok) return list;
   const find = (id: string): Chunk | undefined => list.chunks.find((c) => c.id === id);
   const fmt = find("fmt ");
   const data = find("data");
-  if (!fmt) return { ok: false, why: "has no fmt chunk: nothing says how its samples lie" };
+  if (!fmt) return refused("has no fmt chunk: nothing says how its samples lie");
   const read = readFormat(await bytes.read(fmt.at, Math.min(fmt.size ?? FORMAT_BYTES, FORMAT_BYTES)));
   if (!read.ok) return read;
-  if (!data) return { ok: false, why: `holds no audio: there is no data chunk in its ${bytes.size} bytes` };
+  if (!data) return refused(`holds no audio: there is no data chunk in its ${bytes.size} bytes`);
   const { format } = read;
   const { length, notes } = measureData(data, fitsBehind(data, list.chunks, bytes), bytes, format);
   const frameBytes = format.width * format.channels;
   const frames = Math.floor(length / frameBytes);
-  if (frames === 0)
-    return { ok: false, why: `holds no audio: its data chunk at byte ${data.at - 8} is empty` };
+  if (frames === 0) return refused(`holds no audio: its data chunk at byte ${data.at - 8} is empty`);
   const rest = length - frames * frameBytes;
   if (rest > 0) notes.push(`ends within a frame; its last ${rest} bytes are left out`);
   const began = await readReference(bytes, find("bext"));

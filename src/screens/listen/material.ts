@@ -11,7 +11,7 @@ import type { Round } from "../../listen/round";
 import { fadeEnds } from "../../listen/seam";
 import { askExcerpt } from "../../measure/client";
 import type { Excerpt } from "../../measure/excerpt";
-import { type Result, result } from "../recordings/measuring";
+import { type MeasuredBus, result } from "../recordings/measuring";
 import { channelTitle } from "../shown-names";
 
 /** What goes round, and which channel of which channel each voice is. */
@@ -82,7 +82,7 @@ export const chooseMaterial = (value: string): void => {
 
 /** A piece of a recording that was read, or could not be, and what is measured of it. */
 interface Read {
-  readonly of: Result;
+  readonly of: MeasuredBus;
   readonly it: Excerpt | null;
   readonly products: Products;
 }
@@ -91,10 +91,10 @@ const excerpt = signal<Read | null>(null);
 const ownExcerpt = computed(() => (excerpt.value?.of === result.value ? excerpt.value : null));
 
 /** What is read or was read last: whoever asks for the same waits for the same. */
-let reading: { readonly of: Result; readonly done: Promise<void> } | null = null;
+let reading: { readonly of: MeasuredBus; readonly done: Promise<void> } | null = null;
 
 /** Reads the piece of the recording that is heard. */
-const readRecording = async (of: Result): Promise<void> => {
+const readRecording = async (of: MeasuredBus): Promise<void> => {
   const { figures, job } = of;
   const seconds = Math.min(SECONDS, figures.seconds, MOST_SAMPLES / (job.tracks.length * figures.rate));
   const last = figures.seconds - seconds;

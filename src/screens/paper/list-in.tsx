@@ -121,7 +121,7 @@ export const ListIn = (props: {
       {read.ok ? (
         <Import lines={read.lines} namesBuses={read.namesBuses} onDone={props.onDone} />
       ) : (
-        <Faults faults={read.faults} />
+        <Faults faults={read.why} />
       )}
       <div class="row">
         <button type="button" onClick={props.onDone}>

@@ -4,7 +4,7 @@ import { listOf } from "../../core/inputs/list";
 import { listBusOf } from "../../core/inputs/list-sends";
 import { quoted } from "../../core/lib/direction";
 import { current, readOnly } from "../../document/store";
-import { type Delimiter, type Opened, openCsv } from "../../shelf/csv";
+import { type Delimiter, type OpenedCsv, openCsv } from "../../shelf/csv";
 import { csvStyle, listToCsv } from "../../shelf/csv-write";
 import { FileButton } from "../file-button";
 import { arrivedList } from "./arrived-list";
@@ -44,8 +44,8 @@ const Paste = ({ onGiven }: { onGiven: (given: Given) => void }) => {
 };
 
 /** Opens what was given, again when the user knows the delimiter better; null until it is open. */
-const useOpened = (given: Given | null, delimiter: Delimiter | undefined): Opened | null => {
-  const done = useSignal<{ readonly of: Given; readonly opened: Opened } | null>(null);
+const useOpened = (given: Given | null, delimiter: Delimiter | undefined): OpenedCsv | null => {
+  const done = useSignal<{ readonly of: Given; readonly opened: OpenedCsv } | null>(null);
   useEffect(() => {
     let isStale = false;
     if (!given) return;
@@ -104,7 +104,7 @@ export const ListInOut = () => {
       {readOnly.value ? <p class="soft">Another tab is editing: nothing can be imported here.</p> : null}
       {opened && !opened.ok ? (
         <div class="notice bad stack" role="alert">
-          <p>{opened.says}</p>
+          <p>{opened.why}</p>
           {delimiter.value === undefined ? null : (
             <button
               type="button"

@@ -9,7 +9,7 @@ import { shelf } from "../../shelf/here";
 import { type Plan, plan } from "./session";
 
 /** A measurement, and what was measured. */
-export interface Result extends Measurement {
+export interface MeasuredBus extends Measurement {
   readonly plan: Plan;
   readonly job: Job;
   /** Of each track, in their order. */
@@ -18,7 +18,7 @@ export interface Result extends Measurement {
   readonly gains: readonly Sides[];
 }
 
-const made = signal<{ readonly setup: Id | null; readonly result: Result } | null>(null);
+const made = signal<{ readonly setup: Id | null; readonly result: MeasuredBus } | null>(null);
 
 /** The measurement that is under way: how far it is, 0…1, and how to end it. */
 export const running = signal<{ readonly share: number; readonly cancel: () => void } | null>(null);
@@ -27,7 +27,7 @@ export const running = signal<{ readonly share: number; readonly cancel: () => v
 export const trouble = signal<readonly string[]>([]);
 
 /** The last measurement for the open setup. */
-export const result = computed<Result | null>(() =>
+export const result = computed<MeasuredBus | null>(() =>
   made.value?.setup === shelf.openId.value ? made.value.result : null,
 );
 

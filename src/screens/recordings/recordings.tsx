@@ -15,7 +15,7 @@ import { Choosing } from "./choosing";
 import { InTurn } from "./in-turn";
 import { Keep, Kept } from "./keep";
 import { LoudestMoment } from "./loudest";
-import { type Result, result } from "./measuring";
+import { type MeasuredBus, result } from "./measuring";
 import { BesideTable } from "./predicted";
 import { Run } from "./run";
 import { addFiles, type Plan } from "./session";
@@ -34,7 +34,7 @@ const MeasuredChannel = ({
   result: { figures, places, gains, notes, plan },
 }: {
   bus: Bus | null;
-  result: Result;
+  result: MeasuredBus;
 }) => {
   const recording = toRecording(recordingName(plan), figures, places);
   const of = bus && predictedOf({ ...current.value, recording }, bus, figures, places, gains);

@@ -35,7 +35,7 @@ const drawn = (modules: readonly (readonly boolean[])[]): string =>
     .join("");
 
 const Code = ({ code, name }: { code: QrCode; name: string }) => {
-  if (!code.ok) return <p class="soft">No QR code: {code.says}</p>;
+  if (!code.ok) return <p class="soft">No QR code: {code.why}</p>;
   const size = code.modules.length + 2 * QUIET;
   return (
     <figure class="stack">

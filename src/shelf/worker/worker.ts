@@ -1,3 +1,4 @@
+import { refused } from "../../core/lib/result";
 import { type ReadThing, readThing } from "../../document/desk-file";
 import { reasonOf } from "../../text/words";
 import type { Reply, ShelfTask } from "../away";
@@ -10,7 +11,7 @@ const say = (reply: Reply): void => self.postMessage(reply);
 
 const readLink = async (text: string): Promise<ReadThing> => {
   const read = await fromLink(text);
-  return read.ok ? readThing(read.setup) : { ok: false, why: read.says };
+  return read.ok ? readThing(read.setup) : read;
 };
 
 /** One task, then the page ends this worker. */
@@ -20,7 +21,7 @@ self.onmessage = async ({ data }: MessageEvent<ShelfTask>): Promise<void> => {
     else for (const file of data.files) for (const read of await readFile(file)) say({ kind: "thing", read });
   } catch (error) {
     // What is thrown in a promise the page would never hear of.
-    say({ kind: "thing", read: { ok: false, why: `Reading stopped: ${reasonOf(error)}.` } });
+    say({ kind: "thing", read: refused(`Reading stopped: ${reasonOf(error)}.`) });
   }
   say({ kind: "end" });
 };

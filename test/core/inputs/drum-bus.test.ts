@@ -92,10 +92,10 @@ describe("the drum bus", () => {
         ].join("\n"),
       ]),
     );
-    if (!opened.ok) throw new Error(opened.says);
+    if (!opened.ok) throw new Error(opened.why);
     const { table } = opened;
     const read = readList(table, table.mapping, table.header, blank);
-    if (!read.ok) throw new Error(JSON.stringify(read.faults));
+    if (!read.ok) throw new Error(JSON.stringify(read.why));
     expect(read.namesBuses).toBe(false);
     const after = withDrumBus(withList(blank, read.lines, "add"), blank, drumBusOf(blank)?.id ?? null);
     const nameOf = (id: string) => after.channels.find((c) => c.id === id)?.name;
