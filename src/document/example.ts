@@ -1,4 +1,5 @@
 import { BLANK_BUS, BLANK_CHANNEL, BLANK_DIRECT_OUT, BLANK_INPUT, BLANK_SEND } from "../core/model/defaults";
+import { sitsAtKit } from "../core/model/kinds";
 import type { Bus, Channel, ChannelKind, Feed, Id, Listener, MonitorInput } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { DRUMMER } from "./blank";
@@ -129,7 +130,7 @@ export const exampleSetup = (): SetupFile => {
       FOLD_BACK,
     ],
     listeners: [
-      ...base.listeners.map((l) => (l.kind === "drummer" ? { ...l, name: "Mara, drums" } : l)),
+      ...base.listeners.map((l) => (sitsAtKit(l) ? { ...l, name: "Mara, drums" } : l)),
       ...PERFORMERS,
     ],
     monitor: { ...base.monitor, inputs: onPorts([...base.monitor.inputs.slice(0, 2), ...PATCH]) },

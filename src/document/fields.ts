@@ -1,11 +1,11 @@
+import { keysOf } from "../core/lib/keys";
 import { BLANK_BUS, BLANK_SEND } from "../core/model/defaults";
-import { CHANNEL_KINDS } from "../core/model/kinds";
+import { CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
   Action,
   Answer,
   Bus,
   Channel,
-  ChannelKind,
   Colour,
   Desk,
   DirectOut,
@@ -25,6 +25,8 @@ import type {
   Send,
   TapPoint,
 } from "../core/model/setup";
+import { LAWS } from "../core/pan/laws";
+import { PAN_STYLES } from "../core/pan/notation-styles";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
 import { readDeskTicks } from "./desk-tick-field";
 import { LIMITS, RANGES } from "./limits";
@@ -60,10 +62,7 @@ const id: Reader<string> = (value, at, say) => {
 const piece = fields<Piece>({
   id,
   name: text("Piece", LIMITS.note),
-  kind: oneOf(
-    ["kick", "snare", "hat", "tom", "floor", "ride", "crash", "percussion", "overhead", "other"],
-    "other",
-  ),
+  kind: oneOf(keysOf(PIECE_KINDS), "other"),
   x: number(RANGES.metres, 0),
   y: number(RANGES.metres, 0),
   limbs: list(oneOf(["hand", "kick-foot", "hat-foot", "whole"], "hand"), 4),
@@ -93,11 +92,11 @@ export const deskFields = fields<Desk>({
     directOuts: list(oneOf(TAPS, "post-fader"), TAPS.length),
   }),
   trimStep: number(RANGES.levelStep, BLANK_DESK.trimStep),
-  law: oneOf(["sine", "root", "linear", "mean45", "sine45", "cosine2", "custom"], BLANK_DESK.law),
+  law: oneOf(keysOf(LAWS), BLANK_DESK.law),
   centreDb: number(RANGES.centre, BLANK_DESK.centreDb),
   reference: oneOf(["sides", "centre"], BLANK_DESK.reference),
   stereoLaw: oneOf(["balance-linear", "balance-sine", "pan"], BLANK_DESK.stereoLaw),
-  panStyle: oneOf(["steps", "midi", "clock"], BLANK_DESK.panStyle),
+  panStyle: oneOf(keysOf(PAN_STYLES), BLANK_DESK.panStyle),
   panSteps: whole(RANGES.panSteps, BLANK_DESK.panSteps),
   levelStep: number(RANGES.levelStep, BLANK_DESK.levelStep),
   rms: oneOf(["sample", "aes17"], BLANK_DESK.rms),
@@ -108,7 +107,7 @@ const channel = fields<Channel>({
   id,
   name: text("Channel", LIMITS.note),
   numbers: list(whole(RANGES.number, 1), 2),
-  kind: oneOf(Object.keys(CHANNEL_KINDS) as ChannelKind[], "other"),
+  kind: oneOf(keysOf(CHANNEL_KINDS), "other"),
   piece: orNull(id),
   lines: oneOf([1, 2], 1),
   pan: number(RANGES.pan, 0),
@@ -164,7 +163,7 @@ const bus = fields<Bus>({
 const listener = fields<Listener>({
   id,
   name: text("Listener", LIMITS.note),
-  kind: oneOf(["drummer", "performer", "audience"], "performer"),
+  kind: oneOf(keysOf(LISTENER_KINDS), "performer"),
   x: number(RANGES.metres, 0),
   y: number(RANGES.metres, 0),
   facing: number(RANGES.degrees, 0),

@@ -1,4 +1,5 @@
 import { nextId, type Prefix } from "../core/model/ids";
+import { isFurther, sitsAtKit } from "../core/model/kinds";
 import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
@@ -31,20 +32,14 @@ const unique = <T extends { readonly id: Id; readonly name: string }>(
   return mapped(list, (_, at) => seen[at] as T);
 };
 
-const person = (kind: "drummer" | "audience", listeners: readonly Listener[]): Listener => ({
-  ...(kind === "drummer" ? DRUMMER : AUDIENCE),
-  id: nextId("l", listeners),
-});
-
-const performers = (listeners: readonly Listener[]): Listener[] =>
-  listeners.filter((l) => l.kind === "performer");
+const performers = (listeners: readonly Listener[]): Listener[] => listeners.filter(isFurther);
 
 /** Exactly one drummer, and an audience. */
 const mendListeners = (listeners: readonly Listener[], buses: readonly Bus[], note: Note) => {
   const known = ids(buses);
-  const drummer = listeners.find((l) => l.kind === "drummer");
+  const drummer = listeners.find(sitsAtKit);
   let list = mapped(listeners, (listener): Listener => {
-    if (listener.kind === "drummer" && listener !== drummer) {
+    if (sitsAtKit(listener) && listener !== drummer) {
       note(`${show(listener.name)} was a second drummer and is a performer now.`);
       return { ...listener, kind: "performer" };
     }
@@ -55,7 +50,8 @@ const mendListeners = (listeners: readonly Listener[], buses: readonly Bus[], no
     note(`${show(listener.name)} heard a bus that is not there and hears none now.`);
     return { ...listener, bus: null };
   });
-  for (const kind of ["audience", "drummer"] as const) {
+  for (const blank of [AUDIENCE, DRUMMER]) {
+    const { kind } = blank;
     if (list.some((l) => l.kind === kind)) continue;
     const last = list.length < LIMITS.listeners ? undefined : (performers(list).at(-1) ?? list.at(-1));
     note(
@@ -63,7 +59,9 @@ const mendListeners = (listeners: readonly Listener[], buses: readonly Bus[], no
         ? `There was no ${kind} among the listeners, and no room for one more: it is ${show(last.name)} now.`
         : `There was no ${kind} among the listeners: added.`,
     );
-    list = last ? mapped(list, (l) => (l === last ? { ...l, kind } : l)) : [...list, person(kind, list)];
+    list = last
+      ? mapped(list, (l) => (l === last ? { ...l, kind } : l))
+      : [...list, { ...blank, id: nextId("l", list) }];
   }
   return list;
 };
@@ -165,7 +163,7 @@ const mendTrace = (file: SetupFile, note: Note): SetupFile => {
 const mendFirst = ({ listeners, preferences: wishes }: Setup, note: Note): Id => {
   const isThere = listeners.some((l) => l.id === wishes.first);
   if (!isThere) note("The listener who matters most is not there: it is the drummer now.");
-  return isThere ? wishes.first : (listeners.find((l) => l.kind === "drummer")?.id ?? "");
+  return isThere ? wishes.first : (listeners.find(sitsAtKit)?.id ?? "");
 };
 
 /**

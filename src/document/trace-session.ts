@@ -1,5 +1,6 @@
 import type { TraceAbout, TraceLook } from "../core/inputs/trace";
-import { LINK_RULES, type LinkCode } from "../core/inputs/trace-links";
+import { LINK_RULES } from "../core/inputs/trace-links";
+import { keysOf } from "../core/lib/keys";
 import type { Setup } from "../core/model/setup";
 import { LIMITS } from "./limits";
 import { fields, isFields, list, oneOf, orNull, type Reader, text, whole } from "./reader";
@@ -32,7 +33,7 @@ const session = fields<TraceSession>({
   about,
   looks: list(
     fields<TraceLook>({
-      link: oneOf(Object.keys(LINK_RULES) as LinkCode[], "source"),
+      link: oneOf(keysOf(LINK_RULES), "source"),
       said: oneOf(["signal", "no signal", "unseen"], "unseen"),
     }),
     LIMITS.looks,

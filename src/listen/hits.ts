@@ -1,3 +1,4 @@
+import { keysOf } from "../core/lib/keys";
 import type { PieceKind } from "../core/model/setup";
 import type { Hertz, Seconds } from "../core/model/units";
 import type { Round } from "./round";
@@ -86,7 +87,7 @@ const nextTask = (): Promise<void> => new Promise((done) => setTimeout(done));
 /** Renders a hit of every kind, each in a task of its own: all at once would hold up the page. */
 export const renderHits = async (rate: Hertz): Promise<Hits> => {
   const samples: { [kind in PieceKind]?: Float32Array<ArrayBuffer> } = {};
-  for (const kind of Object.keys(RECIPES) as PieceKind[]) {
+  for (const kind of keysOf(RECIPES)) {
     await nextTask();
     samples[kind] = hitOf(kind, rate);
   }

@@ -1,4 +1,5 @@
 import { channelCell } from "../core/inputs/numbers";
+import { keysOf } from "../core/lib/keys";
 
 /** What a column of an input list may be. */
 export type Field =
@@ -82,7 +83,7 @@ export const FIELDS: { readonly [field in Field]: FieldWords } = {
 };
 
 /** Every field, in order. */
-export const FIELD_NAMES = Object.keys(FIELDS) as Field[];
+export const FIELD_NAMES = keysOf(FIELDS);
 
 /** Headers that say a name in one list and a number in another. */
 const PERHAPS_NAME = ["channel", "input", "ch", "line", "mic", "microphone"];

@@ -1,6 +1,7 @@
 import { type BusContent, busContents } from "../core/inputs/bus-contents";
 import { firstOfSide, patchedThings } from "../core/inputs/patched";
 import { formatNumber } from "../core/lib/number";
+import { hearsFoh } from "../core/model/kinds";
 import type { Bus, SendTap, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { formatPan } from "../core/pan/notation";
@@ -89,7 +90,7 @@ const pairsOf = (setup: Setup): string[] =>
 export const describeMixers = (setup: Setup): string[] => {
   const pairs = pairsOf(setup);
   const own = setup.listeners.flatMap((listener) => {
-    if (listener.kind === "audience") return [];
+    if (hearsFoh(listener)) return [];
     const bus = setup.buses.find((b) => b.id === listener.bus);
     const does = [
       ...(listener.flipped && bus ? [`flip L/R of ${busName(bus)}`] : []),

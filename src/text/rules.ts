@@ -1,4 +1,5 @@
 import type { AllocationKind } from "../core/allocate/rules";
+import { keysOf } from "../core/lib/keys";
 import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type { ChannelRule, Listener, OwnWish, ShareWish, StereoWish } from "../core/model/setup";
 import { listenerName } from "./names";
@@ -80,5 +81,9 @@ export const formatRule = (rule: ChannelRule | undefined, listeners: Listeners):
     const value = rule?.[key];
     return value === undefined ? [] : [`${RULE_NAMES[key]}: ${formatRuleValue(key, value, listeners)}`];
   };
-  return (Object.keys(RULE_NAMES) as Key[]).flatMap((key) => said(key)).join("; ") || "as its kind";
+  return (
+    keysOf(RULE_NAMES)
+      .flatMap((key) => said(key))
+      .join("; ") || "as its kind"
+  );
 };

@@ -1,4 +1,5 @@
 import { LINK_RULES, type LinkCode, type LinkValues, type TraceLink } from "../core/inputs/trace-links";
+import { keysOf } from "../core/lib/keys";
 import type { Id, Setup } from "../core/model/setup";
 import { formatLevel, formatSource } from "./desk-list";
 import { busName, channelName, listenerName, nameOr, numberedName } from "./names";
@@ -253,8 +254,8 @@ const KIND_NAMES: { readonly [code in LinkCode]: string } = {
 };
 
 /** The weights and costs behind the order of looks, as rows of a table. */
-export const LINK_TABLE: readonly (readonly [link: string, weight: string, cost: string])[] = (
-  Object.keys(KIND_NAMES) as LinkCode[]
+export const LINK_TABLE: readonly (readonly [link: string, weight: string, cost: string])[] = keysOf(
+  KIND_NAMES,
 ).map((code) => {
   const { weight, lookCost } = LINK_RULES[code];
   return [KIND_NAMES[code], String(weight), lookCost === null ? "no look" : String(lookCost)];

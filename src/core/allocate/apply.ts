@@ -1,6 +1,7 @@
 import { fittingTap } from "../inputs/taps";
 import { busesFed } from "../inputs/usage";
 import { BLANK_INPUT } from "../model/defaults";
+import { hearsFoh } from "../model/kinds";
 import type { Channel, DirectOut, Feed, Id, Listener, MonitorInput, Setup } from "../model/setup";
 import { linesOf, sidesOf } from "../model/sides";
 import { type Carried, carriedBy } from "./carried";
@@ -72,7 +73,7 @@ const mostOf = (channels: readonly Id[], carried: readonly Carried[]): Id | null
  * where there was none to hear at all, everybody hears the kit.
  */
 const heardBy = (setup: Setup, carried: readonly Carried[], listener: Listener): Id | null => {
-  if (listener.kind === "audience") return listener.bus;
+  if (hearsFoh(listener)) return listener.bus;
   if (carried.some(({ bus }) => bus.id === listener.bus)) return listener.bus;
   const before = setup.buses.find(({ id }) => id === listener.bus);
   if (before)

@@ -1,3 +1,4 @@
+import { keysOf } from "../lib/keys";
 /**
  * What an allocation can lose, worst first. The one objective: of two allocations the better is the one that loses less
  * of the worst thing on which they differ, however much it loses further down (lexicographic).
@@ -31,7 +32,7 @@ export type LossCode = keyof typeof LOSSES;
 export type Charges = { readonly [code in LossCode]?: number };
 
 /** The codes, worst first. */
-export const WORST_FIRST = Object.keys(LOSSES) as readonly LossCode[];
+export const WORST_FIRST = keysOf(LOSSES);
 
 /** Adds up charges. */
 export const totalOf = (all: readonly Charges[]): Charges => {

@@ -1,4 +1,5 @@
 import { type InputName, readName } from "../inputs/names";
+import { hearsFoh, sitsAtKit } from "../model/kinds";
 import type { Channel, ChannelRule, Id, Listener, Setup } from "../model/setup";
 import { type AllocationKind, KIND_RULES } from "./rules";
 
@@ -17,24 +18,25 @@ interface NamedListener {
   readonly plays: InputName;
 }
 
-const namedListener = ({ id, kind, name }: Listener): NamedListener => {
+const namedListener = (listener: Listener): NamedListener => {
+  const { id, name } = listener;
   const [who = "", ...part] = name.split(",");
   const plays = readName(part.length > 0 ? part.join(" ") : name);
   const person = readName(who);
   const isPerson = part.length > 0 || person.kind === "other";
-  return { id, isDrummer: kind === "drummer", who: isPerson ? person.words : [], plays };
+  return { id, isDrummer: sitsAtKit(listener), who: isPerson ? person.words : [], plays };
 };
 
 /** Listeners with a mixer of their own: all but the audience. */
 export const musiciansOf = ({ listeners }: Pick<Setup, "listeners">): Listener[] =>
-  listeners.filter(({ kind }) => kind !== "audience");
+  listeners.filter((listener) => !hearsFoh(listener));
 
 /** How whoever leads is named. Common practice, no source. */
 const LEADS = /\b(md|m\.d|musical director|music director|conductor|band ?leader|leader)\b/i;
 
 /** Listeners who keep time: drummers, and whoever leads by name. */
 const timekeepersOf = (setup: Pick<Setup, "listeners">): Id[] =>
-  musiciansOf(setup).flatMap(({ id, kind, name }) => (kind === "drummer" || LEADS.test(name) ? [id] : []));
+  musiciansOf(setup).flatMap((l) => (sitsAtKit(l) || LEADS.test(l.name) ? [l.id] : []));
 
 /** Who must hear a channel by its kind: every musician, whoever keeps time, or only those who ask for it. */
 export const reachByKind = (

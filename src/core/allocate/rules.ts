@@ -1,3 +1,4 @@
+import { keysOf } from "../lib/keys";
 import type { ChannelKind, PieceKind } from "../model/setup";
 import type { AllocationRule } from "./model";
 
@@ -114,4 +115,4 @@ export const KIND_RULES: { readonly [kind in AllocationKind]: KindRule } = {
 };
 
 /** The kinds in the conventional order on the inputs. */
-export const KINDS_IN_ORDER = Object.keys(KIND_RULES) as readonly AllocationKind[];
+export const KINDS_IN_ORDER = keysOf(KIND_RULES);

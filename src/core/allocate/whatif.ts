@@ -1,3 +1,4 @@
+import { keysOf } from "../lib/keys";
 import type { Tell } from "../lib/tell";
 import type { PlanLoss } from "./explain";
 import type { AllocationChannel, AllocationMusician, AllocationProblem } from "./model";
@@ -81,7 +82,7 @@ const besides = (these: readonly PlanLoss[], those: readonly PlanLoss[]): PlanLo
  * @param tell hears how far it has come
  */
 export const whatIf = (problem: AllocationProblem, now: Plan, tell: Tell = () => {}): PlanWhatIf[] => {
-  const codes = Object.keys(CASES) as WhatIfCode[];
+  const codes = keysOf(CASES);
   return codes.flatMap((code, at) => {
     tell(at / codes.length);
     const other = CASES[code](problem);

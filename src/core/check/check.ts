@@ -1,7 +1,9 @@
+import { keysOf } from "../lib/keys";
 import { remembered } from "../lib/memo";
 import type { Tell } from "../lib/tell";
 import { mixedChannelsOf } from "../mix/bus";
 import { busOf } from "../mix/ear-gains";
+import { hearsFoh } from "../model/kinds";
 import type { Action, Id, Listener, Setup } from "../model/setup";
 import { ACTIONS } from "./actions";
 import { FAULTS, type Fault } from "./faults";
@@ -81,7 +83,7 @@ const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b
  * @param tell hears how far it has come
  */
 export const checkOf = (setup: Setup, listener: Listener, tell: Tell = () => {}): Check => {
-  if (listener.kind === "audience") return without("audience");
+  if (hearsFoh(listener)) return without("audience");
   const bus = busOf(setup, listener);
   if (!bus) return without("no-bus");
   const pickup = pickupOf(setup);
@@ -98,7 +100,7 @@ export const checkOf = (setup: Setup, listener: Listener, tell: Tell = () => {})
     "balance-left": bus.stereo && !listener.mono,
     "balance-right": bus.stereo && !listener.mono,
   };
-  const actions = (Object.keys(ACTIONS) as Action[]).filter((action) => usable[action]);
+  const actions = keysOf(ACTIONS).filter((action) => usable[action]);
   const asked = [null, ...actions].flatMap((action) => drums.map((piece) => ({ piece, action })));
 
   const levelsWeigh = sum(levels.map((l) => l.prior));

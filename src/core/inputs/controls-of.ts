@@ -1,4 +1,5 @@
 import { inputsOfChannel } from "../model/inputs";
+import { hearsFoh } from "../model/kinds";
 import type { Bus, Channel, DirectOut, Id, Listener, Send, Setup } from "../model/setup";
 import type { ControlCode, ControlValues, DeskControl } from "./controls";
 
@@ -92,10 +93,11 @@ const ofInputs = ({ monitor }: Setup): DeskControl[] =>
     ];
   });
 
-const ofMixer = ({ id, kind, bus, flipped, mono }: Listener): DeskControl[] =>
-  kind === "audience"
-    ? []
-    : [control("hears", id, bus), control("flip", id, flipped), control("mono", id, mono)];
+const ofMixer = (listener: Listener): DeskControl[] => {
+  if (hearsFoh(listener)) return [];
+  const { id, bus, flipped, mono } = listener;
+  return [control("hears", id, bus), control("flip", id, flipped), control("mono", id, mono)];
+};
 
 /** Every control of a plan with what it stands at: of channels, buses, monitor inputs and musicians’ mixers, in the setup’s order. */
 export const controlsOf = (setup: Setup): DeskControl[] => [

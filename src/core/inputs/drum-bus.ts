@@ -1,5 +1,6 @@
 import { BLANK_BUS, BLANK_SEND } from "../model/defaults";
 import { nextId, uniqueName } from "../model/ids";
+import { sitsAtKit } from "../model/kinds";
 import type { Bus, Channel, ChannelKind, Id, Setup } from "../model/setup";
 
 /** Kinds that belong into a drum bus. Common practice, no source. */
@@ -57,7 +58,7 @@ export const withDrumBus = (setup: Setup, before: Pick<Setup, "channels">, into:
     ...setup,
     buses: [...setup.buses, withDrumsIn(blank, fresh)],
     listeners: setup.listeners.map((listener) =>
-      listener.kind === "drummer" && listener.bus === null ? { ...listener, bus: blank.id } : listener,
+      sitsAtKit(listener) && listener.bus === null ? { ...listener, bus: blank.id } : listener,
     ),
   };
 };

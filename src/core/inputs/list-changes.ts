@@ -1,3 +1,4 @@
+import { keysOf } from "../lib/keys";
 import type { Id, Setup } from "../model/setup";
 import { type ListRow, listOf } from "./list";
 
@@ -48,7 +49,7 @@ const FIELDS: { readonly [field in keyof ListRow]: true } = {
   sends: true,
   extra: true,
 };
-const FIELD_NAMES = Object.keys(FIELDS) as (keyof ListRow)[];
+const FIELD_NAMES = keysOf(FIELDS);
 
 const changesOf = (before: ListRow, after: ListRow): FieldChange[] =>
   FIELD_NAMES.filter((field) => JSON.stringify(before[field]) !== JSON.stringify(after[field])).map(

@@ -1,6 +1,7 @@
 import { mixedChannelsOf } from "../mix/bus";
 import { BLANK_INPUT } from "../model/defaults";
 import { inputsOfBus, inputsOfChannel } from "../model/inputs";
+import { hearsFoh } from "../model/kinds";
 import type { Channel, Id, MonitorInput, MonitorSystem, Setup } from "../model/setup";
 import { linesOf } from "../model/sides";
 import { type Edit, type Issue, issue } from "./issue";
@@ -43,7 +44,7 @@ const unfedChannels = (setup: Setup): Issue[] => {
 const unfedListeners = (setup: Setup): Issue[] => {
   const fed = new Set(busesFed(setup).map((s) => s.id));
   return setup.listeners
-    .filter((l) => l.kind !== "audience" && (l.bus === null || !fed.has(l.bus)))
+    .filter((l) => !hearsFoh(l) && (l.bus === null || !fed.has(l.bus)))
     .map(({ id, bus: heard }) => {
       const bus = setup.buses.find((s) => s.id === heard);
       if (!bus) return issue("no bus", "note", { listeners: [id] }, null);
@@ -87,7 +88,7 @@ export const reachIssues = (setup: Setup): Issue[] => {
     return [...unfedListeners(setup), ...unfedChannels(setup), ...emptyBuses(setup), ...nameIssues(setup)];
   }
   const channels = setup.channels.filter((s) => !s.muted).map((s) => s.id);
-  const listeners = setup.listeners.filter((l) => l.kind !== "audience").map((l) => l.id);
+  const listeners = setup.listeners.filter((l) => !hearsFoh(l)).map((l) => l.id);
   const buses = setup.buses.map((b) => b.id);
   return [issue("nothing fed", "fault", { channels, listeners, buses }, null), ...nameIssues(setup)];
 };

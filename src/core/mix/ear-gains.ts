@@ -1,3 +1,4 @@
+import { hearsFoh } from "../model/kinds";
 import type { Bus, Channel, Id, Listener, Setup } from "../model/setup";
 import { type ChannelGains, channelGains, foldedGains, scaledGains, swappedGains } from "../pan/stereo";
 import type { EarPath } from "../stereo/placement";
@@ -56,7 +57,7 @@ export const throughMixer = (
 
 /** What reaches the listener's own mixer. */
 const feedOf = (setup: Setup, listener: Listener): HeardChannel[] => {
-  if (listener.kind === "audience") return heardInFoh(setup);
+  if (hearsFoh(listener)) return heardInFoh(setup);
   const bus = busOf(setup, listener);
   return bus ? heardInBus(setup, bus) : [];
 };

@@ -1,5 +1,5 @@
 import { isolated } from "../lib/direction";
-import type { ChannelKind, Piece, PieceKind } from "./setup";
+import type { ChannelKind, Listener, ListenerKind, Piece, PieceKind } from "./setup";
 
 /** What a piece is, in words. */
 export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
@@ -35,6 +35,33 @@ export const CHANNEL_KINDS: { readonly [kind in ChannelKind]: string } = {
   effects: "Effects return",
   other: "Other",
 };
+
+/** What a kind of listener is. */
+interface ListenerTraits {
+  /** What comes to the ears: the monitor inputs, or what the audience gets. */
+  readonly hears: "monitor inputs" | "FOH";
+  /** Where it looks: with the throne, at the stage, or as is set. */
+  readonly faces: "throne" | "stage" | "as set";
+  /** Every setup has one, and one only. */
+  readonly isFixed: boolean;
+}
+
+/** What each kind of listener is. */
+export const LISTENER_KINDS: { readonly [kind in ListenerKind]: ListenerTraits } = {
+  drummer: { hears: "monitor inputs", faces: "throne", isFixed: true },
+  performer: { hears: "monitor inputs", faces: "as set", isFixed: false },
+  audience: { hears: "FOH", faces: "stage", isFixed: true },
+};
+
+/** Whether somebody hears what the audience gets, and no monitor input. */
+export const hearsFoh = ({ kind }: Pick<Listener, "kind">): boolean => LISTENER_KINDS[kind].hears === "FOH";
+
+/** Whether somebody sits at the kit and turns with it. */
+export const sitsAtKit = ({ kind }: Pick<Listener, "kind">): boolean =>
+  LISTENER_KINDS[kind].faces === "throne";
+
+/** Whether a setup can be without this listener, or have more of the kind. */
+export const isFurther = ({ kind }: Pick<Listener, "kind">): boolean => !LISTENER_KINDS[kind].isFixed;
 
 /** Name of a piece, for a sentence or a list: what it is where it has none. */
 export const kitPieceName = (piece: Pick<Piece, "name" | "kind">): string =>

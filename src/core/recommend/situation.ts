@@ -1,12 +1,13 @@
 import { inputsLeft } from "../inputs/usage";
 import { isSwapped } from "../mix/pair-order";
+import { hearsFoh } from "../model/kinds";
 import type { Bus, Listener, Setup } from "../model/setup";
 import type { Premises, Situation } from "./model";
 import { voicesOf } from "./voices";
 
 /** Whether a listener hears a bus. */
 export const isOnBus = (listener: Listener, bus: Bus): boolean =>
-  listener.kind !== "audience" && listener.bus === bus.id;
+  !hearsFoh(listener) && listener.bus === bus.id;
 
 /** Whether a bus brings two different sides, so that there is something to exchange. */
 export const hasSides = (bus: Bus): boolean => bus.stereo && !bus.folded;

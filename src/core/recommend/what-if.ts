@@ -1,3 +1,4 @@
+import { hearsFoh, sitsAtKit } from "../model/kinds";
 import type { Bus, Id, Setup } from "../model/setup";
 import { withBus } from "../model/update";
 import type { Parts, Premise, Premises, WhatIf } from "./model";
@@ -31,7 +32,7 @@ const premisesToTry = (setup: Setup, bus: Bus): Premise[] => {
   return [
     ...members.map(({ id }): Premise => ({ if: "turned", listener: id })),
     ...setup.listeners
-      .filter((l) => l.id !== wishes.first && (l.kind === "audience" || members.includes(l)))
+      .filter((l) => l.id !== wishes.first && (hearsFoh(l) || members.includes(l)))
       .map(({ id }): Premise => ({ if: "first", listener: id })),
     ...keepersIn(setup, bus).map((channels): Premise => ({ if: "without", channels })),
     { if: wishes.fohFixed ? "FOH may change" : "FOH must not change" },
@@ -41,8 +42,8 @@ const premisesToTry = (setup: Setup, bus: Bus): Premise[] => {
 
 /** For whom the kit stands the other way round once somebody faces the other way: a drummer turns the kit with the throne. */
 const turnedBy = ({ listeners }: Setup, id: Id): Id[] => {
-  const isDrummer = listeners.find((l) => l.id === id)?.kind === "drummer";
-  return isDrummer ? listeners.filter((l) => l.kind !== "drummer").map((l) => l.id) : [id];
+  const isDrummer = listeners.find((l) => l.id === id && sitsAtKit(l)) !== undefined;
+  return isDrummer ? listeners.filter((l) => !sitsAtKit(l)).map((l) => l.id) : [id];
 };
 
 const premisesWith = (setup: Setup, premise: Premise): Premises => {

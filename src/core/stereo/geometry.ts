@@ -1,4 +1,5 @@
 import { radians } from "../lib/angle";
+import { hearsFoh, sitsAtKit } from "../model/kinds";
 import type { Kit, Listener, Piece } from "../model/setup";
 import type { Degrees, Metres } from "../model/units";
 import type { Place } from "./position";
@@ -37,7 +38,7 @@ export const offStage = mirrored;
 
 /** The way a listener faces: the drummer with the throne, the audience towards the stage, others as set. */
 export const facingOf = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): Degrees =>
-  listener.kind === "drummer" ? kit.yaw : listener.kind === "audience" ? 180 : listener.facing;
+  sitsAtKit(listener) ? kit.yaw : hearsFoh(listener) ? 180 : listener.facing;
 
 /**
  * How far a piece stands to a listener's right across their facing, metres from the throne; negative is left.

@@ -1,5 +1,6 @@
 import type { MixedChannel } from "../mix/bus";
 import { busOf, type HeardChannel, heardInBus, heardInFoh, throughMixer } from "../mix/ear-gains";
+import { hearsFoh } from "../model/kinds";
 import type { Bus, Channel, Id, Listener, Setup } from "../model/setup";
 import type { Db, Sides } from "../model/units";
 import { channelGains, energySides } from "../pan/stereo";
@@ -101,7 +102,7 @@ export const imagesOf = (
     return feed;
   };
   return listeners.map((listener) => {
-    if (listener.kind === "audience") return imageOf(setup, listener, "foh", feedOf(null));
+    if (hearsFoh(listener)) return imageOf(setup, listener, "foh", feedOf(null));
     const bus = busOf(setup, listener);
     return imageOf(setup, listener, bus ? "bus" : "nothing", bus ? feedOf(bus) : []);
   });

@@ -1,5 +1,5 @@
 import { mixedChannelsOf } from "../mix/bus";
-import { isStruck } from "../model/kinds";
+import { hearsFoh, isStruck } from "../model/kinds";
 import type { Bus, Channel, Id, Listener, Piece, Setup } from "../model/setup";
 import type { Db, Metres, Sides } from "../model/units";
 import { isMiddle, isSideOn, offsetFor } from "./geometry";
@@ -115,7 +115,7 @@ const inBus = (setup: Setup, bus: Bus, audience: Listener | undefined): Overhead
 
 /** Overheads against the close microphones of the same side of the kit: at FOH, and in each bus that differs from it. */
 export const overheadIssues = (setup: Setup): OverheadIssue[] => {
-  const audience = setup.listeners.find((l) => l.kind === "audience");
+  const audience = setup.listeners.find((l) => hearsFoh(l));
   const sounding = setup.channels.filter((s) => !s.muted);
   const feed = sounding.map((channel) => ({ channel, sides: fohSides(setup, channel) }));
   const foh = flagFor(setup, "foh", atSides(setup, feed), audience);

@@ -1,4 +1,5 @@
 import { nextId, uniqueName } from "../../core/model/ids";
+import { isFurther, sitsAtKit } from "../../core/model/kinds";
 import type { Id, Listener } from "../../core/model/setup";
 import type { Metres } from "../../core/model/units";
 import { amend, amendIn, kept } from "../amend";
@@ -18,7 +19,7 @@ export const addListener = (name = "Performer"): Command =>
       x: 0,
       y: 2,
       facing: 0,
-      bus: listeners.find((l) => l.kind === "drummer")?.bus ?? null,
+      bus: listeners.find((l) => sitsAtKit(l))?.bus ?? null,
       flipped: false,
       mono: false,
     };
@@ -42,6 +43,6 @@ export const moveListener = (id: Id, x: Metres, y: Metres): Command =>
 /** Takes a performer away; the drummer and the audience stay. */
 export const removeListener = (id: Id): Command =>
   step("remove listener", (file) => {
-    const stays = (l: Listener): boolean => l.id !== id || l.kind !== "performer";
+    const stays = (l: Listener): boolean => l.id !== id || !isFurther(l);
     return mend(amend(file, { listeners: kept(file.listeners, stays) }));
   });

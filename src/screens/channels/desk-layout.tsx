@@ -1,3 +1,4 @@
+import { keysOf } from "../../core/lib/keys";
 import type { Desk, MuteRule, TapPoint } from "../../core/model/setup";
 import { editDesk } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
@@ -10,7 +11,7 @@ import { TextField } from "../../ui/text-field";
 import { typing } from "../act";
 import { RULES } from "../rules";
 
-const TAPS = Object.keys(TAP_NAMES) as TapPoint[];
+const TAPS = keysOf(TAP_NAMES);
 
 /** Whole numbers of the desk, as they are asked for. */
 const COUNTS = [

@@ -1,3 +1,4 @@
+import { hearsFoh } from "../../core/model/kinds";
 import { startCheck } from "../../document/commands/check";
 import { run } from "../../document/store";
 import { listenerName } from "../../text/names";
@@ -14,7 +15,7 @@ const CheckHelp = lazy(async () => (await import("./help")).CheckHelp);
 export const Begin = () => {
   const listener = chosenListener.value;
   const who = listenerName(listener);
-  const audience = listener?.kind === "audience";
+  const audience = listener !== undefined && hearsFoh(listener);
   return (
     <>
       <Verdict tone="care" says={`Is it what ${who} hears?`}>

@@ -1,3 +1,4 @@
+import { hearsFoh } from "../../core/model/kinds";
 import { clearTicks, tickInput } from "../../document/commands/check";
 import { startTrace } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
@@ -11,7 +12,7 @@ import { chosenListener } from "../state";
 const traceInput = (index: number): void => {
   const { listeners } = current.value;
   const chosen = chosenListener.value;
-  const listener = chosen?.kind === "audience" ? listeners.find((l) => l.kind !== "audience") : chosen;
+  const listener = chosen && hearsFoh(chosen) ? listeners.find((l) => !hearsFoh(l)) : chosen;
   if (!listener) return;
   run(startTrace(listener.id, { what: "input", input: index }));
   goTo("trace");

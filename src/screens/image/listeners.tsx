@@ -1,3 +1,4 @@
+import { hearsFoh, isFurther } from "../../core/model/kinds";
 import type { Listener } from "../../core/model/setup";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
@@ -14,7 +15,7 @@ import { busTitle, full, listenerTitle } from "../shown-names";
 const Fields = ({ listener }: { listener: Listener }) => {
   const { buses, preferences: wishes } = current.value;
   const edit = (patch: Partial<Omit<Listener, "id" | "kind">>) => run(editListener(listener.id, patch));
-  const audience = listener.kind === "audience";
+  const audience = hearsFoh(listener);
   return (
     <div class="stack">
       <div class="fields">
@@ -33,7 +34,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
             onValue={(bus) => edit({ bus: bus === "" ? null : bus })}
           />
         )}
-        {listener.kind === "performer" ? (
+        {isFurther(listener) ? (
           <NumberField
             rule={RULES.degrees}
             label="Turned to their left; 0 faces the audience"
@@ -60,7 +61,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
           />
         </>
       )}
-      {listener.kind === "performer" ? (
+      {isFurther(listener) ? (
         <button
           type="button"
           onClick={() => runWithWord(removeListener(listener.id), `${listenerTitle(listener.id)} removed`)}

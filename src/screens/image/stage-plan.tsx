@@ -1,3 +1,4 @@
+import { sitsAtKit } from "../../core/model/kinds";
 import { facingOf } from "../../core/stereo/geometry";
 import { moveListener } from "../../document/commands/listeners";
 import { current, endDrag, run } from "../../document/store";
@@ -11,7 +12,7 @@ export const StagePlan = () => {
   const { kit, listeners } = current.value;
   const marks = listeners.map((l): Mark => {
     const name = listenerTitle(l.id);
-    const drummer = l.kind === "drummer";
+    const drummer = sitsAtKit(l);
     return {
       id: l.id,
       name,

@@ -1,5 +1,6 @@
 import { computed } from "@preact/signals";
 import { busOf, earGains } from "../../core/mix/ear-gains";
+import { hearsFoh, sitsAtKit } from "../../core/model/kinds";
 import type { Listener, Setup } from "../../core/model/setup";
 import { applyRecommendation } from "../../core/recommend/steps";
 import { imagesOf } from "../../core/stereo/image";
@@ -22,11 +23,11 @@ interface HeardAs {
 
 /** Who is listened as beside FOH: the chosen listener, else the drummer. */
 const wearer = computed<Listener | undefined>(() => {
-  const isBand = (l: Listener | undefined): boolean => l !== undefined && l.kind !== "audience";
+  const isBand = (l: Listener | undefined): boolean => l !== undefined && !hearsFoh(l);
   const { listeners } = current.value;
   return isBand(chosenListener.value)
     ? chosenListener.value
-    : (listeners.find((l) => l.kind === "drummer") ?? listeners.find(isBand));
+    : (listeners.find((l) => sitsAtKit(l)) ?? listeners.find(isBand));
 });
 
 /** The recommendation for the bus that the listener hears; null where there is nothing to do, or nothing is worked out. */
@@ -41,7 +42,7 @@ export const recommendedPlan = computed(() => {
 /** The three views; null where the setup has no audience or nobody else. */
 export const heardAs = computed<{ readonly [name in ViewName]: HeardAs } | null>(() => {
   const setup = current.value;
-  const audience = setup.listeners.find((l) => l.kind === "audience");
+  const audience = setup.listeners.find((l) => hearsFoh(l));
   const listener = wearer.value;
   if (!audience || !listener) return null;
   const who = capitalised(listenerName(listener));

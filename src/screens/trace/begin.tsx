@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { routesOf, type TraceAbout } from "../../core/inputs/trace";
+import { hearsFoh } from "../../core/model/kinds";
 import type { Setup } from "../../core/model/setup";
 import { startTrace } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
@@ -66,7 +67,7 @@ export const Begin = () => {
         The plan is looked through first. Then you are led to the fault by as few looks as possible.
       </Verdict>
       <ListenerPick label="Who" />
-      {listener?.kind === "audience" ? (
+      {listener && hearsFoh(listener) ? (
         <p class="notice">The audience hears FOH, not a bus. Choose somebody with ear-worn monitors.</p>
       ) : (
         <>
