@@ -1,7 +1,7 @@
 import { rmsBy } from "../core/level/analog";
 import { isolated, quoted } from "../core/lib/direction";
 import { formatClock, formatEntry, formatPercent } from "../core/lib/number";
-import { CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
+import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
   Bus,
   Channel,
