@@ -2,12 +2,14 @@ import { computed } from "@preact/signals";
 import { fohPanIssues } from "../../core/stereo/foh-pans";
 import { overheadIssues } from "../../core/stereo/overheads";
 import { current, figures } from "../../document/store";
+import { images } from "./heard";
 
 /** What does not fit together at FOH itself: overheads against close microphones, pans against places. */
 export const fohIssues = computed(() => {
   const setup = current.value;
-  const audience = figures.value.images.find((i) => i.hears === "foh");
-  const overheads = overheadIssues(setup);
+  const listener = setup.listeners.find((l) => l.kind === "audience");
+  const audience = images.value.get(listener?.id ?? "");
+  const overheads = overheadIssues(setup, figures.value.mixed);
   const told = overheads.flatMap((issue) => (issue.where === "foh" ? issue.channels : []));
   const pans = audience ? fohPanIssues(setup, audience, told) : [];
   return { overheads, pans, count: overheads.length + pans.length };

@@ -2,7 +2,7 @@ import type { Listener } from "../../core/model/setup";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, figures, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { describeImage, formatTally } from "../../text/image";
 import { Pick, Tick } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
@@ -10,6 +10,7 @@ import { TextField } from "../../ui/text-field";
 import { runOrSay, runWithWord, typing } from "../act";
 import { RULES } from "../rules";
 import { busTitle, full, listenerTitle } from "../shown-names";
+import { images } from "./heard";
 
 const Fields = ({ listener }: { listener: Listener }) => {
   const { buses, preferences: wishes } = current.value;
@@ -82,8 +83,8 @@ export const Listeners = () => {
         Score: −1 all swapped, 0 all centred, +1 all on the right side; outer pieces count more.
       </p>
       <ul class="stack">
-        {setup.listeners.map((listener, at) => {
-          const image = figures.value.images[at];
+        {setup.listeners.map((listener) => {
+          const image = images.value.get(listener.id);
           return (
             <li class="card" key={listener.id}>
               <details>
