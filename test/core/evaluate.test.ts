@@ -9,6 +9,7 @@ import type { Lookup } from "../../src/core/lib/memo";
 import { mixedChannelsOf } from "../../src/core/mix/bus";
 import type { Bus, Listener, Setup } from "../../src/core/model/setup";
 import { type Image, imagesOf, listenerImages } from "../../src/core/stereo/image";
+import { busOverheads, type OverheadIssue, overheadIssues } from "../../src/core/stereo/overheads";
 import { exampleSetup } from "../../src/document/example";
 import { applied, commands } from "../document/commands";
 
@@ -58,17 +59,23 @@ it("keeps a copy of a setup apart from the setup", () => {
 });
 
 describe("after a change", () => {
-  type Before = { readonly figures: Figures; readonly images: Lookup<Image> };
+  type Before = {
+    readonly figures: Figures;
+    readonly images: Lookup<Image>;
+    readonly overheads: Lookup<OverheadIssue | null>;
+  };
   const everything = (setup: Setup, before?: Before) => {
     const figures = evaluate(setup, before?.figures);
     const images = listenerImages(setup, figures.mixed, before?.images);
+    const overheads = busOverheads(setup, figures.mixed, before?.overheads);
     const all = {
+      overheads: overheadIssues(setup, overheads),
       buses: setup.buses.map(({ id }) => [figures.mixed.get(id), figures.buses.get(id)]),
       images: setup.listeners.map(({ id }) => images.get(id)),
       directOuts: figures.directOuts,
       earphone: figures.earphone,
     };
-    return { figures, images, all };
+    return { figures, images, overheads, all };
   };
 
   it("figures that are kept are those that would be worked out anew, whatever was done", () => {
@@ -80,6 +87,7 @@ describe("after a change", () => {
           setup = applied(setup, command);
           before = everything(setup, before);
           expect(before.all).toEqual(everything(setup).all);
+          expect(before.all.overheads).toEqual(overheadIssues(setup));
         }
       }),
     );

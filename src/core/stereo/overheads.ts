@@ -1,4 +1,4 @@
-import type { Lookup } from "../lib/memo";
+import { type Lookup, lookup } from "../lib/memo";
 import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
 import { isStruck } from "../model/kinds";
 import type { Bus, Channel, Id, Listener, Piece, Setup } from "../model/setup";
@@ -42,6 +42,9 @@ const atSides = (setup: Setup, feed: readonly { channel: Channel; sides: Sides }
     return [{ channel, piece, difference: levelDifference(sides) }];
   });
 };
+
+const audienceOf = ({ listeners }: Setup): Listener | undefined =>
+  listeners.find((l) => l.kind === "audience");
 
 const heardAt = (group: readonly AtSide[], offset: (piece: Piece) => Metres): number =>
   group.reduce((sum, { piece, difference }) => sum + offset(piece) * earPosition(difference), 0);
@@ -106,31 +109,45 @@ const flagFor = (
 const same = (a: OverheadIssue | null, b: OverheadIssue | null): boolean =>
   a?.code === b?.code && a?.overheads.join() === b?.overheads.join() && a?.change === b?.change;
 
-const inBus = (
-  setup: Setup,
-  bus: Bus,
-  parts: readonly MixedChannel[],
-  audience: Listener | undefined,
-): OverheadIssue | null => {
+/** @param parts what sounds in the bus */
+const inBus = (setup: Setup, bus: Bus, parts: readonly MixedChannel[]): OverheadIssue | null => {
+  if (!bus.stereo || bus.folded) return null;
   const feed = atSides(setup, parts);
   const own = new Set(parts.filter((p) => p.send.pan !== null).map((p) => p.channel.id));
   // Close microphones with pans of their own may be panned for somebody else than the audience.
   const isForAudience = feed.every((f) => isOverhead(f) || !own.has(f.channel.id));
-  return flagFor(setup, bus.id, feed, isForAudience ? audience : undefined);
+  return flagFor(setup, bus.id, feed, isForAudience ? audienceOf(setup) : undefined);
+};
+
+/**
+ * Overheads against close microphones in each bus, by its id; null where they go together.
+ * @param mixed what sounds in each bus
+ * @param before of the setup before a change: of buses in which nothing changed it is kept
+ */
+export const busOverheads = (
+  setup: Setup,
+  mixed: Lookup<readonly MixedChannel[]>,
+  before?: Lookup<OverheadIssue | null>,
+): Lookup<OverheadIssue | null> => {
+  const { kit, desk, channels } = setup;
+  return lookup(
+    setup.buses,
+    (bus) => [bus, desk, channels, kit, audienceOf(setup)],
+    (bus) => inBus(setup, bus, mixed.get(bus.id) ?? []),
+    before,
+  );
 };
 
 /**
  * Overheads against the close microphones of the same side of the kit: at FOH, and in each bus that differs from it.
- * @param mixed what sounds in each bus, by its id, where that is known already
+ * @param inBuses what is found in each bus, by its id, where that is known already
  */
-export const overheadIssues = (setup: Setup, mixed?: Lookup<readonly MixedChannel[]>): OverheadIssue[] => {
-  const audience = setup.listeners.find((l) => l.kind === "audience");
+export const overheadIssues = (setup: Setup, inBuses?: Lookup<OverheadIssue | null>): OverheadIssue[] => {
   const sounding = setup.channels.filter((s) => !s.muted);
   const feed = sounding.map((channel) => ({ channel, sides: fohSides(setup, channel) }));
-  const foh = flagFor(setup, "foh", atSides(setup, feed), audience);
-  const buses = setup.buses
-    .filter((bus) => bus.stereo && !bus.folded)
-    .map((bus) => inBus(setup, bus, mixed?.get(bus.id) ?? mixedChannelsOf(setup, bus), audience))
-    .filter((flag) => !same(flag, foh));
-  return [foh, ...buses].filter((flag) => flag !== null);
+  const foh = flagFor(setup, "foh", atSides(setup, feed), audienceOf(setup));
+  const found = setup.buses.map((bus) =>
+    inBuses ? inBuses.get(bus.id) : inBus(setup, bus, mixedChannelsOf(setup, bus)),
+  );
+  return [foh, ...found.filter((flag) => !same(flag ?? null, foh))].filter((flag) => flag != null);
 };

@@ -1,3 +1,4 @@
+import { useSignal } from "@preact/signals";
 import type { Listener } from "../../core/model/setup";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
@@ -73,41 +74,48 @@ const Fields = ({ listener }: { listener: Listener }) => {
   );
 };
 
-/** Everybody who hears the pair or FOH, with one line each. */
-export const Listeners = () => {
-  const setup = current.value;
+/** One listener: what they get in a line; on tap what can be changed, drawn only then. */
+const Row = ({ listener }: { listener: Listener }) => {
+  const open = useSignal(false);
+  const image = images.value.get(listener.id);
   return (
-    <section class="stack" aria-labelledby="listeners">
-      <h2 id="listeners">Who hears what</h2>
-      <p class="soft small">
-        Score: −1 all swapped, 0 all centred, +1 all on the right side; outer pieces count more.
-      </p>
-      <ul class="stack">
-        {setup.listeners.map((listener) => {
-          const image = images.value.get(listener.id);
-          return (
-            <li class="card" key={listener.id}>
-              <details>
-                <summary>
-                  <span>
-                    {listenerTitle(listener.id)}
-                    <br />
-                    <span class="soft small">
-                      {image ? describeImage(setup, listener, image).says : ""}
-                      <br />
-                      {image ? formatTally(image) : ""}
-                    </span>
-                  </span>
-                </summary>
-                <Fields listener={listener} />
-              </details>
-            </li>
-          );
-        })}
-      </ul>
-      <button type="button" onClick={() => runOrSay(addListener(), full("listeners"))}>
-        Add a listener
-      </button>
-    </section>
+    <li class="card">
+      <details
+        onToggle={(e) => {
+          open.value = e.currentTarget.open;
+        }}
+      >
+        <summary>
+          <span>
+            {listenerTitle(listener.id)}
+            <br />
+            <span class="soft small">
+              {image ? describeImage(current.value, listener, image).says : ""}
+              <br />
+              {image ? formatTally(image) : ""}
+            </span>
+          </span>
+        </summary>
+        {open.value ? <Fields listener={listener} /> : null}
+      </details>
+    </li>
   );
 };
+
+/** Everybody who hears the pair or FOH, with one line each. */
+export const Listeners = () => (
+  <section class="stack" aria-labelledby="listeners">
+    <h2 id="listeners">Who hears what</h2>
+    <p class="soft small">
+      Score: −1 all swapped, 0 all centred, +1 all on the right side; outer pieces count more.
+    </p>
+    <ul class="stack">
+      {current.value.listeners.map((listener) => (
+        <Row key={listener.id} listener={listener} />
+      ))}
+    </ul>
+    <button type="button" onClick={() => runOrSay(addListener(), full("listeners"))}>
+      Add a listener
+    </button>
+  </section>
+);
