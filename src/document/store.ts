@@ -14,8 +14,13 @@ export const readOnly: Signal<boolean> = signal(false);
 /** The setup as it is now. */
 export const current: ReadonlySignal<SetupFile> = computed(() => history.value.present);
 
-/** Every figure of it, computed when somebody looks. */
-export const figures: ReadonlySignal<Figures> = computed(() => evaluate(current.value));
+let before: Figures | undefined;
+
+/** Every figure of it, computed when somebody looks; of what did not change, as before. */
+export const figures: ReadonlySignal<Figures> = computed(() => {
+  before = evaluate(current.value, before);
+  return before;
+});
 
 /** What would be undone; null when there is nothing. */
 export const canUndo: ReadonlySignal<string | null> = computed(

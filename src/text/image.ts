@@ -78,7 +78,7 @@ const particular = (
   const { code, placed, wrong, centred, off } = verdict;
   const bus = setup.buses.find((b) => b.id === verdict.bus);
   const feed = verdict.hears === "foh" ? "FOH" : busName(bus);
-  const names = (ids: readonly string[]): string => formatFew(ids.map((id) => channelName(setup, id)));
+  const names = (ids: readonly string[]): string => formatFew(ids, (id) => channelName(setup, id));
   const [first] = placed;
   const only = first ? channelName(setup, first.channel) : "";
   switch (code) {
@@ -145,7 +145,7 @@ const common = (setup: Setup, { code, sidesLost, unplaced, unassigned, bus }: Im
     sidesLost.length === 0
       ? []
       : [
-          `${formatFew(sidesLost.map((id) => channelName(setup, id)))} ${sidesLost.length === 1 ? "is" : "are"} set to keep L/R and ${sidesLost.length === 1 ? "has" : "have"} lost it.`,
+          `${formatFew(sidesLost, (id) => channelName(setup, id))} ${sidesLost.length === 1 ? "is" : "are"} set to keep L/R and ${sidesLost.length === 1 ? "has" : "have"} lost it.`,
         ];
   const judged = code !== "side-on" && !code.startsWith("mono") && code !== "folded bus";
   const without =

@@ -48,7 +48,7 @@ const subjects = (setup: Names, { channels, buses }: Issue): string => {
 };
 
 const listeners = (setup: Names, ids: readonly Id[]): string =>
-  capitalised(formatFew(ids.map((id) => listenerName(setup.listeners.find((l) => l.id === id)))));
+  capitalised(formatFew(ids, (id) => listenerName(setup.listeners.find((l) => l.id === id))));
 
 /** "+6.02 dB", or ear by ear where they differ. */
 const formatRise = (rise: Sides<Db | null>): string => {
@@ -195,7 +195,7 @@ const ISSUES: { readonly [code in IssueCode]: Describe<code> } = {
   "nothing fed": (issue, setup) => [
     "No monitor input carries a signal.",
     issue.buses.length > 0
-      ? `Start with ${formatFew(issue.buses.map((id) => feedName(setup, "bus", id)))}.`
+      ? `Start with ${formatFew(issue.buses, (id) => feedName(setup, "bus", id))}.`
       : "Assign the first channel to an input.",
   ],
 };

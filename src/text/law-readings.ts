@@ -50,7 +50,7 @@ const describeLeft = ({ left, ranked, next, odd }: Identification, notation: Pan
       : [`Only ${named(first)} fits.`];
   }
   return [
-    `${left.length} laws fit: ${formatFew(left.map(named))}.`,
+    `${left.length} laws fit: ${formatFew(left, named)}.`,
     next
       ? `Read next: ${formatReadingPoint(next, notation)}.`
       : "No other reading is likely to tell them apart: use the first.",

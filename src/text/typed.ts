@@ -32,9 +32,9 @@ const NOTES: { readonly [code in TypedNote["code"]]: Describe<code> } = {
   "too many": ({ lines, room, most }) =>
     `${formatCount(lines, "channel")} to add, but there is room for ${room}: a setup holds up to ${most}. Remove some lines.`,
   "same number": ({ number, names }) =>
-    `${formatFew(names.map(isolated))} have the same channel number, ${number}. Correct the line, or the channel later.`,
+    `${formatFew(names, isolated)} have the same channel number, ${number}. Correct the line, or the channel later.`,
   "beyond desk": ({ names, channelCount }) =>
-    `${formatFew(names.map(isolated))}: channel number beyond the desk’s last, ${channelCount}. Correct the line, or the channel count under Desk.`,
+    `${formatFew(names, isolated)}: channel number beyond the desk’s last, ${channelCount}. Correct the line, or the channel count under Desk.`,
   "same name": ({ name, becomes }) =>
     `There is a ${isolated(name)} already: the new channel becomes ${isolated(becomes)}.`,
 };

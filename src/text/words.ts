@@ -10,11 +10,14 @@ export const formatList = (items: readonly string[]): string =>
 /** Names in a sentence, cut where it would grow too long. */
 const MOST_NAMES = 5;
 
-/** "a, b and c"; of more than five the first four and how many more. */
-export const formatFew = (names: readonly string[]): string =>
-  names.length <= MOST_NAMES
-    ? formatList(names)
-    : `${names.slice(0, MOST_NAMES - 1).join(", ")} and ${names.length - MOST_NAMES + 1} more`;
+/** "a, b and c"; of more than five the first four and how many more, and only those are looked up by `name`. */
+export const formatFew = <T>(things: readonly T[], name: (thing: T) => string): string =>
+  things.length <= MOST_NAMES
+    ? formatList(things.map(name))
+    : `${things
+        .slice(0, MOST_NAMES - 1)
+        .map(name)
+        .join(", ")} and ${things.length - MOST_NAMES + 1} more`;
 
 /** "input 3", "inputs 3 and 4": numbers from 1 for indexes from 0. */
 export const formatInputs = (indexes: readonly number[]): string =>

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { gunzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../src/core/evaluate";
+import { imagesOf } from "../../src/core/stereo/image";
 import { readSetup } from "../../src/document/read-setup";
 import { RANDOM_FILES, randomV2 } from "./random-v2";
 
@@ -25,7 +26,7 @@ const figuresOf = (value: unknown): Figure[] => {
   const read = readSetup(value);
   if (!read.ok) throw new Error(read.why);
   expect(read.notes).toEqual([]);
-  const { buses, images } = evaluate(read.file);
+  const { buses } = evaluate(read.file);
   const figures: Figure[] = [];
   for (const { id } of read.file.buses) {
     const bus = buses.get(id);
@@ -39,7 +40,7 @@ const figuresOf = (value: unknown): Figure[] => {
       figures.push([`${id} ${at} loss`, loss]);
     });
   }
-  for (const { listener, rows, score, count, sidesLost } of images) {
+  for (const { listener, rows, score, count, sidesLost } of imagesOf(read.file)) {
     const differences = rows.map((row) => Math.abs(row.difference)).filter(Number.isFinite);
     figures.push(
       [`${listener} differences`, differences.reduce((sum, one) => sum + one, 0)],

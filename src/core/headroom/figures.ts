@@ -1,4 +1,4 @@
-import { once } from "../lib/memo";
+import { lazily, once } from "../lib/memo";
 import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
 import { heardInBus } from "../mix/ear-gains";
 import type { Bus, Id, Setup } from "../model/setup";
@@ -72,40 +72,29 @@ export const busFigures = (
     sideFigures(right, pieces, setup.recording),
   ];
   const likely: Sides<Db> = [sides[0].likely, sides[1].likely];
-  const playable: Sides<Db> = [sides[0].playable, sides[1].playable];
   const unknown = { level: without(parts, "gatedRms"), peak: without(parts, "peak") };
   const limits = ceilingLevelsOf(setup, bus);
   const peaksKnown = parts.length === 0 || unknown.peak.length < parts.length;
   const ceilings = ceilingsOf(limits, likely, margin, peaksKnown);
-  const alone = loudestAlone(parts, strengths);
-  // Most of all the work, and only one screen asks for it, of one bus.
-  const mono = once(() =>
-    sideFigures(contributionsAt(parts, strengths, outlets[2]), pieces, setup.recording),
-  );
-  const laws = once(() => lawFigures(setup, bus, strengths, outlets, limits, alone));
-  const folds = once(() => foldsOf(bus, parts));
-  const oneEar = once(() => oneEarOf(bus, heardInBus(setup, bus, parts)));
-  return {
-    bus: bus.id,
-    sides,
-    get mono() {
-      return mono();
-    },
-    unknown,
-    ceilings,
-    lowest: limitingStageOf(ceilings),
-    hardFill: limitingStageOf(ceilingsOf(limits, playable, margin, peaksKnown)),
-    remedy: remedyOf(bus, [left, right], limits, ceilings, margin, setup.desk.levelStep),
-    alone,
-    loss: headroomLossOf(likely, trimsOf(bus), alone),
-    get laws() {
-      return laws();
-    },
-    get folds() {
-      return folds();
-    },
-    get oneEar() {
-      return oneEar();
-    },
+  const alone = once(() => loudestAlone(parts, strengths));
+  const hardFill = (): Ceiling => {
+    const playable: Sides<Db> = [sides[0].playable, sides[1].playable];
+    return limitingStageOf(ceilingsOf(limits, playable, margin, peaksKnown));
   };
+  // Of all buses a screen looks at no more than their headroom; the rest, most of the work, it asks of one.
+  return lazily<BusFigures>({
+    bus: () => bus.id,
+    sides: () => sides,
+    mono: () => sideFigures(contributionsAt(parts, strengths, outlets[2]), pieces, setup.recording),
+    unknown: () => unknown,
+    ceilings: () => ceilings,
+    lowest: () => limitingStageOf(ceilings),
+    hardFill,
+    remedy: () => remedyOf(bus, [left, right], limits, ceilings, margin, setup.desk.levelStep),
+    alone,
+    loss: () => headroomLossOf(likely, trimsOf(bus), alone()),
+    laws: () => lawFigures(setup, bus, strengths, outlets, limits, alone()),
+    folds: () => foldsOf(bus, parts),
+    oneEar: () => oneEarOf(bus, heardInBus(setup, bus, parts)),
+  });
 };

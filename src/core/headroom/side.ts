@@ -1,4 +1,5 @@
 import { levelOf, levelOfPower } from "../level/decibels";
+import { lazily, once } from "../lib/memo";
 import type { Id, Piece, Recording } from "../model/setup";
 import type { Db } from "../model/units";
 import type { Contribution } from "./contributions";
@@ -68,27 +69,29 @@ export const sideFigures = (
   recording: Recording | null,
 ): SideFigures => {
   const { power, average, allAligned: allAtOnce, likely, loudest } = totalsOf(arrivals);
-  const contributions = arrivals.map(
-    ({ part, rms, peak }): ContributionFigures => ({
-      channel: part.channel.id,
-      level: known(rms),
-      peak: known(peak),
-      energyShare: rms === null || power === 0 ? 0 : (rms * rms) / power,
-      peakShare: peak === null || allAtOnce === 0 ? 0 : peak / allAtOnce,
-    }),
+  const contributions = once(() =>
+    arrivals.map(
+      ({ part, rms, peak }): ContributionFigures => ({
+        channel: part.channel.id,
+        level: known(rms),
+        peak: known(peak),
+        energyShare: rms === null || power === 0 ? 0 : (rms * rms) / power,
+        peakShare: peak === null || allAtOnce === 0 ? 0 : peak / allAtOnce,
+      }),
+    ),
   );
-  return {
-    average: levelOfPower(average),
-    level: levelOfPower(power),
-    likely: levelOf(likely),
-    playable: levelOf(playablePeak(arrivals, pieces)),
-    allAtOnce: levelOf(allAtOnce),
-    correlated: correlatedLevel(arrivals, recording),
-    loudest: loudest && { channel: loudest.part.channel.id, peak: levelOf(loudest.peak ?? 0) },
-    costliest: {
-      energy: largest(contributions, (c) => c.energyShare),
-      peak: largest(contributions, (c) => c.peakShare),
-    },
+  return lazily<SideFigures>({
+    average: () => levelOfPower(average),
+    level: () => levelOfPower(power),
+    likely: () => levelOf(likely),
+    playable: () => levelOf(playablePeak(arrivals, pieces)),
+    allAtOnce: () => levelOf(allAtOnce),
+    correlated: () => correlatedLevel(arrivals, recording),
+    loudest: () => loudest && { channel: loudest.part.channel.id, peak: levelOf(loudest.peak ?? 0) },
+    costliest: () => ({
+      energy: largest(contributions(), (c) => c.energyShare),
+      peak: largest(contributions(), (c) => c.peakShare),
+    }),
     contributions,
-  };
+  });
 };

@@ -1,3 +1,4 @@
+import { type Lookup, lookup, remembered } from "../lib/memo";
 import type { MixedChannel } from "../mix/bus";
 import { busOf, type HeardChannel, heardInBus, heardInFoh, throughMixer } from "../mix/ear-gains";
 import { hearsFoh } from "../model/kinds";
@@ -86,24 +87,40 @@ export const imageOf = (
   };
 };
 
+/** What each bus (null: FOH) brings to the ears, worked out once. */
+type FeedOf = (bus: Bus | null) => readonly HeardChannel[];
+
+const feedsOf = (setup: Setup, mixed?: Lookup<readonly MixedChannel[]>): FeedOf =>
+  remembered((bus) => (bus ? heardInBus(setup, bus, mixed?.get(bus.id)) : heardInFoh(setup)));
+
+const imageWith = (setup: Setup, listener: Listener, feedOf: FeedOf): Image => {
+  if (hearsFoh(listener)) return imageOf(setup, listener, "foh", feedOf(null));
+  const bus = busOf(setup, listener);
+  return imageOf(setup, listener, bus ? "bus" : "nothing", bus ? feedOf(bus) : []);
+};
+
+/** The image of every listener, or of some, as things stand. */
+export const imagesOf = (setup: Setup, listeners: readonly Listener[] = setup.listeners): Image[] => {
+  const feedOf = feedsOf(setup);
+  return listeners.map((listener) => imageWith(setup, listener, feedOf));
+};
+
 /**
- * The image of every listener, or of some, as things stand.
- * @param mixed what sounds in each bus, by its id, where that is known already
+ * The image of each listener, by the listener's id.
+ * @param mixed what sounds in each bus
+ * @param before of the setup before a change: images of what did not change are kept
  */
-export const imagesOf = (
+export const listenerImages = (
   setup: Setup,
-  listeners: readonly Listener[] = setup.listeners,
-  mixed?: ReadonlyMap<Id, readonly MixedChannel[]>,
-): Image[] => {
-  const feeds = new Map<Bus | null, readonly HeardChannel[]>();
-  const feedOf = (bus: Bus | null): readonly HeardChannel[] => {
-    const feed = feeds.get(bus) ?? (bus ? heardInBus(setup, bus, mixed?.get(bus.id)) : heardInFoh(setup));
-    feeds.set(bus, feed);
-    return feed;
-  };
-  return listeners.map((listener) => {
-    if (hearsFoh(listener)) return imageOf(setup, listener, "foh", feedOf(null));
-    const bus = busOf(setup, listener);
-    return imageOf(setup, listener, bus ? "bus" : "nothing", bus ? feedOf(bus) : []);
-  });
+  mixed: Lookup<readonly MixedChannel[]>,
+  before?: Lookup<Image>,
+): Lookup<Image> => {
+  const { kit, desk, channels, monitor } = setup;
+  const feedOf = feedsOf(setup, mixed);
+  return lookup(
+    setup.listeners,
+    (listener) => [listener, busOf(setup, listener), kit, desk, channels, monitor],
+    (listener) => imageWith(setup, listener, feedOf),
+    before,
+  );
 };

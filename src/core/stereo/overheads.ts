@@ -1,4 +1,5 @@
-import { mixedChannelsOf } from "../mix/bus";
+import { type Lookup, lookup } from "../lib/memo";
+import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
 import { hearsFoh, isStruck } from "../model/kinds";
 import type { Bus, Channel, Id, Listener, Piece, Setup } from "../model/setup";
 import type { Db, Metres, Sides } from "../model/units";
@@ -33,12 +34,16 @@ interface AtSide {
 const isOverhead = ({ piece }: AtSide): boolean => piece.limbs.includes("whole");
 
 /** The channels of a feed that stand at a side of the kit; two channels are told apart by no pan and left out. */
-const atSides = (setup: Setup, feed: readonly { channel: Channel; sides: Sides }[]): AtSide[] =>
-  feed.flatMap(({ channel, sides }) => {
-    const piece = setup.kit.pieces.find((p) => p.id === channel.piece);
+const atSides = (setup: Setup, feed: readonly { channel: Channel; sides: Sides }[]): AtSide[] => {
+  const pieces = new Map<Id | null, Piece>(setup.kit.pieces.map((piece) => [piece.id, piece]));
+  return feed.flatMap(({ channel, sides }) => {
+    const piece = pieces.get(channel.piece);
     if (!piece || channel.lines === 2 || isMiddle(piece.x)) return [];
     return [{ channel, piece, difference: levelDifference(sides) }];
   });
+};
+
+const audienceOf = ({ listeners }: Setup): Listener | undefined => listeners.find((l) => hearsFoh(l));
 
 const heardAt = (group: readonly AtSide[], offset: (piece: Piece) => Metres): number =>
   group.reduce((sum, { piece, difference }) => sum + offset(piece) * earPosition(difference), 0);
@@ -103,22 +108,45 @@ const flagFor = (
 const same = (a: OverheadIssue | null, b: OverheadIssue | null): boolean =>
   a?.code === b?.code && a?.overheads.join() === b?.overheads.join() && a?.change === b?.change;
 
-const inBus = (setup: Setup, bus: Bus, audience: Listener | undefined): OverheadIssue | null => {
+/** @param parts what sounds in the bus */
+const inBus = (setup: Setup, bus: Bus, parts: readonly MixedChannel[]): OverheadIssue | null => {
   if (!bus.stereo || bus.folded) return null;
-  const parts = mixedChannelsOf(setup, bus);
   const feed = atSides(setup, parts);
   const own = new Set(parts.filter((p) => p.send.pan !== null).map((p) => p.channel.id));
   // Close microphones with pans of their own may be panned for somebody else than the audience.
   const isForAudience = feed.every((f) => isOverhead(f) || !own.has(f.channel.id));
-  return flagFor(setup, bus.id, feed, isForAudience ? audience : undefined);
+  return flagFor(setup, bus.id, feed, isForAudience ? audienceOf(setup) : undefined);
 };
 
-/** Overheads against the close microphones of the same side of the kit: at FOH, and in each bus that differs from it. */
-export const overheadIssues = (setup: Setup): OverheadIssue[] => {
-  const audience = setup.listeners.find((l) => hearsFoh(l));
+/**
+ * Overheads against close microphones in each bus, by its id; null where they go together.
+ * @param mixed what sounds in each bus
+ * @param before of the setup before a change: of buses in which nothing changed it is kept
+ */
+export const busOverheads = (
+  setup: Setup,
+  mixed: Lookup<readonly MixedChannel[]>,
+  before?: Lookup<OverheadIssue | null>,
+): Lookup<OverheadIssue | null> => {
+  const { kit, desk, channels } = setup;
+  return lookup(
+    setup.buses,
+    (bus) => [bus, desk, channels, kit, audienceOf(setup)],
+    (bus) => inBus(setup, bus, mixed.get(bus.id) ?? []),
+    before,
+  );
+};
+
+/**
+ * Overheads against the close microphones of the same side of the kit: at FOH, and in each bus that differs from it.
+ * @param inBuses what is found in each bus, by its id, where that is known already
+ */
+export const overheadIssues = (setup: Setup, inBuses?: Lookup<OverheadIssue | null>): OverheadIssue[] => {
   const sounding = setup.channels.filter((s) => !s.muted);
   const feed = sounding.map((channel) => ({ channel, sides: fohSides(setup, channel) }));
-  const foh = flagFor(setup, "foh", atSides(setup, feed), audience);
-  const buses = setup.buses.map((bus) => inBus(setup, bus, audience)).filter((flag) => !same(flag, foh));
-  return [foh, ...buses].filter((flag) => flag !== null);
+  const foh = flagFor(setup, "foh", atSides(setup, feed), audienceOf(setup));
+  const found = setup.buses.map((bus) =>
+    inBuses ? inBuses.get(bus.id) : inBus(setup, bus, mixedChannelsOf(setup, bus)),
+  );
+  return [foh, ...found.filter((flag) => !same(flag ?? null, foh))].filter((flag) => flag != null);
 };

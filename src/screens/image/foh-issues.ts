@@ -1,13 +1,20 @@
 import { computed } from "@preact/signals";
+import type { Lookup } from "../../core/lib/memo";
+import { hearsFoh } from "../../core/model/kinds";
 import { fohPanIssues } from "../../core/stereo/foh-pans";
-import { overheadIssues } from "../../core/stereo/overheads";
+import { busOverheads, type OverheadIssue, overheadIssues } from "../../core/stereo/overheads";
 import { current, figures } from "../../document/store";
+import { images } from "./heard";
+
+let before: Lookup<OverheadIssue | null> | undefined;
 
 /** What does not fit together at FOH itself: overheads against close microphones, pans against places. */
 export const fohIssues = computed(() => {
   const setup = current.value;
-  const audience = figures.value.images.find((i) => i.hears === "foh");
-  const overheads = overheadIssues(setup);
+  const listener = setup.listeners.find((l) => hearsFoh(l));
+  const audience = images.value.get(listener?.id ?? "");
+  before = busOverheads(setup, figures.value.mixed, before);
+  const overheads = overheadIssues(setup, before);
   const told = overheads.flatMap((issue) => (issue.where === "foh" ? issue.channels : []));
   const pans = audience ? fohPanIssues(setup, audience, told) : [];
   return { overheads, pans, count: overheads.length + pans.length };

@@ -1,12 +1,21 @@
 import { computed } from "@preact/signals";
+import type { Lookup } from "../../core/lib/memo";
 import type { Bus } from "../../core/model/setup";
-import type { Image } from "../../core/stereo/image";
+import { type Image, listenerImages } from "../../core/stereo/image";
 import { current, figures } from "../../document/store";
 import { chosenListener } from "../state";
 
+let before: Lookup<Image> | undefined;
+
+/** What each listener gets, computed when somebody looks; of what did not change, as before. */
+export const images = computed<Lookup<Image>>(() => {
+  before = listenerImages(current.value, figures.value.mixed, before);
+  return before;
+});
+
 /** The image of the chosen listener. */
 export const chosenImage = computed<Image | undefined>(() =>
-  figures.value.images.find((i) => i.listener === chosenListener.value?.id),
+  images.value.get(chosenListener.value?.id ?? ""),
 );
 
 /** The bus that the chosen listener hears; none for the audience. */

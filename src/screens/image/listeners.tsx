@@ -1,9 +1,10 @@
+import { useSignal } from "@preact/signals";
 import { hearsFoh, isFurther } from "../../core/model/kinds";
 import type { Listener } from "../../core/model/setup";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, figures, run } from "../../document/store";
+import { current, endDrag, run } from "../../document/store";
 import { describeImage, formatTally } from "../../text/image";
 import { Pick, Tick } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
@@ -11,6 +12,7 @@ import { TextField } from "../../ui/text-field";
 import { runOrSay, runWithWord, typing } from "../act";
 import { RULES } from "../rules";
 import { busTitle, full, listenerTitle } from "../shown-names";
+import { images } from "./heard";
 
 const Fields = ({ listener }: { listener: Listener }) => {
   const { buses, preferences: wishes } = current.value;
@@ -73,41 +75,48 @@ const Fields = ({ listener }: { listener: Listener }) => {
   );
 };
 
-/** Everybody who hears the pair or FOH, with one line each. */
-export const Listeners = () => {
-  const setup = current.value;
+/** One listener: what they get in a line; on tap what can be changed, drawn only then. */
+const Row = ({ listener }: { listener: Listener }) => {
+  const open = useSignal(false);
+  const image = images.value.get(listener.id);
   return (
-    <section class="stack" aria-labelledby="listeners">
-      <h2 id="listeners">Who hears what</h2>
-      <p class="soft small">
-        Score: −1 all swapped, 0 all centred, +1 all on the right side; outer pieces count more.
-      </p>
-      <ul class="stack">
-        {setup.listeners.map((listener, at) => {
-          const image = figures.value.images[at];
-          return (
-            <li class="card" key={listener.id}>
-              <details>
-                <summary>
-                  <span>
-                    {listenerTitle(listener.id)}
-                    <br />
-                    <span class="soft small">
-                      {image ? describeImage(setup, listener, image).says : ""}
-                      <br />
-                      {image ? formatTally(image) : ""}
-                    </span>
-                  </span>
-                </summary>
-                <Fields listener={listener} />
-              </details>
-            </li>
-          );
-        })}
-      </ul>
-      <button type="button" onClick={() => runOrSay(addListener(), full("listeners"))}>
-        Add a listener
-      </button>
-    </section>
+    <li class="card">
+      <details
+        onToggle={(e) => {
+          open.value = e.currentTarget.open;
+        }}
+      >
+        <summary>
+          <span>
+            {listenerTitle(listener.id)}
+            <br />
+            <span class="soft small">
+              {image ? describeImage(current.value, listener, image).says : ""}
+              <br />
+              {image ? formatTally(image) : ""}
+            </span>
+          </span>
+        </summary>
+        {open.value ? <Fields listener={listener} /> : null}
+      </details>
+    </li>
   );
 };
+
+/** Everybody who hears the pair or FOH, with one line each. */
+export const Listeners = () => (
+  <section class="stack" aria-labelledby="listeners">
+    <h2 id="listeners">Who hears what</h2>
+    <p class="soft small">
+      Score: −1 all swapped, 0 all centred, +1 all on the right side; outer pieces count more.
+    </p>
+    <ul class="stack">
+      {current.value.listeners.map((listener) => (
+        <Row key={listener.id} listener={listener} />
+      ))}
+    </ul>
+    <button type="button" onClick={() => runOrSay(addListener(), full("listeners"))}>
+      Add a listener
+    </button>
+  </section>
+);

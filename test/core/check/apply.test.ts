@@ -3,9 +3,9 @@ import { recordAsFound } from "../../../src/core/check/apply";
 import type { Fault } from "../../../src/core/check/faults";
 import { type Hypothesis, hypothesesOf } from "../../../src/core/check/hypotheses";
 import { drumsIn, pickupOf } from "../../../src/core/check/pickup";
-import { evaluate } from "../../../src/core/evaluate";
 import { pairOrder } from "../../../src/core/mix/pair-order";
 import type { Bus, Listener, MonitorInput, Piece, Setup } from "../../../src/core/model/setup";
+import { imagesOf } from "../../../src/core/stereo/image";
 import { drummer, setupWith } from "./kits";
 
 const patched = setupWith(8, "sine");
@@ -97,7 +97,7 @@ describe("what is recorded changes nothing else", () => {
     const buses = patched.buses.map((s) => ({ ...s, stereo: false }));
     const mono = lying([null, null, null, side("left")], { ...patched, buses });
     const found = record(mono, "silent") as Setup;
-    expect(evaluate(found).images[0]?.rows.map((r) => r.sides)).toEqual(found.channels.map(() => [0, 0]));
+    expect(imagesOf(found)[0]?.rows.map((r) => r.sides)).toEqual(found.channels.map(() => [0, 0]));
   });
 
   it("a flip is recorded for the listener who was asked alone", () => {

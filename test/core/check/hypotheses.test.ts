@@ -2,10 +2,10 @@ import { describe, expect, it } from "vitest";
 import { FAULTS } from "../../../src/core/check/faults";
 import { type Hypothesis, hypothesesOf } from "../../../src/core/check/hypotheses";
 import { drumsIn, pickupOf } from "../../../src/core/check/pickup";
-import { evaluate } from "../../../src/core/evaluate";
 import { gainOf } from "../../../src/core/level/decibels";
 import type { Action, Bus, Feed, Listener, MonitorInput, Piece, Setup } from "../../../src/core/model/setup";
 import { panGains } from "../../../src/core/pan/laws";
+import { imagesOf } from "../../../src/core/stereo/image";
 import { drummer, setupWith } from "./kits";
 
 const busIn = (setup: Setup): Bus => setup.buses[0] as Bus;
@@ -56,7 +56,7 @@ describe("hypotheses", () => {
 
   it("as planned, are what the image gives this listener", () => {
     for (const listener of [drummer, { ...drummer, flipped: true }, { ...drummer, mono: true }]) {
-      const rows = evaluate({ ...setup, listeners: [listener] }).images[0]?.rows ?? [];
+      const rows = imagesOf(setup, [listener])[0]?.rows ?? [];
       for (const drum of ["kick", "hat", "floor"])
         expectSides(
           imageOf(setup, "planned", drum, { listener }),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { evaluate } from "../../../src/core/evaluate";
 import type { Bus, Channel, Setup } from "../../../src/core/model/setup";
-import { overheadIssues } from "../../../src/core/stereo/overheads";
+import { busOverheads, overheadIssues } from "../../../src/core/stereo/overheads";
 import { exampleSetup } from "../../../src/document/example";
 import { forHand } from "../../../src/document/places";
 import { channel, kit, piece, withChannel } from "../recommend/setups";
@@ -52,6 +53,27 @@ describe("overheads against the close microphones", () => {
     expect(flags.map((f) => [f.code, f.where, f.change, f.channels])).toEqual([
       ["mis-sided", "foh", "overheads", ["ol"]],
     ]);
+  });
+
+  it("what is kept of a bus follows the kit, the channels, the audience and the bus itself", () => {
+    const setup = withOverheads(-1, 1, 1);
+    const mixedOf = (of: Setup) => evaluate(of).mixed;
+    const before = busOverheads(setup, mixedOf(setup));
+    const first = overheadIssues(setup, before);
+    expect(first.length).toBeGreaterThan(0);
+    const flipX = <T extends { readonly x: number }>(at: T): T => ({ ...at, x: -at.x });
+    const changes: readonly Partial<Setup>[] = [
+      { kit: { ...setup.kit, pieces: setup.kit.pieces.map((p) => (p.id === "over right" ? flipX(p) : p)) } },
+      { channels: setup.channels.map((c) => ({ ...c, muted: c.piece?.startsWith("over") ?? false })) },
+      { buses: setup.buses.map((bus) => ({ ...bus, folded: true })) },
+    ];
+    for (const change of changes) {
+      const after = { ...setup, ...change };
+      const kept = overheadIssues(after, busOverheads(after, mixedOf(after), before));
+      expect(kept).not.toEqual(first);
+      expect(kept).toEqual(overheadIssues(after));
+    }
+    expect(busOverheads({ ...setup }, mixedOf(setup), before).get("m1")).toBe(before.get("m1"));
   });
 
   /** The drums on the other side, as a left-handed drummer has them; the overheads stay where they are. */
