@@ -51,6 +51,7 @@ const withSecondDrummer = (problem: AllocationProblem): AllocationProblem => {
       section: SECOND_KIT,
       player: second.id,
       currentInputs: [],
+      current: null,
       pin: null,
     }),
   );
