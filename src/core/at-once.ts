@@ -11,11 +11,7 @@ import type { Bus, Listener, Setup } from "./model/setup";
 export const isRecommendationShort = (setup: Setup, bus: Bus): boolean =>
   bus.sends.length * setup.listeners.length <= 1024;
 
-/** Monitor inputs that take something. */
-export const areWaysShort = ({ monitor }: Setup): boolean =>
-  monitor.inputs.filter((input) => input !== null).length <= 48;
-
-/** Channels to be placed times inputs. */
+/** Channels to be placed times inputs; the ways to free inputs are plans as well. */
 export const arePlansShort = ({ channels, inputs }: AllocationProblem): boolean =>
   channels.length * inputs <= 1024;
 

@@ -1,8 +1,8 @@
+import { type FreeingQuestion, waysToFree } from "./allocate/free";
 import type { AllocationProblem } from "./allocate/model";
 import { allocate, type Plan } from "./allocate/plans";
 import { whatIf } from "./allocate/whatif";
 import { checkOf } from "./check/check";
-import { waysToFree } from "./inputs/free";
 import type { Tell } from "./lib/tell";
 import type { Id, Listener, Setup } from "./model/setup";
 import { findRecommendations } from "./recommend/recommend";
@@ -14,7 +14,7 @@ import { findRecommendations } from "./recommend/recommend";
 export const SEARCHES = {
   check: ({ setup, listener }: { setup: Setup; listener: Listener }, tell: Tell) =>
     checkOf(setup, listener, tell),
-  ways: ({ setup }: { setup: Setup }, _: Tell) => waysToFree(setup),
+  ways: ({ question }: { question: FreeingQuestion }, tell: Tell) => waysToFree(question, tell),
   plans: ({ problem }: { problem: AllocationProblem }, tell: Tell) => allocate(problem, tell),
   "plans otherwise": ({ problem, plan }: { problem: AllocationProblem; plan: Plan }, tell: Tell) =>
     whatIf(problem, plan, tell),

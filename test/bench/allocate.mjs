@@ -60,6 +60,7 @@ const show = ({ channels, inputs, broken = 0 }) => ({
       player: `m${i % MUSICIANS}`,
       wantedBy: [`m${(i * 3) % MUSICIANS}`],
       currentInputs: i % 2 === 0 && i < inputs ? [((i * 7) % inputs) + 1] : [],
+      current: i % 2 === 0 && i < inputs ? { as: "own", width: 1 } : null,
       rule: {},
       pin,
     };

@@ -1,4 +1,5 @@
 /** What the benches of the arithmetic measure, in one module. */
+export { freeingQuestion, waysToFree } from "../../src/core/allocate/free";
 export { allocate } from "../../src/core/allocate/plans";
 export { problemOf } from "../../src/core/allocate/problem";
 export { whatIf } from "../../src/core/allocate/whatif";
@@ -10,7 +11,6 @@ export { fewestPulls } from "../../src/core/headroom/fewest-sends";
 export { busFigures } from "../../src/core/headroom/figures";
 export { playablePeak } from "../../src/core/headroom/playable";
 export { patchFigures } from "../../src/core/inputs/figures";
-export { waysToFree } from "../../src/core/inputs/free";
 export { mixedChannelsOf } from "../../src/core/mix/bus";
 export { compareLaws } from "../../src/core/pan/compare";
 export { reasonsFor } from "../../src/core/recommend/reasons";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { applyPlan } from "../../src/core/allocate/apply";
+import { freeingQuestion, waysToFree } from "../../src/core/allocate/free";
 import { problemOf } from "../../src/core/allocate/problem";
 import { decide } from "../../src/core/check/decide";
-import { waysToFree } from "../../src/core/inputs/free";
 import type { Bus, Hit, Listener } from "../../src/core/model/setup";
 import { reasonsFor } from "../../src/core/recommend/reasons";
 import { recommend, recommendationsOf } from "../../src/core/recommend/recommend";
@@ -42,11 +42,15 @@ describe("run on another thread", () => {
     expect(SEARCHES.recommendation({ setup, bus: "none" }, () => {})).toBeNull();
   });
 
-  it("ways to free inputs are the same", () => {
+  it("ways to free inputs are the same, and tell how far they have come", () => {
     const setup = patchSetup(24, { inputCount: 16, buses: 2, alike: false });
-    const here = waysToFree(setup);
+    const question = freeingQuestion(setup, { channels: new Map(), buses: [] });
+    if (!question) throw new Error("nothing is over");
+    const { shares, tell } = listening();
+    const here = waysToFree(question);
     expect(here.length).toBeGreaterThan(2);
-    expect(sent(SEARCHES.ways(sent({ setup }), () => {}))).toEqual(here);
+    expect(sent(SEARCHES.ways(sent({ question }), tell))).toEqual(here);
+    expectRising(shares);
   });
 
   it("plans are the same, are applied the same, and tell how far they have come", () => {

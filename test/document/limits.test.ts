@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { applyWay, waysToFree } from "../../src/core/inputs/free";
+import { applyPlan } from "../../src/core/allocate/apply";
+import { freeingQuestion, waysToFree } from "../../src/core/allocate/free";
+import { freeingMoves } from "../../src/core/allocate/free-moves";
 import { withList } from "../../src/core/inputs/list";
 import type { Bus, Setup } from "../../src/core/model/setup";
 import { withStep } from "../../src/core/recommend/steps";
@@ -54,13 +56,17 @@ describe("a change that would hold more than a setup may", () => {
 
   it("is refused with a word: channels summed to get back under the input count", () => {
     const together = (file: SetupFile) => {
-      const fit = waysToFree(file, 30).find((f) => f.moves.some((m) => m.move === "together"));
-      if (!fit) throw new Error("no way back that buses");
-      return (s: Setup) => applyWay(s, fit);
+      const question = freeingQuestion(file, { channels: new Map(), buses: [] });
+      if (!question) throw new Error("nothing is over");
+      const { problem } = question;
+      const makesBus = (m: { readonly move: string }): boolean => m.move === "together";
+      const way = waysToFree(question).find(({ plan }) => freeingMoves(file, problem, plan).some(makesBus));
+      if (!way) throw new Error("no way back that buses");
+      return (s: Setup) => applyPlan(s, problem, way.plan, () => "Bus");
     };
-    const over = setInputCount(9).apply(bandSetup());
+    const over = setInputCount(13).apply(bandSetup());
     taken(over, together(over));
-    const fullOver = setInputCount(9).apply(full());
+    const fullOver = setInputCount(13).apply(full());
     refused(fullOver, together(fullOver), BUSES);
   });
 

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
-import { applyWay, waysToFree } from "../../src/core/inputs/free";
+import { applyPlan } from "../../src/core/allocate/apply";
+import { freeingQuestion, waysToFree } from "../../src/core/allocate/free";
 import { replaceSetup } from "../../src/document/commands/apply";
 import { swapBus } from "../../src/document/commands/buses";
 import { tickInput } from "../../src/document/commands/check";
@@ -27,9 +28,11 @@ it("a tick stays with what was heard: swapped sides lose theirs, the others keep
 
 it("a way back under the count leaves no tick on an input that takes something else now", () => {
   const before = setInputCount(8).apply(ticked());
-  const [fit] = waysToFree(before);
-  if (!fit) throw new Error("no way back");
-  const after = replaceSetup("make room", (s) => applyWay(s, fit)).apply(before);
+  const question = freeingQuestion(before, { channels: new Map(), buses: [] });
+  const [way] = question ? waysToFree(question) : [];
+  if (!question || !way) throw new Error("no way back");
+  const change = replaceSetup("make room", (s) => applyPlan(s, question.problem, way.plan, () => "Bus"));
+  const after = change.apply(before);
   const heard = new Map(Object.keys(before.lineCheck).map((at, i) => [at, feedsTicked(before)[i]]));
   Object.keys(after.lineCheck).forEach((at, i) => {
     expect(feedsTicked(after)[i]).toBe(heard.get(at));

@@ -1,6 +1,6 @@
 import type { AllocationItem } from "./items";
 import type { Charges, LossCode } from "./losses";
-import { type BusId, FOLD_BACK, type Width } from "./model";
+import { type AllocationChannel, type BusId, FOLD_BACK, type Width } from "./model";
 import { KIND_RULES } from "./rules";
 import type { BusNode } from "./tree";
 
@@ -51,12 +51,23 @@ const sidesCode = (
 export const isApart = (where: Where): boolean =>
   where.as === "own" || (where.as === "bus" && where.node.level === "instrument");
 
+/** Whether a channel comes in there as it does now. */
+const isAsNow = ({ current, currentInputs }: AllocationChannel, where: Where): boolean => {
+  if (where.as === "out") return currentInputs.length === 0;
+  if (current?.as !== where.as || current.width !== where.width) return false;
+  return current.as === "own" || (where.as === "bus" && current.bus === where.node.id);
+};
+
 /**
  * What is lost when a channel goes there: the one place that says so, for the search and for the explanation alike.
  * What buses take is charged by `busCharges`.
  */
 export const chargesOf = (item: AllocationItem, where: Where, swapped: ReadonlySet<BusId>): Charges => {
-  const lost = item.aloneNow && !isApart(where) ? { "own-input-lost": 1 } : {};
+  const isHeardNow = item.channel.currentInputs.length > 0;
+  const lost = {
+    ...(item.aloneNow && !isApart(where) ? { "own-input-lost": 1 } : {}),
+    ...(isHeardNow && !isAsNow(item.channel, where) ? { changed: 1 } : {}),
+  };
   if (where.as === "out")
     return { ...lost, unheard: item.unheard, "left-out": 1, "early-yields": item.priority };
   const isShared = !isApart(where);

@@ -21,12 +21,13 @@ const UNTOLD: readonly LossCode[] = [
   "not-all-apart",
   "input-used",
   "bus-made",
+  "changed",
   "channel-shares",
   "early-yields",
 ];
 
 /** What each channel loses, worst first. */
-export const planLosses = ({ goes }: Grouping, { swapped }: AllocationProblem): PlanLoss[] => {
+export const planLosses = ({ goes }: Pick<Grouping, "goes">, { swapped }: AllocationProblem): PlanLoss[] => {
   const all = goes.map(({ item, where }) => ({ item, charges: chargesOf(item, where, new Set(swapped)) }));
   return WORST_FIRST.filter((code) => !UNTOLD.includes(code)).flatMap((code) =>
     all

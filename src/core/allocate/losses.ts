@@ -2,7 +2,7 @@ import { keysOf } from "../lib/keys";
 /**
  * What an allocation can lose, worst first. The one objective: of two allocations the better is the one that loses less
  * of the worst thing on which they differ, however much it loses further down (lexicographic).
- * The order is common practice, no source; the last five only decide between equals, and nothing is put on an input for
+ * The order is common practice, no source; the last six only decide between equals, and nothing is put on an input for
  * its own sake.
  */
 export const LOSSES = {
@@ -21,6 +21,7 @@ export const LOSSES = {
   "own-input-lost": "A channel that has an input of its own now loses it.",
   "input-used": "An input is used.",
   "bus-made": "A bus is needed.",
+  changed: "A channel that is heard now does not come in as it does: apart or in that bus, mono or stereo.",
   "channel-shares": "A channel is not alone, whatever it asks for.",
   "early-yields": "What stands early in the order shares or is folded: counted from the end of the order.",
 } as const;

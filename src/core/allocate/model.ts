@@ -32,6 +32,11 @@ export type Pin =
   | { readonly as: "fold-back" }
   | { readonly as: "out" };
 
+/** How a channel comes into the inputs: by itself, or in a bus. */
+export type Current =
+  | { readonly as: "own"; readonly width: Width }
+  | { readonly as: "bus"; readonly bus: BusId; readonly width: Width };
+
 /** One thing to hear. */
 export interface AllocationChannel {
   readonly id: Id;
@@ -52,6 +57,8 @@ export interface AllocationChannel {
   readonly wantedBy: readonly Id[];
   /** Monitor inputs that carry it now, from 1. */
   readonly currentInputs: readonly number[];
+  /** How it comes in there; null where it does not, or in a bus that no plan has. */
+  readonly current: Current | null;
   /** What the user changed of the kind's rule. */
   readonly rule: Partial<AllocationRule>;
   readonly pin: Pin | null;

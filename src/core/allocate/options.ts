@@ -82,16 +82,23 @@ export const itemOptions = (
   return [free, ...OWN.map((where) => optionOf(item, where))].filter((option) => option !== null);
 };
 
+/** Whether a channel comes in by a bus now. */
+const comesBy = ({ channel: { current } }: AllocationItem, bus: BusId, width?: Width): boolean =>
+  current?.as === "bus" && current.bus === bus && (width ?? current.width) === current.width;
+
 /**
- * The widths a bus is tried in, 0 for not made. Where no sides are lost in it, stereo only takes an input more. A bus that
- * only one channel could lie in takes as much as that channel alone and loses no less.
+ * The widths a bus is tried in, 0 for not made. Where no sides are lost in it and it is not in stereo now, stereo only takes
+ * an input more. A bus that there is not and that only one channel could lie in takes as much as that channel alone and
+ * loses no less.
  */
 const widthsOf = (node: BusNode, pins: Search["pins"]): readonly (0 | Width)[] => {
   const pinned = pins.get(node.id)?.width;
   if (pinned) return [pinned];
   const items = withinOf(node).flatMap((n) => n.items);
-  if (node.level !== "fold-back" && items.length < 2 && items[0]?.channel.pin?.as !== "shared") return [0];
-  return items.some((item) => item.stereo !== "no") ? [0, 1, 2] : [0, 1];
+  const isNow = items.some((item) => comesBy(item, node.id));
+  const isOfOne = node.level !== "fold-back" && items.length < 2 && items[0]?.channel.pin?.as !== "shared";
+  if (isOfOne && !isNow) return [0];
+  return items.some((item) => item.stereo !== "no" || comesBy(item, node.id, 2)) ? [0, 1, 2] : [0, 1];
 };
 
 /** One way to have each bus, the same object each time: what lies in it is worked out once. */

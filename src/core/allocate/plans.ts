@@ -56,7 +56,13 @@ export interface Allocation {
   readonly contradiction: Contradiction | null;
 }
 
-const planOf = (problem: AllocationProblem, style: PlanStyle, grouping: Grouping, space: Space): Plan => {
+/** A grouping on its inputs, with what it loses and changes. */
+export const planOf = (
+  problem: AllocationProblem,
+  style: PlanStyle,
+  grouping: Grouping,
+  space: Space,
+): Plan => {
   const feeds = planFeeds(grouping, space);
   const placed = placeFeeds(feeds, space);
   const used = new Set(placed.flatMap(({ feed, input }) => inputsFrom(input, feed.width)));

@@ -1,11 +1,21 @@
 import { type InputName, readName } from "../inputs/names";
 import { inputsOfBus, inputsOfChannel } from "../model/inputs";
-import type { Channel, ChannelRule, Id, Setup } from "../model/setup";
+import type { Bus, Channel, ChannelRule, Id, Setup } from "../model/setup";
 import { instrumentsOf } from "./instruments";
-import type { AllocationChannel, AllocationProblem, AllocationRule, BusPin, Pin } from "./model";
+import { sectionOf } from "./items";
+import {
+  type AllocationChannel,
+  type AllocationProblem,
+  type AllocationRule,
+  type BusId,
+  type BusPin,
+  busOfId,
+  type Current,
+  type Pin,
+} from "./model";
 import { busesNow } from "./now";
 import { musiciansOf, playersOf, reachByKind } from "./people";
-import type { AllocationKind } from "./rules";
+import { type AllocationKind, KIND_RULES } from "./rules";
 
 /** What is decided by hand. */
 export interface HandPins {
@@ -40,12 +50,45 @@ const inputsNow = ({ monitor, buses }: Setup, id: Id): number[] => {
   return [...new Set(indexes)].filter((i) => i < monitor.inputCount).map((i) => i + 1);
 };
 
+/** Whether a plan could have a channel in that bus. */
+const canHold = (id: BusId, channel: AllocationChannel): boolean => {
+  const { level, family, section, instrument } = busOfId(id);
+  if (level === "fold-back") return true;
+  return (
+    KIND_RULES[channel.kind].family === family &&
+    (section === null || sectionOf(channel) === section) &&
+    (instrument === null || channel.instrument === instrument)
+  );
+};
+
+/** How a channel comes into the inputs now; one that is heard twice, by the inputs of its own. */
+const currentOf = (
+  { monitor }: Setup,
+  buses: ReadonlyMap<BusId, Bus>,
+  channel: AllocationChannel,
+): Current | null => {
+  const inCount = (i: number): boolean => i < monitor.inputCount;
+  const own = inputsOfChannel(monitor, channel.id).filter(inCount);
+  const sides = new Set(own.map((i) => monitor.inputs[i]?.feed.side));
+  if (own.length > 0) return { as: "own", width: sides.has("left") && sides.has("right") ? 2 : 1 };
+  for (const [id, bus] of buses) {
+    const isSent = bus.sends.some((send) => send.on && send.channel === channel.id);
+    const patched =
+      bus.stereo && !bus.folded
+        ? (["left", "right"] as const).filter((side) => inputsOfBus(monitor, bus.id, side).some(inCount))
+        : inputsOfBus(monitor, bus.id).filter(inCount).slice(0, 1);
+    if (isSent && patched.length > 0 && canHold(id, channel))
+      return { as: "bus", bus: id, width: patched.length === 2 ? 2 : 1 };
+  }
+  return null;
+};
+
 /** The question that a setup asks: what goes into the monitor inputs? */
 export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
   const named = setup.channels.map((channel) => ({ channel, name: readName(channel.name) }));
   const players = playersOf(setup, named);
   const instruments = instrumentsOf(named);
-  const channels = named.map(({ channel, name }): AllocationChannel => {
+  const asked = named.map(({ channel, name }): AllocationChannel => {
     const kind = kindOf(setup, channel, name);
     return {
       id: channel.id,
@@ -59,16 +102,18 @@ export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
       player: players.get(channel.id) ?? null,
       wantedBy: wantedBy(setup, channel, kind),
       currentInputs: inputsNow(setup, channel.id),
+      current: null,
       rule: changedRule(channel.rule ?? {}),
       pin: pins.channels.get(channel.id) ?? null,
     };
   });
+  const buses = busesNow(setup, asked);
   return {
     inputs: setup.monitor.inputCount,
     reserved: [],
-    channels,
+    channels: asked.map((channel) => ({ ...channel, current: currentOf(setup, buses, channel) })),
     musicians: musiciansOf(setup).map(({ id, name, mono }) => ({ id, name, mono })),
     busPins: pins.buses,
-    swapped: [...busesNow(setup, channels)].flatMap(([id, bus]) => (bus.stereo && bus.swapped ? [id] : [])),
+    swapped: [...buses].flatMap(([id, bus]) => (bus.stereo && bus.swapped ? [id] : [])),
   };
 };

@@ -106,11 +106,13 @@ const groupingOf = (
  * every channel that could be apart is”, is zero or one: both cases are solved and compared.
  * @param order the losses, worst first
  * @param allows what is allowed besides what rules and pins allow
+ * @param most how many of the free inputs may be used
  */
 export const solve = (
   problem: AllocationProblem,
   order: readonly LossCode[] = WORST_FIRST,
   allows: Allows = () => true,
+  most = Number.POSITIVE_INFINITY,
 ): Grouping | null => {
   const space = spaceOf(problem);
   const items = itemsOf(problem);
@@ -119,9 +121,10 @@ export const solve = (
   const known = new Set(nodes.map((n) => n.id));
   if (space === null || !problem.busPins.every(({ bus }) => known.has(bus))) return null;
   const { words, pack } = packing(order, mostOf(items, nodes.length));
-  const enough = Math.floor(space.free.length / 2);
+  const inputs = Math.min(space.free.length, most);
+  const enough = Math.floor(inputs / 2);
   const shape: Shape = {
-    inputs: space.free.length,
+    inputs,
     pairs: space.pairs.length < enough ? space.pairs.length : null,
     words,
   };

@@ -7,10 +7,14 @@ import type { Space } from "./space";
 export type PlanStyle = "best" | "as-now" | "stereo" | "spare" | "apart" | "fewest";
 
 /** The table with some losses taken more seriously: moved to where another stands. */
-const promoted = (codes: readonly LossCode[], before: LossCode): LossCode[] =>
-  WORST_FIRST.filter((code) => !codes.includes(code)).flatMap((code) =>
-    code === before ? [...codes, code] : [code],
-  );
+export const promoted = (
+  codes: readonly LossCode[],
+  before: LossCode,
+  order: readonly LossCode[] = WORST_FIRST,
+): readonly LossCode[] =>
+  order
+    .filter((code) => !codes.includes(code))
+    .flatMap((code) => (code === before ? [...codes, code] : [code]));
 
 /** The same losses, in the order of each style. */
 export const ORDERS: { readonly [style in PlanStyle]: readonly LossCode[] } = {
@@ -33,8 +37,7 @@ const NOT_FOR_SPARE = ORDERS.spare.slice(0, ORDERS.spare.indexOf("own-shared"));
 /** The best plan within the fewest inputs that loses no more of what matters most: room for guests. */
 export const withSpare = (problem: AllocationProblem, best: Grouping, { free }: Space): Grouping | null => {
   const within = (inputs: number): Grouping | null => {
-    const less = { ...problem, reserved: [...problem.reserved, ...free.slice(inputs)] };
-    const found = solve(less, ORDERS.spare);
+    const found = solve(problem, ORDERS.spare, undefined, inputs);
     return found && compareCharges(found.charges, best.charges, NOT_FOR_SPARE) <= 0 ? found : null;
   };
   let [low, high] = [0, free.length];

@@ -52,6 +52,7 @@ const withSecondDrummer = (problem: AllocationProblem): AllocationProblem => {
       section: SECOND_KIT,
       player: second.id,
       currentInputs: [],
+      current: null,
       pin: null,
     }),
   );

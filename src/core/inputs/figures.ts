@@ -4,7 +4,7 @@ import { patchIssues } from "./issues";
 import { type SheetRow, sheetRows } from "./sheet";
 import { type Usage, usageOf } from "./usage";
 
-/** Everything about the inputs but the ways to free inputs, which are searched only when something is over: `waysToFree`. */
+/** Everything about the inputs but what goes where, which is searched when it is asked: `allocate`, `waysToFree`. */
 export interface PatchFigures {
   readonly usage: Usage;
   readonly issues: readonly Issue[];

@@ -19,7 +19,10 @@ const NO_PINS: HandPins = { channels: new Map(), buses: [] };
 /** What was pinned, and of which setup: in another one the same ids are other channels. */
 const pinned = signal<{ readonly of: string | null; readonly pins: HandPins }>({ of: null, pins: NO_PINS });
 
-const pins = computed(() => (pinned.value.of === shelf.openId.value ? pinned.value.pins : NO_PINS));
+/** What is pinned in the open setup. */
+export const pins: ReadonlySignal<HandPins> = computed(() =>
+  pinned.value.of === shelf.openId.value ? pinned.value.pins : NO_PINS,
+);
 
 const setPins = (next: HandPins): void => {
   pinned.value = { of: shelf.openId.peek(), pins: next };
@@ -68,13 +71,18 @@ export const toggleBlock = (block: BlockPin, isPinned: boolean): void => {
   }
 };
 
-/** Makes a plan the setup's, as one step. */
-export const apply = (plan: Plan): void => {
+/**
+ * Makes a plan the setup’s, as one step, and says how much is to be set at the desk.
+ * @param asked what the plan answers
+ */
+export const applyAs = (label: string, says: string, asked: AllocationProblem, plan: Plan): void => {
   const before = current.peek();
-  const asked = problem.peek();
   const after = applyPlan(before, asked, plan, allocatedBusName);
   runPlanChange(
-    replaceSetup("apply plan", () => after),
-    `Plan applied. ${formatCount(deskMoves(before, after).length, "thing")} to set at the desk.`,
+    replaceSetup(label, () => after),
+    `${says} ${formatCount(deskMoves(before, after).length, "thing")} to set at the desk.`,
   );
 };
+
+/** Makes one of the plans that the screen shows the setup’s. */
+export const apply = (plan: Plan): void => applyAs("apply plan", "Plan applied.", problem.peek(), plan);

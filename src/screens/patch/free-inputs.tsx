@@ -1,73 +1,85 @@
 import { computed, signal } from "@preact/signals";
-import { areWaysShort } from "../../core/at-once";
-import { applyWay, type WayToFree, waysToFree } from "../../core/inputs/free";
-import type { Setup } from "../../core/model/setup";
-import { replaceSetup } from "../../document/commands/apply";
+import { type FreeingQuestion, freeingQuestion, type WayToFree, waysToFree } from "../../core/allocate/free";
+import { arePlansShort } from "../../core/at-once";
 import { current } from "../../document/store";
-import { describeLosses, describeWay } from "../../text/free-inputs";
+import { describePlanChange } from "../../text/allocate";
+import { describeWay, describeWayLosses } from "../../text/free-inputs";
+import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
-import { runPlanChange } from "../act";
+import { applyAs, pins } from "../decide/session";
 import { LongSearch } from "../long-search";
 import { WaysHelp } from "./help";
 
-const asked = computed(() => ({ setup: current.value }));
-const searched = signal<{ readonly of: Setup; readonly ways: readonly WayToFree[] } | null>(null);
+/** What is asked, in one object as long as it stays the same; null where everything has room. */
+const asked = computed(() => {
+  const question = freeingQuestion(current.value, pins.value);
+  return question && { question };
+});
+const searched = signal<{ readonly of: FreeingQuestion; readonly ways: readonly WayToFree[] } | null>(null);
 
 /** Null while it is searched elsewhere. */
-const found = computed(() => {
-  const { setup } = asked.value;
-  const ways = areWaysShort(setup)
-    ? waysToFree(setup)
-    : searched.value?.of === setup
-      ? searched.value.ways
-      : null;
-  return (
-    ways?.map((way) => ({
-      way,
-      says: describeWay(setup, way),
-      loses: describeLosses(setup, way),
-    })) ?? null
-  );
+const found = computed((): readonly WayToFree[] | null => {
+  const question = asked.value?.question;
+  if (!question) return [];
+  if (arePlansShort(question.problem)) return waysToFree(question);
+  return searched.value?.of === question ? searched.value.ways : null;
 });
 
-/** The cheapest ways to free inputs, each with what it loses. Loaded only when something is over. */
+const Way = (props: { question: FreeingQuestion; way: WayToFree; isFirst: boolean }) => {
+  const { question, way } = props;
+  const moved = way.plan.changes.filter(({ from, to }) => from.length > 0 && to.length > 0);
+  return (
+    <li class="card stack">
+      <h3>Free {formatCount(way.frees, "input")}</h3>
+      <p>
+        <b>{describeWay(current.value, question, way).join(" ")}</b>
+      </p>
+      <Sentences says={describeWayLosses(question, way)} />
+      {moved.length > 0 ? (
+        <Fold title={`New inputs: ${formatCount(moved.length, "channel")}`} look="plain">
+          {() => <Sentences says={moved.map((change) => describePlanChange(question.problem, change))} />}
+        </Fold>
+      ) : null}
+      <button
+        type="button"
+        class={props.isFirst ? "main" : ""}
+        onClick={() => applyAs("free inputs", "Plan changed.", question.problem, way.plan)}
+      >
+        Apply to plan
+      </button>
+    </li>
+  );
+};
+
+/** The ways to free inputs, each with what it loses. Loaded only when something is over. */
 export const WaysToFree = () => {
   const input = asked.value;
   const ways = found.value;
+  if (!input) return null;
+  const { question } = input;
   return (
     <section class="stack" aria-labelledby="ways">
-      <h2 id="ways">Ways to free inputs, cheapest first</h2>
+      <h2 id="ways">Ways to free inputs</h2>
       {ways === null ? (
         <LongSearch
           label="Working out ways to free inputs"
           name="ways"
           input={input}
           onFound={(them) => {
-            searched.value = { of: input.setup, ways: them };
+            searched.value = { of: question, ways: them };
           }}
         />
       ) : null}
+      {ways?.length === 0 ? (
+        <p>
+          No plan keeps every pin. <a href="#decide">Change the pins</a>
+        </p>
+      ) : null}
       <ol class="stack">
-        {ways?.map(({ way, says, loses }, at) => (
-          <li class="card stack" key={says}>
-            <p>
-              <b>{says}</b>
-            </p>
-            <Sentences says={loses} />
-            <button
-              type="button"
-              class={at === 0 ? "main" : ""}
-              onClick={() =>
-                runPlanChange(
-                  replaceSetup("free inputs", (s) => applyWay(s, way)),
-                  `Plan changed. At the desk: ${says}`,
-                )
-              }
-            >
-              Apply to plan
-            </button>
-          </li>
+        {ways?.map((way, at) => (
+          <Way key={at} question={question} way={way} isFirst={at === 0} />
         ))}
       </ol>
       <Explain about="What these lose, and their order">

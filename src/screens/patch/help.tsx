@@ -32,9 +32,13 @@ export const WaysHelp = () => (
       apart.
     </p>
     <p>
-      Every set of moves is tried. Cheapest first means: what is missed least, in points for each move; what
-      everybody needs at a level of their own costs most.
+      Each way is the best plan with so many inputs fewer in which every channel stays as it is or gives way;
+      pins hold. Of two plans the better one loses less of the worst thing on which they differ; of equal ones
+      it is the one that changes least.
     </p>
-    <p>Source: level arithmetic of uncorrelated signals; the points are common practice, no source.</p>
+    <p>
+      Source: level arithmetic of uncorrelated signals; the order of what is lost is common practice, no
+      source.
+    </p>
   </>
 );

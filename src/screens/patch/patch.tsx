@@ -27,7 +27,7 @@ export const PatchScreen = () => {
       <Verdict tone={tone} says={says}>
         {more} <BusFlags />
       </Verdict>
-      {patch.usage.over.length > 0 ? <WaysToFree /> : null}
+      {patch.usage.tooMany > 0 ? <WaysToFree /> : null}
       <div class="two">
         <div class="stack">
           <p>

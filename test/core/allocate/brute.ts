@@ -79,7 +79,7 @@ const ordered = (channels: readonly AllocationChannel[]): AllocationChannel[] =>
 };
 
 /** Buses a channel could lie in, narrowest first. */
-const busesOf = (
+export const busesOf = (
   c: AllocationChannel,
   all: readonly AllocationChannel[],
 ): { id: string; level: number }[] => {
@@ -112,11 +112,13 @@ const CODES = [
   "own-input-lost",
   "input-used",
   "bus-made",
+  "changed",
   "channel-shares",
   "early-yields",
 ] as const;
 
-type Place = { at: "own"; width: number } | { at: "bus"; id: string; level: number } | { at: "out" };
+/** Where a channel could go. */
+export type Place = { at: "own"; width: number } | { at: "bus"; id: string; level: number } | { at: "out" };
 
 const countsOf = (
   problem: AllocationProblem,
@@ -175,6 +177,15 @@ const countsOf = (
       }
     }
     if (!isApart && aloneNow) add("own-input-lost");
+    const { current } = c;
+    const stays =
+      place.at === "own"
+        ? current?.as === "own" && current.width === place.width
+        : place.at === "bus" &&
+          current?.as === "bus" &&
+          current.width === widths.get(place.id) &&
+          current.bus === place.id;
+    if (c.currentInputs.length > 0 && !stays) add("changed");
     if (!isApart && place.at !== "out" && rule.own === "no-matter") n["not-all-apart"] = 1;
     if (yields) add("early-yields", order.length - i);
   }
@@ -215,14 +226,27 @@ const fits = (
   return true;
 };
 
-const isBetter = (a: readonly number[], b: readonly number[] | null): boolean => {
-  if (b === null) return true;
-  const i = a.findIndex((v, at) => v !== b[at]);
-  return i >= 0 && (a[i] as number) < (b[i] as number);
-};
+/** What is asked besides the problem. */
+interface Asked {
+  /** The losses, worst first. */
+  readonly order?: readonly string[];
+  /** Whether a channel may go there; the width is that of the bus. */
+  readonly may?: (c: AllocationChannel, place: Place, width: number) => boolean;
+  /** How many inputs may be used. */
+  readonly most?: number;
+}
 
 /** The least that can be lost, code by code, worst first; null where nothing is possible. */
-export const leastLost = (problem: AllocationProblem): number[] | null => {
+export const leastLost = (
+  problem: AllocationProblem,
+  { order: codes = CODES, may = () => true, most = Number.POSITIVE_INFINITY }: Asked = {},
+): number[] | null => {
+  const columns = codes.map((code) => (CODES as readonly string[]).indexOf(code));
+  const isBetter = (a: readonly number[], b: readonly number[] | null): boolean => {
+    if (b === null) return true;
+    const at = columns.find((i) => a[i] !== b[i]);
+    return at !== undefined && (a[at] as number) < (b[at] as number);
+  };
   const order = ordered(problem.channels);
   const known = new Set(["fold-back", ...order.flatMap((c) => busesOf(c, order).map((b) => b.id))]);
   if (!problem.busPins.every((p) => known.has(p.bus))) return null;
@@ -263,7 +287,9 @@ export const leastLost = (problem: AllocationProblem): number[] | null => {
           : [];
       }),
     ];
-    if (!fits(problem, feeds)) return;
+    if (feeds.reduce((sum, { width }) => sum + width, 0) > most || !fits(problem, feeds)) return;
+    for (const [c, place] of places)
+      if (!may(c, place, place.at === "bus" ? (widths.get(place.id) as number) : 0)) return;
     const counts = countsOf(problem, order, places, widths);
     if (counts && isBetter(counts, best)) best = counts;
   };

@@ -26,6 +26,7 @@ export const channel = (
   player: null,
   wantedBy: [],
   currentInputs: [],
+  current: null,
   rule: {},
   pin: null,
   ...more,
@@ -127,6 +128,15 @@ export const smallProblem = (
         instrument: seldom<string | null>(fc.constantFrom("X", "Y"), null, 2),
         player: fc.constantFrom(null, "Ada"),
         wantedBy: fc.subarray(["Ada", "Bo"]),
+        current: fc.oneof(
+          fc.constant(null),
+          fc.record({ as: fc.constant("own" as const), width: fc.constantFrom(1 as const, 2 as const) }),
+          fc.record({
+            as: fc.constant("bus" as const),
+            bus: fc.constantFrom(...BUSES),
+            width: fc.constantFrom(1 as const, 2 as const),
+          }),
+        ),
         currentInputs: fc.oneof(fc.constant([]), fc.uniqueArray(anInput, { maxLength: 2 })),
         rule: seldom(aRule, {}, 1),
         pin: pinned ? seldom<Pin | null>(aPin(inputs), null) : fc.constant(null),
