@@ -8,7 +8,7 @@ import { capitalised, feedName, formatFew, formatInputs } from "./words";
 const describeMove = (setup: Setup, move: FreeingMove): string => {
   const channel = (id: Id): string => feedName(setup, "channel", id);
   const bus = (id: Id): string => feedName(setup, "bus", id);
-  const few = (ids: readonly Id[]): string => formatFew(ids.map(channel));
+  const few = (ids: readonly Id[]): string => formatFew(ids, channel);
   switch (move.move) {
     case "free":
       return `free ${formatInputs(move.inputs)}`;
