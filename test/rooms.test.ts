@@ -75,42 +75,8 @@ const TWICE: { readonly [name: string]: string } = {
   Share: "a part of the page, and a part of a whole",
   Begin: "the beginning of two screens",
 };
-/** Values that core exports and nothing else in src uses, and why. Types are part of what they describe. */
-const SURFACE: { readonly [name: string]: string } = {
-  allocate: "the front door of the allocation, which tests and the bench ask; the screen is given its plans",
-  ...Object.fromEntries(
-    [
-      "allowedTime",
-      "perVolt",
-      "stereoGains",
-      "imageOf",
-      "fullScaleSine",
-      "coherentSum",
-      "bandFrequency",
-      "POLES",
-    ].map((name) => [name, "part of what src uses; published check values are held against it by itself"]),
-  ),
-  ...Object.fromEntries(
-    [
-      "voltsOfDbu",
-      "dbuOfVolts",
-      "voltsOfDbv",
-      "dbvOfVolts",
-      "dbvOfDbu",
-      "dbuOfDbv",
-      "peakOfSine",
-      "outputDbuOf",
-      "phaseSum",
-      "withoutBackground",
-      "timeAverage",
-      "exposureLevel",
-      "weightingA",
-      "weightingC",
-    ].map((name) => [name, "arithmetic of the trade held against published tables, and shown nowhere yet"]),
-  ),
-};
-/** Parts of core that are being rewritten. */
-const UNSETTLED: readonly string[] = ["core/check/"];
+/** The one file that hands on what others make: the declared surface of core. Nothing in src imports it. */
+const SURFACE = "core/index.ts";
 
 interface Node {
   readonly type: string;
@@ -345,6 +311,7 @@ const RULES: readonly {
   {
     says: "exports are named and stand where they are made",
     faults: exportsOf,
+    binds: (file) => file !== SURFACE,
     refuses: [
       ["core/x.ts", "export default 1;"],
       ["core/x.ts", 'export * from "./y";'],
@@ -358,6 +325,15 @@ const RULES: readonly {
       ["core/x.ts", "const a = (b: any) => b;"],
       ["core/x.ts", `// ${"TO"}DO`],
       ["core/x.ts", `// @${"ts"}-ignore\nf();`],
+    ],
+  },
+  {
+    says: "the surface of core is for tests and benches: the app loads each part when it is needed",
+    faults: ({ text }) => text.match(/["'][./]*\/(core(\/index)?|index)["']/g) ?? [],
+    refuses: [
+      ["screens/x.ts", 'import { evaluate } from "../core";'],
+      ["document/x.ts", 'import { evaluate } from "../core/index";'],
+      ["core/pan/x.ts", 'import { evaluate } from "../index";'],
     ],
   },
   {
@@ -453,17 +429,14 @@ describe("names", () => {
     expect(Object.keys(TWICE).filter((name) => (files.get(name)?.length ?? 0) < 2)).toEqual([]);
   });
 
-  it("of values that core exports are used in another file of src", () => {
+  it("of values that core exports are used in another file of src, or are part of its surface", () => {
     const uses = new Map(sources.map((parsed) => [parsed.file, new Set(usesOf(parsed))]));
     const unused = sources
-      .filter(({ file }) => roomOf(file) === "core" && !UNSETTLED.some((part) => file.startsWith(part)))
+      .filter(({ file }) => roomOf(file) === "core")
       .flatMap((parsed) => declared(parsed, true).map((name) => ({ name, file: parsed.file })))
       .filter(({ name, file }) => ![...uses].some(([other, names]) => other !== file && names.has(name)))
-      .filter(({ name }) => !(name in SURFACE))
       .map(({ name, file }) => `${file}: ${name}`);
     expect(unused).toEqual([]);
-    const exported = new Set(sources.flatMap((parsed) => declared(parsed)));
-    expect(Object.keys(SURFACE).filter((name) => !exported.has(name))).toEqual([]);
   });
 });
 

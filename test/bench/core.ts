@@ -1,24 +1,6 @@
 /** What the benches of the arithmetic measure, in one module. */
-export { freeingQuestion, waysToFree } from "../../src/core/allocate/free";
-export { allocate } from "../../src/core/allocate/plans";
-export { problemOf } from "../../src/core/allocate/problem";
-export { whatIf } from "../../src/core/allocate/whatif";
-export * from "../../src/core/at-once";
-export { checkOf } from "../../src/core/check/check";
-export { decide } from "../../src/core/check/decide";
-export { evaluate } from "../../src/core/evaluate";
-export { fewestPulls } from "../../src/core/headroom/fewest-sends";
-export { busFigures } from "../../src/core/headroom/figures";
-export { playablePeak } from "../../src/core/headroom/playable";
-export { patchFigures } from "../../src/core/inputs/figures";
-export { mixedChannelsOf } from "../../src/core/mix/bus";
-export { compareLaws } from "../../src/core/pan/compare";
-export { reasonsFor } from "../../src/core/recommend/reasons";
-export { findRecommendations, recommend, recommendationsOf } from "../../src/core/recommend/recommend";
-export { whatIfs } from "../../src/core/recommend/what-if";
-export { fohPanIssues } from "../../src/core/stereo/foh-pans";
-export { imagesOf } from "../../src/core/stereo/image";
-export { overheadIssues } from "../../src/core/stereo/overheads";
+export * from "../../src/core";
+export { findRecommendations, recommendationsOf } from "../../src/core/recommend/recommend";
 export { exampleSetup } from "../../src/document/example";
 export { LIMITS } from "../../src/document/limits";
 export { describeImage } from "../../src/text/image";

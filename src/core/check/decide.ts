@@ -12,7 +12,7 @@ export const SURE = 0.97;
 /** No verdict rests on fewer hits. Tuned by simulation. */
 export const LEAST_HITS = 3;
 /** Sure enough that it is none of the candidates, 0…1. Tuned by simulation. */
-export const SURE_UNEXPLAINED = 0.9;
+const SURE_UNEXPLAINED = 0.9;
 /** A second-best is named from this chance on. A design choice. */
 export const CLOSE = 0.02;
 /** Where a hit by itself tells so much, no action is thought of: it is trouble for somebody. A design choice, bits. */
