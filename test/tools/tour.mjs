@@ -22,15 +22,16 @@ const SIZES = [
 const site = await serve(resolve(process.env.DIST ?? resolve(import.meta.dirname, "../../dist")));
 const browser = await chromium.launch({ executablePath: CHROMIUM, args: ["--no-sandbox"] });
 const folder = await mkdtemp(join(tmpdir(), "hatside-tour-"));
-for (const colorScheme of ["dark", "light"])
+for (const theme of ["dark", "light"])
   for (const [width, height] of SIZES) {
-    const context = await browser.newContext({ viewport: { width, height }, colorScheme });
+    const context = await browser.newContext({ viewport: { width, height } });
+    await context.addInitScript((chosen) => localStorage.setItem("hatside-theme", chosen), theme);
     const page = await context.newPage();
     for (const place of PLACES) {
       await page.goto(`${site.url}#${place}`);
       await page.locator("#app h1:not(.wait)").waitFor();
       await page.locator(".wait").first().waitFor({ state: "detached" });
-      const name = join(folder, `${place}-${width}x${height}-${colorScheme}`);
+      const name = join(folder, `${place}-${width}x${height}-${theme}`);
       await page.screenshot({ path: `${name}.png` });
       await page.screenshot({ path: `${name}-whole.png`, fullPage: true });
     }
