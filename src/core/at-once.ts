@@ -9,7 +9,7 @@ import type { Bus, Listener, Setup } from "./model/setup";
 
 /** Sends of the bus times listeners. */
 export const isRecommendationShort = (setup: Setup, bus: Bus): boolean =>
-  bus.sends.length * setup.listeners.length <= 1024;
+  bus.sends.length * setup.listeners.length <= 512;
 
 /** Monitor inputs that take something. */
 export const areWaysShort = ({ monitor }: Setup): boolean =>
@@ -17,7 +17,7 @@ export const areWaysShort = ({ monitor }: Setup): boolean =>
 
 /** Channels to be placed times inputs. */
 export const arePlansShort = ({ channels, inputs }: AllocationProblem): boolean =>
-  channels.length * inputs <= 1024;
+  channels.length * inputs <= 768;
 
 /** Sends of the listener’s bus times pieces of the kit. */
 export const isCheckShort = (setup: Setup, listener: Listener): boolean =>
