@@ -60,8 +60,13 @@ const row = (search, setup, work, atOnce = true, rounds = 3, most = MOST) => {
   });
 };
 
-/** Looks at everything: what nobody looks at is not worked out. */
-const everyFigure = (figures) => JSON.stringify(figures);
+/** Looks at what a screen shows of a bus at once: what nobody looks at is not worked out. */
+const look = ({ remedy, hardFill, loss, sides }) => [
+  remedy,
+  hardFill,
+  loss,
+  sides.map((side) => [side.contributions, side.costliest, side.playable, side.correlated]),
+];
 
 const NO_PINS = { channels: new Map(), buses: [] };
 
@@ -112,6 +117,7 @@ for (const [channels, inputs] of [
   [12, 64],
   [24, 32],
   [48, 16],
+  [48, 8],
   [96, 8],
   [64, 64],
   [LIMITS.channels, 16],
@@ -173,7 +179,7 @@ for (const channels of [128, LIMITS.channels])
   ]) {
     const setup = headroomSetup(channels, peak);
     row("remedy and levels", `${channels} channels, peaks ${name}`, () =>
-      everyFigure(busFigures(setup, setup.buses[0])),
+      look(busFigures(setup, setup.buses[0])),
     );
   }
 // What the screens work out at every edit, of every bus and every listener, where everything is at its limit.

@@ -47,18 +47,9 @@ const inputsNow = ({ monitor, channels, buses }: Setup): ReadonlyMap<Id, Readonl
   return found;
 };
 
-const namesRead = new WeakMap<Channel, InputName>();
-
-/** What the name of a channel says, read once for a channel that stays the same. */
-const nameOf = (channel: Channel): InputName => {
-  const name = namesRead.get(channel) ?? readName(channel.name);
-  namesRead.set(channel, name);
-  return name;
-};
-
 /** The question that a setup asks: what goes into the monitor inputs? */
 export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
-  const named = setup.channels.map((channel) => ({ channel, name: nameOf(channel) }));
+  const named = setup.channels.map((channel) => ({ channel, name: readName(channel.name) }));
   const currentInputs = inputsNow(setup);
   const players = playersOf(setup, named);
   const instruments = instrumentsOf(named);
