@@ -9,11 +9,11 @@ import type { Bus, Listener, Setup } from "./model/setup";
 
 /** Sends of the bus times listeners. */
 export const isRecommendationShort = (setup: Setup, bus: Bus): boolean =>
-  bus.sends.length * setup.listeners.length <= 1024;
+  bus.sends.length * setup.listeners.length <= 512;
 
-/** Channels to be placed times inputs; the ways to free inputs are plans as well. */
+/** Channels to be placed times inputs, for plans and ways to free inputs; into fewer than 16 the search is no shorter. */
 export const arePlansShort = ({ channels, inputs }: AllocationProblem): boolean =>
-  channels.length * inputs <= 1024;
+  channels.length * Math.max(16, inputs) <= 768;
 
 /** Sends of the listener’s bus times pieces of the kit. */
 export const isCheckShort = (setup: Setup, listener: Listener): boolean =>

@@ -19,6 +19,6 @@ export const tickOf = (
   ticks: ReadonlyMap<string, DeskTick>,
   move: Pick<DeskMove, "control" | "id" | "bus" | "to">,
 ): DeskTick | null => {
-  const tick = ticks.get(controlKey(move));
+  const tick = ticks.size > 0 ? ticks.get(controlKey(move)) : undefined;
   return tick && tick.value === controlValue(move.to) ? tick : null;
 };

@@ -17,11 +17,18 @@ const {
   checkOf,
   checkedSetup,
   decide,
+  deskList,
+  evaluate,
+  exampleSetup,
+  filled,
   findRecommendations,
   headroomSetup,
+  fohPanIssues,
   imageSetup,
+  imagesOf,
   isCheckShort,
   isRecommendationShort,
+  overheadIssues,
   patchFigures,
   patchSetup,
   problemOf,
@@ -53,13 +60,21 @@ const row = (search, setup, work, atOnce = true, rounds = 3, most = MOST) => {
   });
 };
 
+/** Looks at what a screen shows of a bus at once: what nobody looks at is not worked out. */
+const look = ({ remedy, hardFill, loss, sides }) => [
+  remedy,
+  hardFill,
+  loss,
+  sides.map((side) => [side.contributions, side.costliest, side.playable, side.correlated]),
+];
+
 const NO_PINS = { channels: new Map(), buses: [] };
 
 for (const [channels, listeners] of [
-  [32, LIMITS.listeners],
-  [64, 16],
-  [128, 8],
-  [340, 3],
+  [16, LIMITS.listeners],
+  [32, 16],
+  [64, 8],
+  [170, 3],
   [128, LIMITS.listeners],
   [LIMITS.channels, 3],
   [LIMITS.channels, LIMITS.listeners],
@@ -99,10 +114,11 @@ for (const [feeds, inputCount] of [
     }
 
 for (const [channels, inputs] of [
-  [16, 64],
-  [32, 32],
-  [64, 16],
-  [128, 8],
+  [12, 64],
+  [24, 32],
+  [48, 16],
+  [48, 8],
+  [96, 8],
   [64, 64],
   [LIMITS.channels, 16],
   [LIMITS.channels, 64],
@@ -162,6 +178,27 @@ for (const channels of [128, LIMITS.channels])
     ["by chance", (chance) => -6 - 20 * chance],
   ]) {
     const setup = headroomSetup(channels, peak);
-    row("remedy and levels", `${channels} channels, peaks ${name}`, () => busFigures(setup, setup.buses[0]));
+    row("remedy and levels", `${channels} channels, peaks ${name}`, () =>
+      look(busFigures(setup, setup.buses[0])),
+    );
   }
+// What the screens work out at every edit, of every bus and every listener, where everything is at its limit.
+const full = filled(exampleSetup());
+const audience = full.listeners.find(({ kind }) => kind === "audience");
+for (const [search, work] of [
+  [
+    "headroom of every bus",
+    () => {
+      const { buses } = evaluate(full);
+      return full.buses.map(({ id }) => buses.get(id)?.lowest);
+    },
+  ],
+  ["images of all", () => imagesOf(full)],
+  ["overheads", () => overheadIssues(full)],
+  ["pans at FOH", () => fohPanIssues(full, imagesOf(full, [audience])[0])],
+  ["patch and its issues", () => patchFigures(full)],
+  ["the question of the plans", () => problemOf(full, NO_PINS)],
+  ["desk list", () => deskList(full)],
+])
+  row(search, "everything at its limit", work, true, 5, MOST_EDIT);
 console.table(rows);

@@ -43,11 +43,18 @@ const wantedBy = (setup: Setup, { rule }: Channel, kind: AllocationKind): readon
   return reach === "all" ? [] : reach.filter((id) => musicians.some((m) => m.id === id));
 };
 
-/** The inputs that carry a channel now, from 1: its own and those of the buses it is sent to. */
-const inputsNow = ({ monitor, buses }: Setup, id: Id): number[] => {
-  const within = buses.filter((bus) => bus.sends.some((send) => send.on && send.channel === id));
-  const indexes = [inputsOfChannel(monitor, id), ...within.map((bus) => inputsOfBus(monitor, bus.id))].flat();
-  return [...new Set(indexes)].filter((i) => i < monitor.inputCount).map((i) => i + 1);
+/** The inputs that carry each channel now, from 1: its own and those of the buses it is sent to. */
+const inputsNow = ({ monitor, channels, buses }: Setup): ReadonlyMap<Id, ReadonlySet<number>> => {
+  const found = new Map<Id, Set<number>>(channels.map(({ id }) => [id, new Set()]));
+  const add = (id: Id, indexes: readonly number[]): void => {
+    for (const index of indexes) if (index < monitor.inputCount) found.get(id)?.add(index + 1);
+  };
+  for (const { id } of channels) add(id, inputsOfChannel(monitor, id));
+  for (const bus of buses) {
+    const its = inputsOfBus(monitor, bus.id);
+    for (const send of bus.sends) if (send.on) add(send.channel, its);
+  }
+  return found;
 };
 
 /** Whether a plan could have a channel in that bus. */
@@ -86,6 +93,7 @@ const currentOf = (
 /** The question that a setup asks: what goes into the monitor inputs? */
 export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
   const named = setup.channels.map((channel) => ({ channel, name: readName(channel.name) }));
+  const currentInputs = inputsNow(setup);
   const players = playersOf(setup, named);
   const instruments = instrumentsOf(named);
   const asked = named.map(({ channel, name }): AllocationChannel => {
@@ -101,7 +109,7 @@ export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
       instrument: instruments.get(channel.id) ?? null,
       player: players.get(channel.id) ?? null,
       wantedBy: wantedBy(setup, channel, kind),
-      currentInputs: inputsNow(setup, channel.id),
+      currentInputs: [...(currentInputs.get(channel.id) ?? [])],
       current: null,
       rule: changedRule(channel.rule ?? {}),
       pin: pins.channels.get(channel.id) ?? null,

@@ -47,13 +47,25 @@ const directOutOf = ({ monitor }: Setup, { id, directOut }: Channel): DirectOut 
 const sendInto = ({ stereo }: Bus, { on, level, tap, pan }: Send): Omit<Send, "channel"> =>
   on && level !== null ? { on, level, tap, pan: stereo ? pan : null } : UNSET.send;
 
-const ofChannel = (setup: Setup, channel: Channel): DeskControl[] => {
+/** A send with the bus that it goes to. */
+type Into = readonly [bus: Bus, send: Send];
+
+/** The sends of each channel, in the order of the buses. */
+const sendsByChannel = ({ buses }: Setup): ReadonlyMap<Id, readonly Into[]> => {
+  const found = new Map<Id, Into[]>();
+  for (const bus of buses)
+    for (const send of bus.sends) {
+      const its = found.get(send.channel) ?? [];
+      its.push([bus, send]);
+      found.set(send.channel, its);
+    }
+  return found;
+};
+
+const ofChannel = (setup: Setup, channel: Channel, into: readonly Into[]): DeskControl[] => {
   const { id } = channel;
   const directOut = directOutOf(setup, channel);
-  const sends = setup.buses.flatMap((bus) => {
-    const send = bus.sends.find((s) => s.channel === id);
-    return send ? [{ bus: bus.id, value: sendInto(bus, send) }] : [];
-  });
+  const sends = into.map(([bus, send]) => ({ bus: bus.id, value: sendInto(bus, send) }));
   const isPostFader = [directOut, ...sends.map((s) => s.value)].some((f) => f.on && f.tap === "post-fader");
   return [
     control("channel number", id, channel.numbers),
@@ -100,9 +112,12 @@ const ofMixer = (listener: Listener): DeskControl[] => {
 };
 
 /** Every control of a plan with what it stands at: of channels, buses, monitor inputs and musicians’ mixers, in the setup’s order. */
-export const controlsOf = (setup: Setup): DeskControl[] => [
-  ...setup.channels.flatMap((channel) => ofChannel(setup, channel)),
-  ...setup.buses.flatMap(ofBus),
-  ...ofInputs(setup),
-  ...setup.listeners.flatMap(ofMixer),
-];
+export const controlsOf = (setup: Setup): DeskControl[] => {
+  const sends = sendsByChannel(setup);
+  return [
+    ...setup.channels.flatMap((channel) => ofChannel(setup, channel, sends.get(channel.id) ?? [])),
+    ...setup.buses.flatMap(ofBus),
+    ...ofInputs(setup),
+    ...setup.listeners.flatMap(ofMixer),
+  ];
+};

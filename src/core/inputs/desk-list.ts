@@ -88,12 +88,26 @@ const whole = (to: Setup, ticked: readonly DeskControl[]): DeskMove[] => {
   return [...moves, ...switchedOff(ticked, to, new Set())];
 };
 
-const numberOf = (
-  lists: readonly (readonly { readonly id: Id; readonly numbers: readonly number[] }[])[],
-  id: Id,
-): number =>
-  lists.flatMap((list) => list.find((thing) => thing.id === id)?.numbers ?? [])[0] ??
-  Number.POSITIVE_INFINITY;
+/** The first number of each channel and bus, now, else before; none is beyond all. */
+interface FirstNumbers {
+  readonly channel: (id: Id) => number;
+  readonly bus: (id: Id) => number;
+}
+
+type Numbered = readonly { readonly id: Id; readonly numbers: readonly number[] }[];
+
+const firstNumbers = (from: Setup | null, to: Setup): FirstNumbers => {
+  const of = (before: Numbered, now: Numbered): ((id: Id) => number) => {
+    const found = new Map<Id, number>();
+    for (const { id, numbers } of [...before, ...now])
+      if (numbers[0] !== undefined) found.set(id, numbers[0]);
+    return (id) => found.get(id) ?? Number.POSITIVE_INFINITY;
+  };
+  return {
+    channel: of(from?.channels ?? [], to.channels),
+    bus: of(from?.buses ?? [], to.buses),
+  };
+};
 
 const OWNERS: readonly ControlOwner[] = ["channel", "bus", "input", "mixer"];
 
@@ -105,13 +119,12 @@ const portOfMove = (to: Setup, move: DeskMove): number => {
 };
 
 /** Where a move stands in the order of a hand. */
-const placeOf = (from: Setup | null, to: Setup, move: DeskMove): readonly number[] => {
+const placeOf = (first: FirstNumbers, to: Setup, move: DeskMove): readonly number[] => {
   const owner = CONTROL_OWNERS[move.control];
   const rank = OWNERS.indexOf(owner);
   if (owner === "mixer") return [rank, 0];
   if (owner === "input") return [rank, portOfMove(to, move), Number(move.id)];
-  const lists = owner === "channel" ? [to.channels, from?.channels ?? []] : [to.buses, from?.buses ?? []];
-  return [rank, numberOf(lists, move.id)];
+  return [rank, first[owner](move.id)];
 };
 
 const compare = (a: readonly number[], b: readonly number[]): number => {
@@ -119,11 +132,13 @@ const compare = (a: readonly number[], b: readonly number[]): number => {
   return at < 0 ? 0 : (a[at] as number) < (b[at] as number) ? -1 : 1;
 };
 
-const inOrder = (moves: readonly DeskMove[], from: Setup | null, to: Setup): DeskMove[] =>
-  moves
-    .map((move) => ({ move, place: placeOf(from, to, move) }))
+const inOrder = (moves: readonly DeskMove[], from: Setup | null, to: Setup): DeskMove[] => {
+  const first = firstNumbers(from, to);
+  return moves
+    .map((move) => ({ move, place: placeOf(first, to, move) }))
     .sort((a, b) => compare(a.place, b.place))
     .map(({ move }) => move);
+};
 
 /**
  * What is to be set from one plan to another, in the order in which a hand meets it: channels by their numbers, each
@@ -139,12 +154,12 @@ export const deskMoves = (from: Setup, to: Setup): DeskMove[] => inOrder(changed
 export const deskList = (to: Setup, ticked: readonly DeskControl[] = []): DeskMove[] =>
   inOrder(whole(to, ticked), null, to);
 
-const sectionOf = (from: Setup | null, to: Setup, move: DeskMove): DeskSection => {
+const sectionOf = (numbers: FirstNumbers, to: Setup, move: DeskMove): DeskSection => {
   const owner = CONTROL_OWNERS[move.control];
   if (owner === "bus") return { at: "buses" };
   if (owner === "input") return { at: "outputs" };
   if (owner === "mixer") return { at: "mixers" };
-  const number = numberOf([to.channels, from?.channels ?? []], move.id);
+  const number = numbers.channel(move.id);
   if (!Number.isFinite(number)) return { at: "unnumbered" };
   const { bankSize, channelCount } = to.desk;
   const first = number - ((number - 1) % bankSize);
@@ -153,13 +168,17 @@ const sectionOf = (from: Setup | null, to: Setup, move: DeskMove): DeskSection =
   return { at: "bank", first, last: number <= channelCount ? Math.min(last, channelCount) : last };
 };
 
+const areAlike = (a: DeskSection, b: DeskSection): boolean =>
+  a.at === "bank" && b.at === "bank" ? a.first === b.first && a.last === b.last : a.at === b.at;
+
 /** Moves in their order by where they are made. */
 export const deskParts = (from: Setup | null, to: Setup, moves: readonly DeskMove[]): DeskPart[] => {
   const parts: { section: DeskSection; moves: DeskMove[] }[] = [];
+  const numbers = firstNumbers(from, to);
   for (const move of moves) {
-    const section = sectionOf(from, to, move);
+    const section = sectionOf(numbers, to, move);
     const last = parts.at(-1);
-    if (last && JSON.stringify(last.section) === JSON.stringify(section)) last.moves.push(move);
+    if (last && areAlike(last.section, section)) last.moves.push(move);
     else parts.push({ section, moves: [move] });
   }
   return parts;

@@ -1,6 +1,6 @@
 import "./desk.css";
 import { useSignal } from "@preact/signals";
-import { deskParts } from "../../core/inputs/desk-list";
+import { type DeskMove, deskParts } from "../../core/inputs/desk-list";
 import { quoted } from "../../core/lib/direction";
 import { clearDeskTicks, tickMove } from "../../document/commands/desk";
 import { LIMITS } from "../../document/limits";
@@ -13,6 +13,7 @@ import { formatCount } from "../../text/words";
 import { Pick, Tick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
+import { InView } from "../../ui/in-view";
 import { TextField } from "../../ui/text-field";
 import { Verdict } from "../../ui/verdict";
 import { runWithWord } from "../act";
@@ -72,38 +73,53 @@ const Start = () => {
   );
 };
 
+/** The controls that are set in one place. */
+const Moves = ({ moves }: { moves: readonly DeskMove[] }) => {
+  const names = namesOfBoth(standing.value, current.value);
+  const lines = moves.map((move) => ({ move, ...describeMove(names, move) }));
+  return (
+    <ul class="desk-list">
+      {lines.map(({ move, where, control, value }, at) => {
+        const isFirst = lines[at - 1]?.where !== where;
+        return (
+          <li key={`${where} ${control} ${move.bus}`} class={isFirst ? "first" : ""}>
+            <Tick
+              label={
+                <>
+                  <b class={isFirst ? "" : "hidden-visually"}>{where}</b> {control}: <b>{value}</b>
+                </>
+              }
+              value={ticked.value(move) !== null}
+              onValue={(on) => run(tickMove(move, on ? stamp() : null))}
+            />
+          </li>
+        );
+      })}
+    </ul>
+  );
+};
+
+/** So many controls are drawn at once without holding up the page. A design choice. */
+const AT_ONCE = 300;
+/** What one takes at least, px. */
+const LINE = 44;
+
 const List = ({ hide }: { hide: boolean }) => {
-  const from = standing.value;
-  const names = namesOfBoth(from, current.value);
   const shown = listedMoves.value.filter((move) => !hide || !ticked.value(move));
+  let before = 0;
   return (
     <>
-      {deskParts(from, current.value, shown).map(({ section, moves: its }) => (
-        <section class="stack" key={formatSection(section)}>
-          <h2>{formatSection(section)}</h2>
-          <ul class="desk-list">
-            {its.map((move, at) => {
-              const { where, control, value } = describeMove(names, move);
-              const before = its[at - 1];
-              const isFirst = !before || describeMove(names, before).where !== where;
-              const tick = ticked.value(move);
-              return (
-                <li key={`${where} ${control} ${move.bus}`} class={isFirst ? "first" : ""}>
-                  <Tick
-                    label={
-                      <>
-                        <b class={isFirst ? "" : "hidden-visually"}>{where}</b> {control}: <b>{value}</b>
-                      </>
-                    }
-                    value={tick !== null}
-                    onValue={(on) => run(tickMove(move, on ? stamp() : null))}
-                  />
-                </li>
-              );
-            })}
-          </ul>
-        </section>
-      ))}
+      {deskParts(standing.value, current.value, shown).map(({ section, moves }) => {
+        before += moves.length;
+        return (
+          <section class="stack" key={formatSection(section)}>
+            <h2>{formatSection(section)}</h2>
+            <InView height={LINE * moves.length} now={before <= AT_ONCE}>
+              {() => <Moves moves={moves} />}
+            </InView>
+          </section>
+        );
+      })}
     </>
   );
 };

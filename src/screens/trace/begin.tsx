@@ -1,10 +1,10 @@
 import { useSignal } from "@preact/signals";
 import { routesOf, type TraceAbout } from "../../core/inputs/trace";
 import { hearsFoh } from "../../core/model/kinds";
-import type { Setup } from "../../core/model/setup";
+import type { Id, Setup } from "../../core/model/setup";
 import { startTrace } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
-import { busName, listenerName } from "../../text/names";
+import { listenerName } from "../../text/names";
 import { formatAbout } from "../../text/trace";
 import { formatChannelAt } from "../../text/trace-links";
 import { capitalised } from "../../text/words";
@@ -14,6 +14,7 @@ import { Fold } from "../../ui/fold";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { ListenerPick } from "../listener-pick";
+import { busTitle } from "../shown-names";
 import { chosenListener } from "../state";
 import { TraceHelp } from "./help";
 
@@ -23,18 +24,10 @@ const option = (about: TraceAbout, name: string): Option => [JSON.stringify(abou
 
 const SwitchAudit = lazy(async () => (await import("./audit")).SwitchAudit);
 
-/** A channel once for each way by which it is to arrive. */
 const channelOptions = (setup: Setup): Option[] =>
-  setup.channels.flatMap(({ id }) => {
-    const name = formatChannelAt(setup, id);
-    const routes = routesOf(setup, id);
-    const [first = null] = routes;
-    if (routes.length < 2) return [option({ what: "channel", channel: id, bus: first }, name)];
-    return routes.map((bus) => {
-      const by = bus === null ? "direct out" : busName(setup.buses.find((b) => b.id === bus));
-      return option({ what: "channel", channel: id, bus }, `${name}, by ${by}`);
-    });
-  });
+  setup.channels.map(({ id }) =>
+    option({ what: "channel", channel: id, bus: null }, formatChannelAt(setup, id)),
+  );
 
 const busInputs = (setup: Setup): Option[] =>
   setup.monitor.inputs.flatMap((input, at) => {
@@ -53,14 +46,35 @@ const missingOptions = (setup: Setup): Option[] => [
 const loudOptions = (setup: Setup): Option[] =>
   setup.channels.map(({ id }) => option({ what: "too loud", channel: id }, formatChannelAt(setup, id)));
 
+/** The ways by which a channel is to arrive, asked of the chosen one alone; nothing where there is no choice. */
+const RoutePick = (props: {
+  routes: readonly (Id | null)[];
+  bus: Id | null;
+  onBus: (bus: Id | null) => void;
+}) =>
+  props.routes.length < 2 ? null : (
+    <Pick
+      label="By"
+      value={props.bus ?? ""}
+      options={props.routes.map((bus) => [bus ?? "", bus === null ? "direct out" : busTitle(bus)] as const)}
+      onValue={(bus) => props.onBus(bus || null)}
+    />
+  );
+
 /** Before a trace: who, and what is missing or too loud. */
 export const Begin = () => {
+  const setup = current.value;
   const listener = chosenListener.value;
   const who = capitalised(listenerName(listener));
   const isLoud = useSignal(false);
   const wanted = useSignal("");
-  const options = (isLoud.value ? loudOptions : missingOptions)(current.value);
-  const about = options.find(([value]) => value === wanted.value)?.[0] ?? options[0]?.[0];
+  const by = useSignal<Id | null>(null);
+  const options = (isLoud.value ? loudOptions : missingOptions)(setup);
+  const chosen = options.find(([value]) => value === wanted.value)?.[0] ?? options[0]?.[0];
+  const picked: TraceAbout | null = chosen === undefined ? null : JSON.parse(chosen);
+  const routes = picked?.what === "channel" ? routesOf(setup, picked.channel) : [];
+  const bus = routes.includes(by.value) ? by.value : (routes[0] ?? null);
+  const about: TraceAbout | null = picked?.what === "channel" ? { ...picked, bus } : picked;
   return (
     <>
       <Verdict tone="care" says="Who does not hear what?">
@@ -82,24 +96,31 @@ export const Begin = () => {
               isLoud.value = said === "loud";
             }}
           />
-          {about === undefined ? (
+          {chosen === undefined ? (
             <p class="notice">There are no channels. Add them in Channels.</p>
           ) : (
             <Pick
               label="What"
-              value={about}
+              value={chosen}
               options={options}
               onValue={(value) => {
                 wanted.value = value;
               }}
             />
           )}
+          <RoutePick
+            routes={routes}
+            bus={bus}
+            onBus={(to) => {
+              by.value = to;
+            }}
+          />
           <button
             type="button"
             class="main"
-            disabled={!listener || about === undefined}
+            disabled={!listener || !about}
             onClick={() => {
-              if (listener && about !== undefined) run(startTrace(listener.id, JSON.parse(about)));
+              if (listener && about) run(startTrace(listener.id, about));
             }}
           >
             Start the trace
