@@ -87,6 +87,8 @@ export const FIELD_NAMES = keysOf(FIELDS);
 
 /** Headers that say a name in one list and a number in another. */
 const PERHAPS_NAME = ["channel", "input", "ch", "line", "mic", "microphone"];
+/** The same in the order in which they are taken for one; before a microphone’s a column without a header. */
+const NAME_HEADERS = ["channel", "input", "ch", "line", "", "mic", "microphone"];
 
 /** Further headers of input lists, which no field is read from: kept with the channels as they are. */
 const MORE = [
@@ -128,8 +130,23 @@ export const knownHeaders = (row: readonly string[]): number =>
   row.filter((cell) => KNOWN.has(bare(cell))).length;
 
 /** Whether the first row names the columns: one header that says what is read, or two of any. */
-export const hasHeader = ([first = []]: readonly (readonly string[])[]): boolean =>
+const hasHeader = ([first = []]: readonly (readonly string[])[]): boolean =>
   first.some((cell) => SURE.has(bare(cell))) || knownHeaders(first) > 1;
+
+/** So many rows may stand above the headers. A design choice. */
+const ROWS_ABOVE = 10;
+const filled = (row: readonly string[]): number => row.filter((cell) => cell.trim() !== "").length;
+
+/**
+ * Index of the row that names the columns: the first, or one below titles, rows not half as full as it; −1 where there is
+ * none.
+ */
+export const headerRow = (rows: readonly (readonly string[])[]): number => {
+  if (hasHeader(rows)) return 0;
+  const at = rows.slice(0, ROWS_ABOVE + 1).findIndex((row) => knownHeaders(row) > 1);
+  const half = filled(rows[at] ?? []) / 2;
+  return rows.slice(0, Math.max(at, 0)).every((row) => filled(row) <= half) ? at : -1;
+};
 
 const namedColumn = (
   headers: readonly string[],
@@ -150,13 +167,17 @@ const wordColumn = (
   taken: ReadonlySet<number>,
 ): number => {
   const open = headers.map((_, i) => i).filter((i) => !taken.has(i) && hasWords(data, i));
-  const named = PERHAPS_NAME.flatMap((word) => open.filter((i) => headers[i] === word));
+  const named = NAME_HEADERS.flatMap((word) => open.filter((i) => headers[i] === word));
   return named[0] ?? open.find((i) => !MORE.includes(headers[i] as string)) ?? -1;
 };
 
-/** Column of the channel's numbers where there are no headers: the first, if it holds nothing else. */
-const numberColumn = (data: readonly (readonly string[])[], name: number): number | null =>
-  name > 0 && data.every((row) => channelCell(row[0] ?? "") !== null) ? 0 : null;
+/** Column of the channel's numbers where no header says it: the first, if it has none and holds nothing else. */
+const numberColumn = (
+  headers: readonly string[],
+  data: readonly (readonly string[])[],
+  name: number,
+): number | null =>
+  name > 0 && headers[0] === "" && data.every((row) => channelCell(row[0] ?? "") !== null) ? 0 : null;
 
 /**
  * Which column is which, as far as the headers tell; the name is otherwise the first column with words in it.
@@ -174,10 +195,9 @@ export const guessMapping = (rows: readonly (readonly string[])[], header: boole
     return [field, at < 0 ? null : at];
   });
   const mapping = Object.fromEntries(columns) as Mapping;
-  if (mapping.name !== null) return mapping;
-  const at = wordColumn(headers, data, taken);
-  if (at < 0) return mapping;
-  return { ...mapping, name: at, number: mapping.number ?? (header ? null : numberColumn(data, at)) };
+  const name = mapping.name ?? wordColumn(headers, data, taken);
+  if (name < 0) return mapping;
+  return { ...mapping, name, number: mapping.number ?? numberColumn(headers, data, name) };
 };
 
 /** Steps of a pan column each side, where its header says "of 100"; null where it does not. */

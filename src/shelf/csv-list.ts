@@ -3,7 +3,6 @@ import type { ListLine } from "../core/inputs/list";
 import type { NamedFeed } from "../core/inputs/list-feeds";
 import { joinSides } from "../core/inputs/list-join";
 import { type InputName, readName } from "../core/inputs/names";
-import { channelCell } from "../core/inputs/numbers";
 import { pieceOf } from "../core/inputs/pieces";
 import { asTyped, type NumberRule } from "../core/lib/number";
 import { type Result, refused } from "../core/lib/result";
@@ -16,6 +15,7 @@ import type { CsvTable } from "./csv";
 import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes } from "./csv-cells";
 import { type Mapping, panStepsOf } from "./csv-columns";
 import { type Further, furtherOf, notesOfFurther, readExtra, readSends } from "./csv-further";
+import { isWithoutChannel, notesOfNumbers, readNumbers } from "./csv-numbers";
 import { type CellFault, type RowReader, rowReader } from "./csv-row";
 
 /** An input list, whole; or every fault of it, and nothing. */
@@ -99,13 +99,15 @@ const checkName = (reader: RowReader, name: string): void => {
 
 const lineOf = (reader: RowReader, input: InputName, name: string, list: ListReading): ListLine => {
   checkName(reader, name);
+  const numbers = readNumbers(reader, input);
   const kind = reader.read("kind", readKind);
-  const stereo = reader.read("stereo", (t) =>
+  const width = reader.read("stereo", (t) =>
     readYes(t, "Stereo", [
       ["stereo", "2", "st"],
       ["mono", "1"],
     ]),
   );
+  const stereo = width ?? (numbers.length === 2 ? true : undefined);
   const guessed =
     list.known.get(nameKey(name))?.lines ?? (input.stereo && list.mapping.stereo === null ? 2 : 1);
   const channels = stereo === undefined ? guessed : stereo ? 2 : 1;
@@ -116,7 +118,7 @@ const lineOf = (reader: RowReader, input: InputName, name: string, list: ListRea
   const piece = isDrum && list.mapping.piece === null ? pieceOf(list.setup.kit.pieces, input) : null;
   return {
     name,
-    numbers: channelCell(reader.text("number")) ?? input.channels,
+    numbers,
     says: {
       ...said<Omit<Required<ListLine["says"]>, "feeds" | "sends" | "extra">>({
         kind,
@@ -197,7 +199,8 @@ export const readList = (
   header: boolean,
   setup: Pick<Setup, "desk" | "kit" | "channels">,
 ): ListRead => {
-  const rows = header ? table.rows.slice(1) : table.rows;
+  const all = header ? table.rows.slice(1) : table.rows;
+  const rows = all.filter((row) => !isWithoutChannel(row, mapping));
   if (mapping.name === null || rows.length === 0) {
     const says =
       rows.length === 0
@@ -233,6 +236,6 @@ export const readList = (
     ok: true,
     lines: joined.lines,
     namesBuses: further.buses.length > 0,
-    notes: notesOf(lines, joined.pairs, reading),
+    notes: [...notesOfNumbers(all, mapping, some), ...notesOf(lines, joined.pairs, reading)],
   };
 };

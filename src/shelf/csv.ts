@@ -1,6 +1,8 @@
+import { asTyped } from "../core/lib/number";
 import { type Result, refused } from "../core/lib/result";
 import { LIMITS } from "../document/limits";
-import { guessMapping, hasHeader, knownHeaders, type Mapping } from "./csv-columns";
+import { formatList } from "../text/words";
+import { guessMapping, headerRow, knownHeaders, type Mapping } from "./csv-columns";
 import { type CutFault, cutRows, guessDelimiter } from "./csv-cut";
 import { decodeText, NOTHING_BUT_BLANKS } from "./csv-decode";
 
@@ -110,14 +112,24 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
         : "";
     return refused(`Row ${cut.length + first}: ${FAULTS[fault]}.${ask} Nothing was imported.`);
   }
-  const rows = cut
+  const all = cut
     .map((cells, i) => ({ number: i + first, cells }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ""));
-  if (rows.length === 0) return refused(NOTHING_BUT_BLANKS);
-  const table = rows.map((r) => r.cells);
-  const header = hasHeader(table);
+  if (all.length === 0) return refused(NOTHING_BUT_BLANKS);
+  const at = headerRow(all.map(({ cells }) => cells));
+  const header = at >= 0;
+  const rows = all.slice(Math.max(at, 0));
+  const table = rows.map(({ cells }) => cells);
   if (rows.length - Number(header) > CSV_LIMITS.rows) return tooMany(body);
   const one = table.every((cells) => cells.length === 1);
+  const above = all.slice(0, Math.max(at, 0)).flatMap(({ cells }) => cells.filter((c) => c.trim() !== ""));
+  const said = [
+    ...notes,
+    ...(above.length === 0
+      ? []
+      : [`Above the headers, so left out: ${formatList(above.map((cell) => `“${asTyped(cell)}”`))}.`]),
+    ...(one ? ["The file has one column only: it is read as the names."] : []),
+  ];
   return {
     ok: true,
     table: {
@@ -125,7 +137,7 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
       delimiter,
       header,
       mapping: guessMapping(table, header),
-      notes: one ? [...notes, "The file has one column only: it is read as the names."] : notes,
+      notes: said,
     },
   };
 };

@@ -144,6 +144,13 @@ const ISSUES: { readonly [code in IssueCode]: Describe<code> } = {
     `${subjects(setup, issue)} ${issue.buses.length === 1 ? "has an input" : "have inputs"} but no signal: every send is off or muted.`,
     "Turn on a send, or free the inputs.",
   ],
+  "unfed bus": (issue, setup) => {
+    const one = issue.buses.length === 1;
+    return [
+      `${subjects(setup, issue)} ${one ? "has" : "have"} no monitor input: nobody hears ${one ? "it" : "them"}.`,
+      `Assign ${one ? "it to monitor inputs, or delete the bus" : "them to monitor inputs, or delete the buses"}.`,
+    ];
+  },
   "no bus": ({ listeners: who }, setup) => [
     `${listeners(setup, who)} ${who.length === 1 ? "hears" : "hear"} no bus, only direct outs.`,
     "Choose a bus for them, unless that is meant.",
@@ -168,15 +175,26 @@ const ISSUES: { readonly [code in IssueCode]: Describe<code> } = {
     `${channels.length > 0 ? formatCount(channels.length, "channel") : formatCount(buses.length, "bus", "buses")} ${name === "" ? "have no name" : `are named ${quoted(name)}`}.`,
     "Give each its own name: on the patch sheet nobody can tell them apart.",
   ],
-  "same number": (issue, setup) => [
-    `${subjects(setup, issue)} have the same channel number, ${issue.values.number}.`,
-    "Correct the channel number of one of them.",
-  ],
-  "beyond desk": (issue, setup) => {
-    const one = issue.channels.length === 1;
+  "same number": (issue, setup) => {
+    const what = issue.buses.length > 0 ? "bus" : "channel";
     return [
-      `${subjects(setup, issue)} ${one ? "has a channel number" : "have channel numbers"} beyond the desk’s last, ${issue.values.channelCount}.`,
-      `Correct ${one ? "it" : "them"}, or the number of channels of the desk.`,
+      `${subjects(setup, issue)} have the same ${what} number, ${issue.values.number}.`,
+      `Correct the ${what} number of one of them.`,
+    ];
+  },
+  "beyond desk": (issue, setup) => {
+    const [what, many] = issue.buses.length > 0 ? ["bus", "buses"] : ["channel", "channels"];
+    const one = issue.channels.length + issue.buses.length === 1;
+    return [
+      `${subjects(setup, issue)} ${one ? `has a ${what} number` : `have ${what} numbers`} beyond the desk’s last, ${issue.values.count}.`,
+      `Correct ${one ? "it" : "them"}, or the number of ${many} of the desk.`,
+    ];
+  },
+  "beyond ports": ({ inputs, values: { last } }, setup) => {
+    const one = inputs.length === 1;
+    return [
+      `${capitalised(formatInputs(inputs))} ${one ? "has an output port" : "have output ports"} beyond the desk’s last, ${formatPort(setup.desk, last)}.`,
+      `Correct ${one ? "it" : "them"}, or the number of output ports of the desk.`,
     ];
   },
   "same port": ({ inputs, values: { port } }, setup) => [

@@ -303,6 +303,17 @@ describe("many channels at once", () => {
       toms((c) => c.kind),
       ["percussion", "percussion", "percussion"],
     );
+    // What was just set does not cover what is set next.
+    const toast = await page.locator(".toast").boundingBox();
+    const bar = await page.getByLabel("Set on selected channels").boundingBox();
+    expect((toast?.y ?? 0) + (toast?.height ?? 0)).toBeLessThanOrEqual(bar?.y ?? 0);
+    await set.selectOption("Direct out tap point");
+    await to.selectOption("post-fader");
+    await keeps(
+      page,
+      toms((c) => c.directOut.tap),
+      Array(3).fill("post-fader"),
+    );
     await set.selectOption("Colour");
     await to.selectOption("Teal");
     await set.selectOption("Mute");
@@ -322,7 +333,7 @@ describe("many channels at once", () => {
     );
     await page.getByRole("button", { name: "Done" }).click();
     await undo(page, "change sends");
-    for (let n = 0; n < 3; n += 1) await undo(page, "change channels");
+    for (let n = 0; n < 4; n += 1) await undo(page, "change channels");
     await keeps(page, (file) => file, before);
     await context.close();
   });

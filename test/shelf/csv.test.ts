@@ -442,6 +442,91 @@ describe("heads", () => {
   });
 });
 
+describe("a list as it comes from a stage", () => {
+  const read = async (text: string, setup = blankSetup()) => {
+    const table = await open(text);
+    const list = readList(table, table.mapping, table.header, setup);
+    if (!list.ok) throw new Error(list.faults[0]?.says);
+    return {
+      channels: withList(setup, list.lines, "add").channels.map((c) => [
+        c.numbers.join("-"),
+        c.name,
+        c.lines,
+      ]),
+      notes: [...table.notes, ...list.notes],
+    };
+  };
+
+  it("may have titles above its headers: they are left out, and that is said", async () => {
+    const text =
+      "Hall band, Thursday;;;\n;;;\nDoors 7 pm;two sets;;\nInput;Source;Mic;48V\n1;Kick;dynamic;\n2;Snr;;yes\n";
+    const { channels, notes } = await read(text);
+    expect(channels).toEqual([
+      ["1", "Kick", 1],
+      ["2", "Snr", 1],
+    ]);
+    expect(notes[0]).toBe(
+      "Above the headers, so left out: “Hall band, Thursday”, “Doors 7 pm” and “two sets”.",
+    );
+  });
+
+  it("has no header below rows that are as full: they are channels", async () => {
+    const { channels } = await read("1\tKick\tdynamic\tclip\n2\tHost\tline\tstage box\n");
+    expect(channels.map(([, name]) => name)).toEqual(["Kick", "Host"]);
+  });
+
+  it("leaves spare channels and the titles of sections out, and says so", async () => {
+    const { channels, notes } = await read("Ch,Name,Mic\nDRUMS,,\n1,Kick,dynamic\n2,,\n3,Snr,\n");
+    expect(channels.map(([number]) => number)).toEqual(["1", "3"]);
+    expect(notes).toContain(
+      "Left out: 2 rows with nothing but “DRUMS” and “2”. Type a name into each that is a channel.",
+    );
+    expect((await faultsOf("Ch,Name,Mic\n2,,dynamic\n")).map((f) => f.says)).toEqual([
+      "Name: blank. Allowed: a name.",
+    ]);
+    expect((await faultsOf("Ch,Name,Mic\n2,,\n"))[0]?.says).toContain("no row under the headers");
+  });
+
+  it("says which cells are no channel number", async () => {
+    const { channels, notes } = await read("Ch,Name\n1,Kick\nFX 1,Verb\n0,Foo\n1000,Bar\n,Baz\n");
+    expect(channels.map(([number]) => number)).toEqual(["1", "", "", "", ""]);
+    expect(notes).toEqual([
+      "No channel number: “FX 1”, “0” and “1000”. Allowed: 1 to 999, or two such as “13-14”. The channels come without one.",
+    ]);
+  });
+
+  it("has a stereo channel where a row has two numbers, and none with more", async () => {
+    const { channels } = await read("Ch,Name\n13-14,Keys\n15/16,Loops\n5,Pad L\n5,Pad R\n");
+    expect(channels).toEqual([
+      ["13-14", "Keys", 2],
+      ["15-16", "Loops", 2],
+      ["5", "Pad", 2],
+    ]);
+    const [keys] = exampleSetup().channels;
+    const mono = { ...blankSetup(), channels: [{ ...(keys as Channel), name: "Keys", lines: 1 as const }] };
+    expect((await read("Ch,Name\n13-14,Keys\n", mono)).channels).toEqual([["13-14", "Keys", 2]]);
+    expect((await faultsOf("Ch,Name\n5-9,Horns\n"))[0]).toMatchObject({
+      row: 2,
+      column: 1,
+      says: "Ch: “5-9” has 5 channel numbers. Allowed: one, or two of a stereo channel.",
+    });
+    expect((await faultsOf("1 Kick\n13-16 Keys\n"))[0]?.says).toContain("has 4 channel numbers");
+  });
+
+  it("may have no header over its channel numbers", async () => {
+    const { channels, notes } = await read(";Name;Mic\n1;Kick;dynamic\n13-14;Keys;\n");
+    expect(channels).toEqual([
+      ["1", "Kick", 1],
+      ["13-14", "Keys", 2],
+    ]);
+    expect(notes).toEqual(["Kept with each channel and exported again: Mic."]);
+    expect((await read(";;Mic\n1;Kick;dynamic\n2;Snr;\n")).channels.map(([, name]) => name)).toEqual([
+      "Kick",
+      "Snr",
+    ]);
+  });
+});
+
 describe("out and in again", () => {
   const back = async (
     rows: readonly ListRow[],

@@ -251,6 +251,12 @@ describe("the wording of the patch", () => {
         direct("Keys", "right", { port: 3 }),
       ],
     ),
+    setup([KICK], [drums({ numbers: [5, 6] }), bus("b", [], { numbers: [6] })], [L, R]),
+    setup(
+      [KICK],
+      [bus("b", [], { numbers: [98] }), bus("c", [], { numbers: [99] })],
+      [direct("Kick", "both", { port: 192 })],
+    ),
   ];
   const textOf = (of: Setup, found: Issue): string[] => {
     const { says, remedy } = describeIssue(of, found);

@@ -1,25 +1,22 @@
-import type { MonitorInput, Setup } from "../model/setup";
+import type { Bus, Channel, MonitorInput, Setup } from "../model/setup";
 import { beyondDesk, sharedNumbers } from "./desk-numbers";
 import { type Issue, issue } from "./issue";
 import { busesFed } from "./usage";
 
-const numberIssues = ({ channels, desk }: Setup): Issue[] => {
-  const beyond = beyondDesk(channels, desk);
+/** Numbers at the desk that several channels, or buses, have, or that the desk has not. */
+const numberIssues = (setup: Setup, what: "channels" | "buses", count: number): Issue[] => {
+  const things: readonly (Channel | Bus)[] = setup[what];
+  const about = (its: readonly (Channel | Bus)[]) => ({ [what]: its.map(({ id }) => id) });
+  const beyond = beyondDesk(things, count);
   return [
-    ...sharedNumbers(channels).map(({ number, channels: its }) =>
-      issue("same number", "warn", { channels: its.map((c) => c.id) }, { number }),
-    ),
-    ...(beyond.length > 0
-      ? [
-          issue(
-            "beyond desk",
-            "warn",
-            { channels: beyond.map((c) => c.id) },
-            { channelCount: desk.channelCount },
-          ),
-        ]
-      : []),
+    ...sharedNumbers(things).map(({ number, all }) => issue("same number", "warn", about(all), { number })),
+    ...(beyond.length > 0 ? [issue("beyond desk", "warn", about(beyond), { count })] : []),
   ];
+};
+
+const lostPorts = ({ monitor, desk }: Setup): Issue[] => {
+  const inputs = monitor.inputs.flatMap((input, i) => ((input?.port ?? 0) > desk.portCount ? [i] : []));
+  return inputs.length === 0 ? [] : [issue("beyond ports", "warn", { inputs }, { last: desk.portCount })];
 };
 
 /** Output ports that are to feed several inputs with different things. The very same thing twice is told elsewhere. */
@@ -41,7 +38,9 @@ const sendIssues = (setup: Setup): Issue[] =>
 
 /** What the desk itself makes doubtful: numbers that two have or it has not, ports used twice, sends that are off. */
 export const deskIssues = (setup: Setup): Issue[] => [
-  ...numberIssues(setup),
+  ...numberIssues(setup, "channels", setup.desk.channelCount),
+  ...numberIssues(setup, "buses", setup.desk.busCount),
   ...portIssues(setup),
+  ...lostPorts(setup),
   ...sendIssues(setup),
 ];

@@ -1,27 +1,25 @@
-import type { Channel, Desk } from "../model/setup";
-
-/** What of a channel its number needs. */
-type Numbered = Pick<Channel, "numbers">;
-
-/** A channel number of the desk and who has it. */
-export interface SharedNumber<T> {
-  readonly number: number;
-  readonly channels: readonly T[];
+/** A channel or a bus: what has numbers at the desk. */
+interface Numbered {
+  readonly numbers: readonly number[];
 }
 
-/** Channel numbers that more than one channel has, rising. */
-export const sharedNumbers = <T extends Numbered>(channels: readonly T[]): SharedNumber<T>[] => {
+/** A number at the desk and who has it. */
+export interface SharedNumber<T> {
+  readonly number: number;
+  readonly all: readonly T[];
+}
+
+/** Numbers that more than one channel, or more than one bus, has, rising. */
+export const sharedNumbers = <T extends Numbered>(things: readonly T[]): SharedNumber<T>[] => {
   const by = new Map<number, T[]>();
-  for (const channel of channels)
-    for (const number of new Set(channel.numbers)) by.set(number, [...(by.get(number) ?? []), channel]);
+  for (const thing of things)
+    for (const number of new Set(thing.numbers)) by.set(number, [...(by.get(number) ?? []), thing]);
   return [...by]
-    .filter(([, its]) => its.length > 1)
-    .map(([number, its]) => ({ number, channels: its }))
+    .filter(([, all]) => all.length > 1)
+    .map(([number, all]) => ({ number, all }))
     .sort((a, b) => a.number - b.number);
 };
 
-/** Channels with a number that the desk does not have. */
-export const beyondDesk = <T extends Numbered>(
-  channels: readonly T[],
-  { channelCount }: Pick<Desk, "channelCount">,
-): T[] => channels.filter(({ numbers }) => numbers.some((n) => n > channelCount));
+/** Channels, or buses, with a number that a desk of so many does not have. */
+export const beyondDesk = <T extends Numbered>(things: readonly T[], count: number): T[] =>
+  things.filter(({ numbers }) => numbers.some((n) => n > count));

@@ -35,6 +35,8 @@ export interface IssueValues {
   "tap point": { readonly tap: TapPoint; readonly better: TapPoint; readonly why: MisfitCode };
   /** A patched bus in which nothing sounds. */
   "empty bus": null;
+  /** Buses that have no monitor input, and nobody who is to hear them. */
+  "unfed bus": null;
   /** A listener hears no bus. */
   "no bus": null;
   /** A listener hears a bus that has no input, or is off. */
@@ -43,12 +45,14 @@ export interface IssueValues {
   "unfed channel": null;
   /** Several channels or buses of one name; "" where they have none. */
   "same name": { readonly name: string };
-  /** Several channels with one channel number. */
+  /** Several channels with one channel number, or buses with one bus number. */
   "same number": { readonly number: number };
-  /** Channels with a number that the desk does not have. */
-  "beyond desk": { readonly channelCount: number };
+  /** Channels or buses with a number that the desk does not have; it has so many. */
+  "beyond desk": { readonly count: number };
   /** An output port, counted from 1, that is to feed different things. */
   "same port": { readonly port: number };
+  /** Inputs fed by an output port that the desk does not have; the number, from 1, of its last. */
+  "beyond ports": { readonly last: number };
   /** Channels whose send into a patched bus is off. */
   "send off": null;
   /** No input brings a sound. */

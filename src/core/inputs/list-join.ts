@@ -47,12 +47,15 @@ const joined = (first: NamedLine, second: NamedLine): ListLine | null => {
   const { pan: _, gatedRms: __, peak: ___, feeds: ____, extra: _____, ...says } = left.says;
   const extra = joinedExtra(left.says.extra, right.says.extra);
   const feeds = [...feedOf(left.says.feeds, "left"), ...feedOf(right.says.feeds, "right")];
+  // Both on one fader, or each on its own.
+  const numbers = [...new Set([...left.numbers, ...right.numbers])];
+  if (numbers.length > 2) return null;
   if (extra.some(({ value }) => [...value].length > LONGEST_EXTRA)) return null;
   const isSaid = (field: "pan" | "gatedRms" | "peak") =>
     left.says[field] !== undefined || right.says[field] !== undefined;
   return {
     name: first.input.base,
-    numbers: [...left.numbers, ...right.numbers],
+    numbers,
     says: {
       ...says,
       lines: 2,

@@ -2,8 +2,8 @@ import { mixedChannelsOf } from "../mix/bus";
 import { BLANK_INPUT } from "../model/defaults";
 import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import { hearsFoh } from "../model/kinds";
-import type { Channel, Id, MonitorInput, MonitorSystem, Setup } from "../model/setup";
-import { linesOf } from "../model/sides";
+import type { Bus, Channel, Id, MonitorInput, MonitorSystem, Setup } from "../model/setup";
+import { linesOf, sidesOf } from "../model/sides";
 import { type Edit, type Issue, issue } from "./issue";
 import { TAP_ADVICE } from "./taps";
 import { anyOn, busesFed, channelsInBuses, firstFree } from "./usage";
@@ -12,24 +12,38 @@ import { anyOn, busesFed, channelsInBuses, firstFree } from "./usage";
 const feedsOf = (channel: Channel): MonitorInput[] =>
   linesOf(channel).map((side) => ({ ...BLANK_INPUT, feed: { kind: "channel", channel: channel.id, side } }));
 
-/** Puts channels into the first free inputs, stereo ones into two neighbours. Nothing where there is no room for all. */
-const place = (monitor: MonitorSystem, channels: readonly Channel[]): Edit[] => {
+/** What a bus puts into inputs, in the order in which it is meant. */
+const sidesIn = (bus: Bus): MonitorInput[] => {
+  const sides = sidesOf(bus).map(
+    (side): MonitorInput => ({ ...BLANK_INPUT, feed: { kind: "bus", bus: bus.id, side } }),
+  );
+  return bus.swapped ? sides.reverse() : sides;
+};
+
+/** Puts each of these into the first free neighbours; null where there is no room for all. */
+const placed = (monitor: MonitorSystem, feeds: readonly (readonly MonitorInput[])[]): Edit[][] | null => {
   const inputs = [...monitor.inputs];
-  const edits: Edit[] = [];
-  for (const channel of channels) {
-    const feeds = feedsOf(channel);
-    const run = firstFree({ ...monitor, inputs }, feeds.length);
-    if (!run) return [];
-    feeds.forEach((to, i) => {
-      const index = run[i] as number;
-      inputs[index] = to;
-      edits.push({ edit: "input", index, to });
-    });
-    const tap = TAP_ADVICE[channel.kind].better;
-    edits.push({ edit: "direct out", channel: channel.id, to: { ...channel.directOut, on: true, tap } });
+  const edits: Edit[][] = [];
+  for (const its of feeds) {
+    const run = firstFree({ ...monitor, inputs }, its.length);
+    if (!run) return null;
+    edits.push(
+      its.map((to, i): Edit => {
+        const index = run[i] as number;
+        inputs[index] = to;
+        return { edit: "input", index, to };
+      }),
+    );
   }
   return edits;
 };
+
+/** The direct out of a channel that gets an input: on, and tapped where it fits. */
+const directOutOf = ({ id, kind, directOut }: Channel): Edit => ({
+  edit: "direct out",
+  channel: id,
+  to: { ...directOut, on: true, tap: TAP_ADVICE[kind].better },
+});
 
 const unfedChannels = (setup: Setup): Issue[] => {
   const within = channelsInBuses(setup);
@@ -38,7 +52,20 @@ const unfedChannels = (setup: Setup): Issue[] => {
   );
   if (unfed.length === 0) return [];
   const channels = unfed.map((s) => s.id);
-  return [issue("unfed channel", "warn", { channels }, null, place(setup.monitor, unfed))];
+  const fix = placed(setup.monitor, unfed.map(feedsOf))?.flatMap((edits, i) => [
+    ...edits,
+    directOutOf(unfed[i] as Channel),
+  ]);
+  return [issue("unfed channel", "warn", { channels }, null, fix)];
+};
+
+/** Buses without a monitor input. One that somebody listens to is told with the listener. */
+const unfedBuses = ({ buses, listeners, monitor }: Setup): Issue[] => {
+  const heard = new Set(listeners.filter((l) => !hearsFoh(l)).map((l) => l.bus));
+  const unfed = buses.filter((bus) => !heard.has(bus.id) && inputsOfBus(monitor, bus.id).length === 0);
+  if (unfed.length === 0) return [];
+  const about = { buses: unfed.map(({ id }) => id) };
+  return [issue("unfed bus", "warn", about, null, placed(monitor, unfed.map(sidesIn))?.flat())];
 };
 
 const unfedListeners = (setup: Setup): Issue[] => {
@@ -85,7 +112,13 @@ const isSilent = (setup: Setup): boolean =>
 /** Who and what is not reached: listeners, channels, buses without anything in them; names that say nothing. */
 export const reachIssues = (setup: Setup): Issue[] => {
   if (!isSilent(setup)) {
-    return [...unfedListeners(setup), ...unfedChannels(setup), ...emptyBuses(setup), ...nameIssues(setup)];
+    return [
+      ...unfedListeners(setup),
+      ...unfedChannels(setup),
+      ...unfedBuses(setup),
+      ...emptyBuses(setup),
+      ...nameIssues(setup),
+    ];
   }
   const channels = setup.channels.filter((s) => !s.muted).map((s) => s.id);
   const listeners = setup.listeners.filter((l) => !hearsFoh(l)).map((l) => l.id);

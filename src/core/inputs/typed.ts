@@ -98,15 +98,15 @@ export const channelsTyped = (
     return channel;
   });
   const fresh = new Set(channels);
-  const shared = sharedNumbers(all).filter((s) => s.channels.some((c) => fresh.has(c)));
-  const beyond = beyondDesk(channels, setup.desk);
+  const shared = sharedNumbers(all).filter((s) => s.all.some((c) => fresh.has(c)));
+  const beyond = beyondDesk(channels, setup.desk.channelCount);
   return {
     channels,
     wrong,
     notes: [
       ...notes,
       ...shared.map(
-        ({ number, channels: its }): TypedNote => ({
+        ({ number, all: its }): TypedNote => ({
           code: "same number",
           number,
           names: its.map((c) => c.name),

@@ -12,9 +12,29 @@ it("two channels with one number, and a number beyond the desk", () => {
   const desk = { ...s.desk, channelCount: 7 };
   expect(brief({ ...s, desk })).toEqual([
     ["same number", ["a", "b"], [], [], { number: 7 }],
-    ["beyond desk", ["b"], [], [], { channelCount: 7 }],
+    ["beyond desk", ["b"], [], [], { count: 7 }],
   ]);
   expect(brief({ ...s, desk: { ...desk, channelCount: 8 } }).map(([code]) => code)).toEqual(["same number"]);
+});
+
+it("two buses with one number, and a number beyond the desk; a channel may have the number of a bus", () => {
+  const s = setup(
+    [channel("a", { numbers: [5] })],
+    [bus("m", [], { numbers: [5, 6] }), bus("n", [], { numbers: [6] }), bus("o", [], { numbers: [17] })],
+    [],
+  );
+  expect(brief({ ...s, desk: { ...s.desk, busCount: 16 } })).toEqual([
+    ["same number", [], ["m", "n"], [], { number: 6 }],
+    ["beyond desk", [], ["o"], [], { count: 16 }],
+  ]);
+});
+
+it("inputs fed by ports that the desk has not", () => {
+  const channels = [channel("a"), channel("b")];
+  const s = setup(channels, [], [direct("a", "both", { port: 8 }), direct("b", "both", { port: 9 })]);
+  const of = (portCount: number) => brief({ ...s, desk: { ...s.desk, portCount } });
+  expect(of(9)).toEqual([]);
+  expect(of(8)).toEqual([["beyond ports", [], [], [1], { last: 8 }]]);
 });
 
 it("a port is used twice where it is to carry different signals", () => {

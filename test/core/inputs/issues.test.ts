@@ -429,6 +429,7 @@ describe("on any setup", () => {
       "split",
       "swapped",
       "tap point",
+      "unfed bus",
       "unfed channel",
     ]);
   });

@@ -95,6 +95,35 @@ describe("a listener that hears nothing", () => {
   });
 });
 
+describe("a bus without a monitor input", () => {
+  const HORNS = bus("Horns", ["Kick"], { swapped: true });
+  const FOLD = bus("Fold-back", [], { stereo: false });
+
+  it("is told, all at once, and put into the first free inputs as it is meant", () => {
+    const s = setup([KICK], [HORNS, FOLD], [direct("Kick")], 4, []);
+    expect(found(s, "unfed bus")).toEqual([
+      expect.objectContaining({
+        severity: "warn",
+        buses: ["Horns", "Fold-back"],
+        fix: [
+          { edit: "input", index: 1, to: side("Horns", "right") },
+          { edit: "input", index: 2, to: side("Horns", "left") },
+          { edit: "input", index: 3, to: side("Fold-back", "left") },
+        ],
+      }),
+    ]);
+    const full = { ...s, monitor: { ...s.monitor, inputCount: 3 } };
+    expect(found(full, "unfed bus")[0]?.fix).toBeUndefined();
+    expect(found(applyEdits(s, found(s, "unfed bus")[0]?.fix ?? []), "unfed bus")).toEqual([]);
+  });
+
+  it("is not told beside the listener who hears it, nor where one side has an input", () => {
+    const hears = [listener("l2", { name: "Mara, drums", bus: "Horns" })];
+    expect(found(setup([KICK], [HORNS], [direct("Kick")], 16, hears), "unfed bus")).toEqual([]);
+    expect(found(setup([KICK], [HORNS], [side("Horns", "left")], 16, []), "unfed bus")).toEqual([]);
+  });
+});
+
 describe("a bus with nothing in it", () => {
   it("is told with its inputs", () => {
     const s = setup(

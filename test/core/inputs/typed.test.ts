@@ -83,10 +83,10 @@ describe("channel numbers", () => {
   const of = (...numbers: number[]) => ({ numbers });
   it("are shared by different channels only", () => {
     const [a, b, c] = [of(5, 5), of(4, 7), of(7)];
-    expect(sharedNumbers([a, b, c])).toEqual([{ number: 7, channels: [b, c] }]);
+    expect(sharedNumbers([a, b, c])).toEqual([{ number: 7, all: [b, c] }]);
     expect(sharedNumbers([of(), of()])).toEqual([]);
   });
   it("are the desk's up to its last", () => {
-    expect(beyondDesk([of(), of(8), of(8, 9)], { channelCount: 8 })).toEqual([of(8, 9)]);
+    expect(beyondDesk([of(), of(8), of(8, 9)], 8)).toEqual([of(8, 9)]);
   });
 });
