@@ -26,7 +26,7 @@ import type {
   TapPoint,
 } from "../core/model/setup";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
-import { readDeskTicks } from "./desk-tick-field";
+import { readDeskTicks, readHanded, readTickLog } from "./desk-tick-field";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
@@ -305,4 +305,6 @@ export const setupFields = fields<SetupFile>({
   lineCheck,
   deskTicks: readDeskTicks,
   trace: readTrace,
+  tickLog: readTickLog,
+  handed: readHanded,
 });

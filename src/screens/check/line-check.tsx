@@ -6,6 +6,7 @@ import { formatCount } from "../../text/words";
 import { patchNow } from "../patch-figures";
 import { goTo } from "../route";
 import { chosenListener } from "../state";
+import { stamp } from "../who";
 
 /** Leads on from an input without a signal, for whom the check is about; the audience has no monitor input. */
 const traceInput = (index: number): void => {
@@ -39,7 +40,7 @@ export const LineCheck = () => {
           const at = row.input - 1;
           const said = lineCheck[at];
           const name = formatRowName(current.value, row);
-          const tick = (heard: boolean) => run(tickInput(at, said === heard ? null : heard));
+          const tick = (heard: boolean) => run(tickInput(at, said === heard ? null : heard, stamp()));
           return (
             <li class="row" key={row.input}>
               <span class="input-number">{row.input}</span>
@@ -78,7 +79,17 @@ export const LineCheck = () => {
         })}
       </ol>
       {open < rows.length ? (
-        <button type="button" onClick={() => run(clearTicks(rows.map((row) => row.input - 1)))}>
+        <button
+          type="button"
+          onClick={() =>
+            run(
+              clearTicks(
+                rows.map((row) => row.input - 1),
+                stamp(),
+              ),
+            )
+          }
+        >
           Clear all ticks
         </button>
       ) : null}

@@ -96,7 +96,7 @@ const List = ({ hide }: { hide: boolean }) => {
                       </>
                     }
                     value={tick !== null}
-                    onValue={(on) => run(tickMove(move, on ? stamp() : null))}
+                    onValue={(on) => run(tickMove(move, on, stamp()))}
                   />
                 </li>
               );
@@ -146,7 +146,7 @@ export const DeskScreen = () => {
               onValue={setWho}
             />
             {current.value.deskTicks ? (
-              <button type="button" onClick={() => runWithWord(clearDeskTicks(), "All ticks cleared")}>
+              <button type="button" onClick={() => runWithWord(clearDeskTicks(stamp()), "All ticks cleared")}>
                 Clear all ticks
               </button>
             ) : null}
