@@ -1,9 +1,9 @@
 import "./desk.css";
 import { useSignal } from "@preact/signals";
+import { controlValue } from "../../core/inputs/controls";
 import { deskParts } from "../../core/inputs/desk-list";
 import { quoted } from "../../core/lib/direction";
 import { clearDeskTicks, tickMove } from "../../document/commands/desk";
-import { LIMITS } from "../../document/limits";
 import { current, run } from "../../document/store";
 import { shelf } from "../../shelf/here";
 import { troubleOf } from "../../shelf/trouble";
@@ -13,12 +13,13 @@ import { formatCount } from "../../text/words";
 import { Pick, Tick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
-import { TextField } from "../../ui/text-field";
 import { Verdict } from "../../ui/verdict";
 import { runWithWord } from "../act";
 import { readKept } from "../kept-setup";
 import { setupName } from "../shown-names";
-import { setWho, stamp, who } from "../who";
+import { Words, wordsOn } from "../ticked";
+import { stamp } from "../who";
+import { WhoField } from "../who-field";
 import { DeskOut } from "./desk-out";
 import { DeskHelp } from "./help";
 import { kinship, lastPlan, listedMoves, standing, start, startFrom, ticked } from "./session";
@@ -98,6 +99,7 @@ const List = ({ hide }: { hide: boolean }) => {
                     value={tick !== null}
                     onValue={(on) => run(tickMove(move, on, stamp()))}
                   />
+                  <Words words={wordsOn.value({ ...move, value: controlValue(move.to) })} />
                 </li>
               );
             })}
@@ -139,12 +141,7 @@ export const DeskScreen = () => {
         {() => (
           <>
             <DeskOut />
-            <TextField
-              label="Who ticks on this device"
-              value={who.value}
-              most={LIMITS.name}
-              onValue={setWho}
-            />
+            <WhoField />
             {current.value.deskTicks ? (
               <button type="button" onClick={() => runWithWord(clearDeskTicks(stamp()), "All ticks cleared")}>
                 Clear all ticks
