@@ -25,5 +25,5 @@ export const formatWords = (words: readonly TickEntry[]): string =>
   capitalised(words.map((word) => describeWord(word, formatTime)).join("; "));
 
 /** Who said what when, under a line of a list. */
-export const Words = ({ words }: { words: readonly TickEntry[] }) =>
+export const WhoTicked = ({ words }: { words: readonly TickEntry[] }) =>
   words.length === 0 ? null : <span class="small soft who">{formatWords(words)}</span>;

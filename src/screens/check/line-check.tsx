@@ -7,9 +7,10 @@ import { lineSubject } from "../../document/tick-log";
 import { formatRowName } from "../../text/sheet";
 import { formatCount } from "../../text/words";
 import { Fold } from "../../ui/fold";
+import { HandOver } from "../helper/hand-over";
 import { goTo } from "../route";
 import { chosenListener } from "../state";
-import { Words, wordsOn } from "../ticked";
+import { WhoTicked, wordsOn } from "../ticked";
 import { stamp } from "../who";
 import { WhoField } from "../who-field";
 import { LineOut } from "./line-out";
@@ -37,7 +38,7 @@ const Line = ({ row }: { row: SheetRow }) => {
         {name}
         {row.feed?.input.on ? null : <span class="small soft"> off</span>}
         {inside ? <span class="small soft inside">{inside}</span> : null}
-        <Words words={wordsOn.value(lineSubject(current.value, at))} />
+        <WhoTicked words={wordsOn.value(lineSubject(current.value, at))} />
       </span>
       {SAID.map(([heard, word]) => (
         <button
@@ -60,7 +61,7 @@ const Line = ({ row }: { row: SheetRow }) => {
 };
 
 /** Every patched input, ticked as OK or no signal, with who said so and when. */
-export const LineList = () => {
+const LineList = () => {
   const { lineCheck } = current.value;
   const rows = linesToCheck.value;
   const open = rows.filter((r) => lineCheck[r.input - 1] === undefined).length;
@@ -82,6 +83,14 @@ export const LineList = () => {
     </>
   );
 };
+
+/** The line check by itself, for a helper. */
+export const LinesToTick = () => (
+  <>
+    <h1>Line check</h1>
+    <LineList />
+  </>
+);
 
 /** The plain line check, its paper, and who ticks. */
 export const LineCheck = () => {
@@ -116,6 +125,7 @@ export const LineCheck = () => {
           </>
         )}
       </Fold>
+      <Fold title="Hand over to a helper’s phone">{() => <HandOver />}</Fold>
     </section>
   );
 };

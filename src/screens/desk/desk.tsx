@@ -15,9 +15,10 @@ import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { Verdict } from "../../ui/verdict";
 import { runWithWord } from "../act";
+import { HandOver } from "../helper/hand-over";
 import { readKept } from "../kept-setup";
 import { setupName } from "../shown-names";
-import { Words, wordsOn } from "../ticked";
+import { WhoTicked, wordsOn } from "../ticked";
 import { stamp } from "../who";
 import { WhoField } from "../who-field";
 import { DeskOut } from "./desk-out";
@@ -99,7 +100,7 @@ const List = ({ hide }: { hide: boolean }) => {
                     value={tick !== null}
                     onValue={(on) => run(tickMove(move, on, stamp()))}
                   />
-                  <Words words={wordsOn.value({ ...move, value: controlValue(move.to) })} />
+                  <WhoTicked words={wordsOn.value({ ...move, value: controlValue(move.to) })} />
                 </li>
               );
             })}
@@ -110,49 +111,67 @@ const List = ({ hide }: { hide: boolean }) => {
   );
 };
 
-/** The place for what to set at the desk: every control of the plan or only what differs, with ticks that last. */
-export const DeskScreen = () => {
+const Ticks = () => {
   const hide = useSignal(false);
-  const { tone, says, more } = verdict();
+  if (kinship.value?.isUnrelated) return null;
   return (
     <>
-      <Verdict tone={tone} says={says}>
-        {more}
-      </Verdict>
-      <p>
-        <a href="#patch">Back to Patch</a>
-      </p>
-      <Start />
-      {kinship.value?.isUnrelated ? null : (
-        <>
-          {listedMoves.value.length > 0 ? (
-            <Tick
-              label="Hide what is set"
-              value={hide.value}
-              onValue={(on) => {
-                hide.value = on;
-              }}
-            />
-          ) : null}
-          <List hide={hide.value} />
-        </>
-      )}
-      <Fold title="Paper, names, ticks">
-        {() => (
-          <>
-            <DeskOut />
-            <WhoField />
-            {current.value.deskTicks ? (
-              <button type="button" onClick={() => runWithWord(clearDeskTicks(stamp()), "All ticks cleared")}>
-                Clear all ticks
-              </button>
-            ) : null}
-          </>
-        )}
-      </Fold>
-      <Explain about="What is listed, and in which order">
-        <DeskHelp />
-      </Explain>
+      {listedMoves.value.length > 0 ? (
+        <Tick
+          label="Hide what is set"
+          value={hide.value}
+          onValue={(on) => {
+            hide.value = on;
+          }}
+        />
+      ) : null}
+      <List hide={hide.value} />
     </>
   );
 };
+
+const Head = () => {
+  const { tone, says, more } = verdict();
+  return (
+    <Verdict tone={tone} says={says}>
+      {more}
+    </Verdict>
+  );
+};
+
+/** The desk list with nothing to choose, for a helper. */
+export const DeskTicks = () => (
+  <>
+    <Head />
+    <Ticks />
+  </>
+);
+
+/** The place for what to set at the desk: every control of the plan or only what differs, with ticks that last. */
+export const DeskScreen = () => (
+  <>
+    <Head />
+    <p>
+      <a href="#patch">Back to Patch</a>
+    </p>
+    <Start />
+    <Ticks />
+    <Fold title="Paper, names, ticks">
+      {() => (
+        <>
+          <DeskOut />
+          <WhoField />
+          {current.value.deskTicks ? (
+            <button type="button" onClick={() => runWithWord(clearDeskTicks(stamp()), "All ticks cleared")}>
+              Clear all ticks
+            </button>
+          ) : null}
+        </>
+      )}
+    </Fold>
+    <Fold title="Hand over to a helper’s phone">{() => <HandOver />}</Fold>
+    <Explain about="What is listed, and in which order">
+      <DeskHelp />
+    </Explain>
+  </>
+);

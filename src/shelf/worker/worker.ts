@@ -1,4 +1,4 @@
-import { type ReadThing, readThing } from "../../document/desk-file";
+import { type ReadLinked, readLinked } from "../../document/linked";
 import { reasonOf } from "../../text/words";
 import type { Reply, ShelfTask } from "../away";
 import { readFile } from "../file";
@@ -8,9 +8,9 @@ declare const self: DedicatedWorkerGlobalScope;
 
 const say = (reply: Reply): void => self.postMessage(reply);
 
-const readLink = async (text: string): Promise<ReadThing> => {
+const readLink = async (text: string): Promise<ReadLinked> => {
   const read = await fromLink(text);
-  return read.ok ? readThing(read.setup) : { ok: false, why: read.says };
+  return read.ok ? readLinked(read.setup) : { ok: false, why: read.says };
 };
 
 /** One task, then the page ends this worker. */
