@@ -18,6 +18,7 @@ import { oneAtATime } from "../one-at-a-time";
 import { replacePlace } from "../route";
 import { deskTitle, setupName } from "../shown-names";
 import { toast } from "../state";
+import { WhoField } from "../who-field";
 import { Facts, FileNotes } from "./facts";
 import { type Incoming, incoming, letGo } from "./incoming";
 import { openNew } from "./open";
@@ -140,6 +141,7 @@ const One = ({ read: { file, notes }, from }: { read: Readable; from: string }) 
           or a code. Nothing else can be changed.
         </Verdict>
         <FileNotes notes={notes} />
+        <WhoField />
         <ToHelp file={file} />
       </>
     );

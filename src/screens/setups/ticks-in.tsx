@@ -50,8 +50,8 @@ export const TicksIn = ({ file, from }: { file: TicksFile; from: string }) => {
   return (
     <>
       <Verdict tone="care" says={`Merge ticks into “${title}”?`}>
-        From {from}. {describeTicks(file.ticks)} Nothing of yours is overwritten: of each thing the last word
-        holds, and every word stays with its name and time.
+        From {from}. {describeTicks(file.ticks)} Nothing of yours is overwritten: the later tick counts, and
+        both stay with their times.
       </Verdict>
       <div class="row">
         <button type="button" class="main" disabled={merge.isBusy.value} onClick={() => merge.run(file)}>
