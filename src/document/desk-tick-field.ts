@@ -1,9 +1,9 @@
-import { CONTROL_OWNERS, type ControlCode, controlKey } from "../core/inputs/controls";
+import { CONTROL_OWNERS, controlKey } from "../core/inputs/controls";
 import type { Setup } from "../core/model/setup";
 import { kept } from "./amend";
 import { LIMITS } from "./limits";
 import { isFields, type Reader, Refusal } from "./reader";
-import type { DeskTick } from "./schema";
+import type { DeskTick, HandedOver, TickEntry, TickedCode } from "./schema";
 
 const isText = (value: unknown, most: number): value is string =>
   typeof value === "string" && value.length <= most;
@@ -37,8 +37,9 @@ const isFeed: IsA = (value) =>
   isAll({ kind: isWord("bus"), bus: isId, side: isWord("left", "right") })(value) ||
   isAll({ kind: isWord("channel"), channel: isId, side: isWord("left", "right", "both") })(value);
 
-/** What the value of each kind of control looks like. */
-const SHAPES: { readonly [code in ControlCode]: IsA } = {
+/** What the value of each kind of tick looks like. */
+const SHAPES: { readonly [code in TickedCode]: IsA } = {
+  "line check": isFeed,
   "channel number": isList(isNumber, 0),
   "channel stereo": isYes,
   polarity: isYes,
@@ -73,7 +74,7 @@ const SHAPES: { readonly [code in ControlCode]: IsA } = {
 };
 
 /** The value that was ticked; undefined where the text is none of such a control. */
-export const tickedValue = ({ control, value }: Pick<DeskTick, "control" | "value">): unknown => {
+export const tickedValue = ({ control, value }: Pick<TickEntry, "control" | "value">): unknown => {
   try {
     const read: unknown = JSON.parse(value);
     return SHAPES[control](read) ? read : undefined;
@@ -82,40 +83,78 @@ export const tickedValue = ({ control, value }: Pick<DeskTick, "control" | "valu
   }
 };
 
-const isTick = (value: unknown): value is DeskTick => {
+/** A time as a tick has it: of this century, so that the one after it is another. */
+const isTime = (value: unknown): value is string =>
+  typeof value === "string" &&
+  /^20\d\d(-\d\d){2}T\d\d(:\d\d){2}\.\d{3}Z$/.test(value) &&
+  Date.parse(value) > 0;
+
+const isEntry = (value: unknown): value is TickEntry => {
   if (!isFields(value)) return false;
   const { control, id, bus, at, by } = value;
-  if (typeof control !== "string" || !Object.hasOwn(CONTROL_OWNERS, control)) return false;
+  if (typeof control !== "string" || !Object.hasOwn(SHAPES, control)) return false;
   if (!isText(value.value, MOST_VALUE) || !isId(id) || !isId(bus)) return false;
-  const isStamped = isText(at, LIMITS.name) && isText(by, LIMITS.name);
-  return isStamped && tickedValue({ control: control as ControlCode, value: value.value }) !== undefined;
+  const isStamped = isTime(at) && isText(by, LIMITS.name);
+  return isStamped && tickedValue({ control: control as TickedCode, value: value.value }) !== undefined;
 };
 
-/** Ticks of the desk list. One that is none is left out whole: half a tick would say that something stands as planned. */
-export const readDeskTicks: Reader<readonly DeskTick[] | undefined> = (value, at, say) => {
-  if (value === undefined) return undefined;
-  const all = Array.isArray(value) ? value : [];
-  if (!Array.isArray(value)) say(at, "not a list; no ticks taken");
-  if (all.length > LIMITS.deskTicks)
-    throw new Refusal(`“${at}” holds ${all.length}: too many. Allowed: up to ${LIMITS.deskTicks}.`);
-  const good = all
-    .filter(isTick)
-    .map(({ control, id, bus, value, at, by }): DeskTick => ({ control, id, bus, value, at, by }));
-  if (good.length < all.length)
-    say(at, `${all.length - good.length} of ${all.length} are no ticks; left out`);
-  const once = new Map(good.map((tick) => [controlKey(tick), tick]));
-  return once.size === 0 ? undefined : [...once.values()];
-};
+const isTick = (value: unknown): value is DeskTick => isEntry(value) && value.control !== "line check";
+
+/** A list of ticks, each by its key once. One that is none is left out whole: half a tick would say that something is as planned. */
+const ticksBy =
+  <T extends DeskTick | TickEntry>(
+    isA: (value: unknown) => value is T,
+    keyOf: (tick: T) => string,
+    only: (tick: T) => T,
+  ): Reader<readonly T[] | undefined> =>
+  (value, at, say) => {
+    if (value === undefined) return undefined;
+    const all = Array.isArray(value) ? value : [];
+    if (!Array.isArray(value)) say(at, "not a list; no ticks taken");
+    if (all.length > LIMITS.deskTicks)
+      throw new Refusal(`“${at}” holds ${all.length}: too many. Allowed: up to ${LIMITS.deskTicks}.`);
+    const good = all.filter(isA).map(only);
+    if (good.length < all.length)
+      say(at, `${all.length - good.length} of ${all.length} are no ticks; left out`);
+    const once = new Map(good.map((tick) => [keyOf(tick), tick]));
+    return once.size === 0 ? undefined : [...once.values()];
+  };
+
+/** Ticks of the desk list. */
+export const readDeskTicks = ticksBy(isTick, controlKey, ({ control, id, bus, value, at, by }) => ({
+  control,
+  id,
+  bus,
+  value,
+  at,
+  by,
+}));
+
+/** Who ticked what when. */
+export const readTickLog = ticksBy(
+  (value): value is TickEntry => isEntry(value) && (value.said === null || isYes(value.said)),
+  (entry) => JSON.stringify(entry),
+  ({ control, id, bus, value, said, at, by }) => ({ control, id, bus, value, said, at, by }),
+);
+
+/** Where a helper’s copy comes from; one without a good place or time is nobody’s copy. */
+export const readHanded: Reader<HandedOver | undefined> = (value) =>
+  isFields(value) && isId(value.of) && isTime(value.at)
+    ? { of: value.of as string, at: value.at }
+    : undefined;
 
 /** Ticks of what is still there; the very same ones where all are. Another thing may get the id of one that is gone. */
-export const mendDeskTicks = (ticks: readonly DeskTick[], setup: Setup): readonly DeskTick[] => {
+export const ofWhatIsThere = <T extends Pick<TickEntry, "control" | "id" | "bus">>(
+  ticks: readonly T[],
+  setup: Setup,
+): readonly T[] => {
   const known = {
     channel: new Set(setup.channels.map((c) => c.id)),
     bus: new Set(setup.buses.map((b) => b.id)),
     mixer: new Set(setup.listeners.map((l) => l.id)),
   };
   return kept(ticks, ({ control, id, bus }) => {
-    const owner = CONTROL_OWNERS[control];
+    const owner = control === "line check" ? "input" : CONTROL_OWNERS[control];
     if (owner === "input") return /^(0|[1-9]\d{0,2})$/.test(id) && bus === "";
     return known[owner].has(id) && (control === "send" ? known.bus.has(bus) : bus === "");
   });

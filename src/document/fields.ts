@@ -28,7 +28,7 @@ import type {
 import { LAWS } from "../core/pan/laws";
 import { PAN_STYLES } from "../core/pan/notation-styles";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
-import { readDeskTicks } from "./desk-tick-field";
+import { readDeskTicks, readHanded, readTickLog } from "./desk-tick-field";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
@@ -304,4 +304,6 @@ export const setupFields = fields<SetupFile>({
   lineCheck,
   deskTicks: readDeskTicks,
   trace: readTrace,
+  tickLog: readTickLog,
+  handed: readHanded,
 });

@@ -3,7 +3,7 @@ import { isFurther, sitsAtKit } from "../core/model/kinds";
 import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
-import { mendDeskTicks } from "./desk-tick-field";
+import { ofWhatIsThere } from "./desk-tick-field";
 import { LIMITS } from "./limits";
 import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
@@ -193,9 +193,10 @@ export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
     monitor: amend(sound.monitor, { inputs: mendInputs(sound, note) }),
     preferences: amend(sound.preferences, { first: mendFirst(sound, note) }),
   });
-  const { deskTicks } = patched;
+  const { deskTicks, tickLog } = patched;
   return amend(mendTrace(patched, note), {
-    ...(deskTicks ? { deskTicks: mendDeskTicks(deskTicks, patched) } : {}),
+    ...(deskTicks ? { deskTicks: ofWhatIsThere(deskTicks, patched) } : {}),
+    ...(tickLog ? { tickLog: ofWhatIsThere(tickLog, patched) } : {}),
     check: patched.check && mendCheck(patched.check, patched, note),
     lineCheck: mendTicks(patched.lineCheck, patched, note),
   });

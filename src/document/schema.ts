@@ -1,4 +1,4 @@
-import type { ControlId } from "../core/inputs/controls";
+import type { ControlCode, ControlId } from "../core/inputs/controls";
 import type { TraceAbout, TraceLook } from "../core/inputs/trace";
 import type { Action, Hit, Id, Setup } from "../core/model/setup";
 
@@ -36,6 +36,29 @@ export interface DeskTick extends ControlId, Stamp {
   readonly value: string;
 }
 
+/** What a tick is about: a control of the desk list, or what is in a monitor input, on the line check. */
+export type TickedCode = ControlCode | "line check";
+
+/** What somebody said of something, and when: their last word about it. */
+export interface TickEntry extends Stamp {
+  readonly control: TickedCode;
+  /** As in `ControlId`; on the line check the index of the input from 0. */
+  readonly id: Id;
+  readonly bus: Id;
+  /** What it stood at, or the feed that was in the input, as JSON text: it holds for that alone. */
+  readonly value: string;
+  /** Set or OK; false is no signal; null took the tick off. */
+  readonly said: boolean | null;
+}
+
+/** Where a helper’s copy comes from. */
+export interface HandedOver {
+  /** Id of the setup on the shelf of the phone that handed it over. */
+  readonly of: Id;
+  /** When, by that phone’s clock, as `Stamp.at`; what the helper ticks is later. */
+  readonly at: string;
+}
+
 /** A setup as it is kept, exported and shared. Documented in DEVELOPERS.md. */
 export interface SetupFile extends Setup {
   readonly format: typeof FORMAT;
@@ -51,4 +74,11 @@ export interface SetupFile extends Setup {
   readonly deskTicks?: readonly DeskTick[];
   /** Absent while there is none. */
   readonly trace?: TraceSession;
+  /**
+   * Who ticked what when, on this phone and on others, by time, but for what stands in `deskTicks`; of the line check
+   * what holds is in `lineCheck`. Absent while there is nothing.
+   */
+  readonly tickLog?: readonly TickEntry[];
+  /** A helper’s copy, for ticks only; absent in a setup of one’s own. */
+  readonly handed?: HandedOver;
 }

@@ -1,6 +1,7 @@
 import type { ComponentType } from "preact";
 import { canRedo, canUndo, current, redo, undo } from "../document/store";
 import { Icon, type IconName } from "../ui/icon";
+import { lazy } from "../ui/lazy";
 import { setupName } from "./shown-names";
 import { type Place, place } from "./state";
 import { Toast } from "./toast";
@@ -74,6 +75,8 @@ const Nav = () => (
   </nav>
 );
 
+const HelperView = lazy(async () => (await import("./helper/helper")).HelperView, "h1");
+
 /** The frame round every screen: setup's name, undo and redo, the five places at the thumb. */
 export const Shell = (props: {
   screens: { readonly [place in Place]: ComponentType };
@@ -81,6 +84,7 @@ export const Shell = (props: {
 }) => {
   const Screen = props.screens[place.value];
   const Notices = props.notices;
+  if (current.value.handed) return <HelperView notices={Notices} />;
   return (
     <div class="shell">
       <Head />

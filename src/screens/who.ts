@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Stamp } from "../document/schema";
+import { current } from "../document/store";
 
 const KEY = "hatside-who";
 
@@ -27,5 +28,8 @@ export const setWho = (by: string): void => {
   }
 };
 
-/** Who ticks, and now. */
-export const stamp = (): Stamp => ({ at: new Date().toISOString(), by: name.peek().trim() });
+/** Who ticks, and now; a helper who gave no name is one all the same. */
+export const stamp = (): Stamp => ({
+  at: new Date().toISOString(),
+  by: name.peek().trim() || (current.peek().handed ? "Helper" : ""),
+});

@@ -1,14 +1,14 @@
 import { describeWorkerFault, runInWorker } from "../background/run";
 import { refused } from "../core/lib/result";
-import type { ReadThing } from "../document/desk-file";
+import type { ReadLinked } from "../document/linked";
 
 /** What is to be read: files that the user chose, or a link that carries something. */
 export type ShelfTask =
   | { readonly kind: "files"; readonly files: readonly File[] }
   | { readonly kind: "link"; readonly text: string };
 
-/** What the worker says: a setup or desk, or that there are no more. One at a time, so that no answer holds the page up. */
-export type Reply = { readonly kind: "thing"; readonly read: ReadThing } | { readonly kind: "end" };
+/** What the worker says: one thing, or that there are no more. One at a time, so that no answer holds the page up. */
+export type Reply = { readonly kind: "thing"; readonly read: ReadLinked } | { readonly kind: "end" };
 
 const ownWorker = (): Worker =>
   new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
@@ -19,9 +19,9 @@ const ownWorker = (): Worker =>
  * @param makeWorker given where a page has its own rules for the addresses of scripts
  * @returns everything in it, read or refused
  */
-export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<readonly ReadThing[]> =>
+export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<readonly ReadLinked[]> =>
   new Promise((resolve) => {
-    const things: ReadThing[] = [];
+    const things: ReadLinked[] = [];
     runInWorker<Reply>({
       make: makeWorker,
       message: task,

@@ -1,6 +1,4 @@
 import { type Result, refused } from "../core/lib/result";
-import type { DeskFile } from "../document/desk-file";
-import type { SetupFile } from "../document/schema";
 
 /** Version of the link's own form; the setup in it has its own. */
 const VERSION = 1;
@@ -21,7 +19,7 @@ const ASK = "Ask for it again, or for the setup file.";
 const ALTERED = refused(`The link was altered on its way: it no longer fits its checksum. ${ASK}`);
 
 /** FNV-1a, 32 bits, over the characters: finds slips of a copy, no forgery. G. Fowler, L. C. Noll, P. Vo, IETF draft-eastlake-fnv. */
-const checksum = (text: string): string => {
+export const checksum = (text: string): string => {
   let hash = 0x811c9dc5;
   for (let i = 0; i < text.length; i += 1) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
   return (hash >>> 0).toString(36);
@@ -67,12 +65,12 @@ const through = (bytes: Uint8Array<ArrayBuffer>, by: GenericTransformStream): Re
   new Blob([bytes]).stream().pipeThrough(by);
 
 /**
- * A setup, or a desk by itself, in the part of a link after #, which no browser sends to a server:
+ * A setup, a desk by itself, or what goes to a helper and back, in the part of a link after #, which no browser sends to a server:
  * `#s=<version>.<characters of data>.<checksum>.<data>`, numbers in base 36,
  * data being its JSON, deflated (RFC 1951), in base64url (RFC 4648).
  * @throws Error when it is too large for a link
  */
-export const toFragment = async (file: SetupFile | DeskFile): Promise<string> => {
+export const toFragment = async (file: object): Promise<string> => {
   const json = new TextEncoder().encode(JSON.stringify(file));
   const packed =
     json.length > LINK_LIMITS.expanded
@@ -84,7 +82,7 @@ export const toFragment = async (file: SetupFile | DeskFile): Promise<string> =>
 };
 
 /** A whole link to an app's address with a setup or a desk in it. */
-export const toLink = async (file: SetupFile | DeskFile, address: string): Promise<string> =>
+export const toLink = async (file: object, address: string): Promise<string> =>
   `${address.replace(/#.*$/s, "")}${await toFragment(file)}`;
 
 const unpack = async (data: string): Promise<LinkRead> => {

@@ -23,3 +23,15 @@ export const qrOf = async (text: string): Promise<QrCode> => {
   const { data, size } = encode(text, { ecc: "L", boostEcc: true, border: 0 });
   return { ok: true, modules: data, dense: size >= DENSE };
 };
+
+/** Bytes that a code of 57 modules a side holds, at a correction of 15 %. ISO/IEC 18004, table 7, version 10-M. */
+export const SMALL_QR_BYTES = 213;
+
+/**
+ * A short text as a code that a camera reads at arm’s length.
+ * @returns rows of modules, as of `qrOf`
+ */
+export const smallQrOf = async (text: string): Promise<readonly (readonly boolean[])[]> => {
+  const { encode } = await import("uqr");
+  return encode(text, { ecc: "M", boostEcc: true, maxVersion: 10, border: 0 }).data;
+};

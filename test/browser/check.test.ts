@@ -8,9 +8,10 @@ import { exampleSetup } from "../../src/document/example";
 import { checkNames, describeAction, describeFault, type FaultText } from "../../src/text/check";
 import { listenerName } from "../../src/text/names";
 import { candidateOf, hearsSurely, hitOf } from "../core/check/simulate";
-import { go, inputs, overhang, shown, states, visit } from "./hall";
+import { go, inputs, overhang, shown, states, unfold, visit } from "./hall";
 import { settled, tap } from "./hands";
 import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer } from "./harness";
+import { textOf as paperText } from "./paper";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -429,8 +430,17 @@ it("ticks every input on the line check, keeps the ticks, and takes them off in 
   const { page } = user;
   const part = page.locator("section", { has: page.getByRole("heading", { name: "Line check" }) });
   await part.getByText("15 inputs left to check.").waitFor();
+  await part.getByText("Inside: Kick, Snare, Hat,").waitFor();
   await tap(part.getByRole("button", { name: "Bass OK" }));
+  await unfold(page, "Paper, names");
+  await part.getByLabel("Who ticks on this device").fill("Jo");
   await tap(part.getByRole("button", { name: "Guitar no signal" }));
+  const who = (name: string) => part.locator("li", { hasText: name }).locator(".who");
+  expect(await who("Bass").textContent()).toMatch(/^OK: \d\d:\d\d$/);
+  expect(await who("Guitar").textContent()).toMatch(/^No signal: Jo, \d\d:\d\d$/);
+  const paper = paperText(await page.pdf());
+  expect(paper).toMatch(/Bass\s+✓.*OK: \d\d:\d\d/);
+  expect(paper).toMatch(/Guitar\s+✓\s+No signal: Jo, \d\d:\d\d/);
   await part.getByText("13 inputs left to check; no signal: Guitar.").waitFor();
   expect(await part.locator("li", { hasText: "BV 2" }).textContent()).toContain("off");
   await reload(page);

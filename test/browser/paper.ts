@@ -1,6 +1,7 @@
 import { execFileSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
+import type { Page } from "playwright-core";
 import { withFolder } from "./harness";
 
 /** One printed page as an image: rows of grey values, 0 black to 255 white. */
@@ -71,3 +72,23 @@ export const readQr = (png: Buffer): Promise<string> =>
     const args = ["--raw", "-q", "-Sdisable", "-Sqrcode.enable", picture];
     return execFileSync("zbarimg", args, { encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] }).trim();
   });
+
+/** A picture as a camera has it from far away: so many pixels wide and blurred, px. */
+export const fromAfar = async (page: Page, png: Buffer, width: number, blur: number): Promise<Buffer> => {
+  const data = await page.evaluate(
+    async ([source, wide, radius]) => {
+      const bytes = Uint8Array.from(atob(source), (c) => c.charCodeAt(0));
+      const picture = await createImageBitmap(new Blob([bytes], { type: "image/png" }));
+      const canvas = document.createElement("canvas");
+      canvas.width = wide;
+      canvas.height = Math.round((picture.height * wide) / picture.width);
+      const context = canvas.getContext("2d") as CanvasRenderingContext2D;
+      context.imageSmoothingQuality = "high";
+      context.filter = `blur(${radius}px)`;
+      context.drawImage(picture, 0, 0, canvas.width, canvas.height);
+      return canvas.toDataURL("image/png").split(",")[1] ?? "";
+    },
+    [png.toString("base64"), width, blur] as const,
+  );
+  return Buffer.from(data, "base64");
+};

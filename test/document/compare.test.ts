@@ -37,7 +37,15 @@ const pieceOf = (name: string): string => example.kit.pieces.find((p) => p.name 
 const idOf = (name: string): string => example.channels.find((s) => s.name === name)?.id ?? "";
 
 /** A setup as far as a comparison is about it: without its name, ticks and answers, sends in the order of channels. */
-const compared = ({ name: _, check: _c, lineCheck: _l, trace: _t, deskTicks: _d, ...file }: SetupFile) => {
+const compared = ({
+  name: _,
+  check: _c,
+  lineCheck: _l,
+  trace: _t,
+  deskTicks: _d,
+  tickLog: _g,
+  ...file
+}: SetupFile) => {
   const inputs: (MonitorInput | null)[] = [...file.monitor.inputs];
   while (inputs.at(-1) === null) inputs.pop();
   return JSON.stringify({

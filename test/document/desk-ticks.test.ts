@@ -14,7 +14,7 @@ const STAMP = { at: "2031-05-04T18:20:00.000Z", by: "Jo" };
 
 const moves = (file: SetupFile): DeskMove[] => deskList(file, tickedControls(file.deskTicks ?? []));
 const allTicked = (file: SetupFile): SetupFile =>
-  deskList(file).reduce((now, move) => tickMove(move, STAMP).apply(now), file);
+  deskList(file).reduce((now, move) => tickMove(move, true, STAMP).apply(now), file);
 const left = (file: SetupFile): DeskMove[] => {
   const ticks = ticksByControl(file.deskTicks ?? []);
   return moves(file).filter((move) => !tickOf(ticks, move));
@@ -50,20 +50,20 @@ describe("ticks of the desk list", () => {
   it("are taken off one by one, and all at once", () => {
     const [first] = deskList(bandSetup());
     if (!first) throw new Error("nothing to set");
-    const file = tickMove(first, STAMP).apply(bandSetup());
+    const file = tickMove(first, true, STAMP).apply(bandSetup());
     expect(file.deskTicks).toHaveLength(1);
-    expect(tickMove(first, null).apply(file).deskTicks).toBeUndefined();
-    expect(clearDeskTicks().apply(allTicked(bandSetup())).deskTicks).toBeUndefined();
+    expect(tickMove(first, false, STAMP).apply(file).deskTicks).toBeUndefined();
+    expect(clearDeskTicks(STAMP).apply(allTicked(bandSetup())).deskTicks).toBeUndefined();
   });
 
   it("do nothing twice: the very same setup", () => {
     const [first] = deskList(bandSetup());
     if (!first) throw new Error("nothing to set");
-    const file = tickMove(first, STAMP).apply(bandSetup());
-    expect(tickMove(first, { ...STAMP, by: "Ada" }).apply(file)).toBe(file);
+    const file = tickMove(first, true, STAMP).apply(bandSetup());
+    expect(tickMove(first, true, { ...STAMP, by: "Ada" }).apply(file)).toBe(file);
     const bare = bandSetup();
-    expect(tickMove(first, null).apply(bare)).toBe(bare);
-    expect(clearDeskTicks().apply(bare)).toBe(bare);
+    expect(tickMove(first, false, STAMP).apply(bare)).toBe(bare);
+    expect(clearDeskTicks(STAMP).apply(bare)).toBe(bare);
   });
 
   it("go with their channel, so that the next one of its id begins without", () => {

@@ -446,7 +446,7 @@ describe("a list as it comes from a stage", () => {
   const read = async (text: string, setup = blankSetup()) => {
     const table = await open(text);
     const list = readList(table, table.mapping, table.header, setup);
-    if (!list.ok) throw new Error(list.faults[0]?.says);
+    if (!list.ok) throw new Error(list.why[0]?.says);
     return {
       channels: withList(setup, list.lines, "add").channels.map((c) => [
         c.numbers.join("-"),

@@ -3,7 +3,8 @@ import { amend } from "../amend";
 import { batch, type Command, step } from "../command";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
-import type { SetupFile } from "../schema";
+import type { SetupFile, Stamp } from "../schema";
+import { lineSubject, NOBODY, withWords } from "../tick-log";
 
 const withHits = (file: SetupFile, change: (hits: readonly Hit[]) => readonly Hit[]): SetupFile =>
   file.check ? mend(amend(file, { check: amend(file.check, { hits: change(file.check.hits) }) })) : file;
@@ -42,17 +43,20 @@ export const undoAnswer = (): Command =>
 /** Ends the check at the kit; its answers are gone. */
 export const endCheck = (): Command => step("stop check", (file) => amend(file, { check: null }));
 
-/** Ticks an input on the line check: heard or not; null takes the tick off. A free input has none. */
-export const tickInput = (index: number, heard: boolean | null): Command =>
+/**
+ * Ticks an input on the line check: heard or not; null takes the tick off. A free input has none.
+ * @param stamp who and when; without one it is only ticked, unless somebody said something before
+ */
+export const tickInput = (index: number, heard: boolean | null, stamp: Stamp = NOBODY): Command =>
   step("line check", (file) => {
-    const { [index]: was, ...others } = file.lineCheck;
-    if (!file.monitor.inputs[index] || (was ?? null) === heard) return file;
-    return { ...file, lineCheck: heard === null ? others : { ...others, [index]: heard } };
+    const about = lineSubject(file, index);
+    if (!about || (file.lineCheck[index] ?? null) === heard) return file;
+    return withWords(file, [{ ...about, said: heard, ...stamp }]);
   });
 
 /** Takes the ticks of these inputs, by index from 0, off the line check. */
-export const clearTicks = (indexes: readonly number[]): Command =>
+export const clearTicks = (indexes: readonly number[], stamp: Stamp = NOBODY): Command =>
   batch(
     "clear line check",
-    indexes.map((index) => tickInput(index, null)),
+    indexes.map((index) => tickInput(index, null, stamp)),
   );

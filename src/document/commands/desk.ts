@@ -1,30 +1,34 @@
-import { controlKey, controlValue } from "../../core/inputs/controls";
+import { controlValue } from "../../core/inputs/controls";
 import type { DeskMove } from "../../core/inputs/desk-list";
 import { type Command, step } from "../command";
 import { tickOf, ticksByControl } from "../desk-ticks";
 import { LIMITS } from "../limits";
 import { mend } from "../mend";
-import type { DeskTick, SetupFile, Stamp } from "../schema";
-
-const withTicks = ({ deskTicks: _, ...file }: SetupFile, ticks: readonly DeskTick[]): SetupFile =>
-  mend(ticks.length > 0 ? { ...file, deskTicks: ticks } : file);
+import type { Stamp } from "../schema";
+import { withWords } from "../tick-log";
 
 /**
  * Ticks a control of the desk list as set, or takes its tick off. Nothing happens beyond `LIMITS.deskTicks`.
- * @param stamp who and when; null takes the tick off
+ * @param stamp who and when
  */
-export const tickMove = (move: DeskMove, stamp: Stamp | null): Command =>
-  step(stamp ? "tick as set" : "take tick off", (file) => {
+export const tickMove = (move: DeskMove, isSet: boolean, stamp: Stamp): Command =>
+  step(isSet ? "tick as set" : "take tick off", (file) => {
     const ticks = file.deskTicks ?? [];
     const isTicked = tickOf(ticksByControl(ticks), move) !== null;
-    if (isTicked === (stamp !== null)) return file;
-    const others = ticks.filter((tick) => controlKey(tick) !== controlKey(move));
-    if (!stamp) return withTicks(file, others);
-    if (others.length >= LIMITS.deskTicks) return file;
+    if (isTicked === isSet || (isSet && ticks.length >= LIMITS.deskTicks)) return file;
     const { control, id, bus, to } = move;
-    return withTicks(file, [...others, { control, id, bus, value: controlValue(to), ...stamp }]);
+    return mend(
+      withWords(file, [{ control, id, bus, value: controlValue(to), said: isSet || null, ...stamp }]),
+    );
   });
 
 /** Takes every tick of the desk list off. */
-export const clearDeskTicks = (): Command =>
-  step("clear ticks", (file) => (file.deskTicks ? withTicks(file, []) : file));
+export const clearDeskTicks = (stamp: Stamp): Command =>
+  step("clear ticks", (file) =>
+    file.deskTicks
+      ? withWords(
+          file,
+          file.deskTicks.map((tick) => ({ ...tick, said: null, ...stamp })),
+        )
+      : file,
+  );

@@ -1,12 +1,21 @@
 import { hearsFoh } from "../../core/model/kinds";
+import "./line-check.css";
+import type { SheetRow } from "../../core/inputs/sheet";
 import { clearTicks, tickInput } from "../../document/commands/check";
 import { startTrace } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
+import { lineSubject } from "../../document/tick-log";
 import { formatRowName } from "../../text/sheet";
 import { formatCount } from "../../text/words";
-import { patchNow } from "../patch-figures";
+import { Fold } from "../../ui/fold";
+import { HandOver } from "../helper/hand-over";
 import { goTo } from "../route";
 import { chosenListener } from "../state";
+import { WhoTicked, wordsOn } from "../ticked";
+import { stamp } from "../who";
+import { WhoField } from "../who-field";
+import { LineOut } from "./line-out";
+import { describeInside, linesToCheck, SAID } from "./lines";
 
 /** Leads on from an input without a signal, for whom the check is about; the audience has no monitor input. */
 const traceInput = (index: number): void => {
@@ -18,16 +27,48 @@ const traceInput = (index: number): void => {
   goTo("trace");
 };
 
-/** Every patched input, ticked as OK or no signal: the plain line check. */
-export const LineCheck = () => {
+const Line = ({ row }: { row: SheetRow }) => {
+  const at = row.input - 1;
+  const said = current.value.lineCheck[at];
+  const name = formatRowName(current.value, row);
+  const inside = describeInside(row);
+  return (
+    <li class="row">
+      <span class="input-number">{row.input}</span>
+      <span class="grow">
+        {name}
+        {row.feed?.input.on ? null : <span class="small soft"> off</span>}
+        {inside ? <span class="small soft inside">{inside}</span> : null}
+        <WhoTicked words={wordsOn.value(lineSubject(current.value, at))} />
+      </span>
+      {SAID.map(([heard, word]) => (
+        <button
+          type="button"
+          key={word}
+          aria-pressed={said === heard}
+          aria-label={`${name} ${word === "OK" ? word : word.toLowerCase()}`}
+          onClick={() => run(tickInput(at, said === heard ? null : heard, stamp()))}
+        >
+          {word}
+        </button>
+      ))}
+      {said === false ? (
+        <button type="button" class="trace" aria-label={`Trace ${name}`} onClick={() => traceInput(at)}>
+          Trace
+        </button>
+      ) : null}
+    </li>
+  );
+};
+
+/** Every patched input, ticked as OK or no signal, with who said so and when. */
+const LineList = () => {
   const { lineCheck } = current.value;
-  const rows = patchNow.value.rows.filter((r) => r.feed !== null);
+  const rows = linesToCheck.value;
   const open = rows.filter((r) => lineCheck[r.input - 1] === undefined).length;
   const missing = rows.filter((r) => lineCheck[r.input - 1] === false);
-  if (rows.length === 0) return null;
   return (
-    <section class="stack" aria-labelledby="line-check">
-      <h2 id="line-check">Line check</h2>
+    <>
       <p class="soft" role="status">
         {open === 0 ? "Every input is checked" : `${formatCount(open, "input")} left to check`}
         {missing.length > 0
@@ -36,53 +77,56 @@ export const LineCheck = () => {
         .
       </p>
       <ol class="line-check">
-        {rows.map((row) => {
-          const at = row.input - 1;
-          const said = lineCheck[at];
-          const name = formatRowName(current.value, row);
-          const tick = (heard: boolean) => run(tickInput(at, said === heard ? null : heard));
-          return (
-            <li class="row" key={row.input}>
-              <span class="input-number">{row.input}</span>
-              <span class="grow">
-                {name}
-                {row.feed?.input.on ? null : <span class="small soft"> off</span>}
-              </span>
-              <button
-                type="button"
-                aria-pressed={said === true}
-                aria-label={`${name} OK`}
-                onClick={() => tick(true)}
-              >
-                OK
-              </button>
-              <button
-                type="button"
-                aria-pressed={said === false}
-                aria-label={`${name} no signal`}
-                onClick={() => tick(false)}
-              >
-                No signal
-              </button>
-              {said === false ? (
-                <button
-                  type="button"
-                  class="trace"
-                  aria-label={`Trace ${name}`}
-                  onClick={() => traceInput(at)}
-                >
-                  Trace
-                </button>
-              ) : null}
-            </li>
-          );
-        })}
+        {rows.map((row) => (
+          <Line key={row.input} row={row} />
+        ))}
       </ol>
-      {open < rows.length ? (
-        <button type="button" onClick={() => run(clearTicks(rows.map((row) => row.input - 1)))}>
+    </>
+  );
+};
+
+/** The line check by itself, for a helper. */
+export const LinesToTick = () => (
+  <>
+    <h1>Line check</h1>
+    <LineList />
+  </>
+);
+
+/** The plain line check, its paper, and who ticks. */
+export const LineCheck = () => {
+  const { lineCheck } = current.value;
+  const rows = linesToCheck.value;
+  if (rows.length === 0) return null;
+  const isTicked = rows.some((r) => lineCheck[r.input - 1] !== undefined);
+  return (
+    <section class="stack" aria-labelledby="line-check">
+      <h2 id="line-check">Line check</h2>
+      <LineList />
+      {isTicked ? (
+        <button
+          type="button"
+          onClick={() =>
+            run(
+              clearTicks(
+                rows.map((row) => row.input - 1),
+                stamp(),
+              ),
+            )
+          }
+        >
           Clear all ticks
         </button>
       ) : null}
+      <Fold title="Paper, names">
+        {() => (
+          <>
+            <LineOut />
+            <WhoField />
+          </>
+        )}
+      </Fold>
+      <Fold title="Hand over to a helper’s phone">{() => <HandOver />}</Fold>
     </section>
   );
 };

@@ -1,9 +1,11 @@
 import "../paper/paper.css";
+import { controlValue } from "../../core/inputs/controls";
 import { deskParts } from "../../core/inputs/desk-list";
 import { current } from "../../document/store";
 import { describeMove, formatSection, namesOfBoth } from "../../text/desk-list";
 import { Sheet } from "../paper/sheet";
 import { print, usePaper } from "../paper/use-paper";
+import { formatWords, wordsOn } from "../ticked";
 import { listedMoves, standing, ticked } from "./session";
 
 /** The desk list on paper, behind the patch sheet. */
@@ -21,7 +23,8 @@ const DeskSheet = () => {
               const { where, control, value } = describeMove(names, move);
               return (
                 <li key={`${where} ${control} ${move.bus}`}>
-                  <i class="box">{ticked.value(move) ? "✓" : ""}</i> {where}, {control}: <b>{value}</b>
+                  <i class="box">{ticked.value(move) ? "✓" : ""}</i> {where}, {control}: <b>{value}</b>{" "}
+                  <small>{formatWords(wordsOn.value({ ...move, value: controlValue(move.to) }))}</small>
                 </li>
               );
             })}

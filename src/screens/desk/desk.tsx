@@ -1,9 +1,9 @@
 import "./desk.css";
 import { useSignal } from "@preact/signals";
+import { controlValue } from "../../core/inputs/controls";
 import { type DeskMove, deskParts } from "../../core/inputs/desk-list";
 import { quoted } from "../../core/lib/direction";
 import { clearDeskTicks, tickMove } from "../../document/commands/desk";
-import { LIMITS } from "../../document/limits";
 import { current, run } from "../../document/store";
 import { shelf } from "../../shelf/here";
 import { troubleOf } from "../../shelf/trouble";
@@ -14,12 +14,14 @@ import { Pick, Tick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
 import { InView } from "../../ui/in-view";
-import { TextField } from "../../ui/text-field";
 import { Verdict } from "../../ui/verdict";
 import { runWithWord } from "../act";
+import { HandOver } from "../helper/hand-over";
 import { readKept } from "../kept-setup";
 import { setupName } from "../shown-names";
-import { setWho, stamp, who } from "../who";
+import { WhoTicked, wordsOn } from "../ticked";
+import { stamp } from "../who";
+import { WhoField } from "../who-field";
 import { DeskOut } from "./desk-out";
 import { DeskHelp } from "./help";
 import { kinship, lastPlan, listedMoves, standing, start, startFrom, ticked } from "./session";
@@ -90,8 +92,9 @@ const Moves = ({ moves }: { moves: readonly DeskMove[] }) => {
                 </>
               }
               value={ticked.value(move) !== null}
-              onValue={(on) => run(tickMove(move, on ? stamp() : null))}
+              onValue={(on) => run(tickMove(move, on, stamp()))}
             />
+            <WhoTicked words={wordsOn.value({ ...move, value: controlValue(move.to) })} />
           </li>
         );
       })}
@@ -124,54 +127,67 @@ const List = ({ hide }: { hide: boolean }) => {
   );
 };
 
-/** The place for what to set at the desk: every control of the plan or only what differs, with ticks that last. */
-export const DeskScreen = () => {
+const Ticks = () => {
   const hide = useSignal(false);
-  const { tone, says, more } = verdict();
+  if (kinship.value?.isUnrelated) return null;
   return (
     <>
-      <Verdict tone={tone} says={says}>
-        {more}
-      </Verdict>
-      <p>
-        <a href="#patch">Back to Patch</a>
-      </p>
-      <Start />
-      {kinship.value?.isUnrelated ? null : (
-        <>
-          {listedMoves.value.length > 0 ? (
-            <Tick
-              label="Hide what is set"
-              value={hide.value}
-              onValue={(on) => {
-                hide.value = on;
-              }}
-            />
-          ) : null}
-          <List hide={hide.value} />
-        </>
-      )}
-      <Fold title="Paper, names, ticks">
-        {() => (
-          <>
-            <DeskOut />
-            <TextField
-              label="Who ticks on this device"
-              value={who.value}
-              most={LIMITS.name}
-              onValue={setWho}
-            />
-            {current.value.deskTicks ? (
-              <button type="button" onClick={() => runWithWord(clearDeskTicks(), "All ticks cleared")}>
-                Clear all ticks
-              </button>
-            ) : null}
-          </>
-        )}
-      </Fold>
-      <Explain about="What is listed, and in which order">
-        <DeskHelp />
-      </Explain>
+      {listedMoves.value.length > 0 ? (
+        <Tick
+          label="Hide what is set"
+          value={hide.value}
+          onValue={(on) => {
+            hide.value = on;
+          }}
+        />
+      ) : null}
+      <List hide={hide.value} />
     </>
   );
 };
+
+const Head = () => {
+  const { tone, says, more } = verdict();
+  return (
+    <Verdict tone={tone} says={says}>
+      {more}
+    </Verdict>
+  );
+};
+
+/** The desk list with nothing to choose, for a helper. */
+export const DeskTicks = () => (
+  <>
+    <Head />
+    <Ticks />
+  </>
+);
+
+/** The place for what to set at the desk: every control of the plan or only what differs, with ticks that last. */
+export const DeskScreen = () => (
+  <>
+    <Head />
+    <p>
+      <a href="#patch">Back to Patch</a>
+    </p>
+    <Start />
+    <Ticks />
+    <Fold title="Paper, names, ticks">
+      {() => (
+        <>
+          <DeskOut />
+          <WhoField />
+          {current.value.deskTicks ? (
+            <button type="button" onClick={() => runWithWord(clearDeskTicks(stamp()), "All ticks cleared")}>
+              Clear all ticks
+            </button>
+          ) : null}
+        </>
+      )}
+    </Fold>
+    <Fold title="Hand over to a helper’s phone">{() => <HandOver />}</Fold>
+    <Explain about="What is listed, and in which order">
+      <DeskHelp />
+    </Explain>
+  </>
+);

@@ -1,9 +1,14 @@
 import { signal } from "@preact/signals";
 import { quoted } from "../../core/lib/direction";
 import type { ReadThing } from "../../document/desk-file";
+import type { ReadLinked } from "../../document/linked";
+import { isTicks, type TicksFile } from "../../document/ticks-file";
 import { readAway } from "../../shelf/away";
+import { partOf } from "../../shelf/link-parts";
 import { formatCount, formatList } from "../../text/words";
 import { goTo, receivedLink, replacePlace } from "../route";
+
+import { collect } from "./link-parts";
 
 /** Setups and desks from outside, to be looked at before anything of them is saved. */
 export interface Incoming {
@@ -13,6 +18,10 @@ export interface Incoming {
   readonly things: readonly ReadThing[] | null;
   /** The link they come from; "" for files. */
   readonly link: string;
+  /** A helper’s ticks, in their stead. */
+  readonly ticks?: TicksFile;
+  /** A link that comes in several codes, as long as some are missing. */
+  readonly parts?: { readonly have: readonly number[]; readonly of: number };
 }
 
 /** What waits for the user's word; null while there is nothing. */
@@ -26,12 +35,16 @@ const filesSaid = (files: readonly File[]): string =>
     ? formatCount(files.length, "file")
     : formatList(files.map((file) => quoted(file.name)));
 
+const isOfTicks = (read: ReadLinked): read is Extract<ReadLinked, { ok: true }> & { file: TicksFile } =>
+  read.ok && isTicks(read.file);
+
 /** Shows what is in files of setups and desks, and in backups. Nothing is saved. */
 export const lookIntoFiles = async (files: readonly File[]): Promise<void> => {
   const reading: Incoming = { from: filesSaid(files), things: null, link: "" };
   incoming.value = reading;
   goTo("setups");
-  const things = await readAway({ kind: "files", files });
+  const all = await readAway({ kind: "files", files });
+  const things = all.filter((read): read is ReadThing => !isOfTicks(read));
   // In the meantime something else may have come, or the user may have let go of it.
   if (incoming.peek() === reading) incoming.value = { ...reading, things };
 };
@@ -45,10 +58,18 @@ export const letGo = (): void => {
 /** Shows what a link carries. Nothing is saved; a link that carries nothing readable does not stay in the history. */
 export const lookIntoLink = async (link: string): Promise<void> => {
   const reading: Incoming = { from: "a link", things: null, link };
+  const part = partOf(link);
+  const collected = part ? collect(part) : { link };
+  if (!("link" in collected)) {
+    incoming.value = { ...reading, things: [], parts: collected };
+    return;
+  }
   incoming.value = reading;
-  const things = await readAway({ kind: "link", text: link });
+  const all = await readAway({ kind: "link", text: collected.link });
   if (incoming.peek() !== reading || receivedLink.peek() !== link) return;
-  const isRefused = !things.some((read) => read.ok);
-  incoming.value = { ...reading, things, link: isRefused ? "" : link };
+  const isRefused = !all.some((read) => read.ok);
+  const ticks = all.find(isOfTicks)?.file;
+  const things = all.filter((read): read is ReadThing => !isOfTicks(read));
+  incoming.value = { ...reading, things, link: isRefused ? "" : link, ...(ticks ? { ticks } : {}) };
   if (isRefused) replacePlace("setups");
 };

@@ -6,7 +6,7 @@ import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";
 import { restore } from "../../shelf/backup";
 import { deskInUse, desks } from "../../shelf/desks-here";
-import { shelf } from "../../shelf/here";
+import { shelf, takeOver } from "../../shelf/here";
 import { formatThings } from "../../text/desks";
 import { Tick } from "../../ui/choice";
 import { Portion } from "../../ui/portion";
@@ -18,9 +18,11 @@ import { oneAtATime } from "../one-at-a-time";
 import { replacePlace } from "../route";
 import { deskTitle, setupName } from "../shown-names";
 import { toast } from "../state";
-import { Facts } from "./facts";
+import { WhoField } from "../who-field";
+import { Facts, FileNotes } from "./facts";
 import { type Incoming, incoming, letGo } from "./incoming";
 import { openNew } from "./open";
+import { PartsIn, TicksIn } from "./ticks-in";
 
 type File = SetupFile | DeskFile;
 /** What was read, of either sort. */
@@ -50,6 +52,26 @@ const Cancel = ({ disabled }: { disabled?: boolean }) => (
   <button type="button" disabled={disabled} onClick={letGo}>
     Cancel
   </button>
+);
+
+/** Opens a helper’s copy in this tab, whichever was edited before. */
+const openToHelp = oneAtATime(async (file: SetupFile) => {
+  if (readOnly.peek()) await takeOver();
+  await openNew.run(file);
+});
+
+const ToHelp = ({ file }: { file: SetupFile }) => (
+  <div class="row">
+    <button
+      type="button"
+      class="main"
+      disabled={openToHelp.isBusy.value}
+      onClick={() => openToHelp.run(file)}
+    >
+      Open it to help
+    </button>
+    <Cancel />
+  </div>
 );
 
 const OneSetup = ({ file }: { file: SetupFile }) => (
@@ -111,6 +133,18 @@ const OneDesk = ({ file }: { file: DeskFile }) => {
 };
 
 const One = ({ read: { file, notes }, from }: { read: Readable; from: string }) => {
+  if (!isDesk(file) && file.handed)
+    return (
+      <>
+        <Verdict tone="care" says={`Help with “${setupName(file)}”?`}>
+          From {from}. You get the line check, the trace and the desk list. What you tick goes back as a link
+          or a code. Nothing else can be changed.
+        </Verdict>
+        <FileNotes notes={notes} />
+        <WhoField />
+        <ToHelp file={file} />
+      </>
+    );
   const title = isDesk(file) ? `Import the desk “${deskTitle(file)}”?` : `Import “${setupName(file)}”?`;
   return (
     <>
@@ -190,7 +224,9 @@ const Several = ({ reads, from }: { reads: readonly Readable[]; from: string }) 
 };
 
 /** What came from outside: shown whole, saved only on a tap. */
-export const Preview = ({ things, from }: Incoming) => {
+export const Preview = ({ things, from, ticks, parts }: Incoming) => {
+  if (ticks) return <TicksIn file={ticks} from={from} />;
+  if (parts) return <PartsIn {...parts} />;
   if (!things)
     return (
       <>

@@ -38,7 +38,7 @@ export const SetupsScreen = () => {
         most={LIMITS.note}
         lines={3}
         value={current.value.note}
-        disabled={readOnly.value}
+        disabled={readOnly.value || current.value.handed !== undefined}
         onValue={(note) => typing(setNote(note))}
         onDone={endDrag}
       />

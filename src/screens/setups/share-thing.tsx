@@ -9,41 +9,14 @@ import { type QrCode, qrOf } from "../../shelf/qr";
 import { type Shared, shareFile, shareLink } from "../../shelf/share";
 import { reasonOf } from "../../text/words";
 import { asFile } from "../as-file";
-
-/** Modules of white round a code. ISO/IEC 18004. */
-const QUIET = 4;
-
-const WORDS: { readonly [shared in Shared]: string } = {
-  shared: "Shared.",
-  dismissed: "",
-  copied: "Link copied.",
-  saved: "File downloaded.",
-  failed: "This browser can’t share: copy the link from the field below.",
-};
-
-/** The dark modules as one path of lines, a run at a time. */
-const drawn = (modules: readonly (readonly boolean[])[]): string =>
-  modules
-    .flatMap((row, y) =>
-      [
-        ...row
-          .map((dark) => (dark ? "1" : "0"))
-          .join("")
-          .matchAll(/1+/g),
-      ].map((run) => `M${run.index + QUIET} ${y + QUIET}h${run[0].length}v1h-${run[0].length}z`),
-    )
-    .join("");
+import { QrPicture } from "../qr-picture";
+import { ownAddress, SHARED_WORDS } from "../shared-words";
 
 const Code = ({ code, name }: { code: QrCode; name: string }) => {
   if (!code.ok) return <p class="soft">No QR code: {code.why}</p>;
-  const size = code.modules.length + 2 * QUIET;
   return (
     <figure class="stack">
-      <svg class="qr" viewBox={`0 0 ${size} ${size}`} role="img" shape-rendering="crispEdges">
-        <title>QR code of the link to “{name}”</title>
-        <rect width={size} height={size} fill="#fff" />
-        <path d={drawn(code.modules)} fill="#000" />
-      </svg>
+      <QrPicture modules={code.modules} title={`QR code of the link to “${name}”`} />
       <figcaption class="soft small">
         Point the other phone’s camera at it.
         {code.dense ? " The code is dense: turn up the brightness, hold still and close." : ""}
@@ -60,7 +33,7 @@ interface Made {
 /** Makes the link and its code. Rejects where the browser cannot, or it is too large for a link. */
 const make = async (file: SetupFile | DeskFile): Promise<Made> => {
   if (!("CompressionStream" in globalThis)) throw new Error("this browser is too old for links");
-  const link = await toLink(file, location.href.replace(/[?#].*$/s, ""));
+  const link = await toLink(file, ownAddress());
   return { link, code: await qrOf(link) };
 };
 
@@ -97,7 +70,7 @@ export const ShareThing = (props: {
     };
   }, [file, made, word]);
   const hand = async (shared: Promise<Shared>): Promise<void> => {
-    word.value = WORDS[await shared];
+    word.value = SHARED_WORDS[await shared];
   };
   const link = made.value?.link;
   return (

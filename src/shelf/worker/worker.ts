@@ -1,5 +1,5 @@
 import { refused } from "../../core/lib/result";
-import { type ReadThing, readThing } from "../../document/desk-file";
+import { type ReadLinked, readLinked } from "../../document/linked";
 import { reasonOf } from "../../text/words";
 import type { Reply, ShelfTask } from "../away";
 import { readFile } from "../file";
@@ -9,9 +9,9 @@ declare const self: DedicatedWorkerGlobalScope;
 
 const say = (reply: Reply): void => self.postMessage(reply);
 
-const readLink = async (text: string): Promise<ReadThing> => {
+const readLink = async (text: string): Promise<ReadLinked> => {
   const read = await fromLink(text);
-  return read.ok ? readThing(read.setup) : read;
+  return read.ok ? readLinked(read.setup) : read;
 };
 
 /** One task, then the page ends this worker. */

@@ -1,0 +1,8 @@
+import { LIMITS } from "../document/limits";
+import { TextField } from "../ui/text-field";
+import { setWho, who } from "./who";
+
+/** Whom the ticks of this device are by. */
+export const WhoField = () => (
+  <TextField label="Who ticks on this device" value={who.value} most={LIMITS.name} onValue={setWho} />
+);
