@@ -4,6 +4,7 @@ import { formatNumber, formatPercent } from "../core/lib/number";
 import type { Bus } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { busName } from "./names";
+import { formatCount } from "./words";
 
 /** Names of the stages as they stand in a sentence. */
 export const STAGE_NAMES: { readonly [stage in Stage]: string } = {
@@ -24,6 +25,21 @@ export const formatHeadroom = (headroom: Db, stage: Stage, state: CeilingState):
   state === "over"
     ? `${formatAmount(-headroom)} over at ${STAGE_NAMES[stage]}`
     : `${formatDb(headroom)} dB left at ${STAGE_NAMES[stage]}`;
+
+const STATES: { readonly [state in Exclude<CeilingState, "fine">]: string } = {
+  over: "over",
+  "under target": "under target",
+  silent: "silent",
+  unknown: "peaks not entered",
+};
+
+/**
+ * What stands under the headroom of one ceiling. It is fine only where every peak is known; too much of what is known is
+ * too much whatever the rest.
+ * @param missing peaks that sound and are not entered
+ */
+export const describeCeiling = (state: CeilingState, missing: number): string =>
+  state !== "fine" ? STATES[state] : missing > 0 ? `${formatCount(missing, "peak")} not entered` : "fine";
 
 /** That a bus lacks headroom, as a sentence for another place than its own. */
 export const describeShort = (

@@ -1,5 +1,7 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type Coding, coded } from "../measure/coded";
+import { watchMemory } from "../bench/memory.mjs";
+import { type Coding, coded, codedSilence } from "../measure/coded";
 import { measureBytes } from "../measure/job";
 import { wavFile } from "../measure/wavfile";
 import { noise } from "../tools/chance.mjs";
@@ -13,6 +15,23 @@ const ENGINES: readonly (readonly [name: string, start: Start])[] = [
   ["Chromium", startChromium],
   ["Firefox ESR", startFirefox],
 ];
+
+/** Every process that was started by one, or by one of those. Linux only. */
+const descendants = (of: number): number[] => {
+  const parents = readdirSync("/proc")
+    .filter((name) => /^\d+$/.test(name))
+    .flatMap((name) => {
+      try {
+        const stat = readFileSync(`/proc/${name}/stat`, "utf8");
+        return [[Number(name), Number(/\) \S (\d+)/.exec(stat)?.[1])] as const];
+      } catch {
+        return [];
+      }
+    });
+  const below = (id: number): number[] =>
+    parents.flatMap(([child, parent]) => (parent === id ? [child, ...below(child)] : []));
+  return below(of);
+};
 
 const RATE = 48_000;
 const random = noise(17);
@@ -115,6 +134,20 @@ describe.each(ENGINES)("compressed sound in %s", (_, start) => {
     const seen = await measured(driver, "torn.flac", bytes);
     // Either its packets can be told apart no more, or the decoder stops: no figure stands for what is not there.
     expect(seen.why === "" ? seen.seconds : 0).toBeLessThan(5);
+  });
+
+  it("a small file that unpacks to half a gigabyte is measured in pieces, without the memory", async () => {
+    const SECONDS = 300;
+    const bomb = codedSilence("flac", SECONDS, "7.1");
+    const unpacked = SECONDS * RATE * 8 * Float32Array.BYTES_PER_ELEMENT;
+    expect(bomb.length).toBeLessThan(unpacked / 1000);
+    const watches = descendants(process.pid).map((id) => watchMemory(id));
+    const seen = await measured(driver, "bomb.flac", bomb);
+    expect(seen).toMatchObject({ why: "", kind: "compressed" });
+    expect(seen.seconds).toBeGreaterThan(SECONDS - 1);
+    expect(seen.peaks.every((peak) => peak === null || peak === Number.NEGATIVE_INFINITY)).toBe(true);
+    const grown = watches.reduce((sum, most) => sum + most(), 0);
+    expect(grown).toBeLessThan(unpacked / 2);
   });
 
   it("nothing went wrong on the way", () => expect(driver.faults()).toEqual([]));

@@ -222,6 +222,36 @@ describe.each(ENGINES)("%s", (_, start) => {
     expect(driver.faults()).toEqual([]);
   });
 
+  it("starts without what is saved while another page holds storage up, and has it again afterwards", async ({
+    skip,
+  }) => {
+    if (!driver.beside) return skip("its protocol drives one page");
+    const muted = `document.querySelector("[aria-label='Mute Hat'][aria-pressed=true]")`;
+    const letGo = await driver.beside(
+      `${site.url}icons/icon.svg`,
+      `const opened = indexedDB.open("hatside");
+      await new Promise((done) => { opened.onsuccess = done; });
+      const store = opened.result.transaction("things", "readwrite").objectStore("things");
+      await new Promise((done) => {
+        const again = () => { store.get("open").onsuccess = () => { done(); again(); }; };
+        again();
+      });`,
+    );
+    await driver.reload();
+    await until(driver, 'return document.body.innerText.includes("Opening your setups");', "the word");
+    await until(driver, DRAWN, "the app");
+    await until(
+      driver,
+      'return document.body.innerText.includes("Nothing saved here earlier is deleted.");',
+      "the promise",
+    );
+    expect(await driver.run<boolean>(`return ${muted} !== null;`)).toBe(false);
+    await letGo();
+    await driver.reload();
+    await until(driver, `return ${muted} !== null;`, "what was saved");
+    expect(driver.faults()).toEqual([]);
+  });
+
   it("lets no text become a script, where the engine knows Trusted Types", async () => {
     const outcome = await driver.run<string>(`
       if (!globalThis.trustedTypes) return "unknown to the engine";

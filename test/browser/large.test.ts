@@ -127,7 +127,7 @@ describe("at its limit, nothing holds the page up:", () => {
   });
 });
 
-describe("with 512 channels in each of eight buses, 32 listeners and 192 inputs", () => {
+describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", () => {
   /** Longest task of any screen when it is opened, and of an edit, ms at work. */
   const SCREEN = 500;
   const EDIT = 100;
@@ -135,34 +135,81 @@ describe("with 512 channels in each of eight buses, 32 listeners and 192 inputs"
   const toLarge = async () => {
     const user = await phone(browser);
     await openAt(user.page, site, "setups");
-    const full = filled(exampleSetup(), 24);
-    const buses = full.buses.slice(0, 8);
-    const listeners = full.listeners.map((listener, at) => ({
-      ...listener,
-      bus: listener.bus && (buses[at % buses.length]?.id ?? null),
-    }));
-    await takeIn(user.page, printSetup({ ...full, buses, listeners }));
+    await takeIn(user.page, printSetup(filled(exampleSetup())));
     return user;
   };
 
-  it("every screen opens, and an edit is done, without a hold-up", async () => {
+  /** Edits by key: on which screen, what is in focus, and the key. */
+  const EDITS: readonly (readonly [place: string, focus: string, key: string])[] = [
+    ["channels", '[role="slider"]', "ArrowRight"],
+    ["channels", 'button[aria-label^="Mute"]', "Enter"],
+    ["image", 'button[aria-pressed]:has-text("Swap")', "Enter"],
+    ["image", 'section[aria-labelledby="listeners"] details[open] input[type="checkbox"]', "Space"],
+    ["image", 'svg.plan [role="button"]', "ArrowRight"],
+    ["patch", '.monitor-input[open] input[type="checkbox"]', "Space"],
+    ["desk", '.desk-list input[type="checkbox"]', "Space"],
+  ];
+  /** What is opened before its fields can be edited. */
+  const OPENED: { readonly [place: string]: string } = {
+    image: 'section[aria-labelledby="listeners"] summary >> nth=2',
+    patch: ".monitor-input > summary >> nth=4",
+  };
+  const PLACES = [
+    "channels",
+    "image",
+    "headroom",
+    "patch",
+    "decide",
+    "desk",
+    "trace",
+    "check",
+    "setups",
+    "about",
+  ];
+
+  it("every screen opens, and an edit on it is done, without a hold-up", async () => {
     const { page, context, faults } = await toLarge();
-    const ms: { [what: string]: number } = {};
-    const time = async (what: string, work: () => Promise<unknown>): Promise<void> => {
-      const { ms: longest } = await longestTask(page, async () => {
-        await work();
-        await page.waitForTimeout(1000);
-      });
-      ms[what] = longest;
+    /** The longest task, the least of some rounds: what else runs on the machine costs a task time too. */
+    const time = async (most: number, work: () => Promise<unknown>): Promise<number> => {
+      let least = Number.POSITIVE_INFINITY;
+      for (let round = 0; round < 3 && least >= most; round += 1) {
+        const { ms } = await longestTask(page, async () => {
+          await work();
+          await page.waitForTimeout(600);
+        });
+        least = Math.min(least, ms);
+      }
+      return least;
     };
-    for (const place of ["setups", "channels", "image", "headroom", "patch", "check", "decide"])
-      await time(place, () => go(page, place));
-    const slow = Object.entries(ms).filter(([, longest]) => longest >= SCREEN);
+    const slow: string[] = [];
+    const hold = async (what: string, most: number, work: () => Promise<unknown>): Promise<void> => {
+      const ms = await time(most, work);
+      if (ms >= most) slow.push(`${what}: ${ms.toFixed(0)} ms of ${most}`);
+    };
+    for (const place of PLACES) {
+      await hold(`${place} opens`, SCREEN, async () => {
+        await go(page, place === "about" ? "setups" : "about");
+        await go(page, place);
+      });
+      const opened = OPENED[place];
+      if (opened) await page.locator(opened).first().click();
+      const [undo, redo] = [page.locator(".head button >> nth=1"), page.locator(".head button >> nth=2")];
+      for (const [at, focus, key] of EDITS)
+        if (at === place) {
+          const before = await undo.getAttribute("aria-label");
+          await page.locator(focus).first().focus();
+          await hold(`${place}, ${key} on ${focus}`, EDIT, () => page.keyboard.press(key));
+          expect(await undo.getAttribute("aria-label"), focus).not.toBe(before);
+        }
+      // An edit that every screen has: what was done on the others goes back and comes again.
+      await hold(`${place}, undo and redo`, EDIT, async () => {
+        await undo.press("Enter");
+        await page.waitForTimeout(700);
+        expect(await redo.isEnabled()).toBe(true);
+        await redo.press("Enter");
+      });
+    }
     expect(slow).toEqual([]);
-    await go(page, "channels");
-    await page.getByRole("slider").first().focus();
-    await time("edit", () => page.keyboard.press("ArrowRight"));
-    expect(ms.edit).toBeLessThan(EDIT);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -39,7 +39,11 @@ export const HeadroomScreen = () => {
       <div class="two">
         <div class="stack">
           {bus.sends.length === 0 ? null : (
-            <Chain ceilings={busFigures.ceilings} lowest={busFigures.lowest} />
+            <Chain
+              ceilings={busFigures.ceilings}
+              lowest={busFigures.lowest}
+              missing={busFigures.unknown.peak.length}
+            />
           )}
           <RemedyCard bus={bus} remedy={busFigures.remedy} />
         </div>

@@ -18,7 +18,7 @@ interface Flag {
 const flags = computed<readonly Flag[]>(() =>
   current.value.buses.flatMap((bus) => {
     const its = figures.value.buses.get(bus.id);
-    if (!its?.remedy) return [];
+    if (!its?.ceilings.some(({ state }) => state === "over" || state === "under target")) return [];
     const { lowest, sides } = its;
     const channel = sides[lowest.side === "left" ? 0 : 1].costliest.peak?.channel;
     return [{ bus, lowest, channel }];

@@ -1,4 +1,3 @@
-import { useSignal } from "@preact/signals";
 import { levelOf } from "../../core/level/decibels";
 import { formatNumber } from "../../core/lib/number";
 import type { Listener } from "../../core/model/setup";
@@ -12,6 +11,7 @@ import {
   PLACEMENT_NAMES,
 } from "../../text/image";
 import { listenerName } from "../../text/names";
+import { useFirstRows } from "../../ui/first-rows";
 import { Table } from "../../ui/table";
 import { channelTitle } from "../shown-names";
 
@@ -19,14 +19,10 @@ const level = (gain: number): string => (gain === 0 ? "silent" : formatNumber(le
 
 const HEADS = ["Channel", "Stands", "Heard", "L dB", "R dB", "R − L dB", "Place"];
 
-/** So many rows are drawn at once without holding up the page. A design choice. */
-const AT_ONCE = 64;
-
 /** The thread drawing as a table: for screen readers, for print, and for whoever wants the numbers. */
 export const ImageTable = ({ image, listener }: { image: Image; listener: Listener }) => {
   const foh = image.hears === "foh";
-  const all = useSignal(false);
-  const rows = all.value ? image.rows : image.rows.slice(0, AT_ONCE);
+  const { rows, more } = useFirstRows(image.rows, "channels");
   const table = (
     <Table
       caption={`Each channel as it reaches ${listenerName(listener)}`}
@@ -55,18 +51,11 @@ export const ImageTable = ({ image, listener }: { image: Image; listener: Listen
       </tbody>
     </Table>
   );
-  if (rows.length === image.rows.length) return table;
+  if (!more) return table;
   return (
     <div class="stack">
       {table}
-      <button
-        type="button"
-        onClick={() => {
-          all.value = true;
-        }}
-      >
-        Show all {image.rows.length} channels
-      </button>
+      {more}
     </div>
   );
 };

@@ -16,6 +16,12 @@ export const startChromium: Start = async () => {
       return (await found.count()) === 0 ? "" : ((await found.textContent()) ?? "");
     },
     run: (body) => page.evaluate(`(async () => { ${body} })()`),
+    beside: async (url, body) => {
+      const other = await page.context().newPage();
+      await other.goto(url);
+      await other.evaluate(`(async () => { ${body} })()`);
+      return () => other.close();
+    },
     faults: () => faults.splice(0),
     close: () => browser.close(),
   };

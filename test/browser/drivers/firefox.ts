@@ -33,6 +33,13 @@ export const startFirefox: Start = async () => {
     text: (selector) =>
       page.evaluate((wanted) => document.querySelector(wanted)?.textContent ?? "", selector),
     run: <T>(body: string) => page.evaluate(`(async () => { ${body} })()`) as Promise<T>,
+    beside: async (url, body) => {
+      const other = await browser.newPage();
+      await other.goto(url);
+      await other.evaluate(`(async () => { ${body} })()`);
+      await page.bringToFront();
+      return () => other.close();
+    },
     faults: () => faults.splice(0),
     close: () => browser.close(),
   };
