@@ -5,6 +5,7 @@ import { patchIssues } from "../../src/core/inputs/issues";
 import { readName } from "../../src/core/inputs/names";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import { blankSetup } from "../../src/document/blank";
+import { exampleSetup } from "../../src/document/example";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { go, inputs, reachesOut, shown, states, takeIn, unfold } from "./hall";
@@ -168,6 +169,42 @@ it("what a channel asks for is changed for one and for several, marked, taken ba
   await page.getByRole("button", { name: "Undo: reset rules" }).click();
   await expect.poll(() => shown(title)).toBe("Rules · 3 channels changed");
   await expect.poll(() => shown(first)).toBe(plan);
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});
+
+it("with two inputs too few the ways to free some are read, one is taken, and undo takes it back", async () => {
+  const example = exampleSetup();
+  const { monitor } = example;
+  const user = await phone(browser);
+  const { page } = user;
+  await openAt(page, site, "setups");
+  await takeIn(page, printSetup({ ...example, monitor: { ...monitor, inputCount: 13 } }));
+  await go(page, "patch");
+  await states(page, "2 feeds too many for 13 inputs");
+  const ways = page.locator("section", { has: page.getByRole("heading", { name: "Ways to free inputs" }) });
+  const titles = ways.getByRole("heading", { level: 3 });
+  await titles.first().waitFor();
+  // What must be freed, differently, then one and two more.
+  expect(await titles.allInnerTexts()).toEqual([
+    "Free 2 inputs",
+    "Free 2 inputs",
+    "Free 3 inputs",
+    "Free 4 inputs",
+  ]);
+  const first = ways.locator("ol > li").first();
+  await first.getByText("Mix Trumpet and Saxophone to a new mono bus, “Horn bus”.").waitFor();
+  expect(await axeFindings(page)).toEqual([]);
+  expect(await reachesOut(page)).toEqual([]);
+
+  await first.getByRole("button", { name: "Apply to plan" }).click();
+  await page.getByText(/^Plan changed\. \d+ things to set at the desk\.$/).waitFor();
+  await states(page, /^13 of 13 inputs used, no issues$/);
+  expect(await ways.count()).toBe(0);
+  expect((await inputs(page)).some((line) => line.includes("Horn bus"))).toBe(true);
+  await page.getByRole("button", { name: "Undo: free inputs" }).click();
+  await states(page, "2 feeds too many for 13 inputs");
+  await titles.first().waitFor();
   expect(user.faults).toEqual([]);
   await user.context.close();
 });
