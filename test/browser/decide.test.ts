@@ -199,7 +199,7 @@ it("with two inputs too few the ways to free some are read, one is taken, and un
 
   await first.getByRole("button", { name: "Apply to plan" }).click();
   await page.getByText(/^Plan changed\. \d+ things to set at the desk\.$/).waitFor();
-  await states(page, /^13 of 13 inputs used, no issues$/);
+  await states(page, /^13 of 13 inputs used, 3 buses short of headroom$/);
   expect(await ways.count()).toBe(0);
   expect((await inputs(page)).some((line) => line.includes("Horn bus"))).toBe(true);
   await page.getByRole("button", { name: "Undo: free inputs" }).click();

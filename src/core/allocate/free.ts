@@ -2,6 +2,7 @@ import { usageOf } from "../inputs/usage";
 import type { Tell } from "../lib/tell";
 import type { Setup } from "../model/setup";
 import type { Where } from "./charges";
+import { MUSTS } from "./contradict";
 import { type PlanLoss, planLosses, structureOf } from "./explain";
 import { planFeeds } from "./feeds";
 import { type AllocationItem, itemsOf } from "./items";
@@ -117,8 +118,8 @@ export const waysToFree = (
     seen.add(structure);
     const plan = planOf(problem, "best", grouping, space);
     const loses = plan.losses.filter(isNew);
-    // Nobody goes without what they must hear for an input that is not needed.
-    if (more > 0 && loses.some(({ code }) => code === "unheard")) return [];
+    // Nothing that must be goes for an input that is not needed.
+    if (more > 0 && loses.some(({ code }) => MUSTS.includes(code))) return [];
     return [{ frees: used - (grouping.charges["input-used"] ?? 0), plan, loses }];
   });
 };
