@@ -2,10 +2,12 @@ import type { Contradiction, Wish } from "../core/allocate/contradict";
 import type { PlanLoss } from "../core/allocate/explain";
 import type { LossCode } from "../core/allocate/losses";
 import { type AllocationProblem, type BusPin, busOfId, type Pin } from "../core/allocate/model";
+import type { Allocation } from "../core/allocate/plans";
 import { inputsFrom } from "../core/allocate/space";
 import type { PlanWhatIf, WhatIfCode } from "../core/allocate/whatif";
 import type { Id } from "../core/model/setup";
 import { allocatedBusName, few, inputsName, namesIn } from "./allocate";
+import { type Statement, tickUnless } from "./statement";
 import { capitalised, formatCount, formatList } from "./words";
 
 const pinText = (name: string, pin: Pin): string => {
@@ -68,6 +70,25 @@ export const describeContradiction = (
   return needs === null
     ? `${said}: not possible together. Change one of them.`
     : `${said} ${isOne ? "needs" : "need"} ${formatCount(needs, "input")}; there ${problem.inputs === 1 ? "is" : "are"} ${problem.inputs}.`;
+};
+
+/**
+ * What can be had, in a line: a tick only where the patch is one of the plans and nothing is missing in it.
+ * @param found null while it is worked out
+ */
+export const describeAllocation = (problem: AllocationProblem, found: Allocation | null): Statement => {
+  const count = `${formatCount(problem.channels.length, "channel")}, ${formatCount(problem.inputs, "monitor input")}`;
+  if (!found) return { tone: "care", says: count, more: "" };
+  if (problem.channels.length === 0)
+    return { tone: "care", says: "No channels yet", more: "Enter them under Channels." };
+  const { plans, contradiction } = found;
+  const why = contradiction ? describeContradiction(problem, contradiction) : "";
+  const [first] = plans;
+  if (!first) return { tone: "wrong", says: "No plan keeps every pin", more: why };
+  const isPatched = plans.some(({ changes }) => changes.length === 0);
+  const isOpen = contradiction !== null || first.leftOut.length > 0 || !isPatched;
+  const more = [why, isPatched ? "" : "The patch matches none of these plans yet."].filter(Boolean).join(" ");
+  return { tone: tickUnless(isOpen, "fine"), says: count, more };
 };
 
 /** What has to be otherwise for a loss to be none, and what is so with it: "Keys in stereo", "Keys in mono". */

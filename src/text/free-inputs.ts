@@ -36,6 +36,11 @@ export const describeWayLosses = (
   { problem }: FreeingQuestion,
   { plan: { feeds }, loses }: WayToFree,
 ): string[] => {
-  const says = describePlanLosses(problem, { losses: loses, feeds });
+  // The moves say already what comes in with others.
+  const losses = loses.filter(
+    ({ code, channel }) =>
+      code !== "own-input-lost" || !loses.some((l) => l.channel === channel && l.code !== code),
+  );
+  const says = describePlanLosses(problem, { losses, feeds });
   return says.length > 0 ? says : ["Nothing is lost."];
 };

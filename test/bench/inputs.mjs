@@ -1,11 +1,10 @@
 /*
- * Ways to free inputs for many feeds, and the reading of input lists of the largest size allowed, by what is in them:
- * milliseconds, fastest of several.
+ * The reading of input lists of the largest size allowed, by what is in them: milliseconds, fastest of several.
  * Run: node test/bench/inputs.mjs
  */
 import { bundle } from "../tools/bundle.mjs";
 
-const { exampleSetup, patchSetup, waysToFree } = await bundle("test/bench/core.ts");
+const { exampleSetup } = await bundle("test/bench/core.ts");
 const { CSV_LIMITS, openCsv } = await bundle("src/shelf/csv.ts");
 const { readList } = await bundle("src/shelf/csv-list.ts");
 
@@ -35,17 +34,6 @@ const fastest = async (work) => {
   }
   return best;
 };
-
-const rows = [];
-for (const feeds of [20, 40, 64, 192]) {
-  const setup = patchSetup(feeds, { inputCount: 16, buses: 2, alike: false });
-  rows.push({
-    feeds,
-    ways: waysToFree(setup).length,
-    ms: (await fastest(() => waysToFree(setup))).toFixed(2),
-  });
-}
-console.table(rows);
 
 const example = exampleSetup();
 const lists = [];

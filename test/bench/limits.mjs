@@ -12,7 +12,6 @@ const {
   allocate,
   allocationSetup,
   arePlansShort,
-  areWaysShort,
   busFigures,
   checkOf,
   checkedSetup,
@@ -22,6 +21,7 @@ const {
   exampleSetup,
   filled,
   findRecommendations,
+  freeingQuestion,
   headroomSetup,
   fohPanIssues,
   imageSetup,
@@ -109,7 +109,9 @@ for (const [feeds, inputCount] of [
     for (const alike of [true, false]) {
       const setup = patchSetup(feeds, { inputCount, buses, alike });
       const name = `${feeds} feeds into ${inputCount}, ${buses} buses, ${alike ? "one kind" : "every kind"}`;
-      row("ways to free inputs", name, () => waysToFree(setup), areWaysShort(setup));
+      row("  the question of the ways", name, () => freeingQuestion(setup, NO_PINS));
+      const question = freeingQuestion(setup, NO_PINS);
+      row("ways to free inputs", name, () => waysToFree(question), arePlansShort(question.problem));
       row("  patch and its issues", name, () => patchFigures(setup), true, 3, MOST_EDIT);
     }
 

@@ -5,6 +5,7 @@ import { patchIssues } from "../../src/core/inputs/issues";
 import { readName } from "../../src/core/inputs/names";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import { blankSetup } from "../../src/document/blank";
+import { exampleSetup } from "../../src/document/example";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { go, inputs, reachesOut, shown, states, takeIn, unfold } from "./hall";
@@ -41,17 +42,23 @@ const show = (): SetupFile => ({
   })),
 });
 
-it("thirty channels are decided: three plans, a pin, and a patch that leaves nobody out", async () => {
-  const setup = show();
-  expect(setup.channels).toHaveLength(30);
+it("thirty lines are pasted and decided: three plans, a pin, and a patch that leaves nobody out", async () => {
   const user = await phone(browser);
   const { page } = user;
   await openAt(page, site, "setups");
-  await takeIn(page, printSetup(setup));
+  await takeIn(page, printSetup(blankSetup("Thirty")));
+  await go(page, "channels");
+  await unfold(page, "Add channels");
+  await page.getByLabel("One channel a line").focus();
+  // At once, as a paste comes.
+  await page.keyboard.insertText(NAMES.map((name, i) => `${i + 1} ${name}`).join("\n"));
+  await page.getByRole("button", { name: /^Add \d+ channels$/ }).click();
   await go(page, "patch");
   await page.getByRole("link", { name: "Decide what goes where" }).first().click();
   await states(page, "30 channels, 16 monitor inputs");
   expect(new URL(page.url()).hash).toBe("#decide");
+  const notYet = page.getByText("The patch matches none of these plans yet.");
+  await notYet.waitFor();
 
   const plans = page.locator(".plans > section");
   expect(await plans.count()).toBe(3);
@@ -61,8 +68,17 @@ it("thirty channels are decided: three plans, a pin, and a patch that leaves nob
   expect(await axeFindings(page)).toEqual([]);
   expect(await reachesOut(page)).toEqual([]);
 
-  // BV 2 is pinned as a channel by itself, then the lead where it stands.
+  // What cannot be is said, and taken back.
   await unfold(page, "Pins");
+  const click = page.getByLabel("Click", { exact: true });
+  await click.selectOption({ label: "Fold-back" });
+  await states(page, "No plan keeps every pin");
+  await page.getByText(/^Click pinned to the fold-back: not possible\./).waitFor();
+  expect(await plans.count()).toBe(0);
+  await click.selectOption({ label: "Not pinned" });
+  await states(page, "30 channels, 16 monitor inputs");
+
+  // BV 2 is pinned as a channel by itself, then the lead where it stands.
   await page.getByLabel("BV 2", { exact: true }).selectOption({ label: "Input of its own" });
   const own = plans
     .first()
@@ -74,11 +90,18 @@ it("thirty channels are decided: three plans, a pin, and a patch that leaves nob
   await lead.click();
   await plans.first().locator("[aria-pressed=true]").filter({ hasText: "Lead vox" }).waitFor();
   await unfold(page, "What if");
-  await page.getByText(/^One input more \(17\)/).waitFor();
+  for (const says of [
+    /^One input more \(17\): /,
+    /^One input less \(15\): /,
+    /^A second system \(32 inputs\): /,
+  ])
+    await page.getByText(says).waitFor();
+  for (const says of [/^Two drummers: /, /^Mono packs only: /]) await page.getByText(says).waitFor();
   expect(await axeFindings(page)).toEqual([]);
 
   await plans.first().getByRole("button", { name: "Apply to plan: Best" }).click();
   await page.getByText(/^Plan applied\. \d+ things to set at the desk\.$/).waitFor();
+  await expect.poll(() => notYet.count()).toBe(0);
   await settled(page);
   const read = readSetupText(await stored(page));
   if (!read.ok) throw new Error(read.why);
@@ -168,6 +191,42 @@ it("what a channel asks for is changed for one and for several, marked, taken ba
   await page.getByRole("button", { name: "Undo: reset rules" }).click();
   await expect.poll(() => shown(title)).toBe("Rules · 3 channels changed");
   await expect.poll(() => shown(first)).toBe(plan);
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});
+
+it("with two inputs too few the ways to free some are read, one is taken, and undo takes it back", async () => {
+  const example = exampleSetup();
+  const { monitor } = example;
+  const user = await phone(browser);
+  const { page } = user;
+  await openAt(page, site, "setups");
+  await takeIn(page, printSetup({ ...example, monitor: { ...monitor, inputCount: 13 } }));
+  await go(page, "patch");
+  await states(page, "2 feeds too many for 13 inputs");
+  const ways = page.locator("section", { has: page.getByRole("heading", { name: "Ways to free inputs" }) });
+  const titles = ways.getByRole("heading", { level: 3 });
+  await titles.first().waitFor();
+  // What must be freed, differently, then one and two more.
+  expect(await titles.allInnerTexts()).toEqual([
+    "Free 2 inputs",
+    "Free 2 inputs",
+    "Free 3 inputs",
+    "Free 4 inputs",
+  ]);
+  const first = ways.locator("ol > li").first();
+  await first.getByText("Mix Trumpet and Saxophone to a new mono bus, “Horn bus”.").waitFor();
+  expect(await axeFindings(page)).toEqual([]);
+  expect(await reachesOut(page)).toEqual([]);
+
+  await first.getByRole("button", { name: "Apply to plan" }).click();
+  await page.getByText(/^Plan changed\. \d+ things to set at the desk\.$/).waitFor();
+  await states(page, /^13 of 13 inputs used, 3 buses short of headroom$/);
+  expect(await ways.count()).toBe(0);
+  expect((await inputs(page)).some((line) => line.includes("Horn bus"))).toBe(true);
+  await page.getByRole("button", { name: "Undo: free inputs" }).click();
+  await states(page, "2 feeds too many for 13 inputs");
+  await titles.first().waitFor();
   expect(user.faults).toEqual([]);
   await user.context.close();
 });

@@ -230,7 +230,7 @@ describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", (
       .waitFor();
 
     await go(page, "patch");
-    await page.getByRole("heading", { name: "Ways to free inputs, cheapest first" }).waitFor();
+    await page.getByRole("heading", { name: "Ways to free inputs" }).waitFor();
     await page.locator("section", { hasText: "Ways to free inputs" }).locator("ol > li").first().waitFor();
 
     await go(page, "image");

@@ -11,7 +11,7 @@ import {
   inputsName,
   PLAN_STYLES,
 } from "../../src/text/allocate";
-import { describeContradiction, describePlanWhatIf } from "../../src/text/allocate-why";
+import { describeAllocation, describeContradiction, describePlanWhatIf } from "../../src/text/allocate-why";
 import { LINE_UPS } from "../core/allocate/lineups";
 import { channel, musician, problem } from "../core/allocate/problems";
 
@@ -90,5 +90,31 @@ describe("the sentences of an allocation", () => {
     expect(new Set(said).size).toBe(said.length);
     for (const id of plan.leftOut)
       expect(said.some((s) => s.startsWith(id) && s.includes("left out"))).toBe(true);
+  });
+
+  it("tick Decide only where the patch is one of the plans and nothing is missing", () => {
+    const duo = problem(4, [channel("Bass", "bass"), channel("Guitar", "guitar")]);
+    const patched = (...inputs: readonly (readonly number[])[]): AllocationProblem => ({
+      ...duo,
+      channels: duo.channels.map((c, i) => ({ ...c, currentInputs: inputs[i] ?? [] })),
+    });
+    const said = (p: AllocationProblem) => describeAllocation(p, allocate(p));
+    const says = "2 channels, 4 monitor inputs";
+    expect(said(patched([1], [2]))).toEqual({ tone: "fine", says, more: "" });
+    const more = "The patch matches none of these plans yet.";
+    expect(said(duo)).toEqual({ tone: "care", says, more });
+    expect(said(patched([1]))).toEqual({ tone: "care", says, more });
+    expect(describeAllocation(duo, null)).toEqual({ tone: "care", says, more: "" });
+    const crowd = channel("Crowd", "audience", { pin: { as: "out" } });
+    const left = patched([1], [2]);
+    expect(said({ ...left, channels: [...left.channels, crowd] }).tone).toBe("care");
+    const [needs] = IMPOSSIBLE;
+    expect(needs && said(needs)).toMatchObject({
+      tone: "care",
+      more: expect.stringMatching(/need 17 inputs; there are 16\. /),
+    });
+    const pinned = problem(1, [channel("Bass", "bass", own(1)), channel("Guitar", "guitar", own(1))]);
+    expect(said(pinned)).toMatchObject({ tone: "wrong", says: "No plan keeps every pin" });
+    expect(said(problem(4, [])).tone).toBe("care");
   });
 });

@@ -28,7 +28,7 @@ export interface Contradiction {
 }
 
 /** What a rule that says “must” does not allow to be lost. */
-const MUSTS: readonly LossCode[] = ["unheard", "must-own-shared", "sides-lost"];
+export const MUSTS: readonly LossCode[] = ["unheard", "must-own-shared", "sides-lost"];
 
 const wishOf = ({ channel, rule, stereo, unheard }: AllocationItem): Wish[] => {
   if (channel.pin) return [{ by: "pin", channel: channel.id, pin: channel.pin }];

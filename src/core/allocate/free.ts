@@ -2,10 +2,11 @@ import { usageOf } from "../inputs/usage";
 import type { Tell } from "../lib/tell";
 import type { Setup } from "../model/setup";
 import type { Where } from "./charges";
+import { MUSTS } from "./contradict";
 import { type PlanLoss, planLosses, structureOf } from "./explain";
 import { planFeeds } from "./feeds";
 import { type AllocationItem, itemsOf } from "./items";
-import type { LossCode } from "./losses";
+import { type LossCode, WORST_FIRST } from "./losses";
 import type { AllocationProblem, BusId } from "./model";
 import { type Allows, OUT } from "./options";
 import { type Plan, planOf } from "./plans";
@@ -72,18 +73,23 @@ const goesNow = (items: readonly AllocationItem[]): Grouping["goes"] => {
   });
 };
 
-/** What is missed least first; and of equal losses the one that changes least. */
-const orderOf = (style: "best" | "as-now" | "stereo"): readonly LossCode[] =>
-  promoted(["changed"], "input-used", ORDERS[style]);
+/** What may give way first. */
+const GIVING: readonly (readonly LossCode[])[] = [
+  WORST_FIRST,
+  // Stereo goes to mono; nobody shares with their family for it.
+  promoted(["own-shared", "spare-own-shared", "not-all-apart", "own-input-lost"], "image-folded"),
+  // Families share; what is stereo stays so.
+  ORDERS.spare,
+];
 
-/** Different ways to free what must be freed, then more. */
+/** Of what loses the same, the one that changes least. */
+const WAYS_FIRST = GIVING.map((order) => promoted(["changed"], "input-used", order));
+
+/** The losses, worst first, and how many inputs more than must be freed: different ways to free those, then more. */
 const ASKED = [
-  ["best", 0],
-  ["as-now", 0],
-  ["stereo", 0],
-  ["best", 1],
-  ["best", 2],
-] as const;
+  ...WAYS_FIRST.map((order) => ({ order, more: 0 })),
+  ...WAYS_FIRST.slice(0, 1).flatMap((order) => [1, 2].map((more) => ({ order, more }))),
+];
 
 /**
  * Ways to free inputs: what must be freed at least, in up to three ways, then one and two more. Each is the cheapest
@@ -102,18 +108,18 @@ export const waysToFree = (
   const isNew = (loss: PlanLoss): boolean =>
     !now.some(({ code, channel }) => code === loss.code && channel === loss.channel);
   const seen = new Set<string>();
-  return ASKED.flatMap(([style, more], at): WayToFree[] => {
+  return ASKED.flatMap(({ order, more }, at): WayToFree[] => {
     tell(at / ASKED.length);
     const left = used - needed - more - placed;
     if (left < 0) return [];
-    const grouping = solve(problem, orderOf(style), givesWay, left);
+    const grouping = solve(problem, order, givesWay, left);
     const structure = grouping && structureOf(planFeeds(grouping, space));
     if (!grouping || structure === null || seen.has(structure)) return [];
     seen.add(structure);
     const plan = planOf(problem, "best", grouping, space);
     const loses = plan.losses.filter(isNew);
-    // Nobody goes without what they must hear for an input that is not needed.
-    if (more > 0 && loses.some(({ code }) => code === "unheard")) return [];
+    // Nothing that must be goes for an input that is not needed.
+    if (more > 0 && loses.some(({ code }) => MUSTS.includes(code))) return [];
     return [{ frees: used - (grouping.charges["input-used"] ?? 0), plan, loses }];
   });
 };

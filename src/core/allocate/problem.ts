@@ -15,7 +15,7 @@ import {
 } from "./model";
 import { busesNow } from "./now";
 import { musiciansOf, playersOf, reachByKind } from "./people";
-import { type AllocationKind, KIND_RULES } from "./rules";
+import { type AllocationKind, type FamilyId, KIND_RULES } from "./rules";
 
 /** What is decided by hand. */
 export interface HandPins {
@@ -57,6 +57,25 @@ const inputsNow = ({ monitor, channels, buses }: Setup): ReadonlyMap<Id, Readonl
   return found;
 };
 
+/**
+ * The section of each channel whose family has several: what the user grouped (two kits, the trumpets) comes together. A
+ * group that is of the whole family says nothing.
+ */
+const sectionsBy = (
+  channels: readonly (Pick<AllocationChannel, "id" | "kind"> & { readonly group: string })[],
+): ReadonlyMap<Id, string> => {
+  const groups = new Map<FamilyId, Set<string>>();
+  for (const { kind, group } of channels) {
+    const { family } = KIND_RULES[kind];
+    groups.set(family, (groups.get(family) ?? new Set()).add(group));
+  }
+  return new Map(
+    channels.flatMap(({ id, kind, group }) =>
+      group && (groups.get(KIND_RULES[kind].family)?.size ?? 0) > 1 ? [[id, group] as const] : [],
+    ),
+  );
+};
+
 /** Whether a plan could have a channel in that bus. */
 const canHold = (id: BusId, channel: AllocationChannel): boolean => {
   const { level, family, section, instrument } = busOfId(id);
@@ -96,8 +115,13 @@ export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
   const currentInputs = inputsNow(setup);
   const players = playersOf(setup, named);
   const instruments = instrumentsOf(named);
-  const asked = named.map(({ channel, name }): AllocationChannel => {
-    const kind = kindOf(setup, channel, name);
+  const kinds = new Map(named.map(({ channel, name }) => [channel.id, kindOf(setup, channel, name)]));
+  const kindOfId = (id: Id): AllocationKind => kinds.get(id) ?? "other";
+  const sections = sectionsBy(
+    setup.channels.map(({ id, group }) => ({ id, kind: kindOfId(id), group: group.trim() })),
+  );
+  const asked = setup.channels.map((channel): AllocationChannel => {
+    const kind = kindOfId(channel.id);
     return {
       id: channel.id,
       name: channel.name,
@@ -105,7 +129,7 @@ export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
       width: channel.lines,
       keepsSides: channel.keepSides,
       number: channel.numbers[0] ?? null,
-      section: null,
+      section: sections.get(channel.id) ?? null,
       instrument: instruments.get(channel.id) ?? null,
       player: players.get(channel.id) ?? null,
       wantedBy: wantedBy(setup, channel, kind),

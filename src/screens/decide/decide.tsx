@@ -2,12 +2,11 @@ import "./decide.css";
 import { useSignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { AllocationProblem } from "../../core/allocate/model";
-import type { Allocation, Plan } from "../../core/allocate/plans";
+import type { Plan } from "../../core/allocate/plans";
 import { type PlanWhatIf, whatIf } from "../../core/allocate/whatif";
 import { arePlansShort } from "../../core/at-once";
 import { current } from "../../document/store";
-import { describeContradiction, describePlanWhatIf } from "../../text/allocate-why";
-import type { Statement } from "../../text/statement";
+import { describeAllocation, describePlanWhatIf } from "../../text/allocate-why";
 import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
@@ -23,19 +22,6 @@ const ChannelRules = lazy(async () => (await import("./channel-rules")).ChannelR
 
 const rulesTitle = (count: number): string =>
   count === 0 ? "Rules" : `Rules · ${formatCount(count, "channel")} changed`;
-
-const verdict = (asked: AllocationProblem, found: Allocation | null): Statement => {
-  const count = `${formatCount(asked.channels.length, "channel")}, ${formatCount(asked.inputs, "monitor input")}`;
-  if (!found) return { tone: "care", says: count, more: "" };
-  const { plans, contradiction } = found;
-  const more = contradiction ? describeContradiction(asked, contradiction) : "";
-  const [first] = plans;
-  if (asked.channels.length === 0)
-    return { tone: "care", says: "No channels yet", more: "Enter them under Channels." };
-  if (!first) return { tone: "wrong", says: "No plan keeps every pin", more };
-  const isAll = !contradiction && first.leftOut.length === 0;
-  return { tone: isAll ? "fine" : "care", says: count, more };
-};
 
 const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: Plan }) => {
   const input = useMemo(() => ({ problem: asked, plan }), [asked, plan]);
@@ -67,7 +53,7 @@ export const DecideScreen = () => {
   const asked = problem.value;
   const input = plansAsked.value;
   const found = allocation.value;
-  const { tone, says, more } = verdict(asked, found);
+  const { tone, says, more } = describeAllocation(asked, found);
   const [first] = found?.plans ?? [];
   return (
     <>

@@ -10,6 +10,7 @@ export const DecideHelp = () => (
       less.
     </p>
     <p>A click shares with nobody. A channel that keeps L/R must be in stereo; change that under Channels.</p>
+    <p>Within a family, channels of one group come together: two kits, the trumpets.</p>
     <dl>
       {KINDS_IN_ORDER.map((kind) => (
         <div key={kind}>

@@ -4,6 +4,7 @@ import { applyPlan } from "../../../src/core/allocate/apply";
 import type { Pin } from "../../../src/core/allocate/model";
 import { allocate, bestPlan, type Plan } from "../../../src/core/allocate/plans";
 import { type HandPins, problemOf } from "../../../src/core/allocate/problem";
+import { whatIf } from "../../../src/core/allocate/whatif";
 import { deskMoves } from "../../../src/core/inputs/desk-list";
 import type { IssueCode } from "../../../src/core/inputs/issue";
 import { patchIssues } from "../../../src/core/inputs/issues";
@@ -192,6 +193,63 @@ describe("instruments of several microphones", () => {
     expect(named(["Vox", "vocal"], ["Vocal", "vocal"])).toEqual([null, null]);
     expect(named(["Tom 1", "drum"], ["Tom 2", "drum"])).toEqual([null, null]);
     expect(named(["Bass DI", "bass"], ["Key DI", "keys"])).toEqual([null, null]);
+  });
+});
+
+describe("channels that are grouped", () => {
+  const grouped = (...list: readonly (readonly [name: string, kind: Channel["kind"], group: string])[]) => ({
+    ...blankSetup(),
+    channels: list.map(
+      ([name, kind, group], i): Channel => ({
+        ...BLANK_CHANNEL,
+        ...{ id: `s${i + 1}`, name, kind, group, numbers: [i + 1] },
+      }),
+    ),
+  });
+  const sections = (setup: Setup) => problemOf(setup, NO_PINS).channels.map((c) => c.section);
+  const kit = (group: string) =>
+    ["Kick", "Snare", "Hat", "OH L", "OH R"].map((name) => [name, "drum", group] as const);
+
+  it("come together within their family: two kits by two buses, each swapped as it is", () => {
+    const both = grouped(
+      ...kit("Kit A"),
+      ...kit(" Kit B"),
+      ["Conga", "percussion", ""],
+      ["Bass", "bass", ""],
+    );
+    const setup: Setup = { ...both, monitor: { ...both.monitor, inputCount: 6 } };
+    const problem = problemOf(setup, NO_PINS);
+    const plan = bestPlan(problem) as Plan;
+    expect(plan.feeds.map(({ inputs, bus, channels }) => [inputs, bus?.id ?? channels[0]])).toEqual([
+      [[1, 2], "drums/Kit A"],
+      [[3, 4], "drums/Kit B"],
+      [[5], "s11"],
+      [[6], "s12"],
+    ]);
+    const after = applying(plan).apply({ ...blankSetup(), ...setup });
+    expect(after.buses.map(({ name, stereo }) => [name, stereo])).toEqual([
+      ["Kit A bus", true],
+      ["Kit B bus", true],
+    ]);
+    const swapped = {
+      ...after,
+      buses: after.buses.map((b) => (b.name === "Kit B bus" ? { ...b, swapped: true } : b)),
+    };
+    const again = bestPlan(problemOf(swapped, NO_PINS))?.feeds.filter((f) => f.isSwapped);
+    expect(again?.map((f) => f.bus?.id)).toEqual(["drums/Kit B"]);
+    expect(whatIf(problem, plan).map(({ code }) => code)).not.toContain("two-drummers");
+  });
+
+  it("are no section where the whole family is one group", () => {
+    expect(sections(grouped(...kit("Drums"), ["Bass", "bass", "Rhythm"]))).toEqual([
+      null,
+      null,
+      null,
+      null,
+      null,
+      null,
+    ]);
+    expect(sections(grouped(["Trumpet", "horn", "Brass"], ["Flute", "horn", ""]))).toEqual(["Brass", null]);
   });
 });
 

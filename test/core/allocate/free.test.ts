@@ -10,7 +10,7 @@ import {
 import { type FreeingMove, freeingMoves } from "../../../src/core/allocate/free-moves";
 import { type LossCode, WORST_FIRST } from "../../../src/core/allocate/losses";
 import type { AllocationChannel, AllocationProblem, Pin } from "../../../src/core/allocate/model";
-import { type HandPins, problemOf } from "../../../src/core/allocate/problem";
+import type { HandPins } from "../../../src/core/allocate/problem";
 import { usageOf } from "../../../src/core/inputs/usage";
 import { BLANK_BUS, BLANK_CHANNEL, BLANK_INPUT, BLANK_SEND } from "../../../src/core/model/defaults";
 import type { Bus, Channel, Feed, MonitorInput, Setup } from "../../../src/core/model/setup";
@@ -21,7 +21,7 @@ import { back, beginHistory, record } from "../../../src/document/history";
 import { allocatedBusName } from "../../../src/text/allocate";
 import { aBand, NO_PINS } from "./bands";
 import { BRUTE_CODES, busesOf, leastLost, type Place } from "./brute";
-import { smallProblem } from "./problems";
+import { channel, problem, smallProblem } from "./problems";
 
 const asked = (setup: Setup, pins = NO_PINS): FreeingQuestion => {
   const question = freeingQuestion(setup, pins);
@@ -96,26 +96,58 @@ describe("a way to free inputs", () => {
   });
 });
 
-/** What a channel's place is after: by itself on so many inputs, in a bus of so many sides, or nowhere. */
-const placesOf = (setup: Setup): Map<string, string> => {
-  const whole = { ...setup, monitor: { ...setup.monitor, inputCount: setup.monitor.inputs.length } };
-  const { channels } = problemOf(whole, NO_PINS);
-  return new Map(
-    channels.map(({ id, current, currentInputs }) => [
-      id,
-      JSON.stringify(currentInputs.length === 0 ? "not heard" : current),
-    ]),
-  );
+const widthOf = (setup: Setup, of: (feed: Feed) => boolean): number => {
+  const sides = setup.monitor.inputs.flatMap((at) => (at && of(at.feed) ? [at.feed.side] : []));
+  return sides.includes("left") && sides.includes("right") ? 2 : Math.min(1, sides.length);
 };
 
-const namedIn = (moves: readonly FreeingMove[], setup: Setup): Set<string> =>
+/** By channel, where it comes in: by itself on one input or two, by which buses in mono or stereo. */
+const placesOf = (setup: Setup): Map<string, readonly string[]> =>
+  new Map(
+    setup.channels.map(({ id }) => {
+      const own = widthOf(setup, (feed) => feed.kind === "channel" && feed.channel === id);
+      const buses = setup.buses
+        .filter(({ sends }) => sends.some((send) => send.on && send.channel === id))
+        .map((at) => {
+          const width = widthOf(setup, (feed) => feed.kind === "bus" && feed.bus === at.id);
+          return `${at.id} ${at.folded ? Math.min(1, width) : width}`;
+        });
+      return [id, [`own ${own}`, ...buses].filter((at) => !at.endsWith(" 0"))];
+    }),
+  );
+
+/** Channels that come in otherwise than before, but for what went with a bus from which all else is named. */
+const otherwise = (before: Setup, after: Setup): string[] => {
+  const was = placesOf(before);
+  const isPatched = (bus: string): boolean =>
+    after.monitor.inputs.some((at) => at?.feed.kind === "bus" && at.feed.bus === bus);
+  return [...placesOf(after)].flatMap(([id, places]) => {
+    const had = was.get(id) ?? [];
+    const isNew = places.some((at) => !had.includes(at));
+    const left = had.filter((at) => !places.includes(at)).map((at) => at.split(" ")[0] ?? "");
+    return isNew ||
+      left.some((at) => at === "own" || isPatched(at)) ||
+      (places.length === 0) !== (had.length === 0)
+      ? [id]
+      : [];
+  });
+};
+
+const sentTo = (setup: Setup, bus: string): string[] =>
+  setup.buses.find(({ id }) => id === bus)?.sends.map(({ channel }) => channel) ?? [];
+
+/** Every channel that the moves name, by itself or by its bus. */
+const namedIn = (moves: readonly FreeingMove[], before: Setup, after: Setup): Set<string> =>
   new Set(
     moves.flatMap((move): readonly string[] => {
-      if (move.move === "free") return [];
+      if (move.move === "free")
+        return move.inputs.flatMap((i) => {
+          const feed = before.monitor.inputs[i]?.feed;
+          return feed?.kind === "bus" ? sentTo(before, feed.bus) : [];
+        });
       if ("channels" in move) return move.channels;
       if ("channel" in move) return [move.channel];
-      if (move.of === "channel") return [move.id];
-      return setup.buses.find((b) => b.id === move.id)?.sends.map((s) => s.channel) ?? [];
+      return move.of === "channel" ? [move.id] : sentTo(after, move.id);
     }),
   );
 
@@ -149,7 +181,7 @@ describe("ways to free inputs of any patch", () => {
       }),
       { numRuns: 80 },
     );
-    expect(met).toBeGreaterThan(80);
+    expect(met).toBeGreaterThan(40);
   });
 
   it("name every channel that comes in otherwise afterwards, and lose nothing else", () => {
@@ -157,13 +189,12 @@ describe("ways to free inputs of any patch", () => {
       fc.property(over, (setup) => {
         const question = freeingQuestion(setup, NO_PINS);
         if (!question) return;
-        const was = placesOf(setup);
         for (const way of waysToFree(question)) {
           const moves = freeingMoves(setup, question.problem, way.plan);
           expect(moves.length).toBeGreaterThan(0);
           const after = applied(setup, question, way);
-          const named = namedIn(moves, after);
-          for (const [id, place] of placesOf(after)) if (place !== was.get(id)) expect(named).toContain(id);
+          const named = namedIn(moves, setup, after);
+          for (const id of otherwise(setup, after)) expect(named).toContain(id);
           const out = moves.flatMap((m) => (m.move === "out" ? [m.channel] : []));
           for (const id of out)
             expect(way.loses.some((l) => l.channel === id && l.code === "left-out")).toBe(true);
@@ -324,6 +355,40 @@ describe("what has to go", () => {
       moves: [{ move: "into", channels: ["Kick"], bus: "Drums" }],
       loses: ["spare-own-shared Kick"],
     });
+  });
+
+  it("is an input of a folded bus, by which the other side comes in again", () => {
+    const folded = { ...DRUMS, folded: true };
+    const setup = patched(
+      2,
+      BAND.slice(0, 4),
+      [folded],
+      [ofBus("Drums"), ofBus("Drums", "right"), own("Bass")],
+    );
+    expect(said(setup)[0]).toEqual({ frees: 1, moves: [{ move: "free", inputs: [1] }], loses: [] });
+  });
+
+  it("is no bus for the one channel of its family that is in it", () => {
+    const kick = channel("Kick", "kick", {
+      currentInputs: [1],
+      current: { as: "bus", bus: "drums", width: 1 },
+    });
+    // By a drum bus, which no plan would have it in.
+    const host = channel("Host", "speech", { currentInputs: [1] });
+    const [way] = waysToFree({ problem: problem(2, [kick, host]), used: 3, needed: 1 });
+    expect(way?.plan.feeds.map((feed) => [feed.bus?.id, feed.channels])).toEqual([
+      ["drums", ["Kick"]],
+      [undefined, ["Host"]],
+    ]);
+  });
+
+  it("switches a channel off in a bus where it has an input of its own all the same", () => {
+    const inputs = [ofBus("Drums"), ofBus("Drums", "right"), own("Kick"), own("Trumpet"), own("Sax")];
+    const [first] = said(patched(4, BAND, [DRUMS], inputs));
+    expect(first?.moves).toEqual([
+      { move: "leave", channel: "Kick", bus: "Drums" },
+      horns(["Trumpet", "Sax"]),
+    ]);
   });
 
   it("is nothing where everything has room", () => {
