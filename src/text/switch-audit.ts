@@ -1,4 +1,4 @@
-import type { FohReach } from "../core/inputs/foh-reach";
+import type { FohTake } from "../core/inputs/foh-reach";
 import type { Id, Setup } from "../core/model/setup";
 import { busName, channelName } from "./names";
 import { formatChannelAt } from "./trace-links";
@@ -7,14 +7,30 @@ import { capitalised, formatInputs, formatList } from "./words";
 /** What names are looked up in. */
 type Names = Pick<Setup, "channels" | "buses">;
 
-/** One way to the ears and what FOH does to it: "Kick, by Drum bus", "cuts it", "no effect". */
-export const describeReach = (
+/** What FOH does to some of the ways: "cuts it", "cuts Drum bus, not its direct out". */
+const describeDone = (
   names: Names,
-  { channel, bus, byMute, byFader }: FohReach,
-): { readonly feed: string; readonly mute: string; readonly fader: string } => ({
-  feed: `${channelName(names, channel)}, by ${bus === null ? "direct out" : busName(names.buses.find((b) => b.id === bus))}`,
-  mute: byMute ? "cuts it" : "no effect",
-  fader: byFader ? "moves it" : "no effect",
+  does: "cuts" | "moves",
+  { ways }: FohTake,
+  done: FohTake["ways"],
+): string => {
+  if (done.length === 0) return "no effect";
+  if (done.length === ways.length) return `${does} it`;
+  const named = (some: FohTake["ways"]): string =>
+    formatList(
+      some.map((bus) => (bus === null ? "its direct out" : busName(names.buses.find((b) => b.id === bus)))),
+    );
+  return `${does} ${named(done)}, not ${named(ways.filter((way) => !done.includes(way)))}`;
+};
+
+/** One channel in a musician’s ears, and what FOH does to it: "Kick", "cuts it", "no effect". */
+export const describeTake = (
+  names: Names,
+  take: FohTake,
+): { readonly channel: string; readonly mute: string; readonly fader: string } => ({
+  channel: channelName(names, take.channel),
+  mute: describeDone(names, "cuts", take, take.cut),
+  fader: describeDone(names, "moves", take, take.moved),
 });
 
 /** Direct outs that have to be off; "" where there are none. */

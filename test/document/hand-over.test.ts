@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { deskList } from "../../src/core/inputs/desk-list";
-import { fohReach } from "../../src/core/inputs/foh-reach";
+import { fohTakes } from "../../src/core/inputs/foh-reach";
 import { sheetRows } from "../../src/core/inputs/sheet";
 import { chainOf } from "../../src/core/inputs/trace";
 import { tickInput } from "../../src/document/commands/check";
@@ -70,12 +70,12 @@ describe("a setup that is handed over", () => {
         expect(copy.name).toBe(file.name);
         expect(deskList(copy)).toEqual(deskList(file));
         expect(sheetRows(copy)).toEqual(sheetRows(file));
-        expect(fohReach(copy)).toEqual(fohReach(file));
         expect(logOf(copy)).toEqual(logOf(file));
         expect(copy.lineCheck).toEqual(file.lineCheck);
         const about = { what: "everything" } as const;
         for (const [i, listener] of file.listeners.entries()) {
           expect(copy.listeners[i]?.name).toBe(listener.name);
+          expect(fohTakes(copy, copy.listeners[i] ?? listener)).toEqual(fohTakes(file, listener));
           expect(chainOf(copy, copy.listeners[i] ?? listener, about)).toEqual(chainOf(file, listener, about));
         }
       }),

@@ -1,10 +1,11 @@
 import { expect, it } from "vitest";
 import { arrivalsOf } from "../../src/core/inputs/arrivals";
-import { fohReach, idleDirectOuts, inputsWithoutPort } from "../../src/core/inputs/foh-reach";
+import { fohTakes, idleDirectOuts, inputsWithoutPort } from "../../src/core/inputs/foh-reach";
 import { chainOf, routesOf, type TraceAbout } from "../../src/core/inputs/trace";
 import { LINK_RULES, type TraceLink } from "../../src/core/inputs/trace-links";
 import type { Listener, Setup } from "../../src/core/model/setup";
-import { describeIdle, describePortless, describeReach } from "../../src/text/switch-audit";
+import { listenerName } from "../../src/text/names";
+import { describeIdle, describePortless, describeTake } from "../../src/text/switch-audit";
 import {
   describeArrivals,
   describeBreaks,
@@ -169,11 +170,18 @@ it("the wording of the switch audit", () => {
     desk: { ...of.desk, muteRule: { preFaderSends: true, directOuts: ["pre-fader"] } },
   } as Setup;
   const lines = [of, ruled].flatMap((s) =>
-    fohReach(s).map((r) => {
-      const { feed, mute, fader } = describeReach(s, r);
-      return `${feed}: mute ${mute}, fader ${fader}`;
-    }),
+    s.listeners.flatMap((listener) =>
+      fohTakes(s, listener).map((take) => {
+        const { channel, mute, fader } = describeTake(s, take);
+        return `${channel} at ${listenerName(listener)}: mute ${mute}, fader ${fader}`;
+      }),
+    ),
   );
+  const some = describeTake(of, { channel: "bass", ways: [null, "drums"], cut: ["drums"], moved: [null] });
+  expect([some.mute, some.fader]).toEqual([
+    "cuts Drum bus, not its direct out",
+    "moves its direct out, not Drum bus",
+  ]);
   const rest = [describeIdle(of, idleDirectOuts(of)), describeIdle(of, ["bass"]), describeIdle(of, [])];
   const ports = [describePortless(inputsWithoutPort(of)), describePortless([1, 2]), describePortless([])];
   expect(sound([...lines, ...rest, ...ports])).toMatchSnapshot();

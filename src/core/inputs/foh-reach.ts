@@ -1,10 +1,10 @@
 import { isDirectOutMuted, isSendMuted } from "../mix/taps";
 import { inputsOfChannel } from "../model/inputs";
-import type { Id, Setup } from "../model/setup";
+import type { Id, Listener, Setup } from "../model/setup";
 import { routesOf } from "./trace";
 
 /** A way by which a channel reaches the musicians, and what of FOH reaches it. */
-export interface FohReach {
+interface FohReach {
   readonly channel: Id;
   /** The bus that brings it; null for its direct out. */
   readonly bus: Id | null;
@@ -14,11 +14,8 @@ export interface FohReach {
   readonly byFader: boolean;
 }
 
-/**
- * What a mute or a fader at FOH takes from the musicians’ ears, for every way that is switched on, in the order of the
- * channels. Each musician mixes from all monitor inputs, so it is the same for all of them.
- */
-export const fohReach = (setup: Setup): FohReach[] =>
+/** What a mute or a fader at FOH does to every way that is switched on, whoever hears it, in the order of the channels. */
+const fohReach = (setup: Setup): FohReach[] =>
   setup.channels.flatMap((channel) =>
     routesOf(setup, channel.id).flatMap((bus): FohReach[] => {
       const muted = { ...channel, muted: true };
@@ -34,6 +31,34 @@ export const fohReach = (setup: Setup): FohReach[] =>
       return [{ channel: channel.id, bus, byMute, byFader: send.tap === "post-fader" }];
     }),
   );
+
+/** One channel in a musician’s ears: the ways by which it gets there, each the bus or null for its direct out. */
+export interface FohTake {
+  readonly channel: Id;
+  readonly ways: readonly (Id | null)[];
+  /** Those that the channel mute cuts: the channel is gone where these are all. */
+  readonly cut: readonly (Id | null)[];
+  /** Those that the channel fader moves. */
+  readonly moved: readonly (Id | null)[];
+}
+
+/**
+ * What a mute or a fader at FOH takes from a musician’s ears, in the order of the channels; channels that it leaves
+ * alone are not in it. A musician mixes from all monitor inputs, but of the buses that somebody listens to hears only
+ * their own.
+ */
+export const fohTakes = (setup: Setup, listener: Pick<Listener, "kind" | "bus">): FohTake[] => {
+  if (listener.kind === "audience") return [];
+  const others = new Set(setup.listeners.flatMap(({ bus }) => (bus !== listener.bus && bus) || []));
+  const reach = fohReach(setup).filter(({ bus }) => bus === null || !others.has(bus));
+  return setup.channels.flatMap(({ id }): FohTake[] => {
+    const mine = reach.filter(({ channel }) => channel === id);
+    const ways = (those: readonly FohReach[]): (Id | null)[] => those.map(({ bus }) => bus);
+    const [cut, moved] = [mine.filter((r) => r.byMute), mine.filter((r) => r.byFader)];
+    if (cut.length + moved.length === 0) return [];
+    return [{ channel: id, ways: ways(mine), cut: ways(cut), moved: ways(moved) }];
+  });
+};
 
 /** Channels whose direct out no monitor input takes: at the desk it has to be off, whatever it was used for before. */
 export const idleDirectOuts = ({ channels, monitor }: Setup): Id[] =>

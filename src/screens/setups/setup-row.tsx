@@ -13,6 +13,7 @@ import { RenameField } from "../rename-field";
 import { goTo } from "../route";
 import { setupName } from "../shown-names";
 import { toast } from "../state";
+import { freshCopy } from "./next-time";
 
 // The first format costs a slow phone a tenth of a second: made when it is wanted, not when this is loaded.
 const when = once(() => new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" }));
@@ -26,6 +27,11 @@ const duplicate = oneAtATime((line: OnShelf) =>
   attempt("Not copied", async () => {
     await shelf.duplicate(line.id);
     const [copy = line] = shelf.list.peek();
+    await shelf.open(copy.id);
+    if (shelf.openId.peek() === copy.id) {
+      freshCopy.value = copy.id;
+      scrollTo(0, 0);
+    }
     toast.value = { says: `Copied as “${setupName(copy)}”`, undo: false };
   }),
 );

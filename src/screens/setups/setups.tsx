@@ -17,6 +17,7 @@ import { Device } from "./device";
 import { Files } from "./files";
 import { incoming, lookIntoLink } from "./incoming";
 import { SetupList } from "./list";
+import { NextTimeCard } from "./next-time";
 import { Preview } from "./preview";
 import { Share } from "./share";
 
@@ -42,6 +43,7 @@ export const SetupsScreen = () => {
         onValue={(note) => typing(setNote(note))}
         onDone={endDrag}
       />
+      <NextTimeCard />
       <Fold title="Start a new setup" open={shelf.list.value.length < 2}>
         {() => <Begin />}
       </Fold>

@@ -1,10 +1,12 @@
-import { fohReach, idleDirectOuts, inputsWithoutPort } from "../../core/inputs/foh-reach";
+import { fohTakes, idleDirectOuts, inputsWithoutPort } from "../../core/inputs/foh-reach";
 import type { IssueCode } from "../../core/inputs/issue";
 import { current } from "../../document/store";
 import { describeIssue } from "../../text/issues";
-import { describeIdle, describePortless, describeReach } from "../../text/switch-audit";
+import { listenerName } from "../../text/names";
+import { describeIdle, describePortless, describeTake } from "../../text/switch-audit";
 import { Table } from "../../ui/table";
 import { patchNow } from "../patch-figures";
+import { chosenListener } from "../state";
 
 /** Issues of the patch that one switch or one port makes. */
 const SWITCHES: readonly IssueCode[] = [
@@ -40,20 +42,21 @@ const Findings = () => {
   );
 };
 
-/** What a mute or a fader at FOH takes from the musicians’ ears. */
-const Reach = () => {
+/** What a mute or a fader at FOH takes from whose ears the screen is about. */
+const Takes = () => {
   const setup = current.value;
-  const reach = fohReach(setup);
-  const reached = reach.filter((r) => r.byMute || r.byFader);
-  if (reached.length === 0) return <p>No mute and no fader at FOH takes anything from the musicians.</p>;
+  const listener = chosenListener.value;
+  const who = listenerName(listener);
+  const takes = listener ? fohTakes(setup, listener) : [];
+  if (takes.length === 0) return <p>No mute and no fader at FOH takes anything from {who}.</p>;
   return (
-    <Table caption="What FOH takes from the musicians" heads={["Feed", "Channel mute", "Channel fader"]}>
+    <Table caption={`What FOH takes from ${who}`} heads={["Channel", "Channel mute", "Channel fader"]}>
       <tbody>
-        {reached.map((r) => {
-          const { feed, mute, fader } = describeReach(setup, r);
+        {takes.map((take) => {
+          const { channel, mute, fader } = describeTake(setup, take);
           return (
-            <tr key={feed}>
-              <th scope="row">{feed}</th>
+            <tr key={take.channel}>
+              <th scope="row">{channel}</th>
               <td>{mute}</td>
               <td>{fader}</td>
             </tr>
@@ -68,10 +71,11 @@ const Reach = () => {
 export const SwitchAudit = () => (
   <div class="stack">
     <Findings />
-    <Reach />
+    {chosenListener.value?.kind === "audience" ? null : <Takes />}
     <p class="soft small">
-      Every musician mixes from the same monitor inputs, so it is the same for all. What is not in the table
-      stays as it is, whatever FOH does. What a mute takes is set by the desk’s rule, in Channels.
+      A musician hears every monitor input, but of the buses that somebody listens to only their own. What is
+      not in the table stays as it is, whatever FOH does. What a mute takes is set by the desk’s rule, in
+      Channels.
     </p>
   </div>
 );

@@ -1,9 +1,9 @@
 import { expect, it } from "vitest";
 import { arrivalsOf } from "../../../src/core/inputs/arrivals";
-import { fohReach, idleDirectOuts, inputsWithoutPort } from "../../../src/core/inputs/foh-reach";
+import { fohTakes, idleDirectOuts, inputsWithoutPort } from "../../../src/core/inputs/foh-reach";
 import { fohGain } from "../../../src/core/mix/taps";
-import type { Setup, TapPoint } from "../../../src/core/model/setup";
-import { bus, channel, direct, setup, side } from "./setups";
+import type { Listener, Setup, TapPoint } from "../../../src/core/model/setup";
+import { bus, channel, direct, listener, setup, side } from "./setups";
 
 const band = (tap: TapPoint, preFaderSends: boolean, directOuts: readonly TapPoint[]): Setup => {
   const of = setup(
@@ -27,29 +27,6 @@ const band = (tap: TapPoint, preFaderSends: boolean, directOuts: readonly TapPoi
   return { ...of, buses: drums, desk: { ...of.desk, muteRule: { preFaderSends, directOuts } } };
 };
 
-it.each<[TapPoint, boolean, readonly TapPoint[]]>([
-  ["pre-eq", false, []],
-  ["pre-eq", true, ["pre-eq"]],
-  ["pre-eq", true, ["pre-fader"]],
-  ["pre-fader", false, ["pre-fader"]],
-  ["post-fader", false, []],
-])("FOH takes what then does not arrive: %s, %s, %j", (tap, sends, outs) => {
-  const of = band(tap, sends, outs);
-  const reach = fohReach(of);
-  expect(reach.map((r) => [r.channel, r.bus])).toEqual([
-    ["kick", null],
-    ["kick", "drums"],
-  ]);
-  const arrives = (change: object) => {
-    const changed = { ...of, channels: of.channels.map((c) => ({ ...c, ...change })) };
-    expect(changed.channels.every((c) => fohGain(c) === 0)).toBe(true);
-    const ways = arrivalsOf(changed, "kick");
-    return reach.map(({ bus: by }) => ways.find((a) => a.bus === by)?.isOn);
-  };
-  expect(reach.map((r) => !r.byMute)).toEqual(arrives({ muted: true }));
-  expect(reach.map((r) => !r.byFader)).toEqual(arrives({ fader: null }));
-});
-
 it("a direct out that no input takes is to be off, whatever the plan says of it", () => {
   expect(idleDirectOuts(band("pre-eq", false, []))).toEqual(["bass", "nobody"]);
 });
@@ -57,3 +34,53 @@ it("a direct out that no input takes is to be off, whatever the plan says of it"
 it("inputs that take something without a port are named", () => {
   expect(inputsWithoutPort(band("pre-eq", false, []))).toEqual([1]);
 });
+
+it.each<[TapPoint, boolean, readonly TapPoint[]]>([
+  ["pre-eq", false, []],
+  ["pre-eq", true, []],
+  ["pre-eq", true, ["pre-eq"]],
+  ["pre-eq", true, ["pre-fader"]],
+  ["pre-fader", false, ["pre-fader"]],
+  ["post-fader", false, []],
+])(
+  "FOH takes from each musician what then does not arrive by what they hear: %s, %s, %j",
+  (tap, sends, outs) => {
+    const of = band(tap, sends, outs);
+    const inputs = [...of.monitor.inputs, side("own", "left", { port: 4 })];
+    const own = of.buses.flatMap((b) => (b.id === "drums" ? [{ ...b, id: "own" }] : []));
+    const both: Setup = {
+      ...of,
+      buses: [...of.buses, ...own],
+      monitor: { ...of.monitor, inputs },
+      listeners: [
+        listener("mara", { kind: "drummer", bus: "own" }),
+        listener("tobi", { bus: "drums" }),
+        listener("lene", { bus: null }),
+        listener("all", { kind: "audience", bus: null }),
+      ],
+    };
+    /** Ways that are on for somebody who hears every bus but these. */
+    const heard = (setup: Setup, channel: string, without: readonly (string | null)[]) =>
+      arrivalsOf(setup, channel)
+        .filter((a) => a.isOn && !without.includes(a.bus))
+        .map((a) => a.bus);
+    const changed = (change: object): Setup => ({
+      ...both,
+      channels: both.channels.map((c) => ({ ...c, ...change })),
+    });
+    for (const [at, without] of [["drums"], ["own"], ["drums", "own"]].entries()) {
+      const takes = fohTakes(both, both.listeners[at] as Listener);
+      for (const { id } of both.channels) {
+        const ways = heard(both, id, without);
+        if (id === "kick") expect(ways.slice(0, 1)).toEqual([null]);
+        const left = (setup: Setup) => ways.filter((way) => !heard(setup, id, without).includes(way));
+        const down = changed({ fader: null });
+        expect(down.channels.every((c) => fohGain(c) === 0)).toBe(true);
+        const [cut, moved] = [left(changed({ muted: true })), left(down)];
+        const take = takes.find((t) => t.channel === id);
+        expect(take).toEqual(cut.length + moved.length > 0 ? { channel: id, ways, cut, moved } : undefined);
+      }
+    }
+    expect(fohTakes(both, both.listeners[3] as Listener)).toEqual([]);
+  },
+);
