@@ -1,9 +1,11 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
+import { printSetup } from "../../src/document/read-setup";
+import type { SetupFile } from "../../src/document/schema";
 import { describeBuses, describeMixers } from "../../src/text/bus-sheet";
 import { TAP_NAMES } from "../../src/text/taps";
-import { downloaded, shown, unfold } from "./hall";
+import { downloaded, go, shown, takeIn, unfold } from "./hall";
 import { stored } from "./hands";
 import { drawn, type Phone, phone, typeKeys } from "./harness";
 import { INCH, MM, readQr, type Scan, scanned, textOf, type Word, wordsOf } from "./paper";
@@ -169,6 +171,52 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
   });
 });
 
+/** Text of the sheet's table that is not wholly seen in its cell, on A4 less its margins. */
+const cutOff = async (page: Page): Promise<string[]> => {
+  await page.setViewportSize({ width: Math.floor((190 / 25.4) * 96), height: 1000 });
+  await page.emulateMedia({ media: "print" });
+  return page.locator(".sheet td, .sheet th").evaluateAll((cells) => {
+    const range = document.createRange();
+    return cells
+      .filter((cell) => {
+        const box = cell.getBoundingClientRect();
+        range.selectNodeContents(cell);
+        return [...range.getClientRects()].some(
+          ({ right, bottom }) => right > box.right + 0.5 || bottom > box.bottom + 0.5,
+        );
+      })
+      .map((cell) => cell.textContent ?? "");
+  });
+};
+
+describe("no cell of the patch sheet is cut", () => {
+  const example = exampleSetup();
+  const [first, second, ...rest] = example.monitor.inputs;
+  const widest: SetupFile = {
+    ...example,
+    desk: { ...example.desk, portName: "Stage box", firstPort: 101, trimStep: 0.1 },
+    channels: example.channels.map((channel) => ({
+      ...channel,
+      directOut: { tap: "post-fader", on: true, trim: -12.5 },
+    })),
+    // A pair that lies swapped by mistake.
+    monitor: { ...example.monitor, inputs: [second ?? null, first ?? null, ...rest] },
+  };
+
+  it.each([
+    ["the example", example],
+    ["the longest that a cell says", widest],
+  ])("%s", async (_, file) => {
+    const user = await toPatch();
+    const { page } = user;
+    await takeIn(page, printSetup(file));
+    await go(page, "patch");
+    await toSheet(page);
+    expect(await cutOff(page)).toEqual([]);
+    await user.context.close();
+  });
+});
+
 describe("an input list over a band", () => {
   const paste = async (page: Page, text: string): Promise<string> => {
     await unfold(page, "Input list from or to a spreadsheet");
@@ -242,7 +290,7 @@ describe("an input list over a band", () => {
       "Peak: −10 dBFS → not entered",
       "Guitar",
       `Monitor input: In 4 ${TAP_NAMES["pre-fader"]} → In 16 ${TAP_NAMES["pre-fader"]}`,
-      `Conga new: percussion, mono, pan R10, In 4 ${TAP_NAMES["pre-fader"]}`,
+      `Conga new: percussion, mono, pan R10, In 4 ${TAP_NAMES["pre-fader"]}, Drums ${TAP_NAMES["post-fader"]}, 0 dB`,
     ]);
     await page.getByText("Remove them", { exact: true }).click();
     await page.getByText("1 new channel, 2 changed and 17 removed; 1 stays as it is.").waitFor();
