@@ -1,9 +1,11 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
+import { printSetup } from "../../src/document/read-setup";
+import type { SetupFile } from "../../src/document/schema";
 import { describeBuses, describeMixers } from "../../src/text/bus-sheet";
 import { TAP_NAMES } from "../../src/text/taps";
-import { downloaded, shown, unfold } from "./hall";
+import { downloaded, go, shown, takeIn, unfold } from "./hall";
 import { stored } from "./hands";
 import { drawn, type Phone, phone, typeKeys } from "./harness";
 import { INCH, MM, readQr, type Scan, scanned, textOf, type Word, wordsOf } from "./paper";
@@ -165,6 +167,52 @@ describe.each(["A4", "Letter"])("the patch sheet on %s", (format) => {
     for (const name of names) expect(text).toMatch(new RegExp(`\\b${name}\\b`));
     const heads = wordsOf(pdf).filter((w) => w.text === "Desk");
     expect(heads.map((w) => w.page)).toEqual([1, 2]);
+    await user.context.close();
+  });
+});
+
+/** Text of the sheet's table that is not wholly seen in its cell, on A4 less its margins. */
+const cutOff = async (page: Page): Promise<string[]> => {
+  await page.setViewportSize({ width: Math.floor((190 / 25.4) * 96), height: 1000 });
+  await page.emulateMedia({ media: "print" });
+  return page.locator(".sheet td, .sheet th").evaluateAll((cells) => {
+    const range = document.createRange();
+    return cells
+      .filter((cell) => {
+        const box = cell.getBoundingClientRect();
+        range.selectNodeContents(cell);
+        return [...range.getClientRects()].some(
+          ({ right, bottom }) => right > box.right + 0.5 || bottom > box.bottom + 0.5,
+        );
+      })
+      .map((cell) => cell.textContent ?? "");
+  });
+};
+
+describe("no cell of the patch sheet is cut", () => {
+  const example = exampleSetup();
+  const [first, second, ...rest] = example.monitor.inputs;
+  const widest: SetupFile = {
+    ...example,
+    desk: { ...example.desk, portName: "Stage box", firstPort: 101, trimStep: 0.1 },
+    channels: example.channels.map((channel) => ({
+      ...channel,
+      directOut: { tap: "post-fader", on: true, trim: -12.5 },
+    })),
+    // A pair that lies swapped by mistake.
+    monitor: { ...example.monitor, inputs: [second ?? null, first ?? null, ...rest] },
+  };
+
+  it.each([
+    ["the example", example],
+    ["the longest that a cell says", widest],
+  ])("%s", async (_, file) => {
+    const user = await toPatch();
+    const { page } = user;
+    await takeIn(page, printSetup(file));
+    await go(page, "patch");
+    await toSheet(page);
+    expect(await cutOff(page)).toEqual([]);
     await user.context.close();
   });
 });

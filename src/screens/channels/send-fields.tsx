@@ -12,7 +12,7 @@ import { chosenBus } from "../state";
 
 const TAPS = (["pre-fader", "post-fader"] as const).map((tap): [SendTap, string] => [tap, TAP_NAMES[tap]]);
 
-/** The way of a channel into the chosen bus: in or not, how loud, and whether its pan follows FOH. */
+/** The way of a channel into the chosen bus: in or not, how loud, and whether its pan follows the channel pan. */
 export const SendFields = ({ channel }: { channel: Channel }) => {
   const bus = chosenBus.value;
   if (!bus) return null;
@@ -55,7 +55,7 @@ export const SendFields = ({ channel }: { channel: Channel }) => {
         <PanEntry
           label={`Pan in ${name}`}
           value={send.pan}
-          empty="follows FOH"
+          empty="follows channel pan"
           onValue={(pan) => typing(setSend(bus.id, channel.id, { pan }))}
           onEmpty={() => typing(setSend(bus.id, channel.id, { pan: null }))}
           onDone={endDrag}

@@ -13,12 +13,15 @@ const day = once(() => new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }));
 
 const columns: readonly [string, SheetColumn][] = Object.entries(SHEET_COLUMNS).slice(1);
 
+/** Columns whose text takes up to two lines of a row. */
+const IN_TWO_LINES: readonly string[] = ["name", "from", "port", "swapped"];
+
 const Cell = ({ name, text, row }: { name: string; text: string; row: SheetRow }) => {
   const shown = name === "name" && !row.feed ? "free" : text;
   const loud = (name === "name" && row.feed) || name === "swapped" || (name === "on" && text === "off");
   return (
     <td>
-      <span class={name === "name" || name === "from" ? "cut" : ""}>
+      <span class={IN_TWO_LINES.includes(name) ? "cut" : ""}>
         {loud ? <b>{name === "on" ? shown.toUpperCase() : shown}</b> : shown}
         {name === "name" && row.over ? <b> BEYOND THE LAST INPUT</b> : null}
       </span>
