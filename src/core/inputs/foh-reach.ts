@@ -1,5 +1,6 @@
 import { isDirectOutMuted, isSendMuted } from "../mix/taps";
 import { inputsOfChannel } from "../model/inputs";
+import { hearsFoh } from "../model/kinds";
 import type { Id, Listener, Setup } from "../model/setup";
 import { routesOf } from "./trace";
 
@@ -48,7 +49,7 @@ export interface FohTake {
  * their own.
  */
 export const fohTakes = (setup: Setup, listener: Pick<Listener, "kind" | "bus">): FohTake[] => {
-  if (listener.kind === "audience") return [];
+  if (hearsFoh(listener)) return [];
   const others = new Set(setup.listeners.flatMap(({ bus }) => (bus !== listener.bus && bus) || []));
   const reach = fohReach(setup).filter(({ bus }) => bus === null || !others.has(bus));
   return setup.channels.flatMap(({ id }): FohTake[] => {

@@ -1,3 +1,4 @@
+import { sitsAtKit } from "../../core/model/kinds";
 import type { Channel, Hand, Id } from "../../core/model/setup";
 import { alike } from "../amend";
 import { type Command, step } from "../command";
@@ -31,7 +32,7 @@ const begunAnew = ({ trace: _, tickLog = [], ...file }: SetupFile): SetupFile =>
 export const setUpNextTime = ({ drummer, hand, absent, fresh }: NextTime, into: Id | null): Command => {
   const added = addChannels(fresh, into);
   const withoutNew = (file: SetupFile): SetupFile => {
-    const id = file.listeners.find((l) => l.kind === "drummer")?.id ?? "";
+    const id = file.listeners.find((l) => sitsAtKit(l))?.id ?? "";
     const commands = [
       editListener(id, { name: drummer }),
       setHand(hand),

@@ -1,5 +1,6 @@
 import { signal, useSignal } from "@preact/signals";
 import { channelsTyped } from "../../core/inputs/typed";
+import { isFurther, sitsAtKit } from "../../core/model/kinds";
 import type { Hand, Id } from "../../core/model/setup";
 import { setUpNextTime } from "../../document/commands/next-time";
 import { LIMITS } from "../../document/limits";
@@ -18,13 +19,13 @@ export const freshCopy = signal<string | null>(null);
 
 const Form = () => {
   const { listeners, channels, kit } = current.value;
-  const drummer = useSignal(listeners.find((l) => l.kind === "drummer")?.name ?? "");
+  const drummer = useSignal(listeners.find((l) => sitsAtKit(l))?.name ?? "");
   const hand = useSignal<Hand>(kit.hand);
   const absent = useSignal<readonly Id[]>([]);
   const lines = useSignal("");
   const typed = channelsTyped(lines.value, current.value, LIMITS);
   const lineUp = [
-    ...listeners.filter((l) => l.kind === "performer").map((l) => [l.id, nameOr(l, "listener")] as const),
+    ...listeners.filter((l) => isFurther(l)).map((l) => [l.id, nameOr(l, "listener")] as const),
     ...channels.filter((c) => c.kind !== "drum").map((c) => [c.id, nameOr(c, "channel")] as const),
   ];
   const done = (): void => {
