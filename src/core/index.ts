@@ -21,7 +21,7 @@ export { busFigures } from "./headroom/figures";
 export { playablePeak } from "./headroom/playable";
 export { deskList, deskMoves } from "./inputs/desk-list";
 export { patchFigures } from "./inputs/figures";
-export { fohReach } from "./inputs/foh-reach";
+export { fohTakes } from "./inputs/foh-reach";
 export { patchIssues } from "./inputs/issues";
 export { chainOf, traceOn } from "./inputs/trace";
 export {

@@ -3,7 +3,8 @@ import type { Channel, Hand, Id } from "../../core/model/setup";
 import { alike } from "../amend";
 import { type Command, step } from "../command";
 import type { SetupFile } from "../schema";
-import { addChannels, removeChannel } from "./channels";
+import { addChannels } from "./add-channels";
+import { removeChannel } from "./channels";
 import { setHand } from "./kit";
 import { editListener, removeListener } from "./listeners";
 
