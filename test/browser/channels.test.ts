@@ -104,7 +104,7 @@ describe("the place for channels", () => {
   it("a deleted channel comes back whole by the word at the bottom", async () => {
     const { page, context } = await toKit();
     const before = await kept(page);
-    await (await open(page, "Hat")).getByRole("button", { name: "Delete" }).click();
+    await (await open(page, "Hat")).getByRole("button", { name: "Remove" }).click();
     await page.getByText("Hat deleted").waitFor();
     await keeps(page, (file) => [channelIn(file, "Hat"), file.buses[0]?.sends.length], [undefined, 7]);
     await toastUndo(page).click();
@@ -115,7 +115,7 @@ describe("the place for channels", () => {
 
   it("the word at the bottom takes back only what it tells of", async () => {
     const { page, context } = await toKit();
-    await (await open(page, "Hat")).getByRole("button", { name: "Delete" }).click();
+    await (await open(page, "Hat")).getByRole("button", { name: "Remove" }).click();
     await toastUndo(page).waitFor();
     await page.getByRole("button", { name: "Mute Kick" }).click();
     await page.getByText("Hat deleted").waitFor();

@@ -587,7 +587,7 @@ describe("files that are none", () => {
     await unfold(page, "trims, sides and the chain behind it");
     for (const name of ["Drums", "Fold-back"]) {
       await page.getByText(`${name}: trims, sides and the chain behind it`).waitFor();
-      await page.getByRole("button", { name: "Delete the bus" }).click();
+      await page.getByRole("button", { name: "Remove the bus" }).click();
     }
     await page.locator("h1", { hasText: "No bus yet" }).waitFor();
     await cut.waitFor();

@@ -66,7 +66,7 @@ const Moves = ({ channel, before, after }: { channel: Channel } & Neighbours) =>
         Duplicate
       </button>
       <button type="button" onClick={() => runWithWord(removeChannel(channel.id), `${name} deleted`)}>
-        Delete
+        Remove
       </button>
     </div>
   );

@@ -156,7 +156,7 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
             Duplicate the bus
           </button>
           <button type="button" onClick={() => runWithWord(removeBus(bus.id), `${busName(bus)} deleted`)}>
-            Delete the bus
+            Remove the bus
           </button>
         </div>
       </>
