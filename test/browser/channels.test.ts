@@ -105,7 +105,7 @@ describe("the place for channels", () => {
     const { page, context } = await toKit();
     const before = await kept(page);
     await (await open(page, "Hat")).getByRole("button", { name: "Remove" }).click();
-    await page.getByText("Hat deleted").waitFor();
+    await page.getByText("Hat removed").waitFor();
     await keeps(page, (file) => [channelIn(file, "Hat"), file.buses[0]?.sends.length], [undefined, 7]);
     await toastUndo(page).click();
     await row(page, "Hat").waitFor();
@@ -118,7 +118,7 @@ describe("the place for channels", () => {
     await (await open(page, "Hat")).getByRole("button", { name: "Remove" }).click();
     await toastUndo(page).waitFor();
     await page.getByRole("button", { name: "Mute Kick" }).click();
-    await page.getByText("Hat deleted").waitFor();
+    await page.getByText("Hat removed").waitFor();
     expect(await toastUndo(page).count()).toBe(0);
     await undo(page, "change channel");
     // Now its own step is the last again.

@@ -65,7 +65,7 @@ const Moves = ({ channel, before, after }: { channel: Channel } & Neighbours) =>
       <button type="button" onClick={() => runOrSay(duplicateChannel(channel.id), full("channels"))}>
         Duplicate
       </button>
-      <button type="button" onClick={() => runWithWord(removeChannel(channel.id), `${name} deleted`)}>
+      <button type="button" onClick={() => runWithWord(removeChannel(channel.id), `${name} removed`)}>
         Remove
       </button>
     </div>

@@ -155,7 +155,7 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
           <button type="button" onClick={() => runOrSay(duplicateBus(bus.id), full("buses"))}>
             Duplicate the bus
           </button>
-          <button type="button" onClick={() => runWithWord(removeBus(bus.id), `${busName(bus)} deleted`)}>
+          <button type="button" onClick={() => runWithWord(removeBus(bus.id), `${busName(bus)} removed`)}>
             Remove the bus
           </button>
         </div>

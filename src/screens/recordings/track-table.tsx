@@ -15,7 +15,7 @@ const OFFSET = 0.001;
 
 const trackName = (place: TrackPlace): string => {
   const channel = current.value.channels.find((s) => s.id === place.channel);
-  return channel ? placeName(channel, place.line) : "Channel that was deleted";
+  return channel ? placeName(channel, place.line) : "Channel that was removed";
 };
 
 const oddities = ({ silent, clipped, offset, unusable }: TrackFigures): string[] => [
