@@ -167,7 +167,7 @@ describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", (
     "about",
   ];
 
-  it("every screen opens, and an edit on it is done, without a hold-up", async () => {
+  it("every screen opens, and an edit on it is done, without a hold-up", { timeout: 240_000 }, async () => {
     const { page, context, faults } = await toLarge();
     /** The longest task, the least of some rounds: what else runs on the machine costs a task time too. */
     const time = async (most: number, work: () => Promise<unknown>): Promise<number> => {
