@@ -25,5 +25,5 @@ export const InView = (props: { height: number; now?: boolean; children: () => C
     watch.observe(it);
     return () => watch.disconnect();
   }, []);
-  return isNear ? props.children() : <div ref={room} style={{ height: props.height }} />;
+  return isNear ? props.children() : <div ref={room} style={{ height: `${props.height}px` }} />;
 };

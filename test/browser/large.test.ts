@@ -167,7 +167,7 @@ describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", (
     "about",
   ];
 
-  it("every screen opens, and an edit on it is done, without a hold-up", async () => {
+  it("every screen opens, and an edit on it is done, without a hold-up", { timeout: 240_000 }, async () => {
     const { page, context, faults } = await toLarge();
     /** The longest task, the least of some rounds: what else runs on the machine costs a task time too. */
     const time = async (most: number, work: () => Promise<unknown>): Promise<number> => {
@@ -210,6 +210,26 @@ describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", (
       });
     }
     expect(slow).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it("the desk list is drawn where it is looked at, and no hold-up comes by scrolling", async () => {
+    const { page, context, faults } = await toLarge();
+    await go(page, "desk");
+    const ticks = page.locator(".desk-list input");
+    await ticks.first().waitFor();
+    const first = await ticks.count();
+    expect(first).toBeGreaterThan(100);
+    expect(first).toBeLessThan(1000);
+    const { ms } = await longestTask(page, async () => {
+      await page
+        .getByRole("heading", { name: "Musicians’ mixers" })
+        .evaluate((head) => head.scrollIntoView());
+      await page.locator(".desk-list", { hasText: "’s mixer" }).waitFor();
+    });
+    expect(ms).toBeLessThan(SCREEN);
+    expect(await ticks.count()).toBeLessThan(5000);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -16,9 +16,12 @@ export const startChromium: Start = async () => {
       return (await found.count()) === 0 ? "" : ((await found.textContent()) ?? "");
     },
     run: (body) => page.evaluate(`(async () => { ${body} })()`),
-    beside: async (url, body) => {
-      const other = await page.context().newPage();
-      await other.goto(url);
+    beside: async (_, body) => {
+      // Opened by the page, an empty one is of its origin, and asks for no icon of its own.
+      const [other] = await Promise.all([
+        page.context().waitForEvent("page"),
+        page.evaluate(() => void window.open("about:blank")),
+      ]);
       await other.evaluate(`(async () => { ${body} })()`);
       return () => other.close();
     },

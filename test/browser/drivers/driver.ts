@@ -11,7 +11,10 @@ export interface Driver {
   text(selector: string): Promise<string>;
   /** Result of a function body, which may await, run in the page. */
   run<T>(body: string): Promise<T>;
-  /** Opens another page beside this one and runs a function body in it; the answer closes it. Not every engine can. */
+  /**
+   * Opens another page of the same origin beside this one, where there must be one at `url`, and runs a function body in
+   * it; the answer closes it. Not every engine can.
+   */
   readonly beside?: (url: string, body: string) => Promise<() => Promise<void>>;
   /** Console and uncaught errors, what the policy stopped and what left the origin since this was last asked. */
   faults(): readonly string[];
