@@ -36,6 +36,13 @@ const isWhole = async (page: Page): Promise<void> => {
   expect(await reachesOut(page)).toEqual([]);
 };
 
+/** A link that was tapped in a message: a page of its own. */
+const opens = async (page: Page, link: string): Promise<void> => {
+  await page.goto("about:blank");
+  await page.goto(link);
+  await drawn(page);
+};
+
 const FORGOTTEN: LinkCode = "feed";
 
 /** The looks that lead to the forgotten switch, by where they send somebody, and what is seen there. */
@@ -54,7 +61,7 @@ const looksFor = (file: SetupFile, chain: readonly TraceLink[]): [where: string,
   ]);
 };
 
-it("a plan is applied and set to its last control but one, and the trace finds that one", async () => {
+it("a plan is applied and set to its last control but one, the trace finds that one, and a helper sets it", async () => {
   const user = await phone(browser);
   const { page } = user;
   await visit(user, site, "#setups");
@@ -120,7 +127,39 @@ it("a plan is applied and set to its last control but one, and the trace finds t
   await page.locator(".look-at", { hasText: looks.at(-1)?.[0] ?? "" }).waitFor();
   await page.getByRole("button", { name: "End the trace" }).click();
   await states(page, "Who does not hear what?");
-  expect(user.faults).toEqual([]);
+
+  // A helper’s phone opens the link, sets it and ticks, and the ticks arrive back.
+  await go(page, "check");
+  await unfold(page, "Hand over to a helper’s phone");
+  const helper = await phone(browser);
+  await visit(helper, site);
+  await helper.context.setOffline(true);
+  const other = helper.page;
+  await opens(other, await page.getByLabel(/^The link, /).inputValue());
+  await states(other, "Help with “Twelve”?");
+  await other.getByLabel("Who ticks on this device").fill("Ada");
+  await other.getByRole("button", { name: "Open it to help" }).click();
+  await states(other, "Line check");
+  await other.getByRole("button", { name: "Trace Bass" }).click();
+  await states(other, /^It can be in \d+ places$/);
+  await other.getByRole("link", { name: "Desk list" }).click();
+  await states(other, /^1 of \d+ controls to set$/);
+  await other.getByLabel("Hide what is set").check();
+  await other.locator(".desk-list input").check();
+  await states(other, /^Everything is set: \d+ controls$/);
+  await other.getByRole("link", { name: "Line check" }).click();
+  await other.getByRole("button", { name: "Bass OK" }).click();
+  await other.getByRole("link", { name: "Send ticks" }).click();
+  await states(other, "2 ticks to send");
+  await opens(page, await other.getByLabel(/^The link, /).inputValue());
+  await states(page, "Merge ticks into “Twelve”?");
+  await page.getByRole("button", { name: "Merge" }).click();
+  await page.getByText("2 ticks merged").waitFor();
+  await page.getByText(/^OK: Ada, \d\d:\d\d; no signal: \d\d:\d\d$/).waitFor();
+  await go(page, "desk");
+  await states(page, /^Everything is set: \d+ controls$/);
+  expect([...user.faults, ...helper.faults]).toEqual([]);
+  await helper.context.close();
   await user.context.close();
 });
 

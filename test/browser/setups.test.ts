@@ -331,7 +331,30 @@ describe("the shelf", () => {
     const user = await toSetups();
     const { page } = user;
     await more(page, EXAMPLE);
-    for (let n = 2; n <= 5; n += 1) {
+    // A copy is open at once, and asks what is different next time.
+    await page.getByRole("button", { name: "Duplicate" }).click();
+    await page.getByText(`Copied as “${EXAMPLE} 2”`).waitFor();
+    await page.getByText(`Open now: “${EXAMPLE} 2”.`).waitFor();
+    const card = page.getByRole("region", { name: "What is different next time?" });
+    await card.getByLabel("Drummer").fill("Nia, drums");
+    await card.getByText("Left-handed").click();
+    await card.getByLabel("Trumpet").uncheck();
+    await card.getByLabel("Lene, keys").uncheck();
+    await card.getByLabel("New channels, one a line").fill("24 Congas");
+    expect(await overhang(page)).toBe(0);
+    expect(await axeFindings(page)).toEqual([]);
+    await card.getByRole("button", { name: "Apply to plan" }).click();
+    await page.getByText("Plan changed for next time").waitFor();
+    expect(await card.count()).toBe(0);
+    await page.getByRole("link", { name: "What to set at the desk" }).click();
+    await page.getByText("Ch 13 Trumpet").first().waitFor();
+    await go(page, "image");
+    await page.getByText("Nia").first().waitFor();
+    await page.getByRole("button", { name: "Undo: set up next time" }).click();
+    await page.getByText("Mara").first().waitFor();
+    await go(page, "setups");
+    await more(page, EXAMPLE);
+    for (let n = 3; n <= 5; n += 1) {
       await page.getByRole("button", { name: "Duplicate" }).click();
       await page.getByText(`Copied as “${EXAMPLE} ${n}”`).waitFor();
     }
