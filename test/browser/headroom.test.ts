@@ -1,6 +1,9 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { alert, go, overhang, shown, states, unfold } from "./hall";
+import { exampleSetup } from "../../src/document/example";
+import { printSetup } from "../../src/document/read-setup";
+import { alert, downloaded, go, overhang, shown, states, takeIn, unfold } from "./hall";
+import { openAll } from "./hands";
 import { axeFindings, drawn, type Phone, phone, typeKeys } from "./harness";
 import { browser, site } from "./stage";
 
@@ -307,6 +310,32 @@ describe("the earphone level", () => {
     expect(said).toMatch(/OSHA 29 CFR 1910\.95[^\n]*\s+1 h 11 min/);
     await user.context.close();
   });
+});
+
+it("no dBu stands anywhere once the link is digital: on the screens, on the sheet, in its files", async () => {
+  const user = await phone(browser);
+  const { page } = user;
+  await page.goto(`${site.url}#setups`);
+  await drawn(page);
+  const example = exampleSetup();
+  const dbu = async (): Promise<boolean> => (await shown(page.locator("body"))).includes("dBu");
+  const look = async (place: string): Promise<boolean> => {
+    await go(page, place);
+    await openAll(page);
+    return dbu();
+  };
+  await takeIn(page, printSetup(example));
+  // With converters and cables they stand there.
+  expect(await look("headroom")).toBe(true);
+  await takeIn(page, printSetup({ ...example, monitor: { ...example.monitor, link: "digital" } }));
+  for (const place of ["headroom", "image", "check", "desk", "trace", "patch"])
+    expect(await look(place), place).toBe(false);
+  for (const file of ["Sheet as CSV", "Bus sends as CSV", "Export list as CSV"])
+    expect(await downloaded(page, file), file).not.toContain("dBu");
+  await page.emulateMedia({ media: "print" });
+  expect(await page.locator(".sheet").count()).toBe(1);
+  expect(await dbu()).toBe(false);
+  await user.context.close();
 });
 
 it.each(["dark", "light"])(
