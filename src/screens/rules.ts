@@ -15,6 +15,11 @@ const rule = (name: string, range: RangeName, unit: string, more: Partial<Number
 export const RULES = {
   level: rule("Gated RMS", "level", "dBFS", { empty: "not entered" }),
   peak: rule("Peak", "level", "dBFS", { empty: "not entered" }),
+  activity: rule("Activity", "share", "%", {
+    min: 100 * RANGES.share.min,
+    max: 100 * RANGES.share.max,
+    empty: "by its kind",
+  }),
   meter: rule("Meter", "level", "dB", { empty: "not entered" }),
   meterStep: rule("Meter step", "levelStep", "dB"),
   send: rule("Send", "send", "dB", { empty: "off" }),

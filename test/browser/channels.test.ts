@@ -101,7 +101,24 @@ describe("the place for channels", () => {
     await context.close();
   });
 
-  it("a deleted channel comes back whole by the word at the bottom", async () => {
+  it("how much of the time a channel plays is typed in per cent; empty is what its kind has", async () => {
+    const { page, context } = await toKit();
+    const activity = (await open(page, "Hat")).getByLabel("Activity, %");
+    expect(await activity.getAttribute("placeholder")).toBe("by its kind");
+    await typeKeys(activity, "30");
+    await activity.press("Enter");
+    await keeps(page, (file) => channelIn(file, "Hat")?.activity, 0.3);
+    await typeKeys(activity, "130");
+    await activity.press("Enter");
+    await page.getByText("Activity: 130 is outside 0 to 100 %").waitFor();
+    await keeps(page, (file) => channelIn(file, "Hat")?.activity, 0.3);
+    await typeKeys(activity, "");
+    await activity.press("Enter");
+    await keeps(page, (file) => channelIn(file, "Hat")?.activity, null);
+    await context.close();
+  });
+
+  it("a removed channel comes back whole by the word at the bottom", async () => {
     const { page, context } = await toKit();
     const before = await kept(page);
     await (await open(page, "Hat")).getByRole("button", { name: "Remove" }).click();

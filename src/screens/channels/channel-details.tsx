@@ -37,6 +37,13 @@ const Level = ({ channel }: { channel: Channel }) => (
       onEmpty={() => typing(editChannel(channel.id, { peak: null }))}
       onDone={endDrag}
     />
+    <NumberField
+      rule={RULES.activity}
+      value={channel.activity === null ? null : 100 * channel.activity}
+      onValue={(percent) => typing(editChannel(channel.id, { activity: percent / 100 }))}
+      onEmpty={() => typing(editChannel(channel.id, { activity: null }))}
+      onDone={endDrag}
+    />
   </>
 );
 

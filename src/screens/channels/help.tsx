@@ -13,7 +13,9 @@ export const KitHelp = () => {
       </p>
       <p>
         Gated RMS: level while it plays, pauses left out, dBFS rms; a full-scale sine reads {rmsBy(rms).sine}.
-        Peak: its highest sample, dBFS. Send: the change of level on the way into this bus, dB; empty is off.
+        Peak: its highest sample, dBFS. Activity: the share of the time in which it plays; empty is as
+        measured, else typical for its kind. Send: the change of level on the way into this bus, dB; empty is
+        off.
       </p>
       <p>
         Levels and peaks of the example and of templates are estimates. Replace them with what the desk’s
