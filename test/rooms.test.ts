@@ -61,20 +61,6 @@ const LONGER: { readonly [file: string]: number } = {
   "document/fields.ts": 310,
 };
 
-/** Names that two files export, and why. */
-const TWICE: { readonly [name: string]: string } = {
-  Field: "a field that two setups are compared by, and a field of an input list",
-  Opened: "each room opens its own sort of file",
-  Outcome: "the answer of a worker, of a recommendation, and the part of the page that shows a check",
-  Reply: "the answer of each worker",
-  Place: "a screen, and where something is heard",
-  Choice: "a part of the page, and what a search chooses from",
-  Course: "a part of the page, and what it draws",
-  Fold: "a part of the page, and a fold to mono",
-  Plan: "a part of the page, and what a search or a session plans",
-  Share: "a part of the page, and a part of a whole",
-  Begin: "the beginning of two screens",
-};
 /** The one file that hands on what others make: the declared surface of core. Nothing in src imports it. */
 const SURFACE = "core/index.ts";
 
@@ -423,10 +409,8 @@ describe("names", () => {
     const files = new Map<string, string[]>();
     for (const parsed of sources)
       for (const name of declared(parsed)) files.set(name, [...(files.get(name) ?? []), parsed.file]);
-    const twice = [...files].filter(([name, of]) => of.length > 1 && !(name in TWICE));
+    const twice = [...files].filter(([, of]) => of.length > 1);
     expect(twice).toEqual([]);
-    // An exception that is none any more goes.
-    expect(Object.keys(TWICE).filter((name) => (files.get(name)?.length ?? 0) < 2)).toEqual([]);
   });
 
   it("of values that core exports are used in another file of src, or are part of its surface", () => {

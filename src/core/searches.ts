@@ -1,6 +1,6 @@
 import { type FreeingQuestion, waysToFree } from "./allocate/free";
 import type { AllocationProblem } from "./allocate/model";
-import { allocate, type Plan } from "./allocate/plans";
+import { type AllocationPlan, allocate } from "./allocate/plans";
 import { whatIf } from "./allocate/whatif";
 import { checkOf } from "./check/check";
 import type { Tell } from "./lib/tell";
@@ -16,7 +16,7 @@ export const SEARCHES = {
     checkOf(setup, listener, tell),
   ways: ({ question }: { question: FreeingQuestion }, tell: Tell) => waysToFree(question, tell),
   plans: ({ problem }: { problem: AllocationProblem }, tell: Tell) => allocate(problem, tell),
-  "plans otherwise": ({ problem, plan }: { problem: AllocationProblem; plan: Plan }, tell: Tell) =>
+  "plans otherwise": ({ problem, plan }: { problem: AllocationProblem; plan: AllocationPlan }, tell: Tell) =>
     whatIf(problem, plan, tell),
   recommendation: ({ setup, bus }: { setup: Setup; bus: Id }, _: Tell) => {
     const its = setup.buses.find((s) => s.id === bus);

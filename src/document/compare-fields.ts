@@ -29,7 +29,7 @@ import { formatList } from "../text/words";
 import type { SetupFile } from "./schema";
 
 /** One thing that can be said of a part of a setup. */
-export interface Field<T> {
+export interface ComparedField<T> {
   /** What it is called in a sentence; "" where the words speak for themselves. */
   readonly what: string;
   /** What is compared. */
@@ -43,7 +43,7 @@ const number = <T>(
   unit: string,
   value: (thing: T) => number | null,
   none = "not entered",
-): Field<T> => ({
+): ComparedField<T> => ({
   what,
   value,
   print: (thing) => {
@@ -56,16 +56,16 @@ const word = <T, W extends string | number>(
   what: string,
   value: (thing: T) => W,
   words: { readonly [word in W]: string },
-): Field<T> => ({ what, value, print: (thing) => words[value(thing)] });
+): ComparedField<T> => ({ what, value, print: (thing) => words[value(thing)] });
 
-const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): Field<T> => ({
+const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): ComparedField<T> => ({
   what: "",
   value,
   print: (thing) => (value(thing) ? ifSo : ifNot),
 });
 
 /** What a person wrote; `none` where they wrote nothing. */
-const written = <T>(what: string, value: (thing: T) => string, none = "nothing"): Field<T> => ({
+const written = <T>(what: string, value: (thing: T) => string, none = "nothing"): ComparedField<T> => ({
   what,
   value,
   print: (thing) => isolated(value(thing)) || none,
@@ -87,13 +87,13 @@ const place = (x: number, y: number, right: string, left: string): string =>
   `${formatEntry(Math.abs(x))} m ${x < 0 ? left : right}, ${formatEntry(Math.abs(y))} m ${y < 0 ? "behind" : "in front"}`;
 
 /** Of the whole setup. */
-export const WHOLE: readonly Field<SetupFile>[] = [
+export const WHOLE: readonly ComparedField<SetupFile>[] = [
   { what: "note", value: (s) => s.note, print: (s) => (s.note === "" ? "none" : quoted(s.note)) },
   yes((s) => s.example, "an example with invented data", "no example"),
 ];
 
 /** Of the kit as a whole. */
-export const KIT: readonly Field<Kit>[] = [
+export const KIT: readonly ComparedField<Kit>[] = [
   word("set up", (k) => k.hand, { right: "right-handed", left: "left-handed", open: "open-handed" }),
   number("throne turned", "°", (k) => k.yaw),
 ];
@@ -106,7 +106,7 @@ const LIMBS: { readonly [limb in Limb]: string } = {
 };
 
 /** Of one piece. */
-export const PIECE: readonly Field<Piece>[] = [
+export const PIECE: readonly ComparedField<Piece>[] = [
   written("called", (p) => p.name),
   word("kind", (p) => p.kind, PIECE_KINDS),
   {
@@ -126,10 +126,10 @@ const TAP_LIST = (taps: readonly TapPoint[]): string =>
   formatList(taps.map((tap) => TAP_NAMES[tap])) || "none";
 
 /** The desk's name. */
-export const DESK_NAME: Field<Desk> = written("called", (c) => c.name, "not named");
+export const DESK_NAME: ComparedField<Desk> = written("called", (c) => c.name, "not named");
 
 /** Of the desk. */
-export const DESK: readonly Field<Desk>[] = [
+export const DESK: readonly ComparedField<Desk>[] = [
   DESK_NAME,
   number("channels", "", (c) => c.channelCount),
   number("buses", "", (c) => c.busCount),
@@ -164,7 +164,7 @@ export const DESK: readonly Field<Desk>[] = [
 ];
 
 /** Of one channel. */
-export const CHANNEL: readonly Field<Channel>[] = [
+export const CHANNEL: readonly ComparedField<Channel>[] = [
   written("called", (s) => s.name),
   { what: "channel number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
   word("kind", (s) => s.kind, CHANNEL_KINDS),
@@ -203,7 +203,7 @@ export const CHANNEL: readonly Field<Channel>[] = [
 ];
 
 /** Of one bus, without its sends. */
-export const BUS: readonly Field<Bus>[] = [
+export const BUS: readonly ComparedField<Bus>[] = [
   written("called", (s) => s.name),
   yes((s) => s.stereo, "a pair", "mono"),
   { what: "bus number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
@@ -228,7 +228,7 @@ export const BUS: readonly Field<Bus>[] = [
 ];
 
 /** Of one send. */
-export const SEND: readonly Field<Send>[] = [
+export const SEND: readonly ComparedField<Send>[] = [
   number("send", "dB", (s) => s.level, "−∞"),
   yes((s) => s.on, "on", "off"),
   word("", (s) => s.tap, { "pre-fader": "pre-fader", "post-fader": "post-fader" }),
@@ -236,7 +236,7 @@ export const SEND: readonly Field<Send>[] = [
 ];
 
 /** Of one listener. */
-export const LISTENER: readonly Field<Listener>[] = [
+export const LISTENER: readonly ComparedField<Listener>[] = [
   written("called", (l) => l.name),
   word("", (l) => l.kind, { drummer: "drummer", performer: "performer", audience: "audience" }),
   {
@@ -255,7 +255,7 @@ export const LISTENER: readonly Field<Listener>[] = [
 ];
 
 /** Of the monitor system, without its inputs. */
-export const MONITOR: readonly Field<MonitorSystem>[] = [
+export const MONITOR: readonly ComparedField<MonitorSystem>[] = [
   number("number of inputs", "", (m) => m.inputCount),
   number("max input level", "dBu", (m) => m.maxInputDbu),
   word("link from the desk", (m) => m.link, { analog: "analog", digital: "digital" }),
@@ -278,7 +278,7 @@ export const formatInput = (input: MonitorInput | null, { channels, buses }: Set
 };
 
 /** Of what a recommendation may do. */
-export const PREFERENCES: readonly Field<Preferences>[] = [
+export const PREFERENCES: readonly ComparedField<Preferences>[] = [
   {
     what: "who matters most:",
     value: (w) => w.first,
@@ -290,13 +290,13 @@ export const PREFERENCES: readonly Field<Preferences>[] = [
 ];
 
 /** Of a recording, without its figures. */
-export const RECORDING: readonly Field<Recording>[] = [
+export const RECORDING: readonly ComparedField<Recording>[] = [
   { what: "figures of", value: (r) => r.name, print: (r) => quoted(r.name) },
   { what: "length", value: (r) => r.seconds, print: (r) => formatClock(r.seconds) },
 ];
 
 /** Of the earphones. */
-export const EARPHONE: readonly Field<Earphone>[] = [
+export const EARPHONE: readonly ComparedField<Earphone>[] = [
   {
     what: "sensitivity",
     value: (e) => [e.sensitivity, e.unit],

@@ -7,10 +7,10 @@ import { blankSetup } from "./blank";
 import {
   BUS,
   CHANNEL,
+  type ComparedField,
   DESK,
   DESK_NAME,
   EARPHONE,
-  type Field,
   formatInput,
   KIT,
   LISTENER,
@@ -59,7 +59,7 @@ const instead = (was: string, is: string, from: unknown, to: unknown): string =>
 };
 
 /** What differs between two states of one thing. */
-const changes = <T>(two: Two, was: T, is: T, fields: readonly Field<T>[]): string[] =>
+const changes = <T>(two: Two, was: T, is: T, fields: readonly ComparedField<T>[]): string[] =>
   fields.flatMap(({ what, value, print }) => {
     const [from, to] = [value(was), value(is)];
     if (same(from, to)) return [];
@@ -85,7 +85,7 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
   two: Two,
   kind: string,
   [was, is]: readonly [readonly T[], readonly T[]],
-  fields: readonly Field<T>[],
+  fields: readonly ComparedField<T>[],
   within: (was: T, is: T) => string[] = () => [],
 ): string[] => {
   const before = new Map(was.map((thing) => [thing.id, thing]));

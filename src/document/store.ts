@@ -36,7 +36,7 @@ export const run = (command: Command): void => {
 };
 
 /** The finger is lifted or the field left: what comes next is an undo of its own. */
-export const endDrag = (): void => {
+export const endVisit = (): void => {
   history.value = settle(history.value);
 };
 

@@ -1,7 +1,7 @@
 import { describeWorkerFault, runInWorker, type WorkerFault } from "../background/run";
 import type { Seconds } from "../core/model/units";
 import type { Excerpt } from "./excerpt";
-import type { Answers, Job, Look, MeasureTask, Outcome, Reply } from "./protocol";
+import type { Answers, Job, JobOutcome, Look, MeasureReply, MeasureTask } from "./protocol";
 
 /** What the page wants to know and may decide. */
 export interface MeasureOptions {
@@ -33,7 +33,7 @@ const ask = <Kind extends keyof Answers>(
       reject(signal.reason);
       return;
     }
-    const end = runInWorker<Reply<Answers[Kind]["gets"]>>({
+    const end = runInWorker<MeasureReply<Answers[Kind]["gets"]>>({
       make: makeWorker,
       message: task,
       heard: (reply) => {
@@ -54,7 +54,7 @@ const ask = <Kind extends keyof Answers>(
  * @param signal cancels: the worker is ended at once, and the promise rejects with the signal's reason
  * @returns what was measured, or why it could not be; rejects only when cancelled
  */
-export const measure = (signal: AbortSignal, job: Job, options: MeasureOptions = {}): Promise<Outcome> =>
+export const measure = (signal: AbortSignal, job: Job, options: MeasureOptions = {}): Promise<JobOutcome> =>
   ask(
     { kind: "measure", job },
     (fault) => ({ kind: "refused", why: [describeWorkerFault("Measuring", fault)] }),

@@ -4,7 +4,7 @@ import type { Loops } from "../core/measure/loops";
 import { type OpenInput, openInput, type ReadSlice } from "./input";
 import { lineUp } from "./line-up";
 import { fastestLoops } from "./loops";
-import type { Job, Outcome, TrackPlan } from "./protocol";
+import type { Job, JobOutcome, TrackPlan } from "./protocol";
 
 /** Bytes of all inputs together that are read at once; as much again is on its way meanwhile. */
 const ROUND_BYTES = 2 ** 20;
@@ -61,7 +61,7 @@ const measureInputs = async (
   inputs: readonly OpenInput[],
   loops: Loops,
   progress: (share: number) => void,
-): Promise<Outcome> => {
+): Promise<JobOutcome> => {
   const line = lineUp(inputs, job.align);
   const why = line.ok ? refuseTracks(job.tracks, inputs) : line.why;
   if (!line.ok || why.length > 0) return { kind: "refused", why };
@@ -127,7 +127,7 @@ export const runJob = async (
   job: Job,
   progress: (share: number) => void,
   makeLoops = fastestLoops,
-): Promise<Outcome> => {
+): Promise<JobOutcome> => {
   if (job.tracks.length === 0) return { kind: "refused", why: ["No track is matched to a channel yet."] };
   const loops = await makeLoops();
   const opened = await Promise.all(job.inputs.map((input) => openInput(input, loops.unpack24)));

@@ -25,9 +25,9 @@ export interface OpenInput extends InputFacts, FrameReader {
 }
 
 /** An open input, or the sentence why it is none. */
-export type Opened = Result<{ open: OpenInput }>;
+export type OpenedInput = Result<{ open: OpenInput }>;
 
-const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<Opened> => {
+const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<OpenedInput> => {
   const head = await readHead(name, file);
   if (!head.ok) return head;
   const { wav } = head;
@@ -51,7 +51,7 @@ const readerOfDecoded = (channels: readonly Float32Array[]): FrameReader => ({
 });
 
 /** Opens an input: its header is read, its samples are not. Never rejects. */
-export const openInput = async (input: Input, unpack24 = plainUnpack24): Promise<Opened> => {
+export const openInput = async (input: Input, unpack24 = plainUnpack24): Promise<OpenedInput> => {
   if (input.kind === "file") return fromFile(input.name, input.file, unpack24);
   const read = await readFacts(input);
   if (!read.ok) return read;

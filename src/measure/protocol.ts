@@ -52,7 +52,7 @@ export interface Measurement {
 }
 
 /** The end of a job. */
-export type Outcome =
+export type JobOutcome =
   | { readonly kind: "done"; readonly measurement: Measurement }
   /** One sentence for each thing that stands in the way. */
   | { readonly kind: "refused"; readonly why: readonly string[] };
@@ -78,7 +78,7 @@ export type Look =
 
 /** What the worker is asked, and what it answers in the end. */
 export interface Answers {
-  readonly measure: { readonly asks: { readonly job: Job }; readonly gets: Outcome };
+  readonly measure: { readonly asks: { readonly job: Job }; readonly gets: JobOutcome };
   readonly excerpt: {
     readonly asks: { readonly job: Job; readonly from: Seconds; readonly seconds: Seconds };
     readonly gets: Excerpt | null;
@@ -92,6 +92,6 @@ export type MeasureTask = {
 }[keyof Answers];
 
 /** What the worker says: how far it is, 0…1, or the answer, which is the end. */
-export type Reply<Answer> =
+export type MeasureReply<Answer> =
   | { readonly kind: "progress"; readonly share: number }
   | { readonly kind: "answer"; readonly answer: Answer };

@@ -1,4 +1,4 @@
-import { endDrag } from "../document/store";
+import { endVisit } from "../document/store";
 import { NumberField } from "../ui/number-field";
 import { RULES } from "./rules";
 
@@ -21,7 +21,7 @@ export const DeskNumberFields = (props: {
         onValue={(n) => onNumbers(second === undefined ? [n] : [n, second])}
         // The second does not move to the first place while somebody types.
         onEmpty={() => onNumbers([])}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       {first !== undefined && (stereo || second !== undefined) ? (
         <NumberField
@@ -30,7 +30,7 @@ export const DeskNumberFields = (props: {
           value={second ?? null}
           onValue={(n) => onNumbers([first, n])}
           onEmpty={() => onNumbers([first])}
-          onDone={endDrag}
+          onDone={endVisit}
         />
       ) : null}
     </>

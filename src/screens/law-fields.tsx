@@ -1,7 +1,7 @@
 import type { LawId } from "../core/model/setup";
 import { LAWS } from "../core/pan/laws";
 import { editDesk } from "../document/commands/settings";
-import { current, endDrag, run } from "../document/store";
+import { current, endVisit, run } from "../document/store";
 import { Choice, Pick } from "../ui/choice";
 import { Fold } from "../ui/fold";
 import { lazy } from "../ui/lazy";
@@ -25,7 +25,7 @@ export const LawFields = ({ label }: { label: string }) => {
           value={centreDb}
           step={0.5}
           onValue={(v) => typing(editDesk({ centreDb: v }))}
-          onDone={endDrag}
+          onDone={endVisit}
         />
       ) : null}
       <Choice

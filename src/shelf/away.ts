@@ -8,7 +8,7 @@ export type ShelfTask =
   | { readonly kind: "link"; readonly text: string };
 
 /** What the worker says: one thing, or that there are no more. One at a time, so that no answer holds the page up. */
-export type Reply = { readonly kind: "thing"; readonly read: ReadLinked } | { readonly kind: "end" };
+export type FileReply = { readonly kind: "thing"; readonly read: ReadLinked } | { readonly kind: "end" };
 
 const ownWorker = (): Worker =>
   new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
@@ -22,7 +22,7 @@ const ownWorker = (): Worker =>
 export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<readonly ReadLinked[]> =>
   new Promise((resolve) => {
     const things: ReadLinked[] = [];
-    runInWorker<Reply>({
+    runInWorker<FileReply>({
       make: makeWorker,
       message: task,
       heard: (reply) => {

@@ -2,7 +2,7 @@ import { channelCell } from "../core/inputs/numbers";
 import { keysOf } from "../core/lib/keys";
 
 /** What a column of an input list may be. */
-export type Field =
+export type ListField =
   | "number"
   | "name"
   | "kind"
@@ -20,7 +20,7 @@ export type Field =
   | "trim";
 
 /** Which column each field is read from, by index from 0; null where none is. */
-export type Mapping = { readonly [field in Field]: number | null };
+export type Mapping = { readonly [field in ListField]: number | null };
 
 /** How a field is called, and the headers by which it is known. */
 export interface FieldWords {
@@ -30,7 +30,7 @@ export interface FieldWords {
 }
 
 /** All fields in the order in which they are written. Headers as they are common in the trade, no source. */
-export const FIELDS: { readonly [field in Field]: FieldWords } = {
+export const FIELDS: { readonly [field in ListField]: FieldWords } = {
   number: {
     title: "Ch",
     known: [
@@ -189,7 +189,7 @@ export const guessMapping = (rows: readonly (readonly string[])[], header: boole
   const headers = Array.from({ length: width }, (_, i) => (header ? bare(rows[0]?.[i] ?? "") : ""));
   const taken = new Set<number>();
   const words = new Set(headers.map((_, i) => i).filter((i) => hasWords(data, i)));
-  const columns = FIELD_NAMES.map((field): [Field, number | null] => {
+  const columns = FIELD_NAMES.map((field): [ListField, number | null] => {
     const at = namedColumn(headers, FIELDS[field].known, field === "number" ? words : taken);
     if (at >= 0) taken.add(at);
     return [field, at < 0 ? null : at];

@@ -1,6 +1,6 @@
 import type { CsvRow } from "./csv";
 import { type Cell, unguard } from "./csv-cells";
-import { FIELDS, type Field, type Mapping } from "./csv-columns";
+import { FIELDS, type ListField, type Mapping } from "./csv-columns";
 
 /** What is wrong with one cell. */
 export interface CellFault {
@@ -9,7 +9,7 @@ export interface CellFault {
   /** Column of the file, from 1; null where none is chosen. */
   readonly column: number | null;
   /** What it is read as. */
-  readonly field: Field | "send" | "extra";
+  readonly field: ListField | "send" | "extra";
   /** Which value, and what is allowed. */
   readonly says: string;
 }
@@ -21,29 +21,29 @@ export const AND = " & ";
 export interface RowReader {
   readonly row: number;
   /** The text of a field, blank where there is none. */
-  readonly text: (field: Field) => string;
+  readonly text: (field: ListField) => string;
   /** The text of a column that is no field's, by index from 0. */
   readonly cell: (column: number) => string;
   readonly faultAt: (column: number, field: CellFault["field"], says: string) => void;
-  readonly fault: (field: Field, says: string) => void;
+  readonly fault: (field: ListField, says: string) => void;
   /** What a cell means; undefined also where it is wrong. */
-  readonly read: <T>(field: Field, reader: (text: string) => Cell<T>) => T | undefined;
+  readonly read: <T>(field: ListField, reader: (text: string) => Cell<T>) => T | undefined;
   /** One value for each of so many monitor inputs: a cell with one value says it of all. */
-  readonly each: <T>(field: Field, count: number, reader: (text: string) => Cell<T>) => (T | undefined)[];
+  readonly each: <T>(field: ListField, count: number, reader: (text: string) => Cell<T>) => (T | undefined)[];
 }
 
 /** @param faults takes what is wrong */
 export const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): RowReader => {
   const cell = (column: number): string => unguard(row.cells[column] ?? "").trim();
-  const text = (field: Field): string => {
+  const text = (field: ListField): string => {
     const column = mapping[field];
     return column === null ? "" : cell(column);
   };
   const faultAt = (column: number | null, field: CellFault["field"], says: string): void => {
     faults.push({ row: row.number, column: column === null ? null : column + 1, field, says });
   };
-  const fault = (field: Field, says: string): void => faultAt(mapping[field], field, says);
-  const meaningOf = <T>(field: Field, cell: string, reader: (text: string) => Cell<T>): T | undefined => {
+  const fault = (field: ListField, says: string): void => faultAt(mapping[field], field, says);
+  const meaningOf = <T>(field: ListField, cell: string, reader: (text: string) => Cell<T>): T | undefined => {
     if (cell === "") return undefined;
     const read = reader(cell);
     if (read.ok) return read.value;

@@ -12,7 +12,7 @@ import { SHEET_COLUMNS, type SheetColumn, trimOf } from "../text/sheet";
 import { TAP_NAMES } from "../text/taps";
 import type { Delimiter } from "./csv";
 import { guard, guardText, KIND_WORDS } from "./csv-cells";
-import { FIELD_NAMES, FIELDS, type Field } from "./csv-columns";
+import { FIELD_NAMES, FIELDS, type ListField } from "./csv-columns";
 import { AND } from "./csv-row";
 import { headOfBus, sendText } from "./csv-sends";
 
@@ -71,7 +71,7 @@ const eachText = (feeds: readonly ListFeed[], text: (feed: ListFeed) => string):
 };
 
 const CELLS: {
-  readonly [field in Field]: (row: ListRow, style: CsvStyle, steps: number) => string;
+  readonly [field in ListField]: (row: ListRow, style: CsvStyle, steps: number) => string;
 } = {
   number: (r) => r.numbers.join(AND),
   name: (r) => r.name,

@@ -6,7 +6,7 @@ import { type Catalogue, freshId } from "./catalogue";
 import { newRecord, type ShelfRecord } from "./record";
 
 /** The setup that is open, and its way to the shelf. */
-export interface Opened {
+export interface OpenedSetup {
   /** Null before anything was opened. */
   readonly id: ReadonlySignal<string | null>;
   readonly saving: ReadonlySignal<Saving>;
@@ -39,7 +39,7 @@ export const createOpened = (
   catalogue: Catalogue,
   me: string,
   moved: (from: string, to: string) => void,
-): Opened => {
+): OpenedSetup => {
   const id = signal<string | null>(null);
   /** Its revision when it was opened; 0 for one that is not on the shelf yet. */
   let revision = 0;

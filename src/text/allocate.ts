@@ -1,7 +1,7 @@
 import type { Change, MusicianView, PlanLoss } from "../core/allocate/explain";
 import type { LossCode } from "../core/allocate/losses";
 import type { AllocationProblem, BusOf } from "../core/allocate/model";
-import type { Plan, PlanFeed } from "../core/allocate/plans";
+import type { AllocationPlan, PlanFeed } from "../core/allocate/plans";
 import type { FamilyId } from "../core/allocate/rules";
 import type { PlanStyle } from "../core/allocate/styles";
 import type { Id } from "../core/model/setup";
@@ -131,7 +131,7 @@ const LOSSES: { readonly [code in LossCode]?: (said: Said) => string } = {
 /** What a plan loses, a sentence each, worst first. */
 export const describePlanLosses = (
   problem: AllocationProblem,
-  { losses, feeds }: Pick<Plan, "losses" | "feeds">,
+  { losses, feeds }: Pick<AllocationPlan, "losses" | "feeds">,
 ): string[] => {
   const named = namesIn(problem);
   return together(toldOnce(losses), feeds).flatMap(({ code, feed, losses: same }) => {

@@ -49,7 +49,7 @@ const reachOf = (marks: readonly Mark[], [midX, midY]: readonly [Metres, Metres]
  * A plan from above with things to drag; each also moves by the arrow keys (with Shift ten times as far). It grows to
  * hold what stands far out; under a finger it keeps its size, and a mark goes with the finger as far as the edge.
  */
-export const Plan = (props: {
+export const PlanView = (props: {
   label: string;
   marks: readonly Mark[];
   /** Metres from the middle to an edge, at least. */

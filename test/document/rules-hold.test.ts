@@ -4,7 +4,7 @@ import { applyPlan } from "../../src/core/allocate/apply";
 import { defaultRule } from "../../src/core/allocate/default-rule";
 import { compareCharges } from "../../src/core/allocate/losses";
 import { musiciansOf } from "../../src/core/allocate/people";
-import { allocate, bestPlan, type Plan } from "../../src/core/allocate/plans";
+import { type AllocationPlan, allocate, bestPlan } from "../../src/core/allocate/plans";
 import { problemOf } from "../../src/core/allocate/problem";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import { RULE_VALUES, type RuleOfValue } from "../../src/core/model/rule-values";
@@ -88,7 +88,7 @@ const aBand: fc.Arbitrary<SetupFile> = fc
   });
 
 const asked = (file: SetupFile) => problemOf(file, { channels: new Map(), buses: [] });
-const best = (file: SetupFile): Plan => {
+const best = (file: SetupFile): AllocationPlan => {
   const plan = bestPlan(asked(file));
   if (!plan) throw new Error("no plan without pins");
   return plan;

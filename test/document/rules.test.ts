@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { applyPlan } from "../../src/core/allocate/apply";
 import { defaultRule } from "../../src/core/allocate/default-rule";
-import { bestPlan, type Plan } from "../../src/core/allocate/plans";
+import { type AllocationPlan, bestPlan } from "../../src/core/allocate/plans";
 import { problemOf } from "../../src/core/allocate/problem";
 import { patchIssues } from "../../src/core/inputs/issues";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
@@ -80,7 +80,7 @@ describe("the rule that a channel has by its kind", () => {
     expect(written.channels.every((c) => c.rule)).toBe(true);
     expect(bestPlan(asked(written))).toEqual(bestPlan(asked(file)));
     const outs = (of: SetupFile) =>
-      applyPlan(of, asked(of), bestPlan(asked(of)) as Plan, allocatedBusName).channels.map(
+      applyPlan(of, asked(of), bestPlan(asked(of)) as AllocationPlan, allocatedBusName).channels.map(
         (c) => c.directOut,
       );
     expect(outs(written)).toEqual(outs(file));
@@ -153,7 +153,7 @@ describe("rules of channels", () => {
     expect(wanted(file, "s2")?.rule).toEqual({ ...rest, reach: "asked" });
     expect(ruleOf(file, "s2")?.reach).toEqual([ADA, audience]);
     expect(wanted(file, "s2")?.wantedBy).toEqual([ADA]);
-    const plan = bestPlan(asked(file)) as Plan;
+    const plan = bestPlan(asked(file)) as AllocationPlan;
     const after = applyPlan(file, asked(file), plan, allocatedBusName);
     expect(after.channels.find((c) => c.id === "s2")?.directOut).toMatchObject({ on: true, tap: "pre-eq" });
   });
@@ -162,7 +162,7 @@ describe("rules of channels", () => {
     const both = { own: "no", stereo: "no" } as const;
     const planned = (file: SetupFile): SetupFile => ({
       ...file,
-      ...applyPlan(file, asked(file), bestPlan(asked(file)) as Plan, allocatedBusName),
+      ...applyPlan(file, asked(file), bestPlan(asked(file)) as AllocationPlan, allocatedBusName),
     });
     const tapOf = (file: SetupFile) =>
       file.buses.flatMap(({ sends }) => sends.filter((s) => s.on && s.channel === "s2")).map((s) => s.tap);
@@ -178,7 +178,7 @@ describe("rules of channels", () => {
 
   it("a tap point that a rule asks for is no issue, another one is", () => {
     const file = applied(band(), editRules(["s3"], { tap: "pre-hpf" }));
-    const after = applyPlan(file, asked(file), bestPlan(asked(file)) as Plan, allocatedBusName);
+    const after = applyPlan(file, asked(file), bestPlan(asked(file)) as AllocationPlan, allocatedBusName);
     const taps = (setup: SetupFile) => patchIssues(setup).filter(({ code }) => code === "tap point");
     expect(taps({ ...file, ...after })).toEqual([]);
     expect(taps(applied({ ...file, ...after }, resetRules(["s3"])))).toHaveLength(1);

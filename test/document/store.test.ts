@@ -7,7 +7,7 @@ import {
   canRedo,
   canUndo,
   current,
-  endDrag,
+  endVisit,
   figures,
   load,
   nameAsKept,
@@ -38,7 +38,7 @@ describe("the store", () => {
 
   it("takes a drag back as one", () => {
     for (const pan of [0.1, 0.2, 0.3]) run(dragPan("s1", pan));
-    endDrag();
+    endVisit();
     run(dragPan("s1", 0.4));
     undo();
     expect(current.value.channels[0]?.pan).toBe(0.3);

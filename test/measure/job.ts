@@ -1,7 +1,7 @@
 import type { MeasuredFigures } from "../../src/core/measure/figures";
 import type { Sides } from "../../src/core/model/units";
 import { runJob } from "../../src/measure/engine";
-import type { Job, Outcome } from "../../src/measure/protocol";
+import type { Job, JobOutcome } from "../../src/measure/protocol";
 import { type WavPlan, wavFile } from "./wavfile";
 
 /** A chosen file with these bytes. */
@@ -12,7 +12,7 @@ export const file = (name: string, bytes: Uint8Array): Job["inputs"][number] => 
 });
 
 /** Measures one file's channels through these gains. */
-export const measureBytes = (bytes: Uint8Array, gains: readonly Sides[]): Promise<Outcome> =>
+export const measureBytes = (bytes: Uint8Array, gains: readonly Sides[]): Promise<JobOutcome> =>
   runJob(
     {
       inputs: [file("take.wav", bytes)],
@@ -34,9 +34,10 @@ export const figuresOf = async (
 };
 
 /** The sentences with which a job was refused. */
-export const whyNot = (outcome: Outcome): string => (outcome.kind === "refused" ? outcome.why.join(" ") : "");
+export const whyNot = (outcome: JobOutcome): string =>
+  outcome.kind === "refused" ? outcome.why.join(" ") : "";
 /** The sentences that came with a measurement. */
-export const notesOf = (outcome: Outcome): string =>
+export const notesOf = (outcome: JobOutcome): string =>
   outcome.kind === "done" ? outcome.measurement.notes.join(" ") : "";
 
 /** Every number anywhere in a value. */

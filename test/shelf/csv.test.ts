@@ -9,7 +9,7 @@ import { blankSetup } from "../../src/document/blank";
 import { exampleSetup } from "../../src/document/example";
 import { CSV_LIMITS, type CsvTable, type Delimiter, isDelimiter, openCsv } from "../../src/shelf/csv";
 import { guard, unguard } from "../../src/shelf/csv-cells";
-import type { Field } from "../../src/shelf/csv-columns";
+import type { ListField } from "../../src/shelf/csv-columns";
 import { readList } from "../../src/shelf/csv-list";
 import type { CellFault } from "../../src/shelf/csv-row";
 import { csvStyle, listToCsv, sheetToCsv } from "../../src/shelf/csv-write";
@@ -50,7 +50,7 @@ const names = async (content: string | Uint8Array<ArrayBuffer>) =>
   rowsOf(await open(content)).map((r) => r.name);
 
 /** The mapped fields only. */
-const mapped = (table: CsvTable): { readonly [field in Field]?: number } =>
+const mapped = (table: CsvTable): { readonly [field in ListField]?: number } =>
   Object.fromEntries(Object.entries(table.mapping).filter(([, at]) => at !== null));
 
 describe("a table", () => {

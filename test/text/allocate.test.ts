@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { contradictionOf } from "../../src/core/allocate/contradict";
 import type { AllocationProblem } from "../../src/core/allocate/model";
-import { allocate, bestPlan, type Plan } from "../../src/core/allocate/plans";
+import { type AllocationPlan, allocate, bestPlan } from "../../src/core/allocate/plans";
 import { whatIf } from "../../src/core/allocate/whatif";
 import {
   allocatedBusName,
@@ -15,7 +15,7 @@ import { describeAllocation, describeContradiction, describePlanWhatIf } from ".
 import { LINE_UPS } from "../core/allocate/lineups";
 import { channel, musician, problem } from "../core/allocate/problems";
 
-const planText = (p: AllocationProblem, plan: Plan): string[] => [
+const planText = (p: AllocationProblem, plan: AllocationPlan): string[] => [
   `${PLAN_STYLES[plan.style].name}: ${PLAN_STYLES[plan.style].why}`,
   ...plan.feeds.map((f) => `${inputsName(f.inputs)} ${f.bus ? allocatedBusName(f.bus) : f.channels[0]}`),
   ...describePlanLosses(p, plan),
@@ -76,7 +76,9 @@ describe("the sentences of an allocation", () => {
   it("are as they were agreed on", () => {
     const eight = LINE_UPS["the same band on an 8-input system"] as AllocationProblem;
     const plans = [crowded, eight].flatMap((p) => allocate(p).plans.map((plan) => planText(p, plan)));
-    const cases = [crowded, eight].map((p) => whatIf(p, bestPlan(p) as Plan).map(describePlanWhatIf));
+    const cases = [crowded, eight].map((p) =>
+      whatIf(p, bestPlan(p) as AllocationPlan).map(describePlanWhatIf),
+    );
     const impossible = IMPOSSIBLE.map((p) => {
       const contradiction = contradictionOf(p);
       return contradiction && describeContradiction(p, contradiction);
@@ -85,7 +87,7 @@ describe("the sentences of an allocation", () => {
   });
 
   it("name nothing twice and everything that is lost", () => {
-    const plan = bestPlan(crowded) as Plan;
+    const plan = bestPlan(crowded) as AllocationPlan;
     const said = describePlanLosses(crowded, plan);
     expect(new Set(said).size).toBe(said.length);
     for (const id of plan.leftOut)

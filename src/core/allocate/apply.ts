@@ -6,7 +6,7 @@ import type { Channel, DirectOut, Feed, Id, Listener, MonitorInput, Setup } from
 import { linesOf, sidesOf } from "../model/sides";
 import { type Carried, carriedBy } from "./carried";
 import type { AllocationProblem, BusOf } from "./model";
-import type { Plan, PlanFeed } from "./plans";
+import type { AllocationPlan, PlanFeed } from "./plans";
 
 const sameFeed = (a: Feed, b: Feed): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -40,7 +40,11 @@ const withPorts = (
 };
 
 /** The inputs of the plan: ports stay with the inputs, trims go with what is fed. */
-const plannedInputs = (setup: Setup, plan: Plan, carried: readonly Carried[]): (MonitorInput | null)[] => {
+const plannedInputs = (
+  setup: Setup,
+  plan: AllocationPlan,
+  carried: readonly Carried[],
+): (MonitorInput | null)[] => {
   const { inputs, inputCount } = setup.monitor;
   const planned: (MonitorInput | null)[] = Array.from({ length: inputCount }, () => null);
   for (const feed of plan.feeds)
@@ -94,7 +98,7 @@ const heardBy = (setup: Setup, carried: readonly Carried[], listener: Listener):
 export const applyPlan = (
   setup: Setup,
   problem: AllocationProblem,
-  plan: Plan,
+  plan: AllocationPlan,
   nameOf: (bus: BusOf) => string,
 ): Setup => {
   const carried = carriedBy(setup, problem, plan, nameOf);

@@ -4,7 +4,7 @@ import type { Bus, Channel, Id, Send, Setup } from "../model/setup";
 import { ruleOf } from "./items";
 import type { AllocationProblem, BusOf } from "./model";
 import { busesNow } from "./now";
-import type { Plan, PlanFeed } from "./plans";
+import type { AllocationPlan, PlanFeed } from "./plans";
 
 /** A feed of a plan with the bus that carries it. */
 export interface Carried {
@@ -54,7 +54,7 @@ const asPlanned = (setup: Setup, problem: AllocationProblem, bus: Bus, feed: Pla
 export const carriedBy = (
   setup: Setup,
   problem: AllocationProblem,
-  plan: Plan,
+  plan: AllocationPlan,
   nameOf: (bus: BusOf) => string,
 ): Carried[] => {
   const now = busesNow(setup, problem.channels);

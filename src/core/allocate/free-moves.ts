@@ -3,7 +3,7 @@ import { inputsOfBus } from "../model/inputs";
 import type { Bus, Id, Setup } from "../model/setup";
 import type { AllocationChannel, AllocationProblem, BusOf, Width } from "./model";
 import { busesNow } from "./now";
-import type { Plan, PlanFeed } from "./plans";
+import type { AllocationPlan, PlanFeed } from "./plans";
 
 /** One thing to do so that inputs come free. */
 export type FreeingMove =
@@ -31,7 +31,11 @@ const isSentNow = (setup: Setup, bus: Bus, channel: Id): boolean =>
   bus.sends.some((send) => send.on && send.channel === channel);
 
 /** What has to be done so that a setup is as a plan of one of the ways to free inputs has it, in the order of the inputs. */
-export const freeingMoves = (setup: Setup, problem: AllocationProblem, plan: Plan): FreeingMove[] => {
+export const freeingMoves = (
+  setup: Setup,
+  problem: AllocationProblem,
+  plan: AllocationPlan,
+): FreeingMove[] => {
   const now = busesNow(setup, problem.channels);
   const channelOf = (id: Id) => problem.channels.find((c) => c.id === id);
   const currentOf = (id: Id): AllocationChannel["current"] => channelOf(id)?.current ?? null;

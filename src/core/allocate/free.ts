@@ -9,7 +9,7 @@ import { type AllocationItem, itemsOf } from "./items";
 import { type LossCode, WORST_FIRST } from "./losses";
 import type { AllocationProblem, BusId } from "./model";
 import { type Allows, OUT } from "./options";
-import { type Plan, planOf } from "./plans";
+import { type AllocationPlan, planOf } from "./plans";
 import { type HandPins, problemOf } from "./problem";
 import { type Grouping, solve } from "./solve";
 import { spaceOf } from "./space";
@@ -30,7 +30,7 @@ export interface FreeingQuestion {
 export interface WayToFree {
   /** How many inputs it frees. */
   readonly frees: number;
-  readonly plan: Plan;
+  readonly plan: AllocationPlan;
   /** What is lost that is not lost now, worst first. */
   readonly loses: readonly PlanLoss[];
 }

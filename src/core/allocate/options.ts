@@ -9,7 +9,7 @@ import { type BusNode, withinOf } from "./tree";
 export type Allows = (item: AllocationItem, where: Where) => boolean;
 
 /** One decision of the search: where a channel goes, or that a bus is made. */
-export type Choice =
+export type ItemChoice =
   | { readonly item: AllocationItem; readonly where: Where }
   | { readonly bus: BusNode; readonly width: Width };
 
@@ -18,7 +18,7 @@ export interface Search {
   readonly shape: Shape;
   readonly pack: Packing["pack"];
   /** How a channel can go there; null where it may not. */
-  readonly optionOf: (item: AllocationItem, where: Where) => StageOption<Choice> | null;
+  readonly optionOf: (item: AllocationItem, where: Where) => StageOption<ItemChoice> | null;
   readonly pins: ReadonlyMap<BusId, AllocationProblem["busPins"][number]>;
 }
 
@@ -30,7 +30,7 @@ const OWN: readonly Where[] = [
 export const OUT: Where = { as: "out" };
 
 /** A bus that is made. */
-export const busOption = (search: Search, bus: BusNode, width: Width): StageOption<Choice> => {
+export const busOption = (search: Search, bus: BusNode, width: Width): StageOption<ItemChoice> => {
   const stands = (search.pins.get(bus.id)?.input ?? null) !== null;
   return {
     cost: search.pack(busCharges(width)),
@@ -46,8 +46,8 @@ export const optionsBy = (
   swapped: ReadonlySet<BusId>,
   allows: Allows,
 ): Search["optionOf"] => {
-  const known = new Map<AllocationItem, Map<Where, StageOption<Choice> | null>>();
-  const make = (item: AllocationItem, where: Where): StageOption<Choice> | null => {
+  const known = new Map<AllocationItem, Map<Where, StageOption<ItemChoice> | null>>();
+  const make = (item: AllocationItem, where: Where): StageOption<ItemChoice> | null => {
     if (!mayGo(item, where, swapped) || !allows(item, where)) return null;
     const stands = item.channel.pin?.as === "own" && item.channel.pin.input !== null;
     const inputs = where.as === "own" && !stands ? where.width : 0;
@@ -55,7 +55,7 @@ export const optionsBy = (
     return { cost, inputs, pairs: inputs === 2 ? 1 : 0, choice: { item, where } };
   };
   return (item, where) => {
-    const ways = known.get(item) ?? new Map<Where, StageOption<Choice> | null>();
+    const ways = known.get(item) ?? new Map<Where, StageOption<ItemChoice> | null>();
     known.set(item, ways);
     const option = ways.get(where);
     if (option !== undefined) return option;
@@ -73,8 +73,8 @@ export const itemOptions = (
   { optionOf, shape }: Search,
   item: AllocationItem,
   open: readonly Where[],
-): StageOption<Choice>[] => {
-  let free: StageOption<Choice> | null = null;
+): StageOption<ItemChoice>[] => {
+  let free: StageOption<ItemChoice> | null = null;
   for (const where of [...open, OUT]) {
     const option = optionOf(item, where);
     if (option && (!free || isLess(option.cost, 0, free.cost, 0, shape.words))) free = option;

@@ -30,7 +30,7 @@ export interface PlanFeed {
 }
 
 /** A whole allocation. */
-export interface Plan {
+export interface AllocationPlan {
   readonly style: PlanStyle;
   /** By input. */
   readonly feeds: readonly PlanFeed[];
@@ -51,7 +51,7 @@ export interface Plan {
 /** Plans to choose from, the cheapest first, and what cannot be had together. */
 export interface Allocation {
   /** Empty where what is pinned is impossible. */
-  readonly plans: readonly Plan[];
+  readonly plans: readonly AllocationPlan[];
   /** The smallest set of pins and rules that cannot all be kept; null where all of them are. */
   readonly contradiction: Contradiction | null;
 }
@@ -62,7 +62,7 @@ export const planOf = (
   style: PlanStyle,
   grouping: Grouping,
   space: Space,
-): Plan => {
+): AllocationPlan => {
   const feeds = planFeeds(grouping, space);
   const placed = placeFeeds(feeds, space);
   const used = new Set(placed.flatMap(({ feed, input }) => inputsFrom(input, feed.width)));
@@ -87,7 +87,7 @@ export const planOf = (
 };
 
 /** The best plan under the table; null where what is pinned is impossible. */
-export const bestPlan = (problem: AllocationProblem): Plan | null => {
+export const bestPlan = (problem: AllocationProblem): AllocationPlan | null => {
   const [space, grouping] = [spaceOf(problem), solve(problem)];
   return space && grouping ? planOf(problem, "best", grouping, space) : null;
 };
@@ -112,7 +112,7 @@ export const allocate = (problem: AllocationProblem, tell: Tell = () => {}): All
     "apart",
     "fewest",
   ];
-  const plans: Plan[] = [];
+  const plans: AllocationPlan[] = [];
   const seen = new Set<string>();
   for (const [at, style] of styles.entries()) {
     tell((at + 1) / (styles.length + 1));

@@ -5,7 +5,7 @@ import type { AllocationProblem, BusId, Width } from "./model";
 import {
   type Allows,
   busOption,
-  type Choice,
+  type ItemChoice,
   itemOptions,
   OUT,
   optionsBy,
@@ -48,10 +48,10 @@ const mostOf = (items: readonly AllocationItem[], buses: number): { readonly [co
 
 const nodeStage = (
   search: Search,
-  before: SearchStage<Choice>,
+  before: SearchStage<ItemChoice>,
   { node, wheres, within }: Ways,
   open: readonly Where[],
-): SearchStage<Choice> =>
+): SearchStage<ItemChoice> =>
   cheapestOf(
     search.shape,
     wheres.map((where) => {
@@ -70,7 +70,7 @@ const keepsAllApart = (item: AllocationItem, where: Where): boolean =>
   !isIndifferent(item) || where.as === "out" || isApart(where);
 
 const groupingOf = (
-  choices: readonly Choice[],
+  choices: readonly ItemChoice[],
   items: readonly AllocationItem[],
   swapped: ReadonlySet<BusId>,
 ): Grouping => {
@@ -138,7 +138,7 @@ export const solve = (
       const stage = nodeStage(search, firstStage(shape), ways, []);
       const cell = cheapestCell(shape, stage);
       if (cell === null) return [];
-      const choices: Choice[] = [];
+      const choices: ItemChoice[] = [];
       stage.trace(cell, choices);
       return [groupingOf(choices, items, swapped)];
     },

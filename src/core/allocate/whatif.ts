@@ -2,7 +2,7 @@ import { keysOf } from "../lib/keys";
 import type { Tell } from "../lib/tell";
 import type { PlanLoss } from "./explain";
 import type { AllocationChannel, AllocationMusician, AllocationProblem } from "./model";
-import { bestPlan, type Plan } from "./plans";
+import { type AllocationPlan, bestPlan } from "./plans";
 import { KIND_RULES } from "./rules";
 
 /** What could be otherwise. */
@@ -14,7 +14,7 @@ export interface PlanWhatIf {
   /** The problem as it would be. */
   readonly problem: AllocationProblem;
   /** Null where what is pinned would be impossible. */
-  readonly plan: Plan | null;
+  readonly plan: AllocationPlan | null;
   /** What would no longer be lost. */
   readonly gained: readonly PlanLoss[];
   /** What would be lost besides. */
@@ -82,7 +82,11 @@ const besides = (these: readonly PlanLoss[], those: readonly PlanLoss[]): PlanLo
  * What would change against the best plan, case by case.
  * @param tell hears how far it has come
  */
-export const whatIf = (problem: AllocationProblem, now: Plan, tell: Tell = () => {}): PlanWhatIf[] => {
+export const whatIf = (
+  problem: AllocationProblem,
+  now: AllocationPlan,
+  tell: Tell = () => {},
+): PlanWhatIf[] => {
   const codes = keysOf(CASES);
   return codes.flatMap((code, at) => {
     tell(at / codes.length);

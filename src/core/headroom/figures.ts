@@ -7,7 +7,7 @@ import { activityIn } from "./activity";
 import { type LawFigures, lawFigures } from "./by-law";
 import { type Ceiling, ceilingLevelsOf, ceilingsOf, limitingStageOf, trimsOf } from "./ceilings";
 import { channelLevelsOf, contributionsAt } from "./contributions";
-import { type FarChannel, type Fold, foldsOf, oneEarOf } from "./fold";
+import { type FarChannel, foldsOf, type MonoFold, oneEarOf } from "./fold";
 import { headroomLossOf, loudestAlone } from "./loss";
 import { type Remedy, remedyOf } from "./remedy";
 import { type SideFigures, sideFigures } from "./side";
@@ -39,7 +39,7 @@ export interface BusFigures {
   /** The same bus by every law. */
   readonly laws: readonly LawFigures[];
   /** What folding to mono does to each channel of a pair. */
-  readonly folds: readonly Fold[];
+  readonly folds: readonly MonoFold[];
   /** By ear, as the pair is patched, with the trims and switches of its inputs: what the channels of the other side drop to in that ear alone. */
   readonly oneEar: Sides<readonly FarChannel[]>;
 }

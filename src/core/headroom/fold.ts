@@ -7,7 +7,7 @@ import { energySides } from "../pan/stereo";
 import { heardPlace, levelDifference } from "../stereo/position";
 
 /** How one channel moves when both sides are folded to mono. */
-export interface Fold {
+export interface MonoFold {
   readonly channel: Id;
   /**
    * Level in the fold against the channel at its send without pan or trim of the bus, dB.
@@ -24,7 +24,7 @@ export interface FarChannel {
 }
 
 /** What the plain sum left + right does to each channel of a pair; empty for a mono bus, which has no sides to fold. */
-export const foldsOf = (bus: Bus, parts: readonly MixedChannel[]): Fold[] => {
+export const foldsOf = (bus: Bus, parts: readonly MixedChannel[]): MonoFold[] => {
   if (!bus.stereo) return [];
   return parts.map(({ channel, sent, gains }) => {
     const folded = Math.sqrt(gains.reduce((power, [l, r]) => power + (l + r) ** 2, 0));

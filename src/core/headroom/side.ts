@@ -21,7 +21,7 @@ export interface ContributionFigures {
 }
 
 /** A channel and its part of something, 0…1. */
-export interface Share {
+export interface ContributionShare {
   readonly channel: Id;
   readonly share: number;
 }
@@ -43,7 +43,7 @@ export interface SideFigures {
   /** The highest single peak; null where no peak is known or all are silent. */
   readonly loudest: { readonly channel: Id; readonly peak: Db } | null;
   /** Whose send costs most, in energy and in peak; null where nothing is known. */
-  readonly costliest: { readonly energy: Share | null; readonly peak: Share | null };
+  readonly costliest: { readonly energy: ContributionShare | null; readonly peak: ContributionShare | null };
   /** In the order of the sends. */
   readonly contributions: readonly ContributionFigures[];
 }
@@ -53,8 +53,8 @@ const known = (amplitude: number | null): Db | null => (amplitude === null ? nul
 const largest = (
   contributions: readonly ContributionFigures[],
   of: (c: ContributionFigures) => number,
-): Share | null => {
-  let most: Share | null = null;
+): ContributionShare | null => {
+  let most: ContributionShare | null = null;
   for (const c of contributions) {
     const share = of(c);
     if (share > (most?.share ?? 0)) most = { channel: c.channel, share };

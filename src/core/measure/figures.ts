@@ -42,7 +42,7 @@ export interface MixFigures {
 }
 
 /** Level over time, one row a step. */
-export interface Course {
+export interface LevelCourse {
   /** Length of a step. */
   readonly step: Seconds;
   /** Columns of a row: every track, then left, right, mono. */
@@ -71,7 +71,7 @@ export interface MeasuredFigures {
   readonly products: Products;
   /** Mean products of each gating block, one after the other; null where there would be too many to keep. */
   readonly blocks: Products | null;
-  readonly course: Course;
+  readonly course: LevelCourse;
   /** null when all is silent. */
   readonly loudest: Moment | null;
 }

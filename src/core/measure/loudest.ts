@@ -2,7 +2,7 @@ import { levelOfPower } from "../level/decibels";
 import type { Id } from "../model/setup";
 import type { Db } from "../model/units";
 import type { TrackPlace } from "./bus-gains";
-import type { Course, MeasuredFigures } from "./figures";
+import type { LevelCourse, MeasuredFigures } from "./figures";
 
 /** What one channel put into the loudest moment and into the highest sample of each side. */
 export interface Maker {
@@ -39,7 +39,7 @@ export const makersOf = (figures: MeasuredFigures, places: readonly TrackPlace[]
  * One column of the course in so many points: of the steps that fall together the loudest, so that no peak is lost.
  * @returns dBFS; at most `points`, fewer where the recording has fewer steps
  */
-export const courseLevels = ({ powers, columns }: Course, column: number, points: number): Db[] => {
+export const courseLevels = ({ powers, columns }: LevelCourse, column: number, points: number): Db[] => {
   const steps = powers.length / columns;
   const count = Math.min(points, steps);
   const top = new Float64Array(count);

@@ -1,7 +1,7 @@
 import { type Badness, badnessOf, compareBadness, NO_BADNESS, plus } from "./badness";
 import { busesWith, type Effect } from "./effects";
 import type { Frame } from "./frame";
-import type { BusChange, Mirrored, Plan, RecommendOption } from "./model";
+import type { BusChange, Mirrored, RankedPlan, RecommendOption } from "./model";
 import { compareOptions, residualsOf } from "./options";
 
 /** What may be done for listeners alone. */
@@ -73,7 +73,7 @@ const owners = (
 };
 
 /** The best plans with some pans mirrored, one for each permit. */
-export const plansWith = (frame: Frame, mirrored: Mirrored): Plan[] => {
+export const plansWith = (frame: Frame, mirrored: Mirrored): RankedPlan[] => {
   const change: BusChange = { ...frame.change, mirrored };
   const residuals = residualsOf(frame.situation, change);
   const menus = menusOf(frame, mirrored, residuals.bus);

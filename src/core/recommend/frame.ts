@@ -1,5 +1,5 @@
 import type { Effect } from "./effects";
-import type { BusChange, Choice, Plan, Premises, Situation } from "./model";
+import type { BusChange, ListenerChoice, Premises, RankedPlan, Situation } from "./model";
 import type { Outlook, OwnOption } from "./options";
 import { type Crowd, crowdOf } from "./pans";
 import { hasSides } from "./situation";
@@ -59,10 +59,10 @@ export const frameOf = (
 };
 
 /** What each member does. */
-export type MeansSet = readonly Choice["does"][];
+export type MeansSet = readonly ListenerChoice["does"][];
 
 /** What each member does by a plan. */
-export const wayOf = ({ choices }: Plan): MeansSet => choices.map((c) => c.does);
+export const wayOf = ({ choices }: RankedPlan): MeansSet => choices.map((c) => c.does);
 
 /** Who hears what pans bear on: whether they matter most, and how it bears on them. */
 export interface Hearer {

@@ -75,14 +75,14 @@ export interface BusChange {
 }
 
 /** What is done for one listener alone: nothing, a flip at their own mixer, a copy of the bus as it is now. */
-export type Choice =
+export type ListenerChoice =
   | { readonly does: "nothing" }
   | { readonly does: "flip" }
   | { readonly does: "own bus"; readonly swap: boolean; readonly mirrored: Mirrored };
 
 /** A choice for one listener with what comes of it. */
 export interface RecommendOption {
-  readonly choice: Choice;
+  readonly choice: ListenerChoice;
   readonly badness: Badness;
   /** Further monitor inputs it takes. */
   readonly inputs: number;
@@ -106,9 +106,9 @@ export interface Criteria {
 }
 
 /** One way to do it: a change of the bus, and a choice for each member in their order. */
-export interface Plan extends Criteria {
+export interface RankedPlan extends Criteria {
   readonly change: BusChange;
-  readonly choices: readonly Choice[];
+  readonly choices: readonly ListenerChoice[];
 }
 
 /** What is done for one listener alone, with channels by their ids. */
@@ -131,7 +131,7 @@ export interface Parts {
 }
 
 /** What one listener gets once a recommendation is applied. */
-export interface Outcome {
+export interface ListenerOutcome {
   readonly listener: Id;
   readonly tally: Tally;
 }
@@ -197,7 +197,7 @@ export interface Recommendation {
   /** What it was ranked by. */
   readonly criteria: Criteria;
   /** Of every listener, in the setup's order. */
-  readonly outcomes: readonly Outcome[];
+  readonly outcomes: readonly ListenerOutcome[];
   readonly steps: readonly Step[];
   /** Channels that FOH hears elsewhere; empty where FOH stays as it is. */
   readonly foh: readonly Id[];

@@ -1,7 +1,7 @@
 import { inputTrims } from "../mix/pair-order";
 import type { Id } from "../model/setup";
 import type { Db } from "../model/units";
-import type { Choice, Mirrored, Note, Plan, Situation, Voice } from "./model";
+import type { ListenerChoice, Mirrored, Note, RankedPlan, Situation, Voice } from "./model";
 import { entriesFor, type Hearing, type PanState, viewpoints } from "./tally";
 
 /** How a plan turns things round: by the sides of a bus, or by pans. */
@@ -18,14 +18,19 @@ const SLIGHT: Db = 0.005;
 
 const idsOf = (voices: readonly Voice[]): Id[] => voices.map((v) => v.channel.id);
 
-const hearingOf = ({ change }: Plan, choice: Choice, flipped: boolean): Hearing => {
+const hearingOf = ({ change }: RankedPlan, choice: ListenerChoice, flipped: boolean): Hearing => {
   if (choice.does === "own bus") return { order: "as is", flipped: flipped !== choice.swap };
   const order = change.fold ? "folded" : change.swap ? "swapped" : "as is";
   return { order, flipped: flipped !== (choice.does === "flip") };
 };
 
 /** What a plan does to the pan of a voice for somebody by their choice. */
-const panFor = ({ voices }: Situation, { change }: Plan, choice: Choice, at: number): PanState => {
+const panFor = (
+  { voices }: Situation,
+  { change }: RankedPlan,
+  choice: ListenerChoice,
+  at: number,
+): PanState => {
   const set = change.mirrored.includes(at);
   const channel = change.panning === "foh" && set;
   if (choice.does === "own bus") return { inBus: choice.mirrored.includes(at), channel };
@@ -35,17 +40,17 @@ const panFor = ({ voices }: Situation, { change }: Plan, choice: Choice, at: num
 /** What each member hears by a plan, and how. */
 export const hearingsOf = (
   situation: Situation,
-  plan: Plan,
+  plan: RankedPlan,
 ): { readonly hearing: Hearing; readonly pan: (at: number) => PanState }[] =>
   situation.members.map((member, at) => {
-    const choice = plan.choices[at] as Choice;
+    const choice = plan.choices[at] as ListenerChoice;
     return {
       hearing: hearingOf(plan, choice, member.flipped),
       pan: (voice) => panFor(situation, plan, choice, voice),
     };
   });
 
-const lostNotes = (situation: Situation, plan: Plan): Note[] => {
+const lostNotes = (situation: Situation, plan: RankedPlan): Note[] => {
   const { voices, members } = situation;
   const view = viewpoints(situation);
   const keepers = voices.flatMap(({ channel }, at) => (channel.keepSides ? [at] : []));
@@ -107,7 +112,7 @@ const panNotes = (inBus: readonly Voice[], atChannel: readonly Voice[]): Note[] 
 };
 
 /** What is not exactly mirrored by a plan, who loses what, and what changes at FOH. */
-export const notesOf = (situation: Situation, plan: Plan): Note[] => {
+export const notesOf = (situation: Situation, plan: RankedPlan): Note[] => {
   const { change, choices, residual } = plan;
   const pick = (mirrored: Mirrored): Voice[] => mirrored.map((at) => situation.voices[at] as Voice);
   const foh = change.panning === "foh" ? change.mirrored : [];

@@ -1,8 +1,8 @@
 import type { Id } from "../model/setup";
-import type { Mirrored, Own, Parts, Plan, Situation } from "./model";
+import type { Mirrored, Own, Parts, RankedPlan, Situation } from "./model";
 
 /** What a plan consists of, with channels by their ids. */
-export const partsOfPlan = ({ members, voices }: Situation, { change, choices }: Plan): Parts => {
+export const partsOfPlan = ({ members, voices }: Situation, { change, choices }: RankedPlan): Parts => {
   const ids = (mirrored: Mirrored): Id[] => mirrored.map((at) => voices[at]?.channel.id ?? "");
   return {
     ...change,

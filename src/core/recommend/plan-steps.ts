@@ -2,7 +2,16 @@ import { inputTrims, sidesOff } from "../mix/pair-order";
 import { nextId, uniqueName } from "../model/ids";
 import type { Bus, Id, Listener, Send, Setup } from "../model/setup";
 import type { Pan } from "../model/units";
-import type { BusChange, Choice, Mirrored, PanMove, Plan, Situation, Step, Voice } from "./model";
+import type {
+  BusChange,
+  ListenerChoice,
+  Mirrored,
+  PanMove,
+  RankedPlan,
+  Situation,
+  Step,
+  Voice,
+} from "./model";
 import { inputsSwapped, roomForBus, withStep } from "./steps";
 
 const picked = ({ voices }: Situation, mirrored: Mirrored): Voice[] =>
@@ -80,14 +89,14 @@ const busSteps = (situation: Situation, change: BusChange): Step[] => {
 };
 
 /** Everything a plan asks for, in the order in which it is done. */
-export const stepsOf = (situation: Situation, { change, choices }: Plan): Step[] => {
+export const stepsOf = (situation: Situation, { change, choices }: RankedPlan): Step[] => {
   const { setup, bus, members, swapped } = situation;
   const channels = change.panning === "foh" ? change.mirrored : [];
   const steps: Step[] = [];
   // Each copy takes inputs from the next one, so the setup goes along.
   let now = setup;
   members.forEach((listener, at) => {
-    const choice = choices[at] as Choice;
+    const choice = choices[at] as ListenerChoice;
     if (choice.does === "flip")
       steps.push({ step: "flip", listener: listener.id, flipped: !listener.flipped });
     if (choice.does !== "own bus") return;

@@ -2,7 +2,7 @@ import { once } from "../lib/memo";
 import type { Bus, Id, Setup } from "../model/setup";
 import type { Tally } from "../stereo/placement";
 import { elsewhere, tallyElsewhere } from "./elsewhere";
-import type { Outcome, Parts, Plan, Recommendation, Situation } from "./model";
+import type { ListenerOutcome, Parts, RankedPlan, Recommendation, Situation } from "./model";
 import { hearingsOf, notesOf } from "./notes";
 import { keyOf, partsOfPlan } from "./parts";
 import { stepsOf } from "./plan-steps";
@@ -16,7 +16,7 @@ const outcomesOf = (situation: Situation, fohChanges: boolean) => {
   const { setup, voices, members, others } = situation;
   const view = viewpoints(situation);
   const apart = once(() => elsewhere(situation)([], fohChanges));
-  return (plan: Plan): Outcome[] => {
+  return (plan: RankedPlan): ListenerOutcome[] => {
     const channels = plan.change.panning === "foh" ? plan.change.mirrored : [];
     const hearings = hearingsOf(situation, plan);
     const tallies = new Map<Id, Tally>();
@@ -38,7 +38,7 @@ type Spelt = Pick<Recommendation, "outcomes" | "steps" | "notes">;
 /** A situation's plans as recommendations; what nobody looks at is not spelt out. */
 const spelledOut = (
   situation: () => Situation,
-  plans: readonly Plan[],
+  plans: readonly RankedPlan[],
   parts: readonly Parts[],
   best: Spelt | null = null,
 ): Recommendation[] => {
@@ -91,7 +91,7 @@ export const recommend = (setup: Setup, bus: Bus): Recommendation[] => {
 
 /** Recommendations for a bus with their reasons, as plain data that can be sent on; the best one is spelt out. */
 export interface FoundRecommendations {
-  readonly plans: readonly Plan[];
+  readonly plans: readonly RankedPlan[];
   /** Of each plan. */
   readonly parts: readonly Parts[];
   readonly best: Spelt | null;

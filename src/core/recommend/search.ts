@@ -2,7 +2,7 @@ import { once } from "../lib/memo";
 import { PERMITS, plansWith } from "./assign";
 import { compare, isAsGood } from "./badness";
 import { type Frame, frameOf, wayOf } from "./frame";
-import type { Mirrored, Panning, Plan, Premises, Situation } from "./model";
+import type { Mirrored, Panning, Premises, RankedPlan, Situation } from "./model";
 import { type Outlook, outlookOf } from "./options";
 import { decided, everyWay, fitted, polished } from "./sets";
 import { hasSides } from "./situation";
@@ -13,9 +13,9 @@ const EVERY_WAY = 4;
 const ROUNDS = 3;
 
 /** The best plans of one frame, one for each permit; none where no pan is worth to be set. */
-const plansIn = (frame: Frame): Plan[] => {
-  const best: (Plan | undefined)[] = PERMITS.map(() => undefined);
-  const found = (): Plan[] => best.filter((plan) => plan !== undefined);
+const plansIn = (frame: Frame): RankedPlan[] => {
+  const best: (RankedPlan | undefined)[] = PERMITS.map(() => undefined);
+  const found = (): RankedPlan[] => best.filter((plan) => plan !== undefined);
   const tried = new Set<string>();
   const attempt = (mirrored: Mirrored): boolean => {
     const key = mirrored.join();
@@ -39,7 +39,7 @@ const plansIn = (frame: Frame): Plan[] => {
 };
 
 /** Every plan that may be the best of its kind, in the order in which equals are preferred: what is done once at the desk first. */
-const everyKind = (situation: Situation, premises: Premises, outlook: Outlook): Plan[] => {
+const everyKind = (situation: Situation, premises: Premises, outlook: Outlook): RankedPlan[] => {
   const sides = hasSides(situation.bus);
   const frame = (swap: boolean, fold: boolean, panning: Panning): Frame =>
     frameOf(situation, premises, outlook, { swap, fold, panning });
@@ -57,10 +57,10 @@ const everyKind = (situation: Situation, premises: Premises, outlook: Outlook): 
 };
 
 /** Searches a situation: for premises, the best plan of each kind that no other is as good as in everything, best first. */
-export const searcher = (situation: Situation): ((premises: Premises) => Plan[]) => {
+export const searcher = (situation: Situation): ((premises: Premises) => RankedPlan[]) => {
   const outlook = once(() => outlookOf(situation));
   return (premises) => {
-    const kept: Plan[] = [];
+    const kept: RankedPlan[] = [];
     // In the order of weight nothing is beaten by what comes after it, so one pass over what is kept will do.
     for (const plan of everyKind(situation, premises, outlook()).sort(compare))
       if (!kept.some((k) => isAsGood(k, plan))) kept.push(plan);

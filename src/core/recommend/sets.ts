@@ -1,7 +1,7 @@
 import { type Buses, badnessOf, compareBadness, NO_BADNESS, plus } from "./badness";
 import { busesWith, type Effect, toggled } from "./effects";
 import { crowdsOf, type Frame, type Hearer, hearersOf, type MeansSet, wayOf } from "./frame";
-import type { Choice, Mirrored, Plan } from "./model";
+import type { ListenerChoice, Mirrored, RankedPlan } from "./model";
 import { bestMirrored, crowdOf, isOpen } from "./pans";
 
 /** The pans that are best where each member does what a way says. */
@@ -14,7 +14,7 @@ export const everyWay = ({ seats, freeInputs }: Frame): MeansSet[] =>
     (ways, { flip }) =>
       ways.flatMap((way) => {
         const taken = 2 * way.filter((does) => does === "own bus").length;
-        const does: Choice["does"][] = ["nothing"];
+        const does: ListenerChoice["does"][] = ["nothing"];
         if (flip) does.push("flip");
         if (taken + 2 <= freeInputs) does.push("own bus");
         return does.map((d) => [...way, d]);
@@ -52,7 +52,7 @@ const bothBadness = (buses: readonly Buses[], hearers: readonly Hearer[]) => {
 };
 
 /** A plan's pans with each turned over where that is better or one move less: what the rounding of the score leaves open. */
-export const polished = (frame: Frame, plan: Plan): Mirrored => {
+export const polished = (frame: Frame, plan: RankedPlan): Mirrored => {
   const hearers = hearersOf(frame, wayOf(plan));
   const [first, others] = crowdsOf(hearers);
   const mirrored = new Set(plan.change.mirrored);

@@ -2,7 +2,7 @@ import { radians } from "../lib/angle";
 import { hearsFoh, sitsAtKit } from "../model/kinds";
 import type { Kit, Listener, Piece } from "../model/setup";
 import type { Degrees, Metres } from "../model/units";
-import type { Place } from "./position";
+import type { EarPlace } from "./position";
 
 /** A piece nearer than this to the middle line is in the middle. A design choice: a hand's width. */
 const CENTRE_M: Metres = 0.12;
@@ -62,5 +62,5 @@ export const isSideOn = (kit: Kit, listener: Pick<Listener, "kind" | "facing">):
 export const isMiddle = (offset: Metres): boolean => Math.abs(offset) < CENTRE_M - ROUNDING_M;
 
 /** Side of an offset. */
-export const placeOfOffset = (offset: Metres): Place =>
+export const placeOfOffset = (offset: Metres): EarPlace =>
   isMiddle(offset) ? "middle" : offset < 0 ? "left" : "right";

@@ -8,7 +8,7 @@ import { channelGains, energySides } from "../pan/stereo";
 import { isSideOn } from "./geometry";
 import { locationsFor } from "./location";
 import { addPlacement, finishTally, type Location, losesSides, newTally, type Placement } from "./placement";
-import { heardPlace, lateralPosition, levelDifference, type Place } from "./position";
+import { type EarPlace, heardPlace, lateralPosition, levelDifference } from "./position";
 
 /** One channel as one listener gets it. */
 export interface ImageRow extends Location {
@@ -19,7 +19,7 @@ export interface ImageRow extends Location {
   readonly difference: Db;
   /** Lateral position −1…+1; null when silent. */
   readonly position: number | null;
-  readonly heard: Place | null;
+  readonly heard: EarPlace | null;
   readonly placement: Placement;
   /** It must keep its sides and has lost them. */
   readonly sidesLost: boolean;

@@ -1,6 +1,6 @@
 import type { Channel } from "../model/setup";
 import type { Db, Metres } from "../model/units";
-import { earPosition, type Place, placeAt, ROUNDING_DB } from "./position";
+import { type EarPlace, earPosition, placeAt, ROUNDING_DB } from "./position";
 
 /**
  * What is to be said of one channel for one listener.
@@ -48,7 +48,7 @@ export const newTally = (): RunningTally => ({
 });
 
 /** Whether a channel is on the right side. The one place where that is decided. */
-export const agreementOf = (stands: Place | null, difference: Db | null): Placement => {
+export const agreementOf = (stands: EarPlace | null, difference: Db | null): Placement => {
   if (stands === null || difference === null) return "unplaced";
   if (stands === "middle") return Math.abs(difference) <= OFF_CENTRE_DB + ROUNDING_DB ? "right" : "centred";
   const heard = placeAt(difference);
@@ -59,7 +59,7 @@ export const agreementOf = (stands: Place | null, difference: Db | null): Placem
 export interface Location {
   /** Metres to the listener's right of the throne; null without a place or side-on. */
   readonly offset: Metres | null;
-  readonly stands: Place | null;
+  readonly stands: EarPlace | null;
 }
 
 /** How far to its side a channel is heard, metres: offset × heard; null where it has no side or is silent. */

@@ -20,7 +20,7 @@ const lean = ([left, right]: Sides): number | null => {
 };
 
 /** Where something is heard or stands. */
-export type Place = Side | "middle";
+export type EarPlace = Side | "middle";
 
 /**
  * Right over left, dB: +∞ with the left silent, −∞ with the right silent, NaN never: 0 when both are silent.
@@ -44,11 +44,11 @@ export const earPosition = (difference: Db): number =>
   Math.abs(difference) > SIDE_DB - ROUNDING_DB ? Math.sign(difference) : difference / SIDE_DB;
 
 /** Left, right or middle in ear-worn monitors, by the level difference right over left. */
-export const placeAt = (difference: Db): Place =>
+export const placeAt = (difference: Db): EarPlace =>
   Math.abs(difference) < CENTRE_DB - ROUNDING_DB ? "middle" : difference < 0 ? "left" : "right";
 
 /** Left, right or middle in ear-worn monitors; null when silent. */
-export const heardPlace = (sides: Sides): Place | null =>
+export const heardPlace = (sides: Sides): EarPlace | null =>
   sides[0] === 0 && sides[1] === 0 ? null : placeAt(levelDifference(sides));
 
 /**

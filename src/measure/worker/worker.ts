@@ -1,10 +1,11 @@
 import { runJob } from "../engine";
 import { readExcerpt } from "../excerpt";
-import type { MeasureTask, Reply } from "../protocol";
+import type { MeasureReply, MeasureTask } from "../protocol";
 
 declare const self: DedicatedWorkerGlobalScope;
 
-const say = (reply: Reply<unknown>, owned: Transferable[] = []): void => self.postMessage(reply, owned);
+const say = (reply: MeasureReply<unknown>, owned: Transferable[] = []): void =>
+  self.postMessage(reply, owned);
 
 const answer = async (task: MeasureTask): Promise<void> => {
   switch (task.kind) {

@@ -1,7 +1,7 @@
 import type { Channel, Colour, DirectOut, TapPoint } from "../../core/model/setup";
 import { editChannel } from "../../document/commands/channels";
 import { LIMITS } from "../../document/limits";
-import { endDrag, run } from "../../document/store";
+import { endVisit, run } from "../../document/store";
 import { COLOUR_NAMES } from "../../text/colours";
 import { TAP_NAMES } from "../../text/taps";
 import { Pick, Tick } from "../../ui/choice";
@@ -33,7 +33,7 @@ export const ChannelDesk = ({ channel }: { channel: Channel }) => {
         step={1}
         onValue={(fader) => typing(editChannel(id, { fader }))}
         onEmpty={() => typing(editChannel(id, { fader: null }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <Pick
         label="Direct out tap point"
@@ -47,7 +47,7 @@ export const ChannelDesk = ({ channel }: { channel: Channel }) => {
         value={directOut.trim}
         step={1}
         onValue={(trim) => typing(withDirectOut({ trim }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <Tick label="Direct out on" value={directOut.on} onValue={(on) => run(withDirectOut({ on }))} />
       <Pick
@@ -61,7 +61,7 @@ export const ChannelDesk = ({ channel }: { channel: Channel }) => {
         most={LIMITS.name}
         value={channel.group}
         onValue={(group) => typing(editChannel(id, { group }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
     </>
   );

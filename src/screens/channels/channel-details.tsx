@@ -2,7 +2,7 @@ import { CHANNEL_KINDS, kitPieceName } from "../../core/model/kinds";
 import type { Channel, ChannelKind, Id } from "../../core/model/setup";
 import { duplicateChannel, editChannel, moveChannel, removeChannel } from "../../document/commands/channels";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { nameOr } from "../../text/names";
 import { Pick, Tick } from "../../ui/choice";
 import { Icon } from "../../ui/icon";
@@ -27,7 +27,7 @@ const Level = ({ channel }: { channel: Channel }) => (
       step={1}
       onValue={(level) => typing(editChannel(channel.id, { gatedRms: level }))}
       onEmpty={() => typing(editChannel(channel.id, { gatedRms: null }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
     <NumberField
       rule={RULES.peak}
@@ -35,14 +35,14 @@ const Level = ({ channel }: { channel: Channel }) => (
       step={1}
       onValue={(peak) => typing(editChannel(channel.id, { peak }))}
       onEmpty={() => typing(editChannel(channel.id, { peak: null }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
     <NumberField
       rule={RULES.activity}
       value={channel.activity === null ? null : 100 * channel.activity}
       onValue={(percent) => typing(editChannel(channel.id, { activity: percent / 100 }))}
       onEmpty={() => typing(editChannel(channel.id, { activity: null }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
   </>
 );
@@ -92,13 +92,13 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
           most={LIMITS.name}
           value={channel.name}
           onValue={(name) => typing(editChannel(channel.id, { name }))}
-          onDone={endDrag}
+          onDone={endVisit}
         />
         <PanEntry
           label="Channel pan"
           value={channel.pan}
           onValue={(pan) => typing(editChannel(channel.id, { pan }))}
-          onDone={endDrag}
+          onDone={endVisit}
         />
         <Level channel={channel} />
         <SendFields channel={channel} />

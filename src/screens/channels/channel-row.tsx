@@ -7,7 +7,7 @@ import { formatPan } from "../../core/pan/notation";
 import { PAN_STYLES } from "../../core/pan/notation-styles";
 import { dragPan, editChannel } from "../../document/commands/channels";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, figures, run } from "../../document/store";
+import { current, endVisit, figures, run } from "../../document/store";
 import { describeShare } from "../../text/headroom";
 import { formatDeskNumbers, nameOr } from "../../text/names";
 import { Icon } from "../../ui/icon";
@@ -56,7 +56,7 @@ const desk = computed(() => current.value.desk);
 const ChannelDetails = lazy(async () => (await import("./channel-details")).ChannelDetails);
 
 const leaveName = (): void => {
-  endDrag();
+  endVisit();
   added.value = null;
 };
 
@@ -120,7 +120,7 @@ export const ChannelRow = (props: { channel: Channel } & Neighbours) => {
           sides={left !== undefined && right !== undefined ? [left, right] : undefined}
           steps={PAN_STYLES[console.panStyle].steps(console)}
           onValue={(pan) => run(dragPan(channel.id, pan))}
-          onDone={endDrag}
+          onDone={endVisit}
         />
         <button
           type="button"

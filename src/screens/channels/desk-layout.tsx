@@ -2,7 +2,7 @@ import { keysOf } from "../../core/lib/keys";
 import type { Desk, MuteRule, TapPoint } from "../../core/model/setup";
 import { editDesk } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { TAP_NAMES } from "../../text/taps";
 import { Tick } from "../../ui/choice";
 import { Fold } from "../../ui/fold";
@@ -28,7 +28,7 @@ const Layout = ({ desk }: { desk: Desk }) => (
       most={LIMITS.name}
       value={desk.name}
       onValue={(name) => typing(editDesk({ name }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
     {COUNTS.map(([field, label]) => (
       <NumberField
@@ -37,7 +37,7 @@ const Layout = ({ desk }: { desk: Desk }) => (
         label={label}
         value={desk[field]}
         onValue={(count) => typing(editDesk({ [field]: count }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
     ))}
     <TextField
@@ -45,19 +45,19 @@ const Layout = ({ desk }: { desk: Desk }) => (
       most={LIMITS.name}
       value={desk.portName}
       onValue={(portName) => typing(editDesk({ portName }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
     <NumberField
       rule={RULES.firstPort}
       value={desk.firstPort}
       onValue={(firstPort) => typing(editDesk({ firstPort }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
     <NumberField
       rule={RULES.trimStep}
       value={desk.trimStep}
       onValue={(trimStep) => typing(editDesk({ trimStep }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
   </div>
 );

@@ -2,7 +2,7 @@ import { rmsBy } from "../../core/level/analog";
 import type { Desk } from "../../core/model/setup";
 import { LAWS } from "../../core/pan/laws";
 import { editDesk } from "../../document/commands/settings";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { Choice, Pick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Fold } from "../../ui/fold";
@@ -48,13 +48,13 @@ const Notation = ({ console, edit }: { console: Desk; edit: (patch: Partial<Desk
       rule={RULES.panSteps}
       value={console.panSteps}
       onValue={(panSteps) => typing(editDesk({ panSteps }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
     <NumberField
       rule={RULES.levelStep}
       value={console.levelStep}
       onValue={(levelStep) => typing(editDesk({ levelStep }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
     <Choice
       label="A full-scale sine reads"

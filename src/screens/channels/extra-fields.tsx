@@ -4,7 +4,7 @@ import { isolated } from "../../core/lib/direction";
 import type { Channel } from "../../core/model/setup";
 import { editChannel } from "../../document/commands/channels";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag } from "../../document/store";
+import { current, endVisit } from "../../document/store";
 import { TextField } from "../../ui/text-field";
 import { typing } from "../act";
 
@@ -29,7 +29,7 @@ export const ExtraFields = ({ channel }: { channel: Channel }) => {
           most={LIMITS.cell}
           value={extraUnder(channel.extra, head)}
           onValue={(value) => set(head, value)}
-          onDone={endDrag}
+          onDone={endVisit}
         />
       ))}
     </>

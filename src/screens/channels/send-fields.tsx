@@ -1,6 +1,6 @@
 import type { Channel, SendTap } from "../../core/model/setup";
 import { setSend } from "../../document/commands/buses";
-import { endDrag, run } from "../../document/store";
+import { endVisit, run } from "../../document/store";
 import { TAP_NAMES } from "../../text/taps";
 import { Pick, Tick } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
@@ -33,7 +33,7 @@ export const SendFields = ({ channel }: { channel: Channel }) => {
           step={1}
           onValue={(level) => typing(setSend(bus.id, channel.id, { level }))}
           onEmpty={() => typing(setSend(bus.id, channel.id, { level: null }))}
-          onDone={endDrag}
+          onDone={endVisit}
         />
       ) : null}
       {send ? (
@@ -58,7 +58,7 @@ export const SendFields = ({ channel }: { channel: Channel }) => {
           empty="follows channel pan"
           onValue={(pan) => typing(setSend(bus.id, channel.id, { pan }))}
           onEmpty={() => typing(setSend(bus.id, channel.id, { pan: null }))}
-          onDone={endDrag}
+          onDone={endVisit}
         />
       ) : null}
     </>

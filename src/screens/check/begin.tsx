@@ -12,7 +12,7 @@ import { chosenListener } from "../state";
 const CheckHelp = lazy(async () => (await import("./help")).CheckHelp);
 
 /** Before a check: who listens, how it works, how to stay safe. */
-export const Begin = () => {
+export const BeginCheck = () => {
   const listener = chosenListener.value;
   const who = listenerName(listener);
   const audience = listener !== undefined && hearsFoh(listener);

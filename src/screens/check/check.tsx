@@ -1,6 +1,6 @@
 import { current } from "../../document/store";
 import { lazy } from "../../ui/lazy";
-import { Begin } from "./begin";
+import { BeginCheck } from "./begin";
 
 const Running = lazy(async () => (await import("./running")).Running, "h1");
 const LineCheck = lazy(async () => (await import("./line-check")).LineCheck);
@@ -10,7 +10,7 @@ export const CheckScreen = () => {
   if (current.value.check) return <Running />;
   return (
     <>
-      <Begin />
+      <BeginCheck />
       <LineCheck />
     </>
   );

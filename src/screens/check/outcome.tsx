@@ -172,7 +172,7 @@ const UnexplainedView = () => (
 );
 
 /** What to do with a verdict. */
-export const Outcome = ({ decided }: { decided: Found | Unexplained }) => {
+export const CheckOutcome = ({ decided }: { decided: Found | Unexplained }) => {
   useKeys();
   const listener = checkedListener.value;
   const said = names.value;

@@ -6,8 +6,8 @@ import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 import { LongSearch } from "../long-search";
 import { Asking, Question } from "./asking";
-import { Begin } from "./begin";
-import { Concluded, Outcome } from "./outcome";
+import { BeginCheck } from "./begin";
+import { CheckOutcome, Concluded } from "./outcome";
 import { asked, decision, names, takeCheck } from "./session";
 
 const SureHelp = lazy(async () => (await import("./help")).SureHelp);
@@ -17,7 +17,7 @@ export const Running = () => {
   const decided = decision.value;
   const said = names.value;
   const input = asked.value;
-  if (said === null || input === null) return <Begin />;
+  if (said === null || input === null) return <BeginCheck />;
   if (decided === null)
     return (
       <div class="stack">
@@ -40,7 +40,7 @@ export const Running = () => {
         <p class="notice warn" role="alert">
           {describeObstacle(said, decided.why)}
         </p>
-        <Begin />
+        <BeginCheck />
       </>
     );
   }
@@ -51,7 +51,7 @@ export const Running = () => {
       <div role="status">
         {isAsking ? <Question probe={decided.next} /> : <Concluded decided={decided} />}
       </div>
-      {isAsking ? <Asking probe={decided.next} /> : <Outcome decided={decided} />}
+      {isAsking ? <Asking probe={decided.next} /> : <CheckOutcome decided={decided} />}
       {isAsking ? null : (
         <Explain about="What the percentage means">
           <SureHelp />

@@ -1,5 +1,5 @@
 import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
-import type { Plan, PlanFeed } from "../../core/allocate/plans";
+import type { AllocationPlan, PlanFeed } from "../../core/allocate/plans";
 import type { Id } from "../../core/model/setup";
 
 /** One block of the picture of the inputs: a feed, or an input that nothing uses. */
@@ -11,7 +11,7 @@ export interface Block {
 }
 
 /** The inputs of a plan as blocks, in order. */
-export const blocksOf = ({ feeds, inputsLeft }: Pick<Plan, "feeds" | "inputsLeft">): Block[] =>
+export const blocksOf = ({ feeds, inputsLeft }: Pick<AllocationPlan, "feeds" | "inputsLeft">): Block[] =>
   [
     ...feeds.map((feed): Block => ({ inputs: feed.inputs, feed })),
     ...inputsLeft.map((input): Block => ({ inputs: [input], feed: null })),

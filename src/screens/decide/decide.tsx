@@ -2,7 +2,7 @@ import "./decide.css";
 import { useSignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { AllocationProblem } from "../../core/allocate/model";
-import type { Plan } from "../../core/allocate/plans";
+import type { AllocationPlan } from "../../core/allocate/plans";
 import { type PlanWhatIf, whatIf } from "../../core/allocate/whatif";
 import { arePlansShort } from "../../core/at-once";
 import { current } from "../../document/store";
@@ -23,7 +23,7 @@ const ChannelRules = lazy(async () => (await import("./channel-rules")).ChannelR
 const rulesTitle = (count: number): string =>
   count === 0 ? "Rules" : `Rules · ${formatCount(count, "channel")} changed`;
 
-const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: Plan }) => {
+const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: AllocationPlan }) => {
   const input = useMemo(() => ({ problem: asked, plan }), [asked, plan]);
   const searched = useSignal<{ readonly of: typeof input; readonly it: readonly PlanWhatIf[] } | null>(null);
   const atOnce = useMemo(() => (arePlansShort(asked) ? whatIf(asked, plan) : null), [asked, plan]);

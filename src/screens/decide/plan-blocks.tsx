@@ -1,5 +1,5 @@
 import type { AllocationProblem } from "../../core/allocate/model";
-import type { Plan, PlanFeed } from "../../core/allocate/plans";
+import type { AllocationPlan, PlanFeed } from "../../core/allocate/plans";
 import { allocatedBusName, few, inputsName, namesIn } from "../../text/allocate";
 import { type Block, blocksOf, isHeld, pinOf } from "./blocks";
 import { toggleBlock } from "./session";
@@ -22,7 +22,7 @@ const classOf = ({ inputs }: Block): string =>
   inputs.length === 2 ? "wide" : (inputs[0] ?? 0) % 2 === 1 ? "odd" : "";
 
 /** The inputs of a plan as blocks, two in a row as they stand in the system; a tap pins a block where it is, or lets it go. */
-export const PlanBlocks = (props: { problem: AllocationProblem; plan: Plan }) => (
+export const PlanBlocks = (props: { problem: AllocationProblem; plan: AllocationPlan }) => (
   <ol class="blocks">
     {blocksOf(props.plan).map((block) => {
       const { feed, inputs } = block;

@@ -1,5 +1,5 @@
 import type { AllocationProblem } from "../../core/allocate/model";
-import type { Plan } from "../../core/allocate/plans";
+import type { AllocationPlan } from "../../core/allocate/plans";
 import { describeMusician, describePlanChange, describePlanLosses, PLAN_STYLES } from "../../text/allocate";
 import { formatCount } from "../../text/words";
 import { Fold } from "../../ui/fold";
@@ -17,7 +17,7 @@ const Lines = ({ lines }: { lines: readonly string[] }) => (
 /** One plan: what it is for, its inputs as blocks, what it loses, and behind a tap who mixes what and what changes. */
 export const PlanCard = (props: {
   problem: AllocationProblem;
-  plan: Plan;
+  plan: AllocationPlan;
   /** Whether it is the one to begin with. */
   isFirst: boolean;
 }) => {

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { applyPlan } from "../../core/allocate/apply";
 import type { AllocationProblem, BusPin, Pin } from "../../core/allocate/model";
-import { type Allocation, allocate, type Plan } from "../../core/allocate/plans";
+import { type Allocation, type AllocationPlan, allocate } from "../../core/allocate/plans";
 import { type HandPins, problemOf } from "../../core/allocate/problem";
 import { arePlansShort } from "../../core/at-once";
 import { deskMoves } from "../../core/inputs/desk-list";
@@ -75,7 +75,12 @@ export const toggleBlock = (block: BlockPin, isPinned: boolean): void => {
  * Makes a plan the setup’s, as one step, and says how much is to be set at the desk.
  * @param asked what the plan answers
  */
-export const applyAs = (label: string, says: string, asked: AllocationProblem, plan: Plan): void => {
+export const applyAs = (
+  label: string,
+  says: string,
+  asked: AllocationProblem,
+  plan: AllocationPlan,
+): void => {
   const before = current.peek();
   const after = applyPlan(before, asked, plan, allocatedBusName);
   runPlanChange(
@@ -85,4 +90,5 @@ export const applyAs = (label: string, says: string, asked: AllocationProblem, p
 };
 
 /** Makes one of the plans that the screen shows the setup’s. */
-export const apply = (plan: Plan): void => applyAs("apply plan", "Plan applied.", problem.peek(), plan);
+export const apply = (plan: AllocationPlan): void =>
+  applyAs("apply plan", "Plan applied.", problem.peek(), plan);

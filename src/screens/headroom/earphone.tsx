@@ -2,7 +2,7 @@ import { type Allowed, EARPHONE_ERROR, type EarphoneFigures, EU_VALUES } from ".
 import { formatNumber } from "../../core/lib/number";
 import type { Earphone } from "../../core/model/setup";
 import { editEarphone } from "../../document/commands/settings";
-import { current, endDrag, figures, run } from "../../document/store";
+import { current, endVisit, figures, run } from "../../document/store";
 import { EXPOSURE_RULES, EXPOSURE_VALUES } from "../../text/exposure";
 import { formatDb } from "../../text/headroom";
 import { Choice, Tick } from "../../ui/choice";
@@ -94,7 +94,7 @@ const Body = () => {
               rule={{ ...RULES.sensitivity, unit: ear.unit }}
               value={ear.sensitivity}
               onValue={(sensitivity) => typing(editEarphone({ sensitivity }))}
-              onDone={endDrag}
+              onDone={endVisit}
             />
             {FIELDS.map(([field, label, rule]) => (
               <NumberField
@@ -103,7 +103,7 @@ const Body = () => {
                 label={label}
                 value={ear[field]}
                 onValue={(v) => typing(editEarphone({ [field]: v }))}
-                onDone={endDrag}
+                onDone={endVisit}
               />
             ))}
           </div>

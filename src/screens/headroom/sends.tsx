@@ -1,6 +1,6 @@
 import type { Bus, Id } from "../../core/model/setup";
 import { setSend } from "../../document/commands/buses";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { busName } from "../../text/names";
 import { Tick } from "../../ui/choice";
 import { Fold } from "../../ui/fold";
@@ -35,7 +35,7 @@ export const Sends = ({ bus }: { bus: Bus }) => {
                   step={1}
                   onValue={(to) => typing(setSend(bus.id, channel, { level: to }))}
                   onEmpty={() => typing(setSend(bus.id, channel, { level: null }))}
-                  onDone={endDrag}
+                  onDone={endVisit}
                 />
               ))}
             </div>

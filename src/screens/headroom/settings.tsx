@@ -2,7 +2,7 @@ import type { Bus } from "../../core/model/setup";
 import { duplicateBus, editBus, removeBus } from "../../document/commands/buses";
 import { editDesk, editMonitorSystem, editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { busName } from "../../text/names";
 import { Pick, Tick } from "../../ui/choice";
 import { Fold } from "../../ui/fold";
@@ -35,7 +35,7 @@ const AnalogFields = ({ bus }: { bus: Bus }) => {
         label="Output at 0 dBFS, typed"
         value={desk.outputDbu}
         onValue={(outputDbu) => typing(editDesk({ outputDbu }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <NumberField
         rule={RULES.pad}
@@ -43,7 +43,7 @@ const AnalogFields = ({ bus }: { bus: Bus }) => {
         value={bus.padDb}
         step={1}
         onValue={(padDb) => typing(editBus(bus.id, { padDb }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <NumberField
         rule={RULES.input}
@@ -51,7 +51,7 @@ const AnalogFields = ({ bus }: { bus: Bus }) => {
         value={monitor.maxInputDbu}
         step={1}
         onValue={(maxInputDbu) => typing(editMonitorSystem({ maxInputDbu }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
     </>
   );
@@ -65,7 +65,7 @@ const ChainFields = ({ bus }: { bus: Bus }) => (
       value={current.value.preferences.targetHeadroom}
       step={1}
       onValue={(targetHeadroom) => typing(editPreferences({ targetHeadroom }))}
-      onDone={endDrag}
+      onDone={endVisit}
     />
   </>
 );
@@ -81,7 +81,7 @@ const SideFields = ({ bus, at, name }: { bus: Bus; at: 0 | 1; name: string }) =>
         value={bus.sideTrim[at]}
         step={0.5}
         onValue={(v) => typing(editBus(bus.id, { sideTrim: put(bus.sideTrim, v) }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <Tick
         label={`Polarity ${name} inverted`}
@@ -103,7 +103,7 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
             most={LIMITS.name}
             value={bus.name}
             onValue={(name) => typing(editBus(bus.id, { name }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
           <DeskNumberFields
             label="Bus number"
@@ -118,7 +118,7 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
             step={1}
             onValue={(fader) => typing(editBus(bus.id, { fader }))}
             onEmpty={() => typing(editBus(bus.id, { fader: null }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
           <NumberField
             rule={RULES.trim}
@@ -126,7 +126,7 @@ export const BusSettings = ({ bus }: { bus: Bus }) => (
             value={bus.trim}
             step={0.5}
             onValue={(trim) => typing(editBus(bus.id, { trim }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
           <ChainFields bus={bus} />
           {bus.stereo ? (

@@ -2,8 +2,8 @@ import { kitPieceName } from "../../core/model/kinds";
 import type { Piece, PieceKind } from "../../core/model/setup";
 import { offStage, onStage } from "../../core/stereo/geometry";
 import { movePiece } from "../../document/commands/kit";
-import { current, endDrag, run } from "../../document/store";
-import { type Mark, Plan } from "../../ui/plan";
+import { current, endVisit, run } from "../../document/store";
+import { type Mark, PlanView } from "../../ui/plan";
 import { across, inFront } from "../where";
 import { allowed } from "./allowed";
 
@@ -60,7 +60,7 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
     };
   });
   return (
-    <Plan
+    <PlanView
       label={foh ? "The kit from above, as FOH sees it" : "The kit from above, as the drummer sees it"}
       marks={[throne, ...marks]}
       reach={1.1}
@@ -70,7 +70,7 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
         const at = back(x, y);
         if (allowed(at.x, at.y)) run(movePiece(id, at.x, at.y));
       }}
-      onDone={endDrag}
+      onDone={endVisit}
     >
       <text x="8" y="20" class="plan-word">
         {foh ? "house left" : "drummer’s left"}
@@ -83,6 +83,6 @@ export const KitPlan = ({ view }: { view: "drummer" | "house" }) => {
           audience
         </text>
       ) : null}
-    </Plan>
+    </PlanView>
   );
 };

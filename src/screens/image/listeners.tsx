@@ -4,7 +4,7 @@ import type { Listener } from "../../core/model/setup";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { describeImage, formatTally } from "../../text/image";
 import { Pick, Tick } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
@@ -26,7 +26,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
           most={LIMITS.name}
           value={listener.name}
           onValue={(name) => typing(editListener(listener.id, { name }))}
-          onDone={endDrag}
+          onDone={endVisit}
         />
         {audience ? null : (
           <Pick
@@ -43,7 +43,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
             value={listener.facing}
             step={15}
             onValue={(facing) => typing(editListener(listener.id, { facing }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
         ) : null}
       </div>

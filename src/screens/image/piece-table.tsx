@@ -3,7 +3,7 @@ import { kitPieceName, PIECE_KINDS } from "../../core/model/kinds";
 import type { Piece, PieceKind } from "../../core/model/setup";
 import { addPiece, editPiece, removePiece } from "../../document/commands/kit";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { Pick } from "../../ui/choice";
 import { Fold } from "../../ui/fold";
 import { NumberField } from "../../ui/number-field";
@@ -37,7 +37,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
             most={LIMITS.name}
             value={piece.name}
             onValue={(v) => typing(editPiece(piece.id, { name: v }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
           <Pick
             label="Kind"
@@ -51,7 +51,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
             value={piece.x}
             step={0.05}
             onValue={(x) => typing(editPiece(piece.id, { x }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
           <NumberField
             rule={RULES.metres}
@@ -59,14 +59,14 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
             value={piece.y}
             step={0.05}
             onValue={(y) => typing(editPiece(piece.id, { y }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
           <TextField
             label="Played by"
             most={LIMITS.name}
             value={piece.player}
             onValue={(player) => typing(editPiece(piece.id, { player }))}
-            onDone={endDrag}
+            onDone={endVisit}
           />
           <button type="button" onClick={() => runWithWord(removePiece(piece.id), `${name} removed`)}>
             Remove

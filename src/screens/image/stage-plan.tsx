@@ -1,8 +1,8 @@
 import { sitsAtKit } from "../../core/model/kinds";
 import { facingOf } from "../../core/stereo/geometry";
 import { moveListener } from "../../document/commands/listeners";
-import { current, endDrag, run } from "../../document/store";
-import { type Mark, Plan } from "../../ui/plan";
+import { current, endVisit, run } from "../../document/store";
+import { type Mark, PlanView } from "../../ui/plan";
 import { listenerTitle } from "../shown-names";
 import { across, inFront } from "../where";
 import { allowed } from "./allowed";
@@ -28,7 +28,7 @@ export const StagePlan = () => {
     };
   });
   return (
-    <Plan
+    <PlanView
       label="The stage from above, the audience below"
       marks={marks}
       reach={5}
@@ -38,7 +38,7 @@ export const StagePlan = () => {
       onMove={(id, x, y) => {
         if (allowed(x, y)) run(moveListener(id, x, -y));
       }}
-      onDone={endDrag}
+      onDone={endVisit}
     >
       <text x="8" y="20" class="plan-word">
         house left
@@ -46,6 +46,6 @@ export const StagePlan = () => {
       <text x="332" y="20" text-anchor="end" class="plan-word">
         house right
       </text>
-    </Plan>
+    </PlanView>
   );
 };

@@ -1,5 +1,5 @@
 import { setHand, setYaw } from "../../document/commands/kit";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { Choice } from "../../ui/choice";
 import { NumberField } from "../../ui/number-field";
 import { typing } from "../act";
@@ -18,7 +18,7 @@ export const ThroneFields = () => {
         value={yaw}
         step={15}
         onValue={(v) => typing(setYaw(v))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
     </div>
   );

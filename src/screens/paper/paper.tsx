@@ -5,7 +5,7 @@ import { arrivedList } from "./arrived-list";
 
 const SheetOut = lazy(async () => (await import("./sheet-out")).SheetOut);
 const ListInOut = lazy(async () => (await import("./list")).ListInOut);
-const Share = lazy(async () => (await import("../setups/share")).Share);
+const Share = lazy(async () => (await import("../setups/share")).ShareSetup);
 
 /** The patch on paper, the input list as CSV in and out, the setup to another phone. */
 export const Papers = () => (

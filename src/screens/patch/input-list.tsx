@@ -1,6 +1,6 @@
 import type { SheetRow } from "../../core/inputs/sheet";
 import { moveInput } from "../../document/commands/inputs";
-import { current, endDrag } from "../../document/store";
+import { current, endVisit } from "../../document/store";
 import { Sortable } from "../../ui/sortable";
 import { typing } from "../act";
 import { InputRow } from "./input-row";
@@ -19,7 +19,7 @@ export const InputList = ({ rows }: { rows: readonly SheetRow[] }) => (
       typing(moveInput(from, to));
       return current.value.monitor.inputs.indexOf(input);
     }}
-    onDone={endDrag}
+    onDone={endVisit}
     row={(at) => {
       const row = rows[at];
       return row ? <InputRow row={row} /> : null;

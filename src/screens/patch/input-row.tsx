@@ -6,7 +6,7 @@ import { newInput } from "../../document/commands/assign";
 import { swapBus } from "../../document/commands/buses";
 import { editChannel } from "../../document/commands/channels";
 import { editInput, setInput, swapLines } from "../../document/commands/inputs";
-import { current, endDrag, run } from "../../document/store";
+import { current, endVisit, run } from "../../document/store";
 import { formatRowName, SHEET_COLUMNS } from "../../text/sheet";
 import { TAP_NAMES } from "../../text/taps";
 import { Pick, Tick } from "../../ui/choice";
@@ -47,14 +47,14 @@ const InputFields = ({ at, input }: { at: number; input: MonitorInput }) => {
         value={input.port === null ? null : portNumber(desk, input.port)}
         onValue={(number) => typing(editInput(at, { port: portOf(desk, number) }))}
         onEmpty={() => typing(editInput(at, { port: null }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <NumberField
         rule={RULES.trim}
         value={input.trim}
         step={1}
         onValue={(trim) => typing(editInput(at, { trim }))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <Tick label="On" value={input.on} onValue={(on) => run(editInput(at, { on }))} />
       {bus?.stereo ? (

@@ -1,5 +1,5 @@
 import { setInputCount } from "../../document/commands/inputs";
-import { current, endDrag } from "../../document/store";
+import { current, endVisit } from "../../document/store";
 import { describePatch } from "../../text/patch";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
@@ -42,7 +42,7 @@ export const PatchScreen = () => {
               value={monitor.inputCount}
               step={1}
               onValue={(n) => typing(setInputCount(n))}
-              onDone={endDrag}
+              onDone={endVisit}
             />
           </div>
           <Unplaced usage={patch.usage} />

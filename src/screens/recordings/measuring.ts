@@ -6,11 +6,11 @@ import { current } from "../../document/store";
 import { measure } from "../../measure/client";
 import type { Job, Measurement } from "../../measure/protocol";
 import { shelf } from "../../shelf/here";
-import { type Plan, plan } from "./session";
+import { type MeasuringPlan, plan } from "./session";
 
 /** A measurement, and what was measured. */
 export interface MeasuredBus extends Measurement {
-  readonly plan: Plan;
+  readonly plan: MeasuringPlan;
   readonly job: Job;
   /** Of each track, in their order. */
   readonly places: readonly TrackPlace[];

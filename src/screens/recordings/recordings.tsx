@@ -18,11 +18,11 @@ import { LoudestMoment } from "./loudest";
 import { type MeasuredBus, result } from "./measuring";
 import { BesideTable } from "./predicted";
 import { Run } from "./run";
-import { addFiles, type Plan } from "./session";
+import { addFiles, type MeasuringPlan } from "./session";
 import { TrackTable } from "./track-table";
 
 /** What the figures are called: the file, or the first of them and how many more. */
-const recordingName = ({ inputs }: Plan): string => {
+const recordingName = ({ inputs }: MeasuringPlan): string => {
   const [first, ...more] = inputs.map((input) => input.name);
   const base = (first ?? "Recording").replace(/\.[^.]+$/, "");
   return more.length === 0 ? base : `${isolated(base)} and ${formatCount(more.length, "more file")}`;

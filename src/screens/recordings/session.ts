@@ -96,7 +96,7 @@ export const together = computed<LineUp | null>(() =>
 );
 
 /** What is to be measured, but for the gains. */
-export interface Plan {
+export interface MeasuringPlan {
   readonly inputs: readonly Input[];
   readonly tracks: readonly {
     readonly input: number;
@@ -107,7 +107,7 @@ export interface Plan {
 }
 
 /** The matched tracks, ready to be measured; null where there are none. */
-export const plan = computed<Plan | null>(() => {
+export const plan = computed<MeasuringPlan | null>(() => {
   const matched = tracks.value.flatMap(({ chosen, channel, place }) =>
     place ? [{ input: used.value.indexOf(chosen), channel, place }] : [],
   );

@@ -18,7 +18,7 @@ const start = oneAtATime(async () => {
 });
 
 /** A setup of one's own from a template, or the worked example. */
-export const Begin = () => (
+export const BeginSetup = () => (
   <>
     <Choice
       label="Drum microphones"

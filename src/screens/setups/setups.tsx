@@ -2,7 +2,7 @@ import "./setups.css";
 import { useLayoutEffect } from "preact/hooks";
 import { setNote } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
-import { current, endDrag, readOnly } from "../../document/store";
+import { current, endVisit, readOnly } from "../../document/store";
 import { shelf } from "../../shelf/here";
 import { formatCount } from "../../text/words";
 import { Fold } from "../../ui/fold";
@@ -11,7 +11,7 @@ import { Verdict } from "../../ui/verdict";
 import { typing } from "../act";
 import { receivedLink } from "../route";
 import { setupName } from "../shown-names";
-import { Begin } from "./begin";
+import { BeginSetup } from "./begin";
 import { Compare } from "./compare";
 import { Device } from "./device";
 import { Files } from "./files";
@@ -19,7 +19,7 @@ import { incoming, lookIntoLink } from "./incoming";
 import { SetupList } from "./list";
 import { NextTimeCard } from "./next-time";
 import { Preview } from "./preview";
-import { Share } from "./share";
+import { ShareSetup } from "./share";
 
 /** The place for setups: what is kept, new ones, in and out, and what came from outside. */
 export const SetupsScreen = () => {
@@ -41,16 +41,16 @@ export const SetupsScreen = () => {
         value={current.value.note}
         disabled={readOnly.value || current.value.handed !== undefined}
         onValue={(note) => typing(setNote(note))}
-        onDone={endDrag}
+        onDone={endVisit}
       />
       <NextTimeCard />
       <Fold title="Start a new setup" open={shelf.list.value.length < 2}>
-        {() => <Begin />}
+        {() => <BeginSetup />}
       </Fold>
       <div class="two">
         <div class="stack">
           <SetupList />
-          <Fold title="Share the open setup">{() => <Share />}</Fold>
+          <Fold title="Share the open setup">{() => <ShareSetup />}</Fold>
           {shelf.list.value.length < 2 ? null : <Fold title="Compare two setups">{() => <Compare />}</Fold>}
         </div>
         <div class="stack">

@@ -62,7 +62,7 @@ const RoutePick = (props: {
   );
 
 /** Before a trace: who, and what is missing or too loud. */
-export const Begin = () => {
+export const BeginTrace = () => {
   const setup = current.value;
   const listener = chosenListener.value;
   const who = capitalised(listenerName(listener));

@@ -1,13 +1,13 @@
 import { refused } from "../../core/lib/result";
 import { type ReadLinked, readLinked } from "../../document/linked";
 import { reasonOf } from "../../text/words";
-import type { Reply, ShelfTask } from "../away";
+import type { FileReply, ShelfTask } from "../away";
 import { readFile } from "../file";
 import { fromLink } from "../link";
 
 declare const self: DedicatedWorkerGlobalScope;
 
-const say = (reply: Reply): void => self.postMessage(reply);
+const say = (reply: FileReply): void => self.postMessage(reply);
 
 const readLink = async (text: string): Promise<ReadLinked> => {
   const read = await fromLink(text);

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { applyPlan } from "../../../src/core/allocate/apply";
 import type { Pin } from "../../../src/core/allocate/model";
-import { allocate, bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type AllocationPlan, allocate, bestPlan } from "../../../src/core/allocate/plans";
 import { type HandPins, problemOf } from "../../../src/core/allocate/problem";
 import { whatIf } from "../../../src/core/allocate/whatif";
 import { deskMoves } from "../../../src/core/inputs/desk-list";
@@ -25,7 +25,7 @@ const OF_REACH: readonly IssueCode[] = [
   ...(["odd and even", "spare side", "too many", "beyond last"] as const),
 ];
 
-const applying = (plan: Plan, pins = NO_PINS) =>
+const applying = (plan: AllocationPlan, pins = NO_PINS) =>
   replaceSetup("apply plan", (s: Setup) => applyPlan(s, problemOf(s, pins), plan, allocatedBusName));
 
 describe("a plan that is applied", () => {
@@ -65,7 +65,8 @@ describe("a plan that is applied", () => {
   it("gives each input that has none the first free port, as far as the desk has any", () => {
     fc.assert(
       fc.property(aBand, (setup) => {
-        const after = applying(bestPlan(problemOf(setup, NO_PINS)) as Plan).apply(setup).monitor.inputs;
+        const after = applying(bestPlan(problemOf(setup, NO_PINS)) as AllocationPlan).apply(setup).monitor
+          .inputs;
         const kept = after.flatMap((input, i) => (input ? (setup.monitor.inputs[i]?.port ?? []) : []));
         const given = after.flatMap((input, i) =>
           input && (setup.monitor.inputs[i]?.port ?? null) === null ? [input.port] : [],
@@ -81,7 +82,7 @@ describe("a plan that is applied", () => {
   it("is taken back by one undo, keeps the ports and can be written and read", () => {
     fc.assert(
       fc.property(aBand, (setup) => {
-        const plan = bestPlan(problemOf(setup, NO_PINS)) as Plan;
+        const plan = bestPlan(problemOf(setup, NO_PINS)) as AllocationPlan;
         const started = beginHistory(setup);
         const then = record(started, applying(plan));
         expect(back(then).present).toBe(setup);
@@ -99,7 +100,7 @@ describe("a plan that is applied", () => {
   it("asks for nothing more when it is applied again", () => {
     fc.assert(
       fc.property(aBand, (setup) => {
-        const plan = bestPlan(problemOf(setup, NO_PINS)) as Plan;
+        const plan = bestPlan(problemOf(setup, NO_PINS)) as AllocationPlan;
         const once = applying(plan).apply(setup);
         // A bus without a name of its own is known by what is in it now.
         fc.pre(setup.buses.every((b) => b.name !== "" && b.name !== "Mix"));
@@ -127,7 +128,7 @@ describe("the worked example", () => {
   });
 
   it("keeps the drum bus, which the drummer still hears, and the fold-back; the horns get one of their own", () => {
-    const plan = bestPlan(problem) as Plan;
+    const plan = bestPlan(problem) as AllocationPlan;
     const after = applying(plan).apply(setup);
     expect(after.buses.map((b) => b.name)).toEqual([...setup.buses.map((b) => b.name), "Horn bus"]);
     expect(after.listeners.map((l) => l.bus)).toEqual(setup.listeners.map((l) => l.bus));
@@ -140,7 +141,7 @@ describe("the worked example", () => {
       directOut: { tap: "post-fader" as const, on: true, trim: -2 },
     }));
     const worse = { ...setup, channels: bad };
-    const plan = bestPlan(problem) as Plan;
+    const plan = bestPlan(problem) as AllocationPlan;
     const after = applying(plan).apply(worse);
     const own = plan.feeds.flatMap((f) => (f.bus ? [] : f.channels));
     for (const c of after.channels) expect(c.directOut.on).toBe(own.includes(c.id));
@@ -161,7 +162,7 @@ describe("the worked example", () => {
       ]),
       buses: [],
     };
-    const plan = bestPlan(problemOf(setup, pins)) as Plan;
+    const plan = bestPlan(problemOf(setup, pins)) as AllocationPlan;
     const after = applying(plan, pins).apply(setup);
     expect(after.monitor.inputs[15]?.feed).toEqual({ kind: "channel", channel: lead, side: "both" });
     expect(plan.leftOut).toContain(bass);
@@ -219,7 +220,7 @@ describe("channels that are grouped", () => {
     );
     const setup: Setup = { ...both, monitor: { ...both.monitor, inputCount: 6 } };
     const problem = problemOf(setup, NO_PINS);
-    const plan = bestPlan(problem) as Plan;
+    const plan = bestPlan(problem) as AllocationPlan;
     expect(plan.feeds.map(({ inputs, bus, channels }) => [inputs, bus?.id ?? channels[0]])).toEqual([
       [[1, 2], "drums/Kit A"],
       [[3, 4], "drums/Kit B"],
@@ -264,7 +265,7 @@ describe("a setup with nothing patched", () => {
       (_, i): Channel => ({ ...BLANK_CHANNEL, id: `v${i}`, name: `BV ${i}`, kind: "vocal" }),
     );
     const setup = { ...blank, channels: [...drums, ...voices] };
-    const after = applying(bestPlan(problemOf(setup, NO_PINS)) as Plan).apply(setup);
+    const after = applying(bestPlan(problemOf(setup, NO_PINS)) as AllocationPlan).apply(setup);
     expect(after.buses.map((b) => b.name)).toContain("Drum bus");
     const kit = after.buses.find((b) => b.name === "Drum bus");
     expect(after.listeners.find((l) => l.kind === "drummer")?.bus).toBe(kit?.id);

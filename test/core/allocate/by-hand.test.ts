@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compareCharges, type LossCode } from "../../../src/core/allocate/losses";
 import type { AllocationProblem, BusPin, Pin, Width } from "../../../src/core/allocate/model";
-import { bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type AllocationPlan, bestPlan } from "../../../src/core/allocate/plans";
 import { problemOf } from "../../../src/core/allocate/problem";
 import { type AllocationKind, KIND_RULES } from "../../../src/core/allocate/rules";
 import { exampleSetup } from "../../../src/document/example";
@@ -109,7 +109,7 @@ const BY_HAND: { readonly [name: string]: ByHand } = {
   },
 };
 
-const best = (problem: AllocationProblem): Plan => {
+const best = (problem: AllocationProblem): AllocationPlan => {
   const plan = bestPlan(problem);
   if (!plan) throw new Error("what is pinned is impossible");
   return plan;

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Contradiction, contradictionOf } from "../../../src/core/allocate/contradict";
 import type { AllocationProblem } from "../../../src/core/allocate/model";
-import { bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type AllocationPlan, bestPlan } from "../../../src/core/allocate/plans";
 import { BRUTE_CODES, leastLost } from "./brute";
 import { channel, problem, smallProblem } from "./problems";
 
@@ -55,7 +55,7 @@ describe("contradictionOf", () => {
     let none = 0;
     fc.assert(
       fc.property(smallProblem(8, { pinned: false }), (p) => {
-        const lost = (bestPlan(p) as Plan).losses.filter((l) => MUST_CODES.includes(l.code));
+        const lost = (bestPlan(p) as AllocationPlan).losses.filter((l) => MUST_CODES.includes(l.code));
         expect(contradictionOf(p) === null).toBe(lost.length === 0);
         if (lost.length === 0) none += 1;
       }),

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compareCharges } from "../../../src/core/allocate/losses";
 import type { AllocationProblem, AllocationRule } from "../../../src/core/allocate/model";
-import { allocate, bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type AllocationPlan, allocate, bestPlan } from "../../../src/core/allocate/plans";
 import { KIND_RULES } from "../../../src/core/allocate/rules";
 import { solve } from "../../../src/core/allocate/solve";
 import { channel, problem, SMALL_KINDS, smallProblem } from "./problems";
@@ -28,7 +28,7 @@ const RELAXED: { readonly [key in keyof AllocationRule]?: readonly AllocationRul
   maySwap: [false, true],
 };
 
-const plansOf = (problem: AllocationProblem): readonly Plan[] => allocate(problem).plans;
+const plansOf = (problem: AllocationProblem): readonly AllocationPlan[] => allocate(problem).plans;
 const every = (
   of: fc.Arbitrary<AllocationProblem>,
   test: (problem: AllocationProblem) => void,
@@ -192,7 +192,7 @@ describe("an allocation", () => {
     every(unpinned, (p) => {
       const [first, ...others] = plansOf(p);
       for (const other of others)
-        expect(compareCharges(other.charges, (first as Plan).charges)).toBeGreaterThanOrEqual(0);
+        expect(compareCharges(other.charges, (first as AllocationPlan).charges)).toBeGreaterThanOrEqual(0);
     });
   });
 });

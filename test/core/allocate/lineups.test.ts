@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { AllocationProblem } from "../../../src/core/allocate/model";
-import { allocate, bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type AllocationPlan, allocate, bestPlan } from "../../../src/core/allocate/plans";
 import { LINE_UPS } from "./lineups";
 
 /** A plan as a list: what stands on which inputs; a bus by its id and how many are in it. */
-const listOf = ({ feeds, leftOut }: Plan): string =>
+const listOf = ({ feeds, leftOut }: AllocationPlan): string =>
   [
     ...feeds.map(
       ({ inputs, bus, channels }) =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { PlanLoss } from "../../../src/core/allocate/explain";
 import type { AllocationProblem } from "../../../src/core/allocate/model";
-import { bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type AllocationPlan, bestPlan } from "../../../src/core/allocate/plans";
 import { type PlanWhatIf, type WhatIfCode, whatIf } from "../../../src/core/allocate/whatif";
 import { LINE_UPS } from "./lineups";
 import { channel, musician, problem } from "./problems";
@@ -18,7 +18,7 @@ const duo = problem(
   { musicians: [musician("Ada"), musician("Bo")] },
 );
 
-const cases = (p: AllocationProblem): PlanWhatIf[] => whatIf(p, bestPlan(p) as Plan);
+const cases = (p: AllocationProblem): PlanWhatIf[] => whatIf(p, bestPlan(p) as AllocationPlan);
 const of = (p: AllocationProblem, code: WhatIfCode): PlanWhatIf | undefined =>
   cases(p).find((c) => c.code === code);
 const said = (losses: readonly PlanLoss[] | undefined) => losses?.map((l) => `${l.code} ${l.channel}`);

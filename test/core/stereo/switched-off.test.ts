@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { inputGains, inputOfSide, inputTrims, sidesOff } from "../../../src/core/mix/pair-order";
 import type { Bus, Listener, MonitorInput, Setup } from "../../../src/core/model/setup";
-import type { Outcome } from "../../../src/core/recommend/model";
+import type { ListenerOutcome } from "../../../src/core/recommend/model";
 import { reasonsFor } from "../../../src/core/recommend/reasons";
 import { recommend } from "../../../src/core/recommend/recommend";
 import { applyRecommendation } from "../../../src/core/recommend/steps";
@@ -93,7 +93,7 @@ it("a pair of one's own takes over what is off, so that its image is as promised
         seen += 1;
       }
       imagesOf(after).forEach(({ count, sidesLost }, i) => {
-        const { tally } = own.outcomes[i] as Outcome;
+        const { tally } = own.outcomes[i] as ListenerOutcome;
         const { score: _, ...promised } = tally;
         expect({ ...count, sidesLost }).toEqual(promised);
       });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Pin } from "../../../src/core/allocate/model";
-import { bestPlan, type Plan } from "../../../src/core/allocate/plans";
+import { type AllocationPlan, bestPlan } from "../../../src/core/allocate/plans";
 import { blocksOf, choiceOf, pinBy, pinOf } from "../../../src/screens/decide/blocks";
 import { channel, problem } from "../../core/allocate/problems";
 
@@ -11,7 +11,7 @@ const show = problem(6, [
   channel("Ride", "drum"),
   channel("Bass", "bass"),
 ]);
-const plan = bestPlan(show) as Plan;
+const plan = bestPlan(show) as AllocationPlan;
 
 describe("the blocks of a plan", () => {
   it("are its inputs in order, free ones among them", () => {
