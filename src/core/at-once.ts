@@ -15,9 +15,9 @@ export const isRecommendationShort = (setup: Setup, bus: Bus): boolean =>
 export const areWaysShort = ({ monitor }: Setup): boolean =>
   monitor.inputs.filter((input) => input !== null).length <= 48;
 
-/** Channels to be placed times inputs; into fewer than 16 the search is no shorter. */
+/** Channels to be placed times inputs; into fewer than 16 the search is longer. */
 export const arePlansShort = ({ channels, inputs }: AllocationProblem): boolean =>
-  channels.length * Math.max(16, inputs) <= 768;
+  channels.length * (inputs < 16 ? 32 : inputs) <= 768;
 
 /** Sends of the listener’s bus times pieces of the kit. */
 export const isCheckShort = (setup: Setup, listener: Listener): boolean =>
