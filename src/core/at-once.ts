@@ -11,9 +11,9 @@ import type { Bus, Listener, Setup } from "./model/setup";
 export const isRecommendationShort = (setup: Setup, bus: Bus): boolean =>
   bus.sends.length * setup.listeners.length <= 512;
 
-/** Channels to be placed times inputs, for plans and ways to free inputs; into fewer than 16 the search is no shorter. */
+/** Channels to be placed times inputs, for plans and ways to free inputs; into fewer than 16 the search is longer. */
 export const arePlansShort = ({ channels, inputs }: AllocationProblem): boolean =>
-  channels.length * Math.max(16, inputs) <= 768;
+  channels.length * (inputs < 16 ? 32 : inputs) <= 768;
 
 /** Sends of the listener’s bus times pieces of the kit. */
 export const isCheckShort = (setup: Setup, listener: Listener): boolean =>

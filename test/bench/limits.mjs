@@ -100,6 +100,7 @@ for (const [channels, listeners] of [
   }
 
 for (const [feeds, inputCount] of [
+  [24, 8],
   [48, 8],
   [48, 40],
   [LIMITS.inputs, 8],

@@ -39,7 +39,7 @@ const move = ({ control, id, bus }: ControlId, from: unknown, to: unknown): Desk
 const isPlace = ({ control }: ControlId): boolean => control === "channel number" || control === "bus number";
 
 const isUnset = ({ control, value }: DeskControl): boolean =>
-  controlValue(value) === controlValue(UNSET[control]);
+  value === UNSET[control] || controlValue(value) === controlValue(UNSET[control]);
 
 /** Channels that are no more and whose channel numbers nobody else has taken: their feeds are to be switched off. */
 const leftOver = (from: Setup, to: Setup): ReadonlySet<Id> => {
@@ -51,6 +51,7 @@ const leftOver = (from: Setup, to: Setup): ReadonlySet<Id> => {
 
 /** Controls that stood before and that the plan has not: what still feeds somebody is to be switched off. */
 const switchedOff = (before: readonly DeskControl[], to: Setup, over: ReadonlySet<Id>): DeskMove[] => {
+  if (before.length === 0) return [];
   const after = new Set(controlsOf(to).map(controlKey));
   const channels = new Set(to.channels.map((c) => c.id));
   const buses = new Set(to.buses.map((b) => b.id));
@@ -81,7 +82,7 @@ const changed = (from: Setup, to: Setup): DeskMove[] => {
 const whole = (to: Setup, ticked: readonly DeskControl[]): DeskMove[] => {
   const known = new Map(ticked.map((c) => [controlKey(c), c]));
   const moves = controlsOf(to).flatMap((c) => {
-    const was = known.get(controlKey(c));
+    const was = known.size > 0 ? known.get(controlKey(c)) : undefined;
     const isChanged = was && controlValue(was.value) !== controlValue(c.value);
     return isChanged ? [move(c, was.value, c.value)] : fromNothing(c, was?.value ?? null);
   });
