@@ -5,6 +5,7 @@ import { amend, kept, mapped } from "./amend";
 import { AUDIENCE, DRUMMER } from "./blank";
 import { ofWhatIsThere } from "./desk-tick-field";
 import { LIMITS } from "./limits";
+import { linePlace } from "./line-place";
 import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
 import { isTraceable } from "./trace-session";
@@ -145,9 +146,14 @@ const mendCheck = (check: CheckSession, file: SetupFile, note: Note): CheckSessi
 
 const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): SetupFile["lineCheck"] => {
   const all = Object.entries(ticks);
-  const good = all.filter(([at]) => /^(0|[1-9]\d{0,2})$/.test(at) && file.monitor.inputs[Number(at)]);
+  const known = ids(file.listeners);
+  const good = all.filter(([key]) => {
+    const place = linePlace(key);
+    if (!place || !file.monitor.inputs[place.index]) return false;
+    return place.listener === null || known.has(place.listener);
+  });
   if (good.length === all.length) return ticks;
-  note("The line check had ticks of free inputs: taken out.");
+  note("The line check had ticks of free inputs or of nobody’s mixer: taken out.");
   return Object.fromEntries(good);
 };
 

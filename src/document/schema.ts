@@ -44,6 +44,7 @@ export interface TickEntry extends Stamp {
   readonly control: TickedCode;
   /** As in `ControlId`; on the line check the index of the input from 0. */
   readonly id: Id;
+  /** As in `ControlId`; on the line check the musician at whose mixer it was said, "" where it was anywhere. */
   readonly bus: Id;
   /** What it stood at, or the feed that was in the input, as JSON text: it holds for that alone. */
   readonly value: string;
@@ -68,8 +69,8 @@ export interface SetupFile extends Setup {
   /** Invented data, shown as such. */
   readonly example: boolean;
   readonly check: CheckSession | null;
-  /** Inputs ticked on the line check, by input index: heard or not. */
-  readonly lineCheck: { readonly [input: string]: boolean };
+  /** Inputs ticked on the line check, by their places (`lineKey`): heard or not. */
+  readonly lineCheck: { readonly [place: string]: boolean };
   /** Controls that were ticked as set, each once; absent while there is none. */
   readonly deskTicks?: readonly DeskTick[];
   /** Absent while there is none. */

@@ -1,20 +1,32 @@
 import { controlKey } from "../core/inputs/controls";
 import { ofWhatIsThere } from "./desk-tick-field";
 import { LIMITS } from "./limits";
+import { type LinePlace, lineKey } from "./line-place";
 import type { DeskTick, SetupFile, Stamp, TickEntry } from "./schema";
 
 /** What a tick is about, without who said what when. */
 export type TickSubject = Pick<TickEntry, "control" | "id" | "bus" | "value">;
 
-/** What a tick of the line check is about: what is in an input now, by its index from 0; null where it is free. */
-export const lineSubject = ({ monitor }: Pick<SetupFile, "monitor">, index: number): TickSubject | null => {
+/** What a tick of the line check is about: what is in an input now, at that place; null where the input is free. */
+export const lineSubject = (
+  { monitor }: Pick<SetupFile, "monitor">,
+  { index, listener }: LinePlace,
+): TickSubject | null => {
   const feed = monitor.inputs[index]?.feed;
-  return feed ? { control: "line check", id: String(index), bus: "", value: JSON.stringify(feed) } : null;
+  return feed
+    ? { control: "line check", id: String(index), bus: listener ?? "", value: JSON.stringify(feed) }
+    : null;
 };
+
+/** The place that a tick of the line check is about. */
+const placeOf = ({ id, bus }: Pick<TickEntry, "id" | "bus">): LinePlace => ({
+  index: Number(id),
+  listener: bus === "" ? null : bus,
+});
 
 /** A key for what an entry is about: a control, or one feed in one input. */
 const subjectKey = ({ control, id, bus, value }: TickSubject): string =>
-  control === "line check" ? JSON.stringify([control, id, value]) : controlKey({ control, id, bus });
+  control === "line check" ? JSON.stringify([control, id, bus, value]) : controlKey({ control, id, bus });
 
 /** The whole of an entry as text, the time first: entries that say the same are one, and every phone has one order. */
 const wholeOf = ({ at, by, control, id, bus, value, said }: TickEntry): string =>
@@ -69,9 +81,10 @@ const holding = (file: SetupFile, words: readonly TickEntry[]): SetupFile => {
   const desk = new Map(deskTicks.map((tick) => [controlKey(tick), tick]));
   for (const { control, id, bus, value, said, at, by } of words) {
     if (control === "line check") {
-      if (lineSubject(file, Number(id))?.value !== value) continue;
-      if (said === null) line.delete(id);
-      else line.set(id, said);
+      const place = placeOf({ id, bus });
+      if (lineSubject(file, place)?.value !== value) continue;
+      if (said === null) line.delete(lineKey(place));
+      else line.set(lineKey(place), said);
       continue;
     }
     const tick: DeskTick = { control, id, bus, value, at, by };
@@ -112,7 +125,7 @@ export const withWords = (file: SetupFile, words: readonly TickEntry[]): SetupFi
 /** Those entries that are about what the setup has now. */
 const entriesFor = (file: SetupFile, entries: readonly TickEntry[]): readonly TickEntry[] =>
   ofWhatIsThere(entries, file).filter(
-    (entry) => entry.control !== "line check" || lineSubject(file, Number(entry.id))?.value === entry.value,
+    (entry) => entry.control !== "line check" || lineSubject(file, placeOf(entry))?.value === entry.value,
   );
 
 /**

@@ -22,6 +22,10 @@ export const formatSaid = ({ control, said }: Pick<Word, "control" | "said">): s
 export const describeWord = (word: Word, time: (at: string) => string): string =>
   `${formatSaid(word)}: ${[isolated(word.by), time(word.at)].filter(Boolean).join(", ")}`;
 
+/** At whose mixers an input has no signal; "" where it has one at each. */
+export const describeSilent = (who: readonly string[]): string =>
+  who.length === 0 ? "" : `No signal at ${formatList(who.map((name) => `${name}’s mixer`))}`;
+
 const parts = (counts: readonly (readonly [count: number, where: string])[]): string =>
   formatList(counts.filter(([count]) => count > 0).map(([count, where]) => `${count} ${where}`));
 

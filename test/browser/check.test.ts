@@ -9,7 +9,7 @@ import { checkNames, describeAction, describeFault, type FaultText } from "../..
 import { listenerName } from "../../src/text/names";
 import { candidateOf, hearsSurely, hitOf } from "../core/check/simulate";
 import { go, inputs, overhang, shown, states, unfold, visit } from "./hall";
-import { settled, tap } from "./hands";
+import { settled, stored, tap } from "./hands";
 import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer } from "./harness";
 import { textOf as paperText } from "./paper";
 
@@ -449,6 +449,38 @@ it("ticks every input on the line check, keeps the ticks, and takes them off in 
   await part.getByText("15 inputs left to check.").waitFor();
   await page.getByRole("button", { name: /^Undo/ }).click();
   await part.getByText("13 inputs left to check; no signal: Guitar.").waitFor();
+  expect(user.faults).toEqual([]);
+  await user.context.close();
+});
+
+it("a line check at a musician's mixer stands beside the one at the desk, on screen and paper", async () => {
+  const user = await offline();
+  const { page } = user;
+  const part = page.locator("section", { has: page.getByRole("heading", { name: "Line check" }) });
+  await tap(part.getByRole("button", { name: "Bass OK" }));
+  await part.getByText("14 inputs left to check.").waitFor();
+  await part.getByLabel("Checked at").selectOption({ label: "Tobi’s mixer" });
+  await part.getByText("15 inputs left to check.").waitFor();
+  await tap(part.getByRole("button", { name: "Bass no signal" }));
+  await part.getByText("14 inputs left to check; no signal: Bass.").waitFor();
+  await unfold(page, "Paper, names");
+  const paper = paperText(await page.pdf());
+  expect(paper).toContain("Line check at Tobi’s mixer");
+  expect(paper).toMatch(/Bass\s+✓\s+No signal: \d\d:\d\d/);
+  await reload(page);
+  const bass = part.locator("li", { hasText: "Bass" });
+  await bass.getByText("No signal at Tobi’s mixer").waitFor();
+  expect(await bass.getByRole("button", { name: "Bass OK" }).getAttribute("aria-pressed")).toBe("true");
+  await part.getByLabel("Checked at").selectOption({ label: "Tobi’s mixer" });
+  await tap(part.getByRole("button", { name: "Trace Bass" }));
+  const [tobi] = SETUP.listeners.filter((l) => l.name.startsWith("Tobi"));
+  const bassId = SETUP.channels.find((c) => c.name === "Bass")?.id;
+  const input = SETUP.monitor.inputs.findIndex(
+    (i) => i?.feed.kind === "channel" && i.feed.channel === bassId,
+  );
+  await expect
+    .poll(async () => JSON.parse(await stored(page)).trace)
+    .toMatchObject({ listener: tobi?.id, about: { what: "input", input } });
   expect(user.faults).toEqual([]);
   await user.context.close();
 });

@@ -78,7 +78,9 @@ it("goes over by codes read from afar, and comes back by codes, with no network"
       location.hash = to;
     }, place);
     await states(two, "Line check");
-    expect(await two.locator("main :is(input, select, textarea)").count()).toBe(0);
+    // The only choice is where the lines are checked.
+    expect(await two.locator("main :is(input, select, textarea)").count()).toBe(1);
+    expect(await two.getByLabel("Checked at").count()).toBe(1);
   }
   const guitar = two.locator(".line-check li", { hasText: "Guitar" });
   expect(await guitar.locator(".who").textContent()).toMatch(/^No signal: \d\d:\d\d$/);

@@ -75,6 +75,7 @@ import {
 import { addLook, endTrace, restartTrace, startTrace, undoLook } from "../../src/document/commands/trace";
 import { RANGES } from "../../src/document/limits";
 import type { SetupFile } from "../../src/document/schema";
+import { NOBODY } from "../../src/document/tick-log";
 import { actions, answers, EARPHONE, measuredOf, within } from "./any";
 
 /** Ids that mostly exist: also one that never does. */
@@ -302,7 +303,7 @@ export const commands: fc.Arbitrary<Command> = fc.oneof(
   actions.map(declineAction),
   fc.constant(undoAnswer()),
   fc.constant(endCheck()),
-  fc.tuple(index, orNull(flag)).map((a) => tickInput(...a)),
+  fc.tuple(index, orNull(flag), orNull(listener)).map(([at, said, by]) => tickInput(at, said, NOBODY, by)),
   fc.tuple(listener, abouts).map((a) => startTrace(...a)),
   fc
     .record({

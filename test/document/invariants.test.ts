@@ -11,6 +11,7 @@ import { whatIfs } from "../../src/core/recommend/what-if";
 import { setInputCount } from "../../src/document/commands/inputs";
 import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
+import { linePlace } from "../../src/document/line-place";
 import { mend } from "../../src/document/mend";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
@@ -55,7 +56,11 @@ const expectWhole = (file: SetupFile): void => {
       if (side === "right") expect(file.buses.find((s) => s.id === bus)?.stereo).toBe(true);
     }
   }
-  for (const at of Object.keys(file.lineCheck)) expect(file.monitor.inputs[Number(at)]).toBeTruthy();
+  for (const key of Object.keys(file.lineCheck)) {
+    const place = linePlace(key);
+    expect(file.monitor.inputs[place?.index ?? -1]).toBeTruthy();
+    if (place && place.listener !== null) expect(listeners).toContain(place.listener);
+  }
   if (file.check) expect(listeners).toContain(file.check.listener);
   for (const hit of file.check?.hits ?? []) expect(pieces).toContain(hit.piece);
 };

@@ -120,5 +120,5 @@ it("hits of a piece that is not there leave the check, with a word; others stay 
 it.each(["00", "0x1", "1e0", " 1", "-0", "1.0", "+1", "0 "])("a tick of %j is of no input", (at) => {
   const { file, notes } = mended({ ...example, lineCheck: { 0: true, 13: false, [at]: true } });
   expect(file.lineCheck).toEqual({ 0: true, 13: false });
-  expect(notes).toEqual(["The line check had ticks of free inputs: taken out."]);
+  expect(notes).toEqual(["The line check had ticks of free inputs or of nobody’s mixer: taken out."]);
 });

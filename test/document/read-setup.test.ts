@@ -197,7 +197,7 @@ describe("a setup file", () => {
       "Input 3 took something that is not there: it is free now.",
       "The listener who matters most is not there: it is the drummer now.",
       "The check at the kit was for a listener who is not there: ended.",
-      "The line check had ticks of free inputs: taken out.",
+      "The line check had ticks of free inputs or of nobody’s mixer: taken out.",
     ]);
     expect(file.channels[1]?.id).toMatch(/^s\d+$/);
     expect(file.lineCheck).toEqual({ 0: true });
@@ -274,7 +274,7 @@ describe("a setup file", () => {
       "“<img src=x>yyyyyyyyyyyyy…”: not known here; left out.",
       "lineCheck.“<img src=x>yyyyyyyyyyyyy…”: 3 is not true or false; false taken.",
       `“${"z".repeat(24)}…” stood at a piece that is not there and stands at none now.`,
-      "The line check had ticks of free inputs: taken out.",
+      "The line check had ticks of free inputs or of nobody’s mixer: taken out.",
     ]);
   });
 

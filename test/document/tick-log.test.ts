@@ -1,9 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { deskList } from "../../src/core/inputs/desk-list";
+import { hearsFoh, isFurther } from "../../src/core/model/kinds";
 import { clearTicks, tickInput } from "../../src/document/commands/check";
 import { clearDeskTicks, tickMove } from "../../src/document/commands/desk";
 import { setInput } from "../../src/document/commands/inputs";
+import { removeListener } from "../../src/document/commands/listeners";
+import { lineKey } from "../../src/document/line-place";
 import { readSetup } from "../../src/document/read-setup";
 import type { SetupFile, Stamp, TickEntry } from "../../src/document/schema";
 import {
@@ -25,12 +28,20 @@ const moves = deskList(band);
 const [move] = moves;
 if (!move) throw new Error("nothing to set");
 
+const [mixer] = band.listeners.filter((l) => !hearsFoh(l)).map((l) => l.id);
+if (mixer === undefined) throw new Error("nobody has a mixer");
+
 /** Whoever ticks anything, often the same, on one phone after the other. */
 const stamp = fc.record({ at: fc.integer({ min: 0, max: 5 }).map(at), by: fc.constantFrom("Jo", "Ada", "") });
 const command = fc.oneof(
   fc
-    .tuple(fc.integer({ min: 0, max: 3 }), fc.constantFrom(true, false, null), stamp)
-    .map(([index, heard, by]) => tickInput(index, heard, by)),
+    .tuple(
+      fc.integer({ min: 0, max: 3 }),
+      fc.constantFrom(true, false, null),
+      stamp,
+      fc.constantFrom(null, mixer),
+    )
+    .map((how) => tickInput(...how)),
   fc
     .tuple(fc.constantFrom(...moves.slice(0, 3)), fc.boolean(), stamp)
     .map(([which, isSet, by]) => tickMove(which, isSet, by)),
@@ -78,8 +89,11 @@ describe("ticks of several phones, merged", () => {
         const file = merged(a, b);
         const words = wordsBySubject(logOf(file));
         for (let index = 0; index < 4; index += 1) {
-          const [last] = words(lineSubject(file, index));
-          expect(file.lineCheck[index] ?? null).toBe(last?.said ?? null);
+          for (const listener of [null, mixer]) {
+            const place = { index, listener };
+            const [last] = words(lineSubject(file, place));
+            expect(file.lineCheck[lineKey(place)] ?? null).toBe(last?.said ?? null);
+          }
         }
         for (const { control, id, bus } of moves.slice(0, 3)) {
           const [last] = words({ control, id, bus, value: "" });
@@ -106,7 +120,7 @@ it("both sides’ words stay, and the later one holds", () => {
   const there = tickInput(2, false, ada(12)).apply(band);
   const file = merged(here, there);
   expect(file.lineCheck).toEqual({ 2: false });
-  const about = lineSubject(band, 2);
+  const about = lineSubject(band, { index: 2, listener: null });
   expect(wordsBySubject(logOf(file))(about)).toEqual([
     { ...about, said: false, ...ada(12) },
     { ...about, said: true, ...jo(10) },
@@ -170,4 +184,20 @@ it.each<[string, unknown]>([
   if (!read.ok) throw new Error(read.why);
   expect(read.file).toEqual(file);
   expect(read.notes).toEqual(["tickLog: 1 of 2 are no ticks; left out."]);
+});
+
+it("what is said at a musician's mixer stands beside what is said anywhere, and goes with the musician", () => {
+  const further = band.listeners.find(isFurther)?.id ?? "";
+  const file = [tickInput(2, true, jo(10)), tickInput(2, false, ada(12), further)].reduce(
+    (now, each) => each.apply(now),
+    band,
+  );
+  expect(file.lineCheck).toEqual({ 2: true, [`2 ${further}`]: false });
+  expect(clearTicks([2], jo(14)).apply(file).lineCheck).toEqual({ [`2 ${further}`]: false });
+  expect(clearTicks([2], jo(14), further).apply(file).lineCheck).toEqual({ 2: true });
+  const without = removeListener(further).apply(file);
+  expect(without.lineCheck).toEqual({ 2: true });
+  expect(without.tickLog?.map((entry) => entry.by)).toEqual(["Jo"]);
+  // Another phone that still has the musician brings back nothing of them.
+  expect(withLog(without, logOf(file))).toBe(without);
 });

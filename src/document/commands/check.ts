@@ -2,6 +2,7 @@ import type { Action, Answer, Hit, Id } from "../../core/model/setup";
 import { amend } from "../amend";
 import { batch, type Command, step } from "../command";
 import { LIMITS } from "../limits";
+import { lineKey } from "../line-place";
 import { mend } from "../mend";
 import type { SetupFile, Stamp } from "../schema";
 import { lineSubject, NOBODY, withWords } from "../tick-log";
@@ -44,19 +45,31 @@ export const undoAnswer = (): Command =>
 export const endCheck = (): Command => step("stop check", (file) => amend(file, { check: null }));
 
 /**
- * Ticks an input on the line check: heard or not; null takes the tick off. A free input has none.
+ * Ticks an input on the line check: heard or not; null takes the tick off. A free input and a listener who is not there have none.
  * @param stamp who and when; without one it is only ticked, unless somebody said something before
+ * @param listener at whose mixer; null is anywhere
  */
-export const tickInput = (index: number, heard: boolean | null, stamp: Stamp = NOBODY): Command =>
+export const tickInput = (
+  index: number,
+  heard: boolean | null,
+  stamp: Stamp = NOBODY,
+  listener: Id | null = null,
+): Command =>
   step("line check", (file) => {
-    const about = lineSubject(file, index);
-    if (!about || (file.lineCheck[index] ?? null) === heard) return file;
+    const place = { index, listener };
+    const about = lineSubject(file, place);
+    const isThere = listener === null || file.listeners.some(({ id }) => id === listener);
+    if (!about || !isThere || (file.lineCheck[lineKey(place)] ?? null) === heard) return file;
     return withWords(file, [{ ...about, said: heard, ...stamp }]);
   });
 
-/** Takes the ticks of these inputs, by index from 0, off the line check. */
-export const clearTicks = (indexes: readonly number[], stamp: Stamp = NOBODY): Command =>
+/** Takes the ticks of these inputs, by index from 0, off the line check at one place. */
+export const clearTicks = (
+  indexes: readonly number[],
+  stamp: Stamp = NOBODY,
+  listener: Id | null = null,
+): Command =>
   batch(
     "clear line check",
-    indexes.map((index) => tickInput(index, null, stamp)),
+    indexes.map((index) => tickInput(index, null, stamp, listener)),
   );

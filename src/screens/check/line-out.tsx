@@ -1,17 +1,20 @@
 import { current } from "../../document/store";
 import { lineSubject } from "../../document/tick-log";
+import { listenerName } from "../../text/names";
 import { formatRowName } from "../../text/sheet";
 import { print, usePaper } from "../paper/use-paper";
 import { setupName } from "../shown-names";
 import { formatWords, wordsOn } from "../ticked";
-import { describeInside, linesToCheck, SAID } from "./lines";
+import { checkedAt, describeInside, linesToCheck, placeNow, SAID, saidNow } from "./lines";
 
 /** The line check on paper: each input with what was said, by whom and when. */
 export const LineSheet = () => {
-  const { lineCheck } = current.value;
+  const at = checkedAt.value;
   return (
     <article class="line-sheet">
-      <h1>Line check: {setupName(current.value)}</h1>
+      <h1>
+        Line check{at ? ` at ${listenerName(at)}’s mixer` : ""}: {setupName(current.value)}
+      </h1>
       <table>
         <thead>
           <tr>
@@ -24,7 +27,6 @@ export const LineSheet = () => {
         </thead>
         <tbody>
           {linesToCheck.value.map((row) => {
-            const at = row.input - 1;
             const inside = describeInside(row);
             return (
               <tr key={row.input}>
@@ -35,10 +37,10 @@ export const LineSheet = () => {
                 </td>
                 {SAID.map(([heard]) => (
                   <td key={String(heard)}>
-                    <i class="box">{lineCheck[at] === heard ? "✓" : ""}</i>
+                    <i class="box">{saidNow(row) === heard ? "✓" : ""}</i>
                   </td>
                 ))}
-                <td>{formatWords(wordsOn.value(lineSubject(current.value, at)))}</td>
+                <td>{formatWords(wordsOn.value(lineSubject(current.value, placeNow(row))))}</td>
               </tr>
             );
           })}
