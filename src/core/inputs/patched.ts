@@ -1,6 +1,6 @@
 import { isSwapped } from "../mix/pair-order";
 import { isInputOn } from "../mix/taps";
-import { inputsOfBus, inputsOfChannel } from "../model/inputs";
+import { inputsOfAll } from "../model/inputs";
 import type { Id, MonitorInput, Setup } from "../model/setup";
 import type { Side } from "../model/units";
 
@@ -23,7 +23,7 @@ export const sideOf = (input: Pick<MonitorInput, "feed">): Side | "both" => inpu
 
 /** Everything that has an input: the buses, then the channels, in the setup's order. */
 export const patchedThings = (setup: Setup): PatchedThing[] => {
-  const { monitor } = setup;
+  const inputs = inputsOfAll(setup.monitor);
   return [
     ...setup.buses.map(
       (bus): PatchedThing => ({
@@ -32,7 +32,7 @@ export const patchedThings = (setup: Setup): PatchedThing[] => {
         stereo: bus.stereo,
         swapped: bus.swapped,
         folded: bus.folded,
-        inputs: inputsOfBus(monitor, bus.id),
+        inputs: inputs.bus.get(bus.id) ?? [],
       }),
     ),
     ...setup.channels.map(
@@ -42,7 +42,7 @@ export const patchedThings = (setup: Setup): PatchedThing[] => {
         stereo: lines === 2,
         swapped: false,
         folded: false,
-        inputs: inputsOfChannel(monitor, id),
+        inputs: inputs.channel.get(id) ?? [],
       }),
     ),
   ].filter((thing) => thing.inputs.length > 0);

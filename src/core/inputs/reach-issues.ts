@@ -1,4 +1,3 @@
-import { mixedChannelsOf } from "../mix/bus";
 import { BLANK_INPUT } from "../model/defaults";
 import { inputsOfBus, inputsOfChannel } from "../model/inputs";
 import { hearsFoh } from "../model/kinds";
@@ -6,7 +5,7 @@ import type { Bus, Channel, Id, MonitorInput, MonitorSystem, Setup } from "../mo
 import { linesOf, sidesOf } from "../model/sides";
 import { type Edit, type Issue, issue } from "./issue";
 import { TAP_ADVICE } from "./taps";
-import { anyOn, busesFed, channelsInBuses, firstFree } from "./usage";
+import { anyOn, busesFed, channelsInBuses, firstFree, passingIn } from "./usage";
 
 /** What a channel puts into inputs: left and right of a stereo channel. */
 const feedsOf = (channel: Channel): MonitorInput[] =>
@@ -81,12 +80,14 @@ const unfedListeners = (setup: Setup): Issue[] => {
     });
 };
 
-const emptyBuses = (setup: Setup): Issue[] =>
-  busesFed(setup)
-    .filter((bus) => mixedChannelsOf(setup, bus).length === 0)
+const emptyBuses = (setup: Setup): Issue[] => {
+  const passes = passingIn(setup);
+  return busesFed(setup)
+    .filter((bus) => !bus.sends.some(passes))
     .map((bus) =>
       issue("empty bus", "warn", { buses: [bus.id], inputs: inputsOfBus(setup.monitor, bus.id) }, null),
     );
+};
 
 /** Names that more than one has, whatever the case; each group of one list once. */
 const sameNames = (list: readonly { readonly id: Id; readonly name: string }[]): [string, Id[]][] => {

@@ -81,12 +81,14 @@ const riseAt = (ear: 0 | 1, a: Ears, b: Ears): Db | null => {
 /** Every channel that comes in twice, sum by sum. A channel or input that is silent does not. */
 export const heardTwice = (setup: Setup): Twice[] => {
   const things = patchedThings(setup);
-  const thing = (kind: PatchedThing["kind"], id: Id): PatchedThing | undefined =>
-    things.find((t) => t.kind === kind && t.id === id);
+  const byId = (kind: PatchedThing["kind"]): ReadonlyMap<Id, PatchedThing> =>
+    new Map(things.filter((t) => t.kind === kind).map((t) => [t.id, t]));
+  const [owns, wholes] = [byId("channel"), byId("bus")];
   return busesFed(setup).flatMap((bus: Bus) => {
-    const whole = thing("bus", bus.id);
-    return mixedChannelsOf(setup, bus).flatMap((part): Twice[] => {
-      const own = thing("channel", part.channel.id);
+    const whole = wholes.get(bus.id);
+    const sends = bus.sends.filter((send) => owns.has(send.channel));
+    return mixedChannelsOf(setup, { ...bus, sends }).flatMap((part): Twice[] => {
+      const own = owns.get(part.channel.id);
       const ownOn = own ? inputsOn(setup, own) : [];
       if (!whole || !own || ownOn.length === 0) return [];
       const a = direct(setup, own, part.channel.lines);

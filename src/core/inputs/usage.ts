@@ -1,7 +1,6 @@
-import { mixedChannelsOf } from "../mix/bus";
-import { isInputOn } from "../mix/taps";
-import { inputsOfBus, inputsOfChannel } from "../model/inputs";
-import type { Bus, Id, MonitorSystem, Setup } from "../model/setup";
+import { isInputOn, sendGain } from "../mix/taps";
+import { inputsOfAll, inputsOfBus } from "../model/inputs";
+import type { Bus, Id, MonitorSystem, Send, Setup } from "../model/setup";
 import { sidesOf } from "../model/sides";
 import type { Side } from "../model/units";
 
@@ -29,9 +28,26 @@ export const anyOn = (setup: Pick<Setup, "channels" | "monitor">, inputs: readon
 export const busesFed = (setup: Setup): Bus[] =>
   setup.buses.filter((bus) => anyOn(setup, inputsOfBus(setup.monitor, bus.id)));
 
+/** Says of a send whether it passes anything: what `mixedChannelsOf` finds, without its gains. */
+export const passingIn = ({
+  channels,
+  desk,
+}: Pick<Setup, "channels" | "desk">): ((send: Send) => boolean) => {
+  const byId = new Map(channels.map((channel) => [channel.id, channel]));
+  return (send) => {
+    const channel = byId.get(send.channel);
+    return channel !== undefined && sendGain(desk, channel, send) !== 0;
+  };
+};
+
 /** Channels that sound in a bus which reaches the listeners. */
-export const channelsInBuses = (setup: Setup): ReadonlySet<Id> =>
-  new Set(busesFed(setup).flatMap((bus) => mixedChannelsOf(setup, bus).map((p) => p.channel.id)));
+export const channelsInBuses = (setup: Setup): ReadonlySet<Id> => {
+  const passes = passingIn(setup);
+  const found = new Set<Id>();
+  for (const { sends } of busesFed(setup))
+    for (const send of sends) if (!found.has(send.channel) && passes(send)) found.add(send.channel);
+  return found;
+};
 
 /**
  * The first free inputs within the count that are neighbours.
@@ -57,6 +73,7 @@ export const inputsLeft = (monitor: MonitorSystem): number =>
 export const usageOf = (setup: Setup): Usage => {
   const { monitor } = setup;
   const used = usedInputs(monitor);
+  const { channel: channels } = inputsOfAll(monitor);
   const free = Array.from({ length: monitor.inputCount }, (_, i) => i).filter((i) => !monitor.inputs[i]);
   const sides = setup.buses.flatMap((bus) => sidesOf(bus).map((side) => ({ bus: bus.id, side })));
   return {
@@ -64,9 +81,7 @@ export const usageOf = (setup: Setup): Usage => {
     over: used.filter((i) => i >= monitor.inputCount),
     free,
     tooMany: Math.max(0, used.length - monitor.inputCount),
-    channelsWithout: setup.channels
-      .map((s) => s.id)
-      .filter((id) => inputsOfChannel(monitor, id).length === 0),
+    channelsWithout: setup.channels.map((s) => s.id).filter((id) => !channels.has(id)),
     sidesWithout: sides.filter(({ bus, side }) => inputsOfBus(monitor, bus, side).length === 0),
   };
 };
