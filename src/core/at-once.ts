@@ -1,4 +1,3 @@
-import type { AllocationProblem } from "./allocate/model";
 import { busOf } from "./mix/ear-gains";
 import type { Bus, Listener, Setup } from "./model/setup";
 
@@ -12,8 +11,13 @@ export const isRecommendationShort = (setup: Setup, bus: Bus): boolean =>
   bus.sends.length * setup.listeners.length <= 512;
 
 /** Channels to be placed times inputs, for plans and ways to free inputs; into fewer than 16 the search is longer. */
-export const arePlansShort = ({ channels, inputs }: AllocationProblem): boolean =>
-  channels.length * (inputs < 16 ? 32 : inputs) <= 768;
+export const arePlansShort = ({
+  channels,
+  inputs,
+}: {
+  readonly channels: readonly unknown[];
+  readonly inputs: number;
+}): boolean => channels.length * (inputs < 16 ? 32 : inputs) <= 768;
 
 /** Sends of the listener’s bus times pieces of the kit. */
 export const isCheckShort = (setup: Setup, listener: Listener): boolean =>

@@ -1,6 +1,7 @@
-import { type FreeingQuestion, waysToFree } from "./allocate/free";
+import { findWaysToFree } from "./allocate/free";
 import type { AllocationProblem } from "./allocate/model";
 import { type AllocationPlan, allocate } from "./allocate/plans";
+import type { HandPins } from "./allocate/problem";
 import { whatIf } from "./allocate/whatif";
 import { checkOf } from "./check/check";
 import type { Tell } from "./lib/tell";
@@ -14,7 +15,7 @@ import { findRecommendations } from "./recommend/recommend";
 export const SEARCHES = {
   check: ({ setup, listener }: { setup: Setup; listener: Listener }, tell: Tell) =>
     checkOf(setup, listener, tell),
-  ways: ({ question }: { question: FreeingQuestion }, tell: Tell) => waysToFree(question, tell),
+  ways: ({ setup, pins }: { setup: Setup; pins: HandPins }, tell: Tell) => findWaysToFree(setup, pins, tell),
   plans: ({ problem }: { problem: AllocationProblem }, tell: Tell) => allocate(problem, tell),
   "plans otherwise": ({ problem, plan }: { problem: AllocationProblem; plan: AllocationPlan }, tell: Tell) =>
     whatIf(problem, plan, tell),

@@ -44,12 +44,13 @@ describe("run on another thread", () => {
 
   it("ways to free inputs are the same, and tell how far they have come", () => {
     const setup = patchSetup(24, { inputCount: 16, buses: 2, alike: false });
-    const question = freeingQuestion(setup, { channels: new Map(), buses: [] });
+    const pins = { channels: new Map(), buses: [] };
+    const question = freeingQuestion(setup, pins);
     if (!question) throw new Error("nothing is over");
     const { shares, tell } = listening();
     const here = waysToFree(question);
     expect(here.length).toBeGreaterThan(2);
-    expect(sent(SEARCHES.ways(sent({ question }), tell))).toEqual(here);
+    expect(sent(SEARCHES.ways(sent({ setup, pins }), tell))).toEqual({ question, ways: here });
     expectRising(shares);
   });
 

@@ -123,3 +123,15 @@ export const waysToFree = (
     return [{ frees: used - (grouping.charges["input-used"] ?? 0), plan, loses }];
   });
 };
+
+/** The ways to free inputs, with the question that they answer. */
+export interface FoundWays {
+  readonly question: FreeingQuestion;
+  readonly ways: readonly WayToFree[];
+}
+
+/** What has to go in a setup that the rest fits; null where everything has room. */
+export const findWaysToFree = (setup: Setup, pins: HandPins, tell: Tell = () => {}): FoundWays | null => {
+  const question = freeingQuestion(setup, pins);
+  return question && { question, ways: waysToFree(question, tell) };
+};

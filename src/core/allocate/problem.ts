@@ -1,5 +1,5 @@
 import { type InputName, readName } from "../inputs/names";
-import { inputsOfBus, inputsOfChannel } from "../model/inputs";
+import { inputsOfAll } from "../model/inputs";
 import type { Bus, Channel, ChannelRule, Id, Setup } from "../model/setup";
 import { instrumentsOf } from "./instruments";
 import { sectionOf } from "./items";
@@ -12,6 +12,7 @@ import {
   busOfId,
   type Current,
   type Pin,
+  type Width,
 } from "./model";
 import { busesNow } from "./now";
 import { musiciansOf, playersOf, reachByKind } from "./people";
@@ -45,13 +46,14 @@ const wantedBy = (setup: Setup, { rule }: Channel, kind: AllocationKind): readon
 
 /** The inputs that carry each channel now, from 1: its own and those of the buses it is sent to. */
 const inputsNow = ({ monitor, channels, buses }: Setup): ReadonlyMap<Id, ReadonlySet<number>> => {
+  const inputs = inputsOfAll(monitor);
   const found = new Map<Id, Set<number>>(channels.map(({ id }) => [id, new Set()]));
   const add = (id: Id, indexes: readonly number[]): void => {
     for (const index of indexes) if (index < monitor.inputCount) found.get(id)?.add(index + 1);
   };
-  for (const { id } of channels) add(id, inputsOfChannel(monitor, id));
+  for (const { id } of channels) add(id, inputs.channel.get(id) ?? []);
   for (const bus of buses) {
-    const its = inputsOfBus(monitor, bus.id);
+    const its = inputs.bus.get(bus.id) ?? [];
     for (const send of bus.sends) if (send.on) add(send.channel, its);
   }
   return found;
@@ -87,26 +89,27 @@ const canHold = (id: BusId, channel: AllocationChannel): boolean => {
   );
 };
 
-/** How a channel comes into the inputs now; one that is heard twice, by the inputs of its own. */
-const currentOf = (
+/** How each channel comes into the inputs now; one that is heard twice, by the inputs of its own. */
+const currentsIn = (
   { monitor }: Setup,
   buses: ReadonlyMap<BusId, Bus>,
-  channel: AllocationChannel,
-): Current | null => {
+): ((channel: AllocationChannel) => Current | null) => {
   const inCount = (i: number): boolean => i < monitor.inputCount;
-  const own = inputsOfChannel(monitor, channel.id).filter(inCount);
-  const sides = new Set(own.map((i) => monitor.inputs[i]?.feed.side));
-  if (own.length > 0) return { as: "own", width: sides.has("left") && sides.has("right") ? 2 : 1 };
-  for (const [id, bus] of buses) {
-    const isSent = bus.sends.some((send) => send.on && send.channel === channel.id);
-    const patched =
-      bus.stereo && !bus.folded
-        ? (["left", "right"] as const).filter((side) => inputsOfBus(monitor, bus.id, side).some(inCount))
-        : inputsOfBus(monitor, bus.id).filter(inCount).slice(0, 1);
-    if (isSent && patched.length > 0 && canHold(id, channel))
-      return { as: "bus", bus: id, width: patched.length === 2 ? 2 : 1 };
-  }
-  return null;
+  const inputs = inputsOfAll(monitor);
+  const patched = [...buses].flatMap(([id, { id: bus, stereo, folded, sends }]) => {
+    const its = (inputs.bus.get(bus) ?? []).filter(inCount);
+    if (its.length === 0) return [];
+    const sides = new Set(its.map((i) => monitor.inputs[i]?.feed.side));
+    const width: Width = stereo && !folded && sides.size === 2 ? 2 : 1;
+    return [{ id, width, sent: new Set(sends.filter((s) => s.on).map((s) => s.channel)) }];
+  });
+  return (channel) => {
+    const own = (inputs.channel.get(channel.id) ?? []).filter(inCount);
+    const sides = new Set(own.map((i) => monitor.inputs[i]?.feed.side));
+    if (own.length > 0) return { as: "own", width: sides.has("left") && sides.has("right") ? 2 : 1 };
+    const bus = patched.find(({ id, sent }) => sent.has(channel.id) && canHold(id, channel));
+    return bus ? { as: "bus", bus: bus.id, width: bus.width } : null;
+  };
 };
 
 /** The question that a setup asks: what goes into the monitor inputs? */
@@ -140,10 +143,11 @@ export const problemOf = (setup: Setup, pins: HandPins): AllocationProblem => {
     };
   });
   const buses = busesNow(setup, asked);
+  const currentOf = currentsIn(setup, buses);
   return {
     inputs: setup.monitor.inputCount,
     reserved: [],
-    channels: asked.map((channel) => ({ ...channel, current: currentOf(setup, buses, channel) })),
+    channels: asked.map((channel) => ({ ...channel, current: currentOf(channel) })),
     musicians: musiciansOf(setup).map(({ id, name, mono }) => ({ id, name, mono })),
     busPins: pins.buses,
     swapped: [...buses].flatMap(([id, bus]) => (bus.stereo && bus.swapped ? [id] : [])),

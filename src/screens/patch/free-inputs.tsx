@@ -1,5 +1,10 @@
 import { computed, signal } from "@preact/signals";
-import { type FreeingQuestion, freeingQuestion, type WayToFree, waysToFree } from "../../core/allocate/free";
+import {
+  type FoundWays,
+  type FreeingQuestion,
+  findWaysToFree,
+  type WayToFree,
+} from "../../core/allocate/free";
 import { arePlansShort } from "../../core/at-once";
 import { current } from "../../document/store";
 import { describePlanChange } from "../../text/allocate";
@@ -12,19 +17,16 @@ import { applyAs, pins } from "../decide/session";
 import { LongSearch } from "../long-search";
 import { WaysHelp } from "./help";
 
-/** What is asked, in one object as long as it stays the same; null where everything has room. */
-const asked = computed(() => {
-  const question = freeingQuestion(current.value, pins.value);
-  return question && { question };
-});
-const searched = signal<{ readonly of: FreeingQuestion; readonly ways: readonly WayToFree[] } | null>(null);
+/** What is asked, in one object as long as it stays the same. */
+const asked = computed(() => ({ setup: current.value, pins: pins.value }));
+const searched = signal<{ readonly of: object; readonly found: FoundWays | null } | null>(null);
 
-/** Null while it is searched elsewhere. */
-const found = computed((): readonly WayToFree[] | null => {
-  const question = asked.value?.question;
-  if (!question) return [];
-  if (arePlansShort(question.problem)) return waysToFree(question);
-  return searched.value?.of === question ? searched.value.ways : null;
+/** Null where everything has room; undefined while it is searched elsewhere. */
+const found = computed((): FoundWays | null | undefined => {
+  const { setup, pins: its } = asked.value;
+  if (arePlansShort({ channels: setup.channels, inputs: setup.monitor.inputCount }))
+    return findWaysToFree(setup, its);
+  return searched.value?.of === asked.value ? searched.value.found : undefined;
 });
 
 const Way = (props: { question: FreeingQuestion; way: WayToFree; isFirst: boolean }) => {
@@ -56,30 +58,29 @@ const Way = (props: { question: FreeingQuestion; way: WayToFree; isFirst: boolea
 /** The ways to free inputs, each with what it loses. Loaded only when something is over. */
 export const WaysToFree = () => {
   const input = asked.value;
-  const ways = found.value;
-  if (!input) return null;
-  const { question } = input;
+  const its = found.value;
+  if (its === null) return null;
   return (
     <section class="stack" aria-labelledby="ways">
       <h2 id="ways">Ways to free inputs</h2>
-      {ways === null ? (
+      {its === undefined ? (
         <LongSearch
           label="Working out ways to free inputs"
           name="ways"
           input={input}
           onFound={(them) => {
-            searched.value = { of: question, ways: them };
+            searched.value = { of: input, found: them };
           }}
         />
       ) : null}
-      {ways?.length === 0 ? (
+      {its?.ways.length === 0 ? (
         <p>
           No plan keeps every pin. <a href="#decide">Change the pins</a>
         </p>
       ) : null}
       <ol class="stack">
-        {ways?.map((way, at) => (
-          <Way key={at} question={question} way={way} isFirst={at === 0} />
+        {its?.ways.map((way, at) => (
+          <Way key={at} question={its.question} way={way} isFirst={at === 0} />
         ))}
       </ol>
       <Explain about="What these lose, and their order">
