@@ -58,7 +58,7 @@ const LONGER: { readonly [file: string]: number } = {
   "core/model/setup.ts": 380,
   // One table of fields each.
   "document/compare-fields.ts": 310,
-  "document/fields.ts": 310,
+  "document/fields.ts": 308,
 };
 
 /** The one file that hands on what others make: the declared surface of core. Nothing in src imports it. */

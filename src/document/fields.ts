@@ -45,7 +45,6 @@ import {
   sides,
   text,
   whole,
-  words,
   yes,
 } from "./reader";
 import { ruleField } from "./rule-field";
@@ -254,8 +253,8 @@ const recording: Reader<Recording | null> = (value, at, say) => {
   return null;
 };
 
-const ANSWERS = words<Answer>({ left: true, middle: true, right: true, nothing: true, unclear: true });
-const ACTIONS = words<Action>({
+const ANSWERS = keysOf<Answer>({ left: true, middle: true, right: true, nothing: true, unclear: true });
+const ACTIONS = keysOf<Action>({
   "mute-overheads": true,
   mono: true,
   "first-input": true,

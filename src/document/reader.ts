@@ -93,10 +93,6 @@ export const orNull =
     return value === null || value === undefined ? null : read(value, at, say);
   };
 
-/** The words of a union, each once; the compiler names one that is missing. */
-export const words = <T extends string>(all: Readonly<Record<T, true>>): readonly T[] =>
-  Object.keys(all) as T[];
-
 /** One of some words, or nothing at all: for a field that need not be there. Another word is said and left out. */
 export const oneOfOrAbsent =
   <T extends string>(allowed: readonly T[]): Reader<T | undefined> =>

@@ -9,7 +9,7 @@ import { formatEntry } from "../core/lib/number";
 import type { Bus, DirectOut, Feed, Id, Send, Setup } from "../core/model/setup";
 import type { Db, Pan } from "../core/model/units";
 import { formatPan } from "../core/pan/notation";
-import { busName, formatDeskNumbers, listenerName, nameOr, numberedName } from "./names";
+import { busName, formatDeskNumbers, mixerName, nameOr, numberedName } from "./names";
 import { formatFeed, formatNumbers, formatPort } from "./sheet";
 import { TAP_NAMES } from "./taps";
 import { capitalised, formatCount } from "./words";
@@ -144,7 +144,7 @@ const whereOf = (names: Names, move: DeskMove): string => {
     case "bus":
       return numbered("Bus", names.buses, move.id, "bus");
     case "mixer":
-      return `${capitalised(listenerName(names.listeners.find((l) => l.id === move.id)))}’s mixer`;
+      return capitalised(mixerName(names.listeners.find((l) => l.id === move.id)));
     case "input": {
       const port = names.monitor.inputs[Number(move.id)]?.port ?? null;
       return `${port === null ? "" : `${formatPort(names.desk, port)}, `}In ${Number(move.id) + 1}`;

@@ -33,6 +33,10 @@ export const listenerName = (listener: Pick<Listener, "name"> | undefined): stri
   return PARTS.test(name) ? `the ${name.toLowerCase()}` : name;
 };
 
+/** Whose mixer it is: "Mara’s mixer". */
+export const mixerName = (listener: Pick<Listener, "name"> | undefined): string =>
+  `${listenerName(listener)}’s mixer`;
+
 /** Sides as they stand behind a name: "Drum bus L". */
 export const SIDE_LETTERS: { readonly [side in Side]: string } = { left: "L", right: "R" };
 

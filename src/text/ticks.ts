@@ -1,4 +1,6 @@
 import { isolated } from "../core/lib/direction";
+import type { Listener } from "../core/model/setup";
+import { mixerName } from "./names";
 import { formatCount, formatList } from "./words";
 
 /** What was said of something: its own words for a control that is set, for an input on the line check. */
@@ -23,8 +25,8 @@ export const describeWord = (word: Word, time: (at: string) => string): string =
   `${formatSaid(word)}: ${[isolated(word.by), time(word.at)].filter(Boolean).join(", ")}`;
 
 /** At whose mixers an input has no signal; "" where it has one at each. */
-export const describeSilent = (who: readonly string[]): string =>
-  who.length === 0 ? "" : `No signal at ${formatList(who.map((name) => `${name}’s mixer`))}`;
+export const describeSilent = (who: readonly Pick<Listener, "name">[]): string =>
+  who.length === 0 ? "" : `No signal at ${formatList(who.map(mixerName))}`;
 
 const parts = (counts: readonly (readonly [count: number, where: string])[]): string =>
   formatList(counts.filter(([count]) => count > 0).map(([count, where]) => `${count} ${where}`));

@@ -2,7 +2,7 @@ import { LINK_RULES, type LinkCode, type LinkValues, type TraceLink } from "../c
 import { keysOf } from "../core/lib/keys";
 import type { Id, Setup } from "../core/model/setup";
 import { formatLevel, formatSource } from "./desk-list";
-import { busName, channelName, listenerName, nameOr, numberedName } from "./names";
+import { busName, channelName, mixerName, nameOr, numberedName } from "./names";
 import { formatPort } from "./sheet";
 import { TAP_NAMES } from "./taps";
 import { capitalised, formatInputs, formatList } from "./words";
@@ -16,8 +16,7 @@ export const formatChannelAt = (names: Pick<Setup, "channels">, id: Id): string 
   return numberedName("Ch", channel?.numbers ?? [], nameOr(channel, "channel"));
 };
 const busOf = (names: TraceNames, id: Id | null): string => busName(names.buses.find((b) => b.id === id));
-const mixerOf = (names: TraceNames, id: Id): string =>
-  `${listenerName(names.listeners.find((l) => l.id === id))}’s mixer`;
+const mixerOf = (names: TraceNames, id: Id): string => mixerName(names.listeners.find((l) => l.id === id));
 /** Monitor inputs in short: "In 3 + 4". */
 export const formatShortInputs = (inputs: readonly number[]): string =>
   `In ${inputs.map((i) => i + 1).join(" + ")}`;

@@ -11,6 +11,7 @@ import { LINK_LIMITS, toFragment } from "../../src/shelf/link";
 import { filled } from "../bench/setups";
 import { fullest } from "../document/fullest";
 import { longestTask } from "../tools/longest-task.mjs";
+import { PLACES } from "../tools/places.mjs";
 import { go, states, takeIn } from "./hall";
 import { openAt } from "./hands";
 import { drawn, phone, withFolder } from "./harness";
@@ -154,19 +155,6 @@ describe("with 512 channels in each of 32 buses, 32 listeners and 192 inputs", (
     image: 'section[aria-labelledby="listeners"] summary >> nth=2',
     patch: ".monitor-input > summary >> nth=4",
   };
-  const PLACES = [
-    "channels",
-    "image",
-    "headroom",
-    "patch",
-    "decide",
-    "desk",
-    "trace",
-    "check",
-    "setups",
-    "about",
-  ];
-
   it("every screen opens, and an edit on it is done, without a hold-up", { timeout: 240_000 }, async () => {
     const { page, context, faults } = await toLarge();
     /** The longest task, the least of some rounds: what else runs on the machine costs a task time too. */

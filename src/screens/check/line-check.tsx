@@ -5,7 +5,7 @@ import { clearTicks, tickInput } from "../../document/commands/check";
 import { startTrace } from "../../document/commands/trace";
 import { current, run } from "../../document/store";
 import { lineSubject } from "../../document/tick-log";
-import { listenerName } from "../../text/names";
+import { mixerName } from "../../text/names";
 import { formatRowName } from "../../text/sheet";
 import { describeSilent } from "../../text/ticks";
 import { formatCount } from "../../text/words";
@@ -44,7 +44,7 @@ const Line = ({ row }: { row: SheetRow }) => {
   const said = saidNow(row);
   const name = formatRowName(current.value, row);
   const inside = describeInside(row);
-  const silent = checkedAt.value ? "" : describeSilent(silentAt(row).map(listenerName));
+  const silent = checkedAt.value ? "" : describeSilent(silentAt(row));
   return (
     <li class="row">
       <span class="input-number">{row.input}</span>
@@ -90,10 +90,7 @@ const LineList = () => {
       <Pick
         label="Checked at"
         value={checkedAt.value?.id ?? ""}
-        options={[
-          ["", "the desk"],
-          ...musicians.value.map((l) => [l.id, `${listenerName(l)}’s mixer`] as const),
-        ]}
+        options={[["", "the desk"], ...musicians.value.map((l) => [l.id, mixerName(l)] as const)]}
         onValue={(id) => checkAt(id === "" ? null : id)}
       />
       <p class="soft" role="status">

@@ -1,6 +1,6 @@
 import { current } from "../../document/store";
 import { lineSubject } from "../../document/tick-log";
-import { listenerName } from "../../text/names";
+import { mixerName } from "../../text/names";
 import { formatRowName } from "../../text/sheet";
 import { print, usePaper } from "../paper/use-paper";
 import { setupName } from "../shown-names";
@@ -13,7 +13,7 @@ export const LineSheet = () => {
   return (
     <article class="line-sheet">
       <h1>
-        Line check{at ? ` at ${listenerName(at)}’s mixer` : ""}: {setupName(current.value)}
+        Line check{at ? ` at ${mixerName(at)}` : ""}: {setupName(current.value)}
       </h1>
       <table>
         <thead>
