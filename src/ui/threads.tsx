@@ -18,6 +18,7 @@ const EDGE = 32;
 const ROW = 16;
 const FALL = 120;
 const TOP = 22;
+const ORIGIN = { x: 0, y: 0 };
 
 const across = (at: number): number => EDGE + ((at + 1) / 2) * (WIDTH - 2 * EDGE);
 
@@ -74,30 +75,37 @@ export const Threads = (props: {
   const y1 = TOP + rows(upper) * ROW;
   const y2 = y1 + FALL;
   const height = y2 + TOP + rows(lower) * ROW;
+  const ends = threads.map((_, i) => {
+    const [up, low] = [upper[i] ?? { x: 0, row: 0 }, lower[i] ?? { x: 0, row: 0 }];
+    return [
+      { x: up.x, y: y1 - 13 - up.row * ROW },
+      { x: low.x, y: y2 + 22 + low.row * ROW },
+    ] as const;
+  });
+  // Under all names, which keep a rim of the ground: a lead that passes behind a name does not strike it out.
+  const leads = ends
+    .map(([up, low], i) => `M${up.x} ${up.y + 2}L${tops[i]} ${y1}M${low.x} ${low.y - 10}L${feet[i]} ${y2}`)
+    .join("");
   return (
     <figure class="threads">
       <p class="soft small">{props.above}</p>
       <svg viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label={props.says}>
         <Line y={y1} />
         <Line y={y2} />
+        <path d={leads} class="thread-lead" />
         {threads.map((t, i) => {
           const a = tops[i] ?? 0;
           const b = feet[i] ?? 0;
-          const up = upper[i] ?? { x: a, row: 0 };
-          const low = lower[i] ?? { x: b, row: 0 };
-          const upY = y1 - 13 - up.row * ROW;
-          const lowY = y2 + 22 + low.row * ROW;
+          const [up, low] = ends[i] ?? [ORIGIN, ORIGIN];
           return (
             <g key={t.id} class={`thread is-${t.agreement}`}>
-              <path d={`M${up.x} ${upY + 2}L${a} ${y1}`} class="thread-lead" />
-              <path d={`M${low.x} ${lowY - 10}L${b} ${y2}`} class="thread-lead" />
               <path d={`M${a} ${y1}C${a} ${y1 + 60} ${b} ${y2 - 60} ${b} ${y2}`} class="thread-line" />
               <circle cx={a} cy={y1} r="3.5" class="thread-dot" />
               <End x={b} y={y2} agreement={t.agreement} />
-              <text x={up.x} y={upY} text-anchor="middle">
+              <text x={up.x} y={up.y} text-anchor="middle">
                 {names[i]}
               </text>
-              <text x={low.x} y={lowY} text-anchor="middle">
+              <text x={low.x} y={low.y} text-anchor="middle">
                 {names[i]}
               </text>
             </g>
