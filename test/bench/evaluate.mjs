@@ -10,7 +10,8 @@ import { brotliCompressSync } from "node:zlib";
 import { bundle } from "../tools/bundle.mjs";
 import { fastest, held } from "./clock.mjs";
 
-const { crowded, evaluate, exampleSetup, patchFigures, recommend } = await bundle("test/bench/core.ts");
+const { crowded, evaluate, exampleSetup, listenerImages, patchFigures, recommend } =
+  await bundle("test/bench/core.ts");
 
 const LISTENERS = 8;
 /** Most for everything there is of 64 channels, ms. */
@@ -21,8 +22,12 @@ const FLOOR = 9149;
 /** Every figure there is, looked at: each is worked out only when somebody looks. */
 const everything = (setup) => {
   const figures = evaluate(setup);
-  const laws = [...figures.buses.values()].map((bus) => bus.laws);
-  return [figures.mixed, laws, figures.directOuts, figures.images, figures.earphone];
+  const images = listenerImages(setup, figures.mixed);
+  return [
+    setup.buses.map((bus) => Object.values(figures.buses.get(bus.id))),
+    setup.listeners.map((listener) => Object.values(images.get(listener.id))),
+    Object.values(figures),
+  ];
 };
 /** Every recommendation for the bus, the best one spelt out. */
 const recommendations = (setup) => {
