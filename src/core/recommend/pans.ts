@@ -4,13 +4,16 @@ import type { Mirrored, Situation } from "./model";
 import { entriesFor, type Hearing, type TallyEntry, type Viewpoint } from "./tally";
 
 /** Effects for several listeners, each with how many of them there are. */
-export type Crowd = ReadonlyMap<Effect, number>;
+export type Crowd = readonly { readonly effect: Effect; readonly count: number }[];
+
+/** Nobody. */
+export const NO_CROWD: Crowd = [];
 
 /** Effects as a crowd: equal ones counted together. */
 export const crowdOf = (effects: readonly Effect[]): Crowd => {
-  const crowd = new Map<Effect, number>();
-  for (const effect of effects) crowd.set(effect, (crowd.get(effect) ?? 0) + 1);
-  return crowd;
+  const counts = new Map<Effect, number>();
+  for (const effect of effects) counts.set(effect, (counts.get(effect) ?? 0) + 1);
+  return Array.from(counts, ([effect, count]) => ({ effect, count }));
 };
 
 /**
@@ -20,7 +23,8 @@ export const crowdOf = (effects: readonly Effect[]): Crowd => {
 const leaning = (crowd: Crowd, voice: number): { readonly sides: number; readonly score: number } => {
   const at = voice * FIGURES;
   let [bad, flat, score] = [0, 0, 0];
-  for (const [{ changes }, count] of crowd) {
+  for (const { effect, count } of crowd) {
+    const { changes } = effect;
     bad += count * (changes[at] as number);
     flat += count * (changes[at + 1] as number);
     score -= count * (changes[at + 4] as number);
