@@ -237,10 +237,9 @@ describe("kept on the device", () => {
     await wordsStay(page);
     await more.click();
     await page.getByRole("button", { name: "Duplicate" }).click();
-    await page.locator(".toast", { hasText: "Copied as “" }).waitFor();
+    await page.getByText("Copied as “").waitFor();
     await harmless(page, []);
-    await unturned(page, ".toast", [`Copied as “${copy}”`]);
-    await page.locator(".toast").getByRole("button", { name: "Close" }).click();
+    await unturned(page, "[aria-labelledby=next-time] [role=status]", [`Copied as “${copy}”`]);
     await more.click();
     await page.getByRole("button", { name: "Remove" }).first().click();
     await page.locator(".toast", { hasText: "” removed" }).waitFor();

@@ -12,6 +12,7 @@ import { setTimeout as pause } from "node:timers/promises";
 import { chromium } from "playwright-core";
 import { numbers } from "../tools/chance.mjs";
 import { CHROMIUM } from "../tools/chromium.mjs";
+import { PLACES } from "../tools/places.mjs";
 import { serve } from "../tools/serve.mjs";
 
 const KILLS = Number(process.env.KILLS ?? 200);
@@ -20,11 +21,10 @@ const EDIT_MS = [400, 1600];
 const PAUSE_MS = 20;
 /** An edit that is not shown so long after it was made was none. */
 const LATE_MS = 1000;
-/** So many sources are in the list at most: then one is deleted before another is added. */
-const MOST_SOURCES = 10;
+/** So many channels are in the list at most: then one is removed before another is added. */
+const MOST_CHANNELS = 10;
 /** A screen that has no heading after so long does not open. */
 const OPENS_MS = 10_000;
-const PLACES = ["image", "sum", "patch", "check", "setups", "about", "kit"];
 const DIST = process.env.DIST ?? join(import.meta.dirname, "../../dist");
 
 const random = numbers(Number(process.env.SEED ?? 1));
@@ -79,15 +79,16 @@ const start = async (profile) => {
   return { page, kill };
 };
 
-/** The first source is panned, the second bears the number, the last is deleted. */
-const row = (page, at) => page.locator("li.source").nth(at);
+/** The first channel is panned, the second bears the number, the last is removed. */
+const row = (page, at) => page.locator("li.channel").nth(at);
 const pan = (page) => row(page, 0).getByRole("slider");
-const last = (page) => page.locator("li.source").last();
+const last = (page) => page.locator("li.channel").last();
 
-/** What is shown of all sources, the number in the second one's name, and when the last edit was made. */
+/** What is shown of all channels, the number in the second one's name, and when the last edit was made. */
 const look = (page) =>
-  page.locator("li.source").evaluateAll((rows) => {
-    const name = (row) => row.querySelector("b").textContent;
+  page.locator("li.channel").evaluateAll((rows) => {
+    // A channel that was just added has its name in a field.
+    const name = (row) => row.querySelector("b")?.textContent ?? row.querySelector("input").value;
     const pan = (row) => row.querySelector("[role=slider]").getAttribute("aria-valuenow");
     return {
       shown: rows.map((row) => `${name(row)} ${pan(row)}`).join(", "),
@@ -96,7 +97,7 @@ const look = (page) =>
     };
   });
 
-/** Opens the card of a source. */
+/** Opens the details of a channel. */
 const unfold = async (card) => {
   await card.locator("button[aria-expanded=false]").press("Enter");
   await card.getByLabel("Name", { exact: true }).waitFor();
@@ -122,7 +123,7 @@ const edit = async (page, log) => {
   const inwards = async () => (Number(await pan(page).getAttribute("aria-valuenow")) > 0 ? -1 : 1);
   const remove = async () => {
     await unfold(last(page));
-    await edited("deleting", () => last(page).getByRole("button", { name: "Delete" }).press("Enter"));
+    await edited("removing", () => last(page).getByRole("button", { name: "Remove" }).press("Enter"));
   };
   // Each of them leads through states that differ, so that state and number together are of one edit alone. Only undo
   // comes back to one that was: then nothing of what was taken back can be lost.
@@ -141,8 +142,8 @@ const edit = async (page, log) => {
       await page.mouse.up();
     },
     async () => {
-      if ((await page.locator("li.source").count()) >= MOST_SOURCES) return remove();
-      await edited("adding", () => page.getByRole("button", { name: "Add a source" }).press("Enter"));
+      if ((await page.locator("li.channel").count()) >= MOST_CHANNELS) return remove();
+      await edited("adding", () => page.getByRole("button", { name: "Add a channel" }).press("Enter"));
     },
     async () => {
       await remove();
@@ -177,8 +178,9 @@ const visit = async (page, place) => {
 const profile = mkdtempSync(join(tmpdir(), "hatside-kill-"));
 const site = await serve(DIST);
 const arrive = async (page) => {
-  await page.goto(site.url);
-  await pan(page).waitFor();
+  await page.goto(`${site.url}#channels`);
+  await page.getByRole("button", { name: "Add a channel" }).waitFor();
+  await row(page, 1).waitFor();
 };
 const begun = Date.now();
 const lost = [];
@@ -210,7 +212,9 @@ try {
     oldest = Math.max(oldest, age);
     if (kept < safe) lost.push({ n, age, kind, found, seen: seen.slice(-6) });
     const wrong = [];
-    for (const place of PLACES) wrong.push(await visit(browser.page, place).catch(({ message }) => message));
+    // Begins on the first, and comes back to it.
+    for (const place of [...PLACES.slice(1), PLACES[0]])
+      wrong.push(await visit(browser.page, place).catch(({ message }) => message));
     if (wrong.join("") !== "") shut.push({ n, wrong });
     begunLast[kind] = (begunLast[kind] ?? 0) + 1;
     if (isUnderWay) cutOff += 1;

@@ -30,9 +30,9 @@ const duplicate = oneAtATime((line: OnShelf) =>
     await shelf.open(copy.id);
     if (shelf.openId.peek() === copy.id) {
       freshCopy.value = copy.id;
+      // What it is called now stands in the questions, which a toast would cover.
       scrollTo(0, 0);
-    }
-    toast.value = { says: `Copied as “${setupName(copy)}”`, undo: false };
+    } else toast.value = { says: `Copied as “${setupName(copy)}”`, undo: false };
   }),
 );
 
