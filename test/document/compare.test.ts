@@ -154,6 +154,15 @@ describe("one change at a time", () => {
         "Listeners | Tobi, lead vox: place 1.5 m to house left, 2 m behind instead of 0 m to house right, 3 m in front",
       ],
     ],
+    [
+      editChannel(idOf("Bass"), {
+        extra: [
+          { head: "Mic", value: "DI" },
+          { head: "Stand", value: "low" },
+        ],
+      }),
+      ["Channels | Bass: extra columns Mic: DI, Stand: low instead of none"],
+    ],
     [setInput(17, example.monitor.inputs[2] ?? null), ["Inputs | Input 18: “Bass” instead of nothing"]],
   ])("%#: $label", (command, says) => {
     expect(said(example, applied(example, command))).toEqual(says);

@@ -53,6 +53,26 @@ describe("what is written in short", () => {
     );
   });
 
+  it("counts ids and numbers up, and says what is usual not at all", () => {
+    const list = [1, 2, 3].map((n) => ({
+      id: `s${n}`,
+      numbers: [2 * n - 1, 2 * n],
+      on: n !== 2,
+      level: undefined,
+      tap: { at: "pre" },
+    }));
+    const usual = { id: undefined, numbers: [], on: true, level: 0, tap: { at: "pre" } };
+    expect(thinned(list, [usual])).toEqual([
+      [[3, 1]],
+      ...[0, [[-3, "s1"]]],
+      ...[1, [[-3, [1, 2]]]],
+      ...[2, [true, false, true]],
+      ...[3, [[3, undefined]]],
+    ]);
+    expect(thinned(list[0], usual)).toEqual([0, "s1", 1, [1, 2]]);
+    expect([thinned(5, usual), thinned({ a: 1 }, 5)]).toEqual([5, { a: 1 }]);
+  });
+
   it("is never longer than a list may be, whatever it says of its length", () => {
     expect(filled([[[1e9, 1]], 2, [[1e9, true]]], [pattern])).toHaveLength(10_000);
     for (const odd of [5, "x", null, [[["a", 1]]], [7], [[[1, 1]], 0]])

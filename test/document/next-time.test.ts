@@ -55,6 +55,24 @@ it("three answers change the plan as one step: drummer, hand, line-up", () => {
   expect(next.deskTicks).toEqual(last.deskTicks);
 });
 
+it("what was said of the desk list stays, what was said of the line check goes", () => {
+  const [move] = deskList(example);
+  if (!move) throw new Error("nothing to set");
+  const later = { at: "2031-05-04T18:25:00.000Z", by: "Ada" };
+  const last = applied(
+    example,
+    tickInput(2, true, STAMP),
+    tickMove(move, true, STAMP),
+    tickMove(move, false, later),
+  );
+  expect(last.tickLog?.map((entry) => entry.control)).toContain("line check");
+  const next = setUpNextTime(answers, "m1").apply(last);
+  expect(next.tickLog?.map(({ control, by, said }) => [control, by, said])).toEqual([
+    [move.control, "Jo", true],
+    [move.control, "Ada", null],
+  ]);
+});
+
 it("nothing different is the very same setup", () => {
   const drummer = example.listeners.find((l) => l.kind === "drummer")?.name ?? "";
   const same = { drummer, hand: example.kit.hand, absent: [], fresh: [] };

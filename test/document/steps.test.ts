@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { TAP_ADVICE } from "../../src/core/inputs/taps";
 import { BLANK_CHANNEL } from "../../src/core/model/defaults";
 import type { Recording } from "../../src/core/model/setup";
 import type { Command } from "../../src/document/command";
@@ -224,6 +225,19 @@ describe("placed", () => {
     ]);
     expect(file.monitor.inputs.slice(0, 14)).toEqual(example.monitor.inputs.slice(0, 14));
     expect({ ...file, monitor: example.monitor }).toEqual(example);
+  });
+
+  it("a channel that comes in for the first time has its direct out on, at the tap point that suits it", () => {
+    const off = { on: false, tap: "post-fader", trim: -2 } as const;
+    const out = (file: SetupFile) => file.channels.find((c) => c.id === "s1")?.directOut;
+    const fresh = applied(example, editChannel("s1", { directOut: off }));
+    const once = applied(fresh, assignChannel("s1"));
+    expect(out(once)).toEqual({ on: true, tap: TAP_ADVICE.drum.better, trim: -2 });
+    // In already, it is as somebody set it.
+    const twice = applied(once, editChannel("s1", { directOut: off }), assignChannel("s1"));
+    expect(out(twice)).toEqual(off);
+    const full = applied(fresh, setInput(LIMITS.inputs - 1, INPUT), assignChannel("s2"), assignChannel("s3"));
+    expect(applied(full, assignChannel("s1"))).toBe(full);
   });
 
   it("two channels and two sides take two neighbours, the sides as they are meant", () => {

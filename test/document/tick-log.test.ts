@@ -6,6 +6,7 @@ import { clearTicks, tickInput } from "../../src/document/commands/check";
 import { clearDeskTicks, tickMove } from "../../src/document/commands/desk";
 import { setInput } from "../../src/document/commands/inputs";
 import { removeListener } from "../../src/document/commands/listeners";
+import { LIMITS } from "../../src/document/limits";
 import { lineKey } from "../../src/document/line-place";
 import { readSetup } from "../../src/document/read-setup";
 import type { SetupFile, Stamp, TickEntry } from "../../src/document/schema";
@@ -156,6 +157,22 @@ it("a word about another feed than is in the input now, or about what is gone, i
   expect(merged(moved, there)).toBe(moved);
   const ghost: TickEntry = { control: "pan", id: "s99", bus: "", value: "0", said: true, ...ada(5) };
   expect(withLog(band, [ghost])).toBe(band);
+});
+
+it("a log that is full stays as it is; up to that every word is taken", () => {
+  const entries = Array.from({ length: LIMITS.deskTicks }, (_, n): TickEntry => {
+    const time = new Date(Date.UTC(2031, 4, 4) + n).toISOString();
+    return { control: "fader", id: "s1", bus: "", value: String(n), said: false, at: time, by: "Jo" };
+  });
+  const almost = { ...band, tickLog: entries.slice(1) };
+  const full = tickInput(2, true, ada(70)).apply(almost);
+  expect(logOf(full)).toHaveLength(LIMITS.deskTicks);
+  expect(full.lineCheck).toEqual({ 2: true });
+  expect(tickInput(3, true, ada(71)).apply(full)).toBe(full);
+  const [own] = logOf(tickInput(3, true, ada(71)).apply(band));
+  if (!own) throw new Error("no word");
+  expect(logOf(withLog(almost, [own]))).toHaveLength(LIMITS.deskTicks);
+  expect(withLog(full, [own])).toBe(full);
 });
 
 it("of a helper’s copy only what was ticked on it goes back, though its clock is behind", () => {
