@@ -20,8 +20,8 @@ export const AboutScreen = () => (
           rules and the advice of qualified people.
         </li>
         <li class="notice warn">
-          Taking an earpiece out or turning up to hear over the stage are the usual ways to get hurt; ear-worn
-          monitors do not protect by themselves.
+          Taking an earpiece out or turning up to hear over the stage are the usual ways to damage hearing;
+          in-ear monitors are no hearing protection by themselves.
         </li>
         <li class="notice warn">
           Headroom figures are for planning. Check with the meters of the desk before you trust a whole show

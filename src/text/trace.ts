@@ -63,7 +63,7 @@ export const describeTrace = (
     return {
       tone: "wrong",
       says: "These answers cannot all be right",
-      more: "There was a signal behind a place where there was none. Undo the answer that you doubt.",
+      more: "There was signal further down the chain than a point with none. Undo the answer that you doubt.",
     };
   if (suspects.length === 1)
     return {

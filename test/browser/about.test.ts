@@ -18,7 +18,7 @@ const packageAt = (
 const CAUTIONS = [
   /estimates from data sheets, not measurements, and this is no dosimeter.* by 5 dB or more/,
   /Hearing damage is permanent.*use both ears.*Limits differ by country/,
-  /ear-worn monitors do not protect by themselves/,
+  /in-ear monitors are no hearing protection by themselves/,
   /Headroom figures are for planning.*meters of the desk/,
 ] as const;
 

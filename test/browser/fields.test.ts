@@ -289,7 +289,7 @@ const textOfEachKind = async (page: Page): Promise<Field[]> => {
   for (const input of await page.locator(TEXTS).all()) {
     const it = await field(input);
     // Lines to be pasted are no text of the setup.
-    if (it.name === "One channel a line") continue;
+    if (it.name === "One channel per line") continue;
     const around = await input.evaluate((e) =>
       [...(e.closest(".fields")?.querySelectorAll("label") ?? [])].map((label) => label.textContent).join(),
     );
@@ -300,7 +300,7 @@ const textOfEachKind = async (page: Page): Promise<Field[]> => {
 };
 
 const LONG = "x".repeat(81);
-const TOO_LONG = `81 characters are too many. Allowed: up to 80. The text from before stays in force.`;
+const TOO_LONG = `81 characters are too many. Allowed: up to 80. The old text stays.`;
 
 describe.each([
   ["channels", 1],

@@ -68,14 +68,14 @@ const enter = async (page: Page, it: Typed): Promise<void> => {
     ["Channel pan", it.pan],
     ["Gated RMS, dBFS", String(it.level)],
     ["Peak, dBFS", String(it.peak)],
-    ["Send into Mine, dB", String(it.send)],
+    ["Send to Mine, dB", String(it.send)],
   ] as const;
   for (const [label, text] of fields) {
     const field = card.getByLabel(label, { exact: true });
     await typeKeys(field, text);
     await field.press("Enter");
   }
-  await card.getByLabel("Stands at").selectOption(it.piece);
+  await card.getByLabel("Kit piece").selectOption(it.piece);
 };
 
 /** All that the screens say of the user's own bus, as text. */
@@ -118,7 +118,7 @@ describe("a drum submix on a phone", () => {
       const drummer = await imageRows(page, "Mara, drums");
       await page.getByLabel("As heard by").selectOption("Audience");
       await states(page, "All on the right side for the audience");
-      // Everybody else of the band is at FOH too, but has no place at the kit.
+      // Everybody else of the band is at FOH too, but has not at the kit.
       const audience = (await imageRows(page, "Audience")).slice(0, 8);
       expect(drummer.map((row) => row.name)).toEqual([
         "Kick right side",

@@ -365,7 +365,7 @@ describe("with the server stopped", () => {
 
       // A change that is the same for all tracks: levels and peaks follow. One that is not: levels follow.
       await side(page, "L");
-      await unfold(page, "The same bus by every pan law");
+      await unfold(page, "The same bus with every pan law");
       await page.getByText("At centre", { exact: true }).click();
       const louder = Number((await measured(page, "Likely peak"))?.replace("−", "-"));
       expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);

@@ -183,7 +183,7 @@ it.each<[string, unknown]>([
   const read = readSetup(JSON.parse(JSON.stringify({ ...file, tickLog })));
   if (!read.ok) throw new Error(read.why);
   expect(read.file).toEqual(file);
-  expect(read.notes).toEqual(["tickLog: 1 of 2 are no ticks; left out."]);
+  expect(read.notes).toEqual(["tickLog: 1 of 2 are not ticks; left out."]);
 });
 
 it("what is said at a musician's mixer stands beside what is said anywhere, and goes with the musician", () => {

@@ -37,7 +37,9 @@ export const Model = () => {
           <td>
             {formatNumber(nothingFromDb, 0)}–{formatNumber(nothingToDb, 0)} dB
           </td>
-          <td>design choice: so far below the plan it is more and more often lost beside the bare drum</td>
+          <td>
+            design choice: this far below the plan it is more and more often masked by the acoustic drum
+          </td>
         </tr>
       </tbody>
     </Table>

@@ -81,7 +81,7 @@ export const WhatIfs = ({ setup, bus }: { setup: Setup; bus: Bus }) => {
       ) : null}
       {state === "running" ? (
         <>
-          <Progress label="Facts tried" share={done / of} />
+          <Progress label="What-ifs tried" share={done / of} />
           <div class="row">
             <button type="button" onClick={stop}>
               Stop
@@ -89,7 +89,7 @@ export const WhatIfs = ({ setup, bus }: { setup: Setup; bus: Bus }) => {
           </div>
         </>
       ) : null}
-      {state === "done" && found.length === 0 ? <p>No single fact would.</p> : null}
+      {state === "done" && found.length === 0 ? <p>No single what-if would.</p> : null}
       {state === "stopped" ? (
         <p class="soft">
           Stopped after {done} of {of} facts.

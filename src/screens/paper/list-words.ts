@@ -45,7 +45,7 @@ const TEXTS: {
   name: { title: "Name", text: asTyped },
   kind: { title: "Kind", text: (kind) => KIND_WORDS[kind] },
   piece: { title: "Drum", text: (piece) => (piece === null ? "none" : asTyped(piece)) },
-  lines: { title: "Width", text: (channels) => (channels === 2 ? "stereo" : "mono") },
+  lines: { title: "Mono or stereo", text: (channels) => (channels === 2 ? "stereo" : "mono") },
   pan: { title: "Channel pan", text: formatPan },
   muted: { title: "Mute", text: (muted) => (muted ? "on" : "off") },
   inverted: { title: "Polarity", text: (inverted) => (inverted ? "inverted" : "normal") },

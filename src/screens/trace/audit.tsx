@@ -48,9 +48,9 @@ const Takes = () => {
   const listener = chosenListener.value;
   const who = listenerName(listener);
   const takes = listener ? fohTakes(setup, listener) : [];
-  if (takes.length === 0) return <p>No mute and no fader at FOH takes anything from {who}.</p>;
+  if (takes.length === 0) return <p>No mute or fader at FOH affects what {who} hears.</p>;
   return (
-    <Table caption={`What FOH takes from ${who}`} heads={["Channel", "Channel mute", "Channel fader"]}>
+    <Table caption={`What FOH changes for ${who}`} heads={["Channel", "Channel mute", "Channel fader"]}>
       <tbody>
         {takes.map((take) => {
           const { channel, mute, fader } = describeTake(setup, take);
@@ -73,9 +73,8 @@ export const SwitchAudit = () => (
     <Findings />
     {chosenListener.value?.kind === "audience" ? null : <Takes />}
     <p class="soft small">
-      A musician hears every monitor input, but of the buses that somebody listens to only their own. What is
-      not in the table stays as it is, whatever FOH does. What a mute takes is set by the desk’s rule, in
-      Channels.
+      Assumed: a musician hears every monitor input but the buses that only others listen to. What is not in
+      the table stays as it is, whatever FOH does. What a channel mute also mutes is set in Channels.
     </p>
   </div>
 );

@@ -77,12 +77,13 @@ export const BeginTrace = () => {
   const about: TraceAbout | null = picked?.what === "channel" ? { ...picked, bus } : picked;
   return (
     <>
-      <Verdict tone="care" says="Who does not hear what?">
-        The plan is looked through first. Then you are led to the fault by as few looks as possible.
+      <Verdict tone="care" says="Who can’t hear what?">
+        The plan is checked first. Then each look brings you closer to the fault, with as little walking as
+        possible.
       </Verdict>
       <ListenerPick label="Who" />
       {listener && hearsFoh(listener) ? (
-        <p class="notice">The audience hears FOH, not a bus. Choose somebody with ear-worn monitors.</p>
+        <p class="notice">The audience hears FOH, not a bus. Choose a musician.</p>
       ) : (
         <>
           <Choice
