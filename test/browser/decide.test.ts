@@ -91,8 +91,8 @@ it("thirty lines are pasted and decided: three plans, a pin, and a patch that le
   await plans.first().locator("[aria-pressed=true]").filter({ hasText: "Lead vox" }).waitFor();
   await unfold(page, "What if");
   for (const says of [
-    /^One input more \(17\): /,
-    /^One input less \(15\): /,
+    /^One more input \(17\): /,
+    /^One fewer input \(15\): /,
     /^A second system \(32 inputs\): /,
   ])
     await page.getByText(says).waitFor();

@@ -92,7 +92,7 @@ describe("who hears it right, and what is best done about it", () => {
     for (const other of await others.all()) {
       await tap(other.locator("summary").first());
       expect(await other.locator("details[open] p").first().textContent()).toMatch(
-        /^(Nothing to change|Takes \d+ changes?), (no|\d+) more monitor inputs?; FOH /,
+        /^(Nothing to change|Takes \d+ changes?), (no|\d+) extra monitor inputs?; FOH /,
       );
     }
 

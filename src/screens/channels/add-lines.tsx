@@ -48,7 +48,7 @@ export const AddLines = () => {
         </div>
       ) : null}
       {channels.length > 0 ? (
-        <section class="stack" aria-label="Channels as understood">
+        <section class="stack" aria-label="Channels as read">
           <Portion
             items={channels}
             each={(channel, at) => (
