@@ -204,7 +204,7 @@ describe("who hears it right, and what is best done about it", () => {
     await tap(card.locator("summary", { hasText: "What would change this" }));
     await card.getByRole("progressbar", { name: "What-ifs tried" }).waitFor();
     await tap(card.getByRole("button", { name: "Stop" }));
-    await card.getByText("Stopped after 0 of 1 facts.").waitFor();
+    await card.getByText("Stopped after 0 of 1 what-ifs.").waitFor();
     await context.close();
   });
 });
