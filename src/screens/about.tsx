@@ -43,9 +43,9 @@ export const AboutScreen = () => (
       </section>
     ))}
     <p class="soft small">
-      With it come preact, @preact/signals, @preact/signals-core, uqr and workbox-window, each under the MIT
-      licence, idb under the ISC licence, and mediabunny, unchanged, under the Mozilla Public License 2.0: its
-      source is the package of that name in the npm registry.
+      Hatside includes preact, @preact/signals, @preact/signals-core, uqr and workbox-window, each under the
+      MIT licence, idb under the ISC licence, and mediabunny, unchanged, under the Mozilla Public License 2.0:
+      its source is the package of that name in the npm registry.
     </p>
     <p class="soft small">
       Places of the pieces, what fits which tap point, balance laws and the −4.5 dB laws are common practice

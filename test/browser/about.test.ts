@@ -44,7 +44,7 @@ it("About shows the version, the licence, every caution, and the licences of wha
   const under = (licence: string): string[] =>
     names.filter((name) => packageAt(`node_modules/${name}`).license === licence).sort();
   const [, free = "", short = "", open = ""] =
-    /With it come (.*), each under the MIT licence, (.*) under the ISC licence, and (.*), unchanged, under the Mozilla Public License 2\.0/.exec(
+    /Hatside includes (.*), each under the MIT licence, (.*) under the ISC licence, and (.*), unchanged, under the Mozilla Public License 2\.0/.exec(
       all,
     ) ?? [];
   expect(free.split(/, | and /).sort()).toEqual(under("MIT"));

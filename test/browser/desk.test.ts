@@ -168,7 +168,7 @@ it("a trace says what the plan itself stops, what reaches nobody, and what arriv
   const { page } = user;
   await visit(user, site, "#trace");
   await states(page, "Who can’t hear what?");
-  await unfold(page, "Where it says to look, and why");
+  await unfold(page, "Where to look, and why");
   await isWhole(page);
   const start = page.getByRole("button", { name: "Start the trace" });
   const what = page.getByLabel("What", { exact: true });

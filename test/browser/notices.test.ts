@@ -22,7 +22,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
     await alert(page).getByText("Nothing can be saved here").waitFor();
     await inspect(page, "channels");
     await go(page, "setups");
-    await page.getByText(/^No offline copy: .* It works only with a network\.$/).waitFor();
+    await page.getByText(/^No offline copy: .* It works online only\.$/).waitFor();
     await inspect(page, "setups");
     await context.close();
   });

@@ -13,7 +13,7 @@ export const Model = () => {
     <Table kind="model" caption="What may differ from listener to listener" heads={["What", "From", "Why"]}>
       <tbody>
         <tr>
-          <th scope="row">Called the middle below</th>
+          <th scope="row">Calls it the middle below</th>
           <td>{list(THRESHOLDS.map(([value]) => value))} dB</td>
           <td>design choice: a practised ear to one that calls only a hard pan a side</td>
         </tr>

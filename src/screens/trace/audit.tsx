@@ -1,5 +1,6 @@
 import { fohTakes, idleDirectOuts, inputsWithoutPort } from "../../core/inputs/foh-reach";
 import type { IssueCode } from "../../core/inputs/issue";
+import { hearsFoh } from "../../core/model/kinds";
 import { current } from "../../document/store";
 import { describeIssue } from "../../text/issues";
 import { listenerName } from "../../text/names";
@@ -24,7 +25,7 @@ const Findings = () => {
   const issues = patchNow.value.issues.filter(({ code }) => SWITCHES.includes(code));
   const rest = [describeIdle(setup, idleDirectOuts(setup)), describePortless(inputsWithoutPort(setup))];
   const more = rest.filter((line) => line !== "");
-  if (issues.length + more.length === 0) return <p>Every switch is as the plan needs it.</p>;
+  if (issues.length + more.length === 0) return <p>Every switch is as planned.</p>;
   return (
     <ul>
       {issues.map((issue) => {
@@ -68,13 +69,16 @@ const Takes = () => {
 };
 
 /** Every switch against the plan, and what FOH does to monitors by accident. */
-export const SwitchAudit = () => (
-  <div class="stack">
-    <Findings />
-    {chosenListener.value?.kind === "audience" ? null : <Takes />}
-    <p class="soft small">
-      Assumed: a musician hears every monitor input but the buses that only others listen to. What is not in
-      the table stays as it is, whatever FOH does. What a channel mute also mutes is set in Channels.
-    </p>
-  </div>
-);
+export const SwitchAudit = () => {
+  const listener = chosenListener.value;
+  return (
+    <div class="stack">
+      <Findings />
+      {listener && hearsFoh(listener) ? null : <Takes />}
+      <p class="soft small">
+        Assumed: a musician hears every monitor input but the buses that only others listen to. What is not in
+        the table stays as it is, whatever FOH does. What a channel mute also mutes is set in Channels.
+      </p>
+    </div>
+  );
+};

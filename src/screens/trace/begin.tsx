@@ -129,7 +129,7 @@ export const BeginTrace = () => {
         </>
       )}
       <Fold title="Switch audit">{() => <SwitchAudit />}</Fold>
-      <Explain about="Where it says to look, and why">
+      <Explain about="Where to look, and why">
         <TraceHelp />
       </Explain>
     </>
