@@ -95,7 +95,7 @@ export const describeArrivals = (names: TraceNames, channel: Id, arrivals: reado
     return {
       tone: "wrong",
       says: `${name} arrives ${on.length === 2 ? "twice" : `${on.length} times`}`,
-      more: `By ${formatList(on.map((a) => formatArrival(names, a)))}. Keep one. Switch the rest off in the plan, or turn them down at the mixer.`,
+      more: `Via ${formatList(on.map((a) => formatArrival(names, a)))}. Keep one. Switch the rest off in the plan, or turn them down at the mixer.`,
     };
   return {
     tone: "care",

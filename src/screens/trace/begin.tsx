@@ -54,7 +54,7 @@ const RoutePick = (props: {
 }) =>
   props.routes.length < 2 ? null : (
     <Pick
-      label="By"
+      label="Via"
       value={props.bus ?? ""}
       options={props.routes.map((bus) => [bus ?? "", bus === null ? "direct out" : busTitle(bus)] as const)}
       onValue={(bus) => props.onBus(bus || null)}
