@@ -9,7 +9,7 @@ const FIELDS = 'main input[type="text"][inputmode]';
 
 /** What "-6" means to a person, where it is known beforehand: a value, or nothing that this can be. */
 const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
-  [/^(Gated RMS|Peak|Send into|Trim|Output at|Max input level)/, true],
+  [/^(Gated RMS|Peak|Send to|Trim|Output at|Max input level)/, true],
   [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
   [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Monitor inputs)/, false],

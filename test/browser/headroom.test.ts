@@ -290,7 +290,7 @@ describe("the earphone level", () => {
     for (const words of [
       "not a measurement",
       "no dosimeter",
-      "do not protect by themselves",
+      "are no hearing protection by themselves",
       "differ by country",
       "qualified advice",
     ])

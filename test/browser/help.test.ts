@@ -72,7 +72,7 @@ const EXPLAINED: readonly (readonly [place: string, fold: string, about: string,
   ],
   ["patch", "", "What the patch is checked for", /20 log 2 = 6\.02 dB/],
   ["patch", "", "What these lose, and their order", /10 log 2 = 3\.01 dB/],
-  ["check", "", "How it finds the fault", /chance of each answer.*The bar is the share/],
+  ["check", "", "How it finds the fault", /chance of each answer.*The bar shows how much/],
   [
     "check",
     "",

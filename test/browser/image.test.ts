@@ -253,7 +253,7 @@ describe("what everybody gets, in numbers", () => {
   it("a bus without a name is called so, and whether its L/R are swapped is said once", async () => {
     const { page, faults, context } = await toImage();
     await go(page, "headroom");
-    await unfold(page, "trims, sides and the chain behind it");
+    await unfold(page, "fader, trims and output chain");
     const name = page.getByLabel("Name", { exact: true });
     await typeKeys(name, "");
     await name.press("Enter");

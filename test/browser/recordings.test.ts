@@ -584,9 +584,9 @@ describe("files that are none", () => {
     const cut = page.getByText("“Kick.wav” is cut off: its header promises 0:04.0, it holds 0:01.9");
     await cut.waitFor();
     // What was measured stays to be seen without a bus, and what is to be said of it too.
-    await unfold(page, "trims, sides and the chain behind it");
+    await unfold(page, "fader, trims and output chain");
     for (const name of ["Drums", "Fold-back"]) {
-      await page.getByText(`${name}: trims, sides and the chain behind it`).waitFor();
+      await page.getByText(`${name}: fader, trims and output chain`).waitFor();
       await page.getByRole("button", { name: "Remove the bus" }).click();
     }
     await page.locator("h1", { hasText: "No bus yet" }).waitFor();

@@ -10,8 +10,8 @@ export const ListenHelp = () => (
       and the earphones.
     </p>
     <p>
-      Same loudness: the same energy, both ears together. The louder two come down to the softest, none is
-      raised; a silent one does not count.
+      Same loudness: the energy of both ears together is the same. The louder two come down to the softest,
+      none is raised; a silent one does not count.
     </p>
     <p>Source: level arithmetic; that energy stands for loudness, and the first level, is a design choice.</p>
   </>
