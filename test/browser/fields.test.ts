@@ -13,7 +13,7 @@ const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
   [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
   [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Monitor inputs)/, false],
-  [/^(Sensitivity|Impedance|Drive|Isolation|Level on stage)/, false],
+  [/^(Sensitivity|Impedance|Output impedance|Amplifier output|Isolation|Level on stage)/, false],
 ];
 
 const MINUS = "\u2212";
