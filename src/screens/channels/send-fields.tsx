@@ -39,7 +39,7 @@ export const SendFields = ({ channel }: { channel: Channel }) => {
       {send ? (
         <>
           <Pick
-            label={`Tap point to ${name}`}
+            label={`Tap point for ${name}`}
             value={send.tap}
             options={TAPS}
             onValue={(tap) => run(setSend(bus.id, channel.id, { tap }))}

@@ -44,7 +44,7 @@ const TEXTS: {
   numbers: { title: "Ch", text: (numbers) => numbers.join(" & ") || "not entered" },
   name: { title: "Name", text: asTyped },
   kind: { title: "Kind", text: (kind) => KIND_WORDS[kind] },
-  piece: { title: "Drum", text: (piece) => (piece === null ? "none" : asTyped(piece)) },
+  piece: { title: "Kit piece", text: (piece) => (piece === null ? "none" : asTyped(piece)) },
   lines: { title: "Mono or stereo", text: (channels) => (channels === 2 ? "stereo" : "mono") },
   pan: { title: "Channel pan", text: formatPan },
   muted: { title: "Mute", text: (muted) => (muted ? "on" : "off") },
