@@ -171,7 +171,7 @@ export const CHANNEL: readonly ComparedField<Channel>[] = [
   {
     what: "kit piece",
     value: (s) => s.piece,
-    print: (s, { kit }) => (s.piece === null ? "not at the kit" : nameIn(kit.pieces, s.piece, "piece")),
+    print: (s, { kit }) => (s.piece === null ? "none" : nameIn(kit.pieces, s.piece, "piece")),
   },
   word("", (s) => s.lines, { 1: "mono", 2: "stereo" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },

@@ -75,7 +75,7 @@ describe("the words of a difference", () => {
     };
     const all = said(to, from);
     expect(all).toContain(`Listeners | ${singer.name}: hears an unnamed bus instead of no bus`);
-    expect(all).toContain("Channels | Unnamed channel: kit piece an unnamed piece instead of not at the kit");
+    expect(all).toContain("Channels | Unnamed channel: kit piece an unnamed piece instead of none");
     expect(all).toContain("Kit | Hat: played by nobody instead of Mara");
     expect(all).toContain(`Preferences | Who matters most: an unnamed listener instead of “${singer.name}”`);
     const fed = (feed: MonitorInput["feed"]): SetupFile => ({

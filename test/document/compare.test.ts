@@ -74,7 +74,7 @@ describe("one change at a time", () => {
     [editChannel(idOf("Bass"), { peak: null }), ["Channels | Bass: peak not entered instead of −10 dBFS"]],
     [
       editChannel(idOf("Bass"), { piece: "p1" }),
-      ["Channels | Bass: kit piece “Kick” instead of not at the kit"],
+      ["Channels | Bass: kit piece “Kick” instead of none"],
     ],
     [
       swapBus("m1"),
