@@ -15,7 +15,7 @@ const kept = (): string => {
 
 const name = signal(kept());
 
-/** Your name, for ticks on this device; "" where nobody has said. */
+/** Who ticks on this device; "" where nobody has said. */
 export const who: ReadonlySignal<string> = name;
 
 /** Says who ticks on this device from now on. */

@@ -118,7 +118,7 @@ describe("a drum submix on a phone", () => {
       const drummer = await imageRows(page, "Mara, drums");
       await page.getByLabel("As heard by").selectOption("Audience");
       await states(page, "All on the right side for the audience");
-      // Everybody else of the band is at FOH too, but has not at the kit.
+      // Everybody else of the band is at FOH too, but has no place at the kit.
       const audience = (await imageRows(page, "Audience")).slice(0, 8);
       expect(drummer.map((row) => row.name)).toEqual([
         "Kick right side",

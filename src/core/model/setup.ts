@@ -165,7 +165,7 @@ export interface Channel {
   readonly numbers: readonly number[];
   readonly name: string;
   readonly kind: ChannelKind;
-  /** The piece it stands at; null where it has not at the kit. */
+  /** The piece it stands at; null where it has no place at the kit. */
   readonly piece: Id | null;
   /** 2 for a stereo channel: left and right. */
   readonly lines: 1 | 2;

@@ -40,7 +40,7 @@ export interface ImageVerdict {
   readonly placed: readonly ImageRow[];
   readonly wrong: readonly Id[];
   readonly centred: readonly Id[];
-  /** How many channels of a bus have not at the kit; at FOH there always are some, and none count. */
+  /** How many channels of a bus have no place at the kit; at FOH there always are some, and none count. */
   readonly unplaced: number;
   /** Channels that must keep L/R and have lost it. */
   readonly sidesLost: readonly Id[];

@@ -12,7 +12,7 @@ export const BUS: Bus = {
   stereo: true,
 };
 
-/** A channel with not at the kit. */
+/** A channel with no place at the kit. */
 export const channel = (id: string, given: Partial<Channel> = {}): Channel => ({
   ...BLANK_CHANNEL,
   id,
