@@ -59,7 +59,7 @@ export const LawsCompare = () => {
           </Table>
           <Explain about="What these mean">
             <p>
-              R − L: right over left, dB. In in-ear monitors under {CENTRE_DB} dB is the centre, and from{" "}
+              R − L: right over left, dB. With in-ear monitors under {CENTRE_DB} dB is the centre, and from{" "}
               {SIDE_DB} dB on it is hard left or right. Angle: in front of two loudspeakers at ±{BASE}°, by
               the tangent law; not for in-ear monitors.
             </p>
