@@ -81,7 +81,7 @@ const nameIn = (
 };
 
 const printPanOf = (pan: Pan | null, { desk: console }: SetupFile): string =>
-  pan === null ? "as at FOH" : formatPan(pan, console);
+  pan === null ? "follows channel pan" : formatPan(pan, console);
 
 const place = (x: number, y: number, right: string, left: string): string =>
   `${formatEntry(Math.abs(x))} m ${x < 0 ? left : right}, ${formatEntry(Math.abs(y))} m ${y < 0 ? "behind" : "in front"}`;
@@ -107,7 +107,7 @@ const LIMBS: { readonly [limb in Limb]: string } = {
 
 /** Of one piece. */
 export const PIECE: readonly ComparedField<Piece>[] = [
-  written("called", (p) => p.name),
+  written("name", (p) => p.name),
   word("kind", (p) => p.kind, PIECE_KINDS),
   {
     what: "place",
@@ -115,7 +115,7 @@ export const PIECE: readonly ComparedField<Piece>[] = [
     print: (p) => place(p.x, p.y, "right of the throne", "left of the throne"),
   },
   {
-    what: "sounded by",
+    what: "played with",
     value: (p) => p.limbs,
     print: (p) => formatList(p.limbs.map((limb) => LIMBS[limb])) || "nothing",
   },
@@ -126,7 +126,7 @@ const TAP_LIST = (taps: readonly TapPoint[]): string =>
   formatList(taps.map((tap) => TAP_NAMES[tap])) || "none";
 
 /** The desk's name. */
-export const DESK_NAME: ComparedField<Desk> = written("called", (c) => c.name, "not named");
+export const DESK_NAME: ComparedField<Desk> = written("name", (c) => c.name, "none");
 
 /** Of the desk. */
 export const DESK: readonly ComparedField<Desk>[] = [
@@ -141,9 +141,9 @@ export const DESK: readonly ComparedField<Desk>[] = [
     print: (c) => quoted(`${c.portName} ${c.firstPort}`),
   },
   yes((c) => c.busOverloads, "a bus can overload before its fader", "a bus cannot overload before its fader"),
-  yes((c) => c.muteRule.preFaderSends, "mute takes pre-fader sends", "mute leaves pre-fader sends"),
+  yes((c) => c.muteRule.preFaderSends, "mute also mutes pre-fader sends", "mute leaves pre-fader sends on"),
   {
-    what: "mute takes direct outs",
+    what: "mute also mutes direct outs",
     value: (c) => c.muteRule.directOuts,
     print: (c) => TAP_LIST(c.muteRule.directOuts),
   },
@@ -165,19 +165,19 @@ export const DESK: readonly ComparedField<Desk>[] = [
 
 /** Of one channel. */
 export const CHANNEL: readonly ComparedField<Channel>[] = [
-  written("called", (s) => s.name),
+  written("name", (s) => s.name),
   { what: "channel number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
   word("kind", (s) => s.kind, CHANNEL_KINDS),
   {
-    what: "stands at",
+    what: "kit piece",
     value: (s) => s.piece,
-    print: (s, { kit }) => (s.piece === null ? "no place at the kit" : nameIn(kit.pieces, s.piece, "piece")),
+    print: (s, { kit }) => (s.piece === null ? "none" : nameIn(kit.pieces, s.piece, "piece")),
   },
   word("", (s) => s.lines, { 1: "mono", 2: "stereo" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
   number("fader", "dB", (s) => s.fader, "−∞"),
   yes((s) => s.muted, "muted", "not muted"),
-  yes((s) => s.inverted, "polarity inverted", "polarity not inverted"),
+  yes((s) => s.inverted, "polarity inverted", "polarity normal"),
   number("gated RMS", "dBFS", (s) => s.gatedRms, "not entered"),
   {
     what: "activity",
@@ -185,7 +185,7 @@ export const CHANNEL: readonly ComparedField<Channel>[] = [
     print: (s) => (s.activity === null ? "by kind" : formatPercent(s.activity)),
   },
   number("peak", "dBFS", (s) => s.peak, "not entered"),
-  yes((s) => s.keepSides, "keep L/R", "may change sides"),
+  yes((s) => s.keepSides, "keeps L/R", "need not keep L/R"),
   {
     what: "direct out",
     value: (s) => s.directOut,
@@ -204,25 +204,17 @@ export const CHANNEL: readonly ComparedField<Channel>[] = [
 
 /** Of one bus, without its sends. */
 export const BUS: readonly ComparedField<Bus>[] = [
-  written("called", (s) => s.name),
-  yes((s) => s.stereo, "a pair", "mono"),
+  written("name", (s) => s.name),
+  yes((s) => s.stereo, "stereo", "mono"),
   { what: "bus number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
   number("fader", "dB", (s) => s.fader, "−∞"),
   number("trim", "dB", (s) => s.trim),
-  number("trim of the left side", "dB", (s) => s.sideTrim[0]),
-  number("trim of the right side", "dB", (s) => s.sideTrim[1]),
-  yes(
-    (s) => s.sideInverted[0],
-    "polarity of the left side inverted",
-    "polarity of the left side not inverted",
-  ),
-  yes(
-    (s) => s.sideInverted[1],
-    "polarity of the right side inverted",
-    "polarity of the right side not inverted",
-  ),
-  yes((s) => s.unevenSides, "sides processed unlike", "sides processed alike"),
-  yes((s) => s.swapped, "sides swapped at the patch", "sides patched straight"),
+  number("trim L", "dB", (s) => s.sideTrim[0]),
+  number("trim R", "dB", (s) => s.sideTrim[1]),
+  yes((s) => s.sideInverted[0], "polarity L inverted", "polarity L normal"),
+  yes((s) => s.sideInverted[1], "polarity R inverted", "polarity R normal"),
+  yes((s) => s.unevenSides, "L and R processed differently", "L and R processed alike"),
+  yes((s) => s.swapped, "L/R swapped", "L/R normal"),
   yes((s) => s.folded, "folded to mono", "not folded to mono"),
   number("pad", "dB", (s) => s.padDb),
 ];
@@ -237,7 +229,7 @@ export const SEND: readonly ComparedField<Send>[] = [
 
 /** Of one listener. */
 export const LISTENER: readonly ComparedField<Listener>[] = [
-  written("called", (l) => l.name),
+  written("name", (l) => l.name),
   word("", (l) => l.kind, { drummer: "drummer", performer: "performer", audience: "audience" }),
   {
     what: "place",
@@ -250,8 +242,8 @@ export const LISTENER: readonly ComparedField<Listener>[] = [
     value: (l) => l.bus,
     print: (l, { buses }) => (l.bus === null ? "no bus" : nameIn(buses, l.bus, "bus")),
   },
-  yes((l) => l.flipped, "flipped at their own mixer", "not flipped at their own mixer"),
-  yes((l) => l.mono, "hears both sides in one", "hears both sides apart"),
+  yes((l) => l.flipped, "mixer flips L/R", "mixer does not flip L/R"),
+  yes((l) => l.mono, "mixer in mono", "mixer in stereo"),
 ];
 
 /** Of the monitor system, without its inputs. */
@@ -259,12 +251,12 @@ export const MONITOR: readonly ComparedField<MonitorSystem>[] = [
   number("number of inputs", "", (m) => m.inputCount),
   number("max input level", "dBu", (m) => m.maxInputDbu),
   word("link from the desk", (m) => m.link, { analog: "analog", digital: "digital" }),
-  yes((m) => m.trimBeforeInput, "trims lie before the input stage", "trims lie after the input stage"),
+  yes((m) => m.trimBeforeInput, "input trim before the input stage", "input trim after the input stage"),
   yes((m) => m.mixers.flip, "mixers can flip L/R", "mixers cannot flip L/R"),
   yes((m) => m.mixers.mono, "mixers can go mono", "mixers cannot go mono"),
 ];
 
-const SIDE = { left: " left", right: " right", both: "" } as const;
+const SIDE = { left: " L", right: " R", both: "" } as const;
 
 /** What an input takes, in words. */
 export const formatInput = (input: MonitorInput | null, { channels, buses }: SetupFile): string => {
@@ -285,7 +277,7 @@ export const PREFERENCES: readonly ComparedField<Preferences>[] = [
     print: (w, { listeners }) => nameIn(listeners, w.first, "listener"),
   },
   yes((w) => w.fohFixed, "FOH stays as it is", "FOH may change"),
-  yes((w) => w.inputsFixed, "no free input may be taken", "free inputs may be taken"),
+  yes((w) => w.inputsFixed, "free inputs must not be used", "free inputs may be used"),
   number("target headroom", "dB", (w) => w.targetHeadroom),
 ];
 
@@ -303,8 +295,8 @@ export const EARPHONE: readonly ComparedField<Earphone>[] = [
     print: (e) => `${formatEntry(e.sensitivity)} ${e.unit}`,
   },
   number("impedance", "Ω", (e) => e.impedance),
-  number("amplifier’s impedance", "Ω", (e) => e.sourceImpedance),
-  number("drive", "V", (e) => e.drive),
+  number("amplifier output impedance", "Ω", (e) => e.sourceImpedance),
+  number("amplifier output", "V", (e) => e.drive),
   number("isolation", "dB", (e) => e.isolation),
   number("level on stage", "dBA", (e) => e.stage),
 ];

@@ -93,7 +93,7 @@ const inList = <T extends { readonly id: Id; readonly name: string }>(
   const changed = is.flatMap((thing) => {
     const other = before.get(thing.id);
     const name = nameOr(other ?? thing, kind);
-    if (!other) return [`${name} is there as well`];
+    if (!other) return [`${name} is new`];
     return [...changes(two, other, thing, fields), ...within(other, thing)].map((says) => `${name}: ${says}`);
   });
   const gone = was.filter((thing) => !after.has(thing.id));
@@ -120,7 +120,7 @@ const inSends =
       const before = was.sends.find((s) => s.channel === id);
       const after = is.sends.find((s) => s.channel === id);
       const name = names.get(id) ?? "";
-      if (!before || !after) return [`${name} ${after ? "goes into it as well" : "does not go into it"}`];
+      if (!before || !after) return [`${name} ${after ? "is now sent to it" : "is no longer sent to it"}`];
       return changes(two, before, after, SEND).map((says) => `${name} with ${says}`);
     });
   };

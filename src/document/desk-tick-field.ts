@@ -110,12 +110,12 @@ const ticksBy =
   (value, at, say) => {
     if (value === undefined) return undefined;
     const all = Array.isArray(value) ? value : [];
-    if (!Array.isArray(value)) say(at, "not a list; no ticks taken");
+    if (!Array.isArray(value)) say(at, "not a list; no ticks used");
     if (all.length > LIMITS.deskTicks)
       throw new Refusal(`“${at}” holds ${all.length}: too many. Allowed: up to ${LIMITS.deskTicks}.`);
     const good = all.filter(isA).map(only);
     if (good.length < all.length)
-      say(at, `${all.length - good.length} of ${all.length} are no ticks; left out`);
+      say(at, `${all.length - good.length} of ${all.length} are not ticks; left out`);
     const once = new Map(good.map((tick) => [keyOf(tick), tick]));
     return once.size === 0 ? undefined : [...once.values()];
   };

@@ -277,8 +277,7 @@ const check = fields<CheckSession>({
 });
 
 const lineCheck: Reader<SetupFile["lineCheck"]> = (value, at, say) => {
-  if (!isFields(value))
-    say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; none taken`);
+  if (!isFields(value)) say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; none used`);
   const ticks = Object.entries(isFields(value) ? value : {});
   return Object.fromEntries(ticks.map(([key, tick]) => [key, yes(false)(tick, join(at, key), say)]));
 };

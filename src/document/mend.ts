@@ -72,7 +72,7 @@ const mendSends = (bus: Bus, channels: ReadonlySet<Id>, note: Note): Bus => {
   const seen = new Set<Id>();
   const sends = kept(bus.sends, (send) => {
     const good = channels.has(send.channel) && !seen.has(send.channel);
-    if (!good) note(`${show(bus.name)} had a send of a channel that is not there or twice: taken out.`);
+    if (!good) note(`${show(bus.name)} had a send of a channel that is not there or twice: removed.`);
     seen.add(send.channel);
     return good;
   });
@@ -95,7 +95,7 @@ const mendInputs = (setup: Setup, note: Note): readonly (MonitorInput | null)[] 
   const list = mapped(inputs, (input, at) => {
     const feed = input && mendFeed(input.feed, setup);
     if (!input || feed === input.feed) return input;
-    note(`Input ${at + 1} took something that is not there: ${feed ? "mended" : "it is free now"}.`);
+    note(`Input ${at + 1} had a feed that is not there: ${feed ? "corrected" : "it is free now"}.`);
     return feed && { ...input, feed };
   });
   // As many as the system has; more only while something is in them.
@@ -109,13 +109,13 @@ const mendReach = (channel: Channel, listeners: ReadonlySet<Id>, note: Note): Ch
   if (!reach || reach === "all") return channel;
   const there = kept(reach, (id, at) => listeners.has(id) && reach.indexOf(id) === at);
   if (there === reach) return channel;
-  note(`${show(channel.name)} was for a listener who is not there or named twice: taken out.`);
+  note(`${show(channel.name)} was for a listener who is not there or named twice: removed.`);
   return { ...channel, rule: { ...channel.rule, reach: there } };
 };
 
 const mendPiece = (channel: Channel, pieces: ReadonlySet<Id>, note: Note): Channel => {
   if (channel.piece === null || pieces.has(channel.piece)) return channel;
-  note(`${show(channel.name)} stood at a piece that is not there and stands at none now.`);
+  note(`${show(channel.name)} was at a kit piece that is not there and is at none now.`);
   return { ...channel, piece: null };
 };
 
@@ -124,7 +124,7 @@ const mendRecording = (recording: Recording, channels: ReadonlySet<Id>, note: No
     (m, at) => channels.has(m.channel) && recording.channels.findIndex((o) => o.channel === m.channel) === at,
   );
   if (stays.every(Boolean)) return recording;
-  note(`${show(recording.name)} had figures of a channel that is not there or twice: taken out.`);
+  note(`${show(recording.name)} had figures of a channel that is not there or twice: removed.`);
   const only = <T>(list: readonly T[]): T[] => list.filter((_, at) => stays[at]);
   return {
     ...recording,
@@ -140,7 +140,7 @@ const mendCheck = (check: CheckSession, file: SetupFile, note: Note): CheckSessi
   }
   const pieces = ids(file.kit.pieces);
   const hits = kept(check.hits, (hit) => pieces.has(hit.piece));
-  if (hits !== check.hits) note("The check at the kit had hits of a piece that is not there: taken out.");
+  if (hits !== check.hits) note("The check at the kit had hits of a piece that is not there: removed.");
   return amend(check, { hits });
 };
 
@@ -153,7 +153,7 @@ const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): 
     return place.listener === null || known.has(place.listener);
   });
   if (good.length === all.length) return ticks;
-  note("The line check had ticks of free inputs or of nobody’s mixer: taken out.");
+  note("The line check had ticks of free inputs or of nobody’s mixer: removed.");
   return Object.fromEntries(good);
 };
 

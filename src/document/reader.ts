@@ -27,13 +27,13 @@ export const show = (value: unknown): string => {
   if (value === null) return "nothing";
   if (typeof value === "string") return `“${excerpt(value)}”`;
   if (typeof value === "number") return String(value).replaceAll("-", "−");
-  if (Array.isArray(value)) return "a list";
+  if (Array.isArray(value)) return value.length === 0 ? "an empty list" : "a list";
   return typeof value === "object" ? "an object" : String(value);
 };
 
 const replace = <T>(value: unknown, at: string, say: Say, allowed: string, fallback: T): T => {
   const what = value === undefined ? "missing" : `${show(value)} is not ${allowed}`;
-  say(at, `${what}; ${show(fallback)} taken`);
+  say(at, `${what}; ${show(fallback)} used`);
   return fallback;
 };
 
@@ -64,7 +64,7 @@ export const whole = (range: Range, fallback: number): Reader<number> => {
 export const text =
   (fallback: string, most: number): Reader<string> =>
   (value, at, say) => {
-    if (typeof value !== "string") return replace(value, at, say, "a text", fallback);
+    if (typeof value !== "string") return replace(value, at, say, "text", fallback);
     // Characters, as a field counts them: an emoji is one, though two in `length`.
     const letters = [...value];
     if (letters.length <= most) return value;
@@ -139,7 +139,7 @@ export const fields = <T extends object>(readers: { readonly [K in keyof T]-?: R
     ) as T;
   return (value, at, say) => {
     if (!isFields(value)) {
-      say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; defaults taken`);
+      say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; defaults used`);
       return from({}, at, () => {});
     }
     for (const key of Object.keys(value)) {

@@ -52,7 +52,7 @@ const decodeWhole = async (file: File, bytes: number, decoder: () => Decoder): P
   if (bytes > LARGEST_DECODED)
     return refuse(
       name,
-      `unpacks to ${megabytes(bytes)} MB and can only be decoded as a whole in this browser; up to ${megabytes(LARGEST_DECODED)} MB are. Export it as WAV.`,
+      `unpacks to ${megabytes(bytes)} MB and can only be decoded as a whole in this browser; up to ${megabytes(LARGEST_DECODED)} MB can be. Export it as WAV.`,
     );
   const audio = await decoder().decodeAudioData(await file.arrayBuffer());
   const channels = Array.from({ length: audio.numberOfChannels }, (_, i) => audio.getChannelData(i));

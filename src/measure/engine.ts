@@ -53,8 +53,8 @@ const refuseTracks = (tracks: readonly TrackPlan[], inputs: readonly OpenInput[]
 
 const unusableSaid = (count: number, name = ""): string =>
   count === 1
-    ? `1 sample of ${quoted(name)} is no number or beyond +120 dBFS; it counts as silence.`
-    : `${count} samples of ${quoted(name)} are no numbers or beyond +120 dBFS; they count as silence.`;
+    ? `1 sample of ${quoted(name)} is not a number or is beyond +120 dBFS; it counts as silence.`
+    : `${count} samples of ${quoted(name)} are not numbers or are beyond +120 dBFS; they count as silence.`;
 
 const measureInputs = async (
   job: Job,

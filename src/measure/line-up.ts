@@ -35,7 +35,7 @@ const byTime = (inputs: readonly InputFacts[]): { delays: number[]; notes: strin
     const without = inputs.filter((f) => f.began === null).map((f) => quoted(f.name));
     return {
       delays: together,
-      notes: [`No start time in ${without.join(", ")}: all files are taken to begin together.`],
+      notes: [`No start time in ${without.join(", ")}: all files are assumed to start together.`],
     };
   }
   const first = Math.min(...known);

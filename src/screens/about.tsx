@@ -20,8 +20,8 @@ export const AboutScreen = () => (
           rules and the advice of qualified people.
         </li>
         <li class="notice warn">
-          Taking an earpiece out or turning up to hear over the stage are the usual ways to get hurt; ear-worn
-          monitors do not protect by themselves.
+          Taking an earpiece out or turning up to hear over the stage are the usual ways to damage hearing;
+          in-ear monitors are no hearing protection by themselves.
         </li>
         <li class="notice warn">
           Headroom figures are for planning. Check with the meters of the desk before you trust a whole show
@@ -43,9 +43,9 @@ export const AboutScreen = () => (
       </section>
     ))}
     <p class="soft small">
-      With it come preact, @preact/signals, @preact/signals-core, uqr and workbox-window, each under the MIT
-      licence, idb under the ISC licence, and mediabunny, unchanged, under the Mozilla Public License 2.0: its
-      source is the package of that name in the npm registry.
+      Hatside includes preact, @preact/signals, @preact/signals-core, uqr and workbox-window, each under the
+      MIT licence, idb under the ISC licence, and mediabunny, unchanged, under the Mozilla Public License 2.0:
+      its source is the package of that name in the npm registry.
     </p>
     <p class="soft small">
       Places of the pieces, what fits which tap point, balance laws and the −4.5 dB laws are common practice

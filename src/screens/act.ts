@@ -22,13 +22,13 @@ export const runOrSay = (command: Command, otherwise: string): boolean => {
 
 /** Runs a command that takes something away or changes much, and offers the way back for as long as nothing else is changed. */
 export const runWithWord = (command: Command, says: string): void => {
-  if (runOrSay(command, "Nothing to change: it is so already")) toast.value = { says, undo: current.peek() };
+  if (runOrSay(command, "Nothing to change: already set")) toast.value = { says, undo: current.peek() };
 };
 
 /** Changes the plan in one tap, and leads from its word to what is now to be set at the desk. */
 export const runPlanChange = (command: Command, says: string): void => {
   const file = current.peek();
-  if (!runOrSay(command, "Nothing to change: it is so already")) return;
+  if (!runOrSay(command, "Nothing to change: already set")) return;
   planBefore.value = { of: shelf.openId.peek(), file };
   toast.value = { says, undo: current.peek(), atDesk: true };
 };

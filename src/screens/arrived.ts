@@ -22,7 +22,7 @@ export const takeFiles = (files: readonly File[]): void => {
   if (lists.length > 0) {
     arrivedList.value = lists[0] ?? null;
     goTo("patch");
-    if (lists.length > 1) toast.value = { says: "Several lists came: the first is shown", undo: false };
+    if (lists.length > 1) toast.value = { says: "Several lists arrived: the first is shown", undo: false };
   }
   if (others.length > 0)
     void attempt("The files were not read", async () =>

@@ -129,8 +129,8 @@ export const LawFinder = () => {
   return (
     <>
       <p>
-        Send a steady tone to a stereo bus with fader and send at 0 dB, and enter what the meters show. Before
-        the pan is the channel’s own meter.
+        Send a steady tone to a stereo bus with fader and send at 0 dB, and enter what the meters show.
+        “Before the pan” is the channel’s own meter.
       </p>
       <NumberField rule={RULES.meterStep} value={step} onValue={(to) => edit({ step: to })} />
       {rows.map((row, at) => (

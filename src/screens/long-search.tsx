@@ -1,6 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { useLayoutEffect } from "preact/hooks";
 import type { SearchFound, SearchInput, SearchName, SearchNews } from "../core/searches";
+import { SEARCH_ENDS, SEARCH_LABELS } from "../text/search";
 import { Progress } from "../ui/progress";
 
 const newWorker = (): Worker =>
@@ -14,14 +15,13 @@ const STEADY_MS = 200;
  * button that stops it. Begins anew when what is asked changes.
  */
 export const LongSearch = <N extends SearchName>(props: {
-  /** What is worked out, as a sentence begins: “Working out the plans”. */
-  label: string;
   name: N;
   /** The same object as long as the same is asked. */
   input: SearchInput<N>;
   onFound: (found: SearchFound<N>) => void;
 }) => {
-  const { label, name, input, onFound } = props;
+  const { name, input, onFound } = props;
+  const label = SEARCH_LABELS[name];
   const state = useSignal<"running" | "stopped" | "failed">("running");
   const share = useSignal<number | null>(null);
   const round = useSignal(0);
@@ -85,7 +85,7 @@ export const LongSearch = <N extends SearchName>(props: {
   return (
     <div class="stack">
       <p class={state.value === "failed" ? "notice warn" : "soft"} role="status">
-        {state.value === "failed" ? "This could not be worked out." : "Stopped."}
+        {SEARCH_ENDS[state.value]}
       </p>
       {again}
     </div>

@@ -12,7 +12,7 @@ const take = (hand: (way: typeof import("./take-file")) => unknown): Promise<boo
 const Elsewhere = () =>
   readOnly.value ? (
     <div class="notice warn stack elsewhere">
-      <p>Another tab is editing. This one only looks on.</p>
+      <p>Another tab is editing. This one is view-only.</p>
       <button type="button" onClick={() => void takeOver()}>
         Edit here instead
       </button>
@@ -81,7 +81,7 @@ const OtherVersion = () => {
   if (isComing)
     return (
       <p class="notice" role="status">
-        Switching versions. This page reloads by itself, mostly at once.
+        Switching versions. This page reloads by itself, usually at once.
       </p>
     );
   return (

@@ -47,8 +47,8 @@ export const RULES = {
   inputs: rule("Inputs", "inputCount", "", { whole: true }),
   sensitivity: rule("Sensitivity", "sensitivity", "dB"),
   impedance: rule("Impedance", "impedance", "Ω"),
-  sourceImpedance: rule("Source impedance", "sourceImpedance", "Ω"),
-  drive: rule("Drive", "drive", "V"),
+  sourceImpedance: rule("Output impedance", "sourceImpedance", "Ω"),
+  drive: rule("Amplifier output", "drive", "V"),
   isolation: rule("Isolation", "isolation", "dB"),
   stage: rule("Level on stage", "stage", "dBA"),
 } as const satisfies { readonly [name: string]: NumberRule };

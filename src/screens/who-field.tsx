@@ -4,5 +4,10 @@ import { setWho, who } from "./who";
 
 /** Whom the ticks of this device are by. */
 export const WhoField = () => (
-  <TextField label="Who ticks on this device" value={who.value} most={LIMITS.name} onValue={setWho} />
+  <TextField
+    label="Your name, for ticks on this device"
+    value={who.value}
+    most={LIMITS.name}
+    onValue={setWho}
+  />
 );

@@ -51,7 +51,7 @@ export const FIELDS: { readonly [field in ListField]: FieldWords } = {
     known: ["name", "source", "channel name", "input name", "label", "instrument", "title", "description"],
   },
   kind: { title: "Kind", known: ["kind", "type", "group", "category"] },
-  piece: { title: "Drum", known: ["drum", "stands at", "piece", "position"] },
+  piece: { title: "Kit piece", known: ["kit piece", "drum", "stands at", "piece", "position"] },
   stereo: { title: "Stereo", known: ["stereo", "mono stereo", "width", "channels", "format"] },
   pan: {
     title: "Channel pan",

@@ -175,7 +175,7 @@ const notesOf = (
   const strange = lines.flatMap(({ row, line: { says } }) =>
     says.piece === undefined || says.piece === null || pieces.has(nameKey(says.piece))
       ? []
-      : [`Row ${row}: the kit has no “${asTyped(says.piece)}”, so the channel is at no drum.`],
+      : [`Row ${row}: the kit has no “${asTyped(says.piece)}”, so the channel has no kit piece.`],
   );
   const alone = (["tap", "on", "trim"] as const).some((f) => mapping[f] !== null) && mapping.slot === null;
   return [

@@ -25,7 +25,7 @@ const busPinText = ({ bus, width, input }: BusPin): string => {
 
 type Ruled = Wish & { readonly by: "rule" };
 const RULED: readonly (readonly [asks: (wish: Ruled) => boolean, alone: string, many: string])[] = [
-  [(w) => w.own && w.stereo, "must be apart in stereo", "stereo channels that must be apart"],
+  [(w) => w.own && w.stereo, "must be separate in stereo", "stereo channels that must be separate"],
   [(w) => w.own && !w.stereo, "must have an input of its own", "channels that must have inputs of their own"],
   [(w) => !w.own && w.stereo, "must be in stereo", "channels that must be in stereo"],
   [(w) => !w.own && !w.stereo, "must be heard", "channels that must be heard"],
@@ -94,16 +94,16 @@ export const describeAllocation = (problem: AllocationProblem, found: Allocation
 /** What has to be otherwise for a loss to be none, and what is so with it: "Keys in stereo", "Keys in mono". */
 const STATES: { readonly [code in LossCode]?: readonly [without: string, withLoss: string] } = {
   unheard: ["heard by all who must", "not heard by all who must"],
-  "must-own-shared": ["apart", "sharing"],
+  "must-own-shared": ["separate", "sharing"],
   "sides-lost": ["L/R kept", "L/R lost"],
-  "own-voice-shared": ["apart", "sharing"],
+  "own-voice-shared": ["separate", "sharing"],
   "left-out": ["on an input", "left out"],
   "families-share": ["within the family", "outside the family"],
   "sections-share": ["within the section", "outside the section"],
   "image-folded": ["in stereo", "in mono"],
-  "own-shared": ["apart", "sharing"],
+  "own-shared": ["separate", "sharing"],
   "stereo-folded": ["in stereo", "in mono"],
-  "spare-own-shared": ["apart", "sharing"],
+  "spare-own-shared": ["separate", "sharing"],
 };
 
 const IN_STEREO: readonly LossCode[] = ["sides-lost", "image-folded", "stereo-folded"];
@@ -118,8 +118,8 @@ const statesText = (named: (id: Id) => string, losses: readonly PlanLoss[], whic
 };
 
 const CASES: { readonly [code in WhatIfCode]: (problem: AllocationProblem) => string } = {
-  "one-more": ({ inputs }) => `One input more (${inputs})`,
-  "one-less": ({ inputs }) => `One input less (${inputs})`,
+  "one-more": ({ inputs }) => `One more input (${inputs})`,
+  "one-less": ({ inputs }) => `One fewer input (${inputs})`,
   "second-system": ({ inputs }) => `A second system (${formatCount(inputs, "input")})`,
   "two-drummers": () => "Two drummers",
   "mono-packs": () => "Mono packs only",

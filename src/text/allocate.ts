@@ -32,12 +32,12 @@ export const allocatedBusName = ({ level, family, section, instrument }: BusOf):
 /** What a plan is called, and why it is one. */
 export const PLAN_STYLES: { readonly [style in PlanStyle]: { readonly name: string; readonly why: string } } =
   {
-    best: { name: "Best", why: "Loses least of what matters most." },
+    best: { name: "Best", why: "Loses the least of what matters most." },
     "as-now": { name: "Own inputs stay", why: "Nobody loses an input they have to themselves now." },
     stereo: { name: "Stereo first", why: "What is stereo stays stereo; channels of a family share instead." },
     spare: { name: "Room for guests", why: "One input or pair for each family; the rest stays free." },
     apart: {
-      name: "Most apart",
+      name: "Most own inputs",
       why: "As many channels as possible have an input to themselves; stereo gives way.",
     },
     fewest: { name: "Fewest inputs", why: "Families share and stereo goes to mono; the rest stays free." },
@@ -121,9 +121,9 @@ const LOSSES: { readonly [code in LossCode]?: (said: Said) => string } = {
   "sections-share": (said) => `${shares(said)}: another section of the family`,
   "image-folded": ({ names, at, many }) => `${names} ${many ? "are" : "is"} in mono on ${at}`,
   "own-shared": (said) =>
-    `${shares(said)}: nobody can mix ${said.many || !said.others ? "them" : "it"} apart`,
+    `${shares(said)}: nobody can mix ${said.many || !said.others ? "them" : "it"} separately`,
   "stereo-folded": ({ names, at, many }) => `${names} ${many ? "are" : "is"} in mono on ${at}`,
-  "spare-own-shared": ({ names, many, at }) => `${names} ${many ? "are" : "is"} not apart: ${at}`,
+  "spare-own-shared": ({ names, many, at }) => `${names} ${many ? "share" : "shares"} ${at}`,
   "own-input-lost": ({ names, many }) =>
     `${names} ${many ? "lose the inputs they have to themselves" : "loses the input it has to itself"} now`,
 };
@@ -167,7 +167,7 @@ export const describeMusician = (problem: AllocationProblem, view: MusicianView)
   const { apart, together: knobs, missing } = view;
   const shared = knobs.filter((k) => k.wants.length + k.others > 1);
   return [
-    `${named(view.musician)} can mix ${formatCount(apart.length, "channel")} apart.`,
+    `${named(view.musician)} can mix ${formatCount(apart.length, "channel")} separately.`,
     ...shared.map((k) => {
       const others = k.others > 0 ? ` with ${formatCount(k.others, "other")}` : "";
       return `On one knob, ${inputsName(k.inputs)}: ${few(k.wants.map(named))}${others}.`;

@@ -76,12 +76,12 @@ export const describeBuses = (setup: Sheet): BusNote[] =>
     };
   });
 
-/** The channels that a bus passes, on the line check: "Inside: Kick, Snare, Hat."; "" where it passes none. */
+/** The channels that a bus passes, on the line check: "Contains: Kick, Snare, Hat."; "" where it passes none. */
 export const formatInside = (contents: readonly BusContent[], setup: Sheet): string => {
   const names = contents
     .filter(({ send }) => send.on && send.level !== null)
     .map(({ channel }) => channelName(setup, channel.id));
-  return names.length === 0 ? "" : `Inside: ${names.join(", ")}.`;
+  return names.length === 0 ? "" : `Contains: ${names.join(", ")}.`;
 };
 
 /** A pair of inputs that a mixer links: "1 and 2 (Drums)". */

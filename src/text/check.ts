@@ -117,11 +117,11 @@ const FAULT_TEXT: Readonly<Record<Fault, (names: CheckNames, channel: string) =>
     ],
   }),
   "inputs-up": (names) => ({
-    name: `${capitalised(names.who)}’s mixer takes the inputs one too high`,
+    name: `${capitalised(names.who)}’s mixer is set one input too high`,
     steps: [`At ${names.who}’s mixer, choose ${both(names)}.`],
   }),
   "inputs-down": (names) => ({
-    name: `${capitalised(names.who)}’s mixer takes the inputs one too low`,
+    name: `${capitalised(names.who)}’s mixer is set one input too low`,
     steps: [`At ${names.who}’s mixer, choose ${both(names)}.`],
   }),
   "all-centred": ({ bus }) => ({
@@ -226,7 +226,7 @@ export const describeAction = (names: CheckNames, action: Action): ActionText =>
 
 /** Why nothing can be checked, and what to do about it. */
 const OBSTACLE_TEXT: Readonly<Record<Obstacle | "nothing-to-tell", (names: CheckNames) => string>> = {
-  audience: () => "The audience hears FOH, not a bus. Choose somebody with ear-worn monitors.",
+  audience: () => "The audience hears FOH, not a bus. Choose a musician.",
   "no-bus": ({ who }) => `${capitalised(who)} hears no bus. ${CHOOSE_BUS}`,
   "no-drum": ({ bus }) => `No drum is in ${bus}. Send a drum channel to it.`,
   "nothing-to-tell": () => "No hit can tell one fault from another here. Send more drum channels to the bus.",

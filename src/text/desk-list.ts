@@ -67,7 +67,7 @@ export const formatSource = (names: Pick<Names, "channels" | "buses" | "desk">, 
 const feedParts = (patched: PatchedFeed | null, names: Names): readonly string[] => {
   if (!patched) return ["nothing"];
   const { feed, port } = patched;
-  return [formatSource(names, feed), port === null ? "no port" : `by ${formatPort(names.desk, port)}`];
+  return [formatSource(names, feed), port === null ? "no port" : `via ${formatPort(names.desk, port)}`];
 };
 
 /** What a control is called, and its value: one text for each thing that is set by itself. */

@@ -188,7 +188,7 @@ export const formatSideCell = (place: ImageRow["stands"], none: string): string 
   place === "middle" ? "centre" : (place ?? none);
 
 /**
- * How far to a side something is heard, in words. In ear-worn monitors by the difference: under 1 dB in the centre,
+ * How far to a side something is heard, in words. With in-ear monitors by the difference: under 1 dB in the centre,
  * hard at one side from 15 dB; at FOH as the pan that sin/cos would need.
  */
 export const formatPlace = (

@@ -148,7 +148,7 @@ const ISSUES: { readonly [code in IssueCode]: Describe<code> } = {
     const one = issue.buses.length === 1;
     return [
       `${subjects(setup, issue)} ${one ? "has" : "have"} no monitor input: nobody hears ${one ? "it" : "them"}.`,
-      `Assign ${one ? "it to monitor inputs, or delete the bus" : "them to monitor inputs, or delete the buses"}.`,
+      `Assign ${one ? "it to monitor inputs, or remove the bus" : "them to monitor inputs, or remove the buses"}.`,
     ];
   },
   "no bus": ({ listeners: who }, setup) => [

@@ -54,7 +54,7 @@ const describeOthers = ({ wrong: [before, after], flat }: Reasons["others"]): st
 export const describeCost = ({ criteria, foh }: Pick<Recommendation, "criteria" | "foh">): string => {
   const { moves, inputs } = criteria;
   const takes = moves === 0 ? "Nothing to change" : `Takes ${formatCount(moves, "change")}`;
-  const more = inputs === 0 ? "no more monitor inputs" : formatCount(inputs, "more monitor input");
+  const more = inputs === 0 ? "no extra monitor inputs" : formatCount(inputs, "extra monitor input");
   const atFoh =
     foh.length === 0 ? "FOH stays as it is" : `FOH changes for ${formatCount(foh.length, "channel")}`;
   return `${takes}, ${more}; ${atFoh}.`;
@@ -145,7 +145,7 @@ export const describePremise = (setup: Names, bus: Bus, premise: Premise): strin
       return "If FOH had to stay as it is";
     case "inputs":
       return premise.more < 0
-        ? "With one monitor input fewer"
+        ? "With one fewer monitor input"
         : `With ${premise.more === 1 ? "one more monitor input" : "two more monitor inputs"}`;
     case "free inputs may be used":
       return "If free monitor inputs could be used";

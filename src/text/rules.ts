@@ -18,7 +18,7 @@ const OWN_WISHES: { readonly [wish in OwnWish]: string } = {
   must: "must",
   prefer: "prefer",
   "if-left": "if inputs are left",
-  "no-matter": "no matter",
+  "no-matter": "doesn’t matter",
   no: "no",
 };
 

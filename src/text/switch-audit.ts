@@ -37,7 +37,7 @@ export const describeTake = (
 export const describeIdle = (names: Names, channels: readonly Id[]): string =>
   channels.length === 0
     ? ""
-    : `No monitor input takes the direct ${channels.length === 1 ? "out" : "outs"} of ${formatList(channels.map((id) => formatChannelAt(names, id)))}. Check that ${channels.length === 1 ? "it is" : "they are"} off at the desk.`;
+    : `The direct ${channels.length === 1 ? "out" : "outs"} of ${formatList(channels.map((id) => formatChannelAt(names, id)))} ${channels.length === 1 ? "feeds" : "feed"} no monitor input. Check that ${channels.length === 1 ? "it is" : "they are"} off at the desk.`;
 
 /** Inputs without a port; "" where there are none. */
 export const describePortless = (inputs: readonly number[]): string =>

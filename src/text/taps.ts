@@ -14,7 +14,7 @@ export const MISFITS: { readonly [code in MisfitCode]: string } = {
   rumble: "no HPF, so rumble and bleed come along",
   "handling noise": "no HPF, so rumble and handling noise come along",
   "unprocessed vocal": "a vocal without HPF, EQ and compressor",
-  "vocal without EQ": "a vocal without EQ and compressor, so loud notes jump out",
+  "vocal without EQ": "a vocal without EQ and, on most desks, without compressor, so loud notes jump out",
   "drum follows fader": "when FOH pulls the fader, the drummer loses it, in a bus or alone",
   "vocal follows fader": "the FOH mix moves it in the singer’s ears, and a mute cuts it",
   "instrument follows fader": "when FOH pulls the fader or mutes it, the band loses it",

@@ -11,9 +11,9 @@ interface Word {
   readonly by: string;
 }
 
-const SAID = { true: "OK", false: "no signal", null: "tick taken off" } as const;
+const SAID = { true: "OK", false: "no signal", null: "unticked" } as const;
 
-/** What was said: "OK", "no signal", "set", "tick taken off". */
+/** What was said: "OK", "no signal", "set", "unticked". */
 export const formatSaid = ({ control, said }: Pick<Word, "control" | "said">): string =>
   said === true && control !== "line check" ? "set" : SAID[`${said}`];
 

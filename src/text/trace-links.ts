@@ -124,7 +124,7 @@ const LINKS: { readonly [code in LinkCode]: LinkText<code> } = {
         ? "Signal: the fader is up, and the channel’s meter moves."
         : values.send === undefined
           ? "Signal: the bus is unmuted, its fader is up, and its meter moves."
-          : "Have only this channel played. Signal: the bus meter moves behind the fader.",
+          : "Have only this channel played. Signal: the bus meter moves, post-fader.",
     ],
     broken: (values, names) => `At −∞ in the plan: ${downOf(names, values)}. Set it in Channels or Headroom.`,
     remedy: (values, names) => {
@@ -246,7 +246,7 @@ const KIND_NAMES: { readonly [code in LinkCode]: string } = {
   level: "Send level or a fader",
   port: "Output port",
   "monitor link": "Link to the monitor system",
-  "monitor input": "Another input turned up",
+  "monitor input": "Wrong input turned up at the mixer",
   "stereo link": "Stereo link at the mixer",
   mixer: "Musician’s mixer",
   earphones: "Pack and earphones",
@@ -257,5 +257,5 @@ export const LINK_TABLE: readonly (readonly [link: string, weight: string, cost:
   KIND_NAMES,
 ).map((code) => {
   const { weight, lookCost } = LINK_RULES[code];
-  return [KIND_NAMES[code], String(weight), lookCost === null ? "no look" : String(lookCost)];
+  return [KIND_NAMES[code], String(weight), lookCost === null ? "can’t look" : String(lookCost)];
 });

@@ -63,7 +63,7 @@ export const describeTrace = (
     return {
       tone: "wrong",
       says: "These answers cannot all be right",
-      more: "There was a signal behind a place where there was none. Undo the answer that you doubt.",
+      more: "There was signal further down the chain than a point with none. Undo the answer that you doubt.",
     };
   if (suspects.length === 1)
     return {
@@ -95,7 +95,7 @@ export const describeArrivals = (names: TraceNames, channel: Id, arrivals: reado
     return {
       tone: "wrong",
       says: `${name} arrives ${on.length === 2 ? "twice" : `${on.length} times`}`,
-      more: `By ${formatList(on.map((a) => formatArrival(names, a)))}. Keep one. Switch the rest off in the plan, or turn them down at the mixer.`,
+      more: `Via ${formatList(on.map((a) => formatArrival(names, a)))}. Keep one. Switch the rest off in the plan, or turn them down at the mixer.`,
     };
   return {
     tone: "care",

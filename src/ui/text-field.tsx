@@ -67,8 +67,7 @@ export const TextField = (props: {
       )}
       {long.value === null ? null : (
         <p class="wrong" id={`${id}-wrong`} role="alert">
-          {props.label}: {letters} characters are too many. Allowed: up to {props.most}. The text from before
-          stays in force.
+          {props.label}: {letters} characters are too many. Allowed: up to {props.most}. The old text stays.
         </p>
       )}
     </div>

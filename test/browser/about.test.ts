@@ -18,7 +18,7 @@ const packageAt = (
 const CAUTIONS = [
   /estimates from data sheets, not measurements, and this is no dosimeter.* by 5 dB or more/,
   /Hearing damage is permanent.*use both ears.*Limits differ by country/,
-  /ear-worn monitors do not protect by themselves/,
+  /in-ear monitors are no hearing protection by themselves/,
   /Headroom figures are for planning.*meters of the desk/,
 ] as const;
 
@@ -44,7 +44,7 @@ it("About shows the version, the licence, every caution, and the licences of wha
   const under = (licence: string): string[] =>
     names.filter((name) => packageAt(`node_modules/${name}`).license === licence).sort();
   const [, free = "", short = "", open = ""] =
-    /With it come (.*), each under the MIT licence, (.*) under the ISC licence, and (.*), unchanged, under the Mozilla Public License 2\.0/.exec(
+    /Hatside includes (.*), each under the MIT licence, (.*) under the ISC licence, and (.*), unchanged, under the Mozilla Public License 2\.0/.exec(
       all,
     ) ?? [];
   expect(free.split(/, | and /).sort()).toEqual(under("MIT"));

@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { blankSetup } from "../../src/document/blank";
 import { printSetup } from "../../src/document/read-setup";
+import { NOT_WORDS } from "../not-words";
 import { PLACES } from "../tools/places.mjs";
 import { alert, answerAll, choose, go, states, takeIn, unfold } from "./hall";
 import { drop, openAll, openAt } from "./hands";
@@ -9,10 +10,6 @@ import { phone, typeKeys } from "./harness";
 import { inspect, WALK_MS, wordsStay } from "./inspect";
 import { agreeButton, withFirst } from "./newer";
 import { browser, site } from "./stage";
-
-/** Words of an older language of this app, and such as no sound engineer says. */
-const FORMER_WORDS =
-  /\b(slots?|legs?|mend(s|ed)?|repairs?|reversed|house pan|take away|taken away|put (in|into) the plan|nothing sounds|before filter|after fader|wanted margin|unplaceable|two-channel|level while playing|several sums|the console)\b/i;
 
 /** States in which a screen looks different from what it is at first. */
 const STATES: readonly (readonly [what: string, place: string, bring: (page: Page) => Promise<void>])[] = [
@@ -163,7 +160,7 @@ it("nothing is found on any screen with all of it open, nothing scrolls sideways
   for (const place of PLACES) {
     await go(page, place);
     await openAll(page);
-    expect((await page.locator("main").allInnerTexts()).join("\n")).not.toMatch(FORMER_WORDS);
+    expect((await page.locator("main").allInnerTexts()).join("\n")).not.toMatch(NOT_WORDS);
     await inspect(page, place);
   }
   expect(faults).toEqual([]);

@@ -48,7 +48,7 @@ it("a band of one's own is entered, decided and on paper in at most forty taps a
   await tap(page.getByRole("button", { name: "Start with 8 microphones" }));
   await tap(page.getByRole("link", { name: "Channels" }));
   await tap(page.getByText("Add channels", { exact: true }));
-  await tap(page.getByLabel("One channel a line"));
+  await tap(page.getByLabel("One channel per line"));
   await page.keyboard.type(LINES.join("\n"));
   await tap(page.getByRole("button", { name: `Add ${ADDED} channels` }));
   await page.getByText(`All channels (${8 + ADDED})`).waitFor();
@@ -136,7 +136,7 @@ it("a stage's input list, which names no bus, brings its drums into the drum bus
   await page.getByLabel("Or paste rows from a spreadsheet").fill(INPUT_LIST.join("\n"));
   await page.getByRole("button", { name: "Read pasted rows" }).click();
   await page.getByText("Remove them", { exact: true }).click();
-  const sent = page.getByLabel("Send new drums and percussion into Drums");
+  const sent = page.getByLabel("Send new drums and percussion to Drums");
   const preview = page.getByLabel("What changes");
   const congas = preview.locator("li", { hasText: "Congas" });
   await expect.poll(() => congas.textContent()).toContain("Drums post-fader, 0 dB");

@@ -340,7 +340,7 @@ describe("many channels at once", () => {
       toms((c) => [c.colour, c.muted]),
       Array(3).fill(["teal", true]),
     );
-    await set.selectOption("Send into Fold-back");
+    await set.selectOption("Send to Fold-back");
     expect(await to.locator("option:checked").textContent()).toBe("not in it");
     await to.selectOption("pre-fader");
     await keeps(

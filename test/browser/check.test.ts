@@ -397,7 +397,7 @@ describe("an answer", () => {
       hits.push(hit);
       await follows(page, decide(CHECK, hits), MARA);
     }
-    await states(page, /^This fits no fault known here$/);
+    await states(page, /^This fits no known fault$/);
     const rows = await page.locator("main tbody tr").allInnerTexts();
     expect(rows).toHaveLength(hits.length);
     expect(await page.getByRole("button", { name: /^Record as found/ }).count()).toBe(0);
@@ -430,10 +430,10 @@ it("ticks every input on the line check, keeps the ticks, and takes them off in 
   const { page } = user;
   const part = page.locator("section", { has: page.getByRole("heading", { name: "Line check" }) });
   await part.getByText("15 inputs left to check.").waitFor();
-  await part.getByText("Inside: Kick, Snare, Hat,").waitFor();
+  await part.getByText("Contains: Kick, Snare, Hat,").waitFor();
   await tap(part.getByRole("button", { name: "Bass OK" }));
   await unfold(page, "Paper, names");
-  await part.getByLabel("Who ticks on this device").fill("Jo");
+  await part.getByLabel("Your name, for ticks on this device").fill("Jo");
   await tap(part.getByRole("button", { name: "Guitar no signal" }));
   const who = (name: string) => part.locator("li", { hasText: name }).locator(".who");
   expect(await who("Bass").textContent()).toMatch(/^OK: \d\d:\d\d$/);

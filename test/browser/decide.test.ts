@@ -49,7 +49,7 @@ it("thirty lines are pasted and decided: three plans, a pin, and a patch that le
   await takeIn(page, printSetup(blankSetup("Thirty")));
   await go(page, "channels");
   await unfold(page, "Add channels");
-  await page.getByLabel("One channel a line").focus();
+  await page.getByLabel("One channel per line").focus();
   // At once, as a paste comes.
   await page.keyboard.insertText(NAMES.map((name, i) => `${i + 1} ${name}`).join("\n"));
   await page.getByRole("button", { name: /^Add \d+ channels$/ }).click();
@@ -91,8 +91,8 @@ it("thirty lines are pasted and decided: three plans, a pin, and a patch that le
   await plans.first().locator("[aria-pressed=true]").filter({ hasText: "Lead vox" }).waitFor();
   await unfold(page, "What if");
   for (const says of [
-    /^One input more \(17\): /,
-    /^One input less \(15\): /,
+    /^One more input \(17\): /,
+    /^One fewer input \(15\): /,
     /^A second system \(32 inputs\): /,
   ])
     await page.getByText(says).waitFor();
@@ -132,15 +132,15 @@ it("what a channel asks for is changed for one and for several, marked, taken ba
   await states(page, "30 channels, 16 monitor inputs");
   const first = page.locator(".plans > section").first();
   const apart = (name: string) => first.getByRole("button", { name: new RegExp(`^In \\d+ ${name}`) });
-  const rules = page.locator("details", { has: page.getByLabel("Rules of", { exact: true }) });
+  const rules = page.locator("details", { has: page.getByLabel("Rules for", { exact: true }) });
   const title = rules.locator("summary").first();
   await apart("BV 2").waitFor();
   expect(await apart("Trumpet").count()).toBe(0);
 
   // The first channel, with what its kind asks for and why.
   await unfold(page, "Rules");
-  await rules.getByText("Kick: Time for everybody; apart once inputs are left.").waitFor();
-  const of = page.getByLabel("Rules of", { exact: true });
+  await rules.getByText("Kick: Everybody keeps time by it: an input of its own if one is left.").waitFor();
+  const of = page.getByLabel("Rules for", { exact: true });
   const own = page.getByLabel(/^Input of its own/);
   expect(await shown(own.locator("option:checked"))).toBe("Default: if inputs are left");
 

@@ -126,7 +126,7 @@ it("a plan is applied and set to its last control but one, the trace finds that 
   await page.getByRole("button", { name: "Undo answer" }).click();
   await page.locator(".look-at", { hasText: looks.at(-1)?.[0] ?? "" }).waitFor();
   await page.getByRole("button", { name: "End the trace" }).click();
-  await states(page, "Who does not hear what?");
+  await states(page, "Who can’t hear what?");
 
   // A helper’s phone opens the link, sets it and ticks, and the ticks arrive back.
   await go(page, "check");
@@ -137,7 +137,7 @@ it("a plan is applied and set to its last control but one, the trace finds that 
   const other = helper.page;
   await opens(other, await page.getByLabel(/^The link, /).inputValue());
   await states(other, "Help with “Twelve”?");
-  await other.getByLabel("Who ticks on this device").fill("Ada");
+  await other.getByLabel("Your name, for ticks on this device").fill("Ada");
   await other.getByRole("button", { name: "Open it to help" }).click();
   await states(other, "Line check");
   await other.getByRole("button", { name: "Trace Bass" }).click();
@@ -167,8 +167,8 @@ it("a trace says what the plan itself stops, what reaches nobody, and what arriv
   const user = await phone(browser);
   const { page } = user;
   await visit(user, site, "#trace");
-  await states(page, "Who does not hear what?");
-  await unfold(page, "Where it says to look, and why");
+  await states(page, "Who can’t hear what?");
+  await unfold(page, "Where to look, and why");
   await isWhole(page);
   const start = page.getByRole("button", { name: "Start the trace" });
   const what = page.getByLabel("What", { exact: true });

@@ -127,7 +127,7 @@ it("a setup of another desk is told apart when it is opened, and changed only on
   await notice.getByText("2 settings differ").click();
   await expect
     .poll(() => notice.locator("li").allInnerTexts())
-    .toEqual(["Called Hall desk instead of Club desk", "Channels 32 instead of 24"]);
+    .toEqual(["Name Hall desk instead of Club desk", "Channels 32 instead of 24"]);
   await inspect(page, "a setup of another desk");
   expect(await deskField(page, "Channels of the desk")).toBe("32");
   // Nobody has answered: it is asked again after a start.

@@ -148,7 +148,7 @@ describe.each(ENGINES)("%s", (_, start) => {
             ?.querySelector("button[aria-expanded='false']")`,
         ),
       );
-      await driver.type(await field(driver, "Send into Drums, dB"), text);
+      await driver.type(await field(driver, "Send to Drums, dB"), text);
       return headroom(driver);
     };
     const quiet = await send("-6");

@@ -9,11 +9,11 @@ const FIELDS = 'main input[type="text"][inputmode]';
 
 /** What "-6" means to a person, where it is known beforehand: a value, or nothing that this can be. */
 const SIX: readonly (readonly [label: RegExp, allowed: boolean])[] = [
-  [/^(Gated RMS|Peak|Send into|Trim|Output at|Max input level)/, true],
+  [/^(Gated RMS|Peak|Send to|Trim|Output at|Max input level)/, true],
   [/^(Channel pan|Pan in)/, true],
   [/^(Right of|In front of) the throne|[Tt]urned to/, true],
   [/^(Pad|Target headroom|Custom centre drop|Smallest level step|Pan steps|Monitor inputs)/, false],
-  [/^(Sensitivity|Impedance|Drive|Isolation|Level on stage)/, false],
+  [/^(Sensitivity|Impedance|Output impedance|Amplifier output|Isolation|Level on stage)/, false],
 ];
 
 const MINUS = "\u2212";
@@ -289,7 +289,7 @@ const textOfEachKind = async (page: Page): Promise<Field[]> => {
   for (const input of await page.locator(TEXTS).all()) {
     const it = await field(input);
     // Lines to be pasted are no text of the setup.
-    if (it.name === "One channel a line") continue;
+    if (it.name === "One channel per line") continue;
     const around = await input.evaluate((e) =>
       [...(e.closest(".fields")?.querySelectorAll("label") ?? [])].map((label) => label.textContent).join(),
     );
@@ -300,7 +300,7 @@ const textOfEachKind = async (page: Page): Promise<Field[]> => {
 };
 
 const LONG = "x".repeat(81);
-const TOO_LONG = `81 characters are too many. Allowed: up to 80. The text from before stays in force.`;
+const TOO_LONG = `81 characters are too many. Allowed: up to 80. The old text stays.`;
 
 describe.each([
   ["channels", 1],

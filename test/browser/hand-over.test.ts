@@ -66,7 +66,7 @@ it("goes over by codes read from afar, and comes back by codes, with no network"
     if (at < codes.length - 1) await states(two, `${at + 1} of ${codes.length} codes read`);
   }
   await states(two, "Help with “");
-  await two.getByLabel("Who ticks on this device").fill("Ada");
+  await two.getByLabel("Your name, for ticks on this device").fill("Ada");
   await isWhole(two);
   await two.getByRole("button", { name: "Open it to help" }).click();
 
@@ -90,7 +90,7 @@ it("goes over by codes read from afar, and comes back by codes, with no network"
   await two.locator(".desk-list input").first().check();
   await isWhole(two);
   await two.getByRole("link", { name: "Trace" }).click();
-  await states(two, "Who does not hear what?");
+  await states(two, "Who can’t hear what?");
   await isWhole(two);
   await settled(two);
 

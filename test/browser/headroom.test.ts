@@ -62,9 +62,9 @@ const figures = async (page: Page, line: string): Promise<number[]> =>
     .filter((t) => t !== "")
     .map(number);
 
-const SETTINGS = "Drums: trims, sides and the chain behind it";
+const SETTINGS = "Drums: fader, trims and output chain";
 const SENDS = "What goes into Drums";
-const LAWS = "The same bus by every pan law";
+const LAWS = "The same bus with every pan law";
 
 describe("will it fit", () => {
   it("is answered at the top of a phone's screen, without scrolling", async () => {
@@ -175,9 +175,9 @@ describe("what summing costs", () => {
       return number(cells[3] ?? "");
     };
     const sides = await loss();
-    expect(await line("Constant power, sin/cos", "hard-panned in force")).toBe(sides);
+    expect(await line("Constant power, sin/cos", "hard-panned in use")).toBe(sides);
     await page.getByText("At centre", { exact: true }).click();
-    await page.locator(".laws").getByRole("row", { name: "centre in force" }).waitFor();
+    await page.locator(".laws").getByRole("row", { name: "centre in use" }).waitFor();
     // Unity hard-panned or at centre: all of it 3.01 dB higher under constant power.
     expect(await loss()).toSatisfy(printedAs(sides + 3.01));
 
@@ -186,7 +186,7 @@ describe("what summing costs", () => {
     await page.getByLabel("Pan law, as set at the desk").selectOption({ label: "Linear" });
     await page
       .locator(".laws tbody", { hasText: "Linear" })
-      .getByRole("row", { name: "centre in force" })
+      .getByRole("row", { name: "centre in use" })
       .waitFor();
     expect(await loss()).toBe(told);
     expect(user.faults).toEqual([]);
@@ -290,7 +290,7 @@ describe("the earphone level", () => {
     for (const words of [
       "not a measurement",
       "no dosimeter",
-      "do not protect by themselves",
+      "are no hearing protection by themselves",
       "differ by country",
       "qualified advice",
     ])
@@ -300,8 +300,8 @@ describe("the earphone level", () => {
     // 110 dB/mW at 16 Ω, 0.1 V behind 10 Ω: 0.23669 mW, 103.742 dB (computed from P = V²/Z in the project's facts).
     await type(page, "Sensitivity, dB/mW", "110");
     await type(page, "Impedance of the earphone, Ω", "16");
-    await type(page, "Drive without load, V", "0.1");
-    await type(page, "Impedance of the amplifier, Ω", "10");
+    await type(page, "Amplifier output without load, V", "0.1");
+    await type(page, "Output impedance of the amplifier, Ω", "10");
     await type(page, "Level on stage, dBA", "0");
     const said = await shown(card);
     expect(said).toMatch(/103\.7\s*dB at the ear, ±5 dB or worse/);

@@ -8,9 +8,9 @@ import { browser, site } from "./stage";
 
 const HELP = [
   ["channels", "What level, peak and send mean", /send × pan law × trims/],
-  ["image", "What counts as the right side", /20 lg\(R \/ L\).* Mills 1960/],
+  ["image", "What counts as the right side", /20 log\(R \/ L\).* Mills 1960/],
   ["headroom", "How headroom is counted", /Ceiling minus likely peak/],
-  ["patch", "What the patch is checked for", /20 lg 2 = 6\.02 dB/],
+  ["patch", "What the patch is checked for", /20 log 2 = 6\.02 dB/],
   ["check", "How it finds the fault", /chance of each answer/],
 ] as const;
 
@@ -36,20 +36,25 @@ it.each(HELP)(
 /** Every explanation: the screen, the fold it is in, what it is called, and what it has to say. */
 const EXPLAINED: readonly (readonly [place: string, fold: string, about: string, says: RegExp])[] = [
   ["channels", "Desk: pan law, notation, levels", "Which law is mine?", /the drop is the centre drop/],
-  ["channels", "", "What level, peak and send mean", /20 lg of the product/],
-  ["image", "", "What counts as the right side", /20 lg\(R \/ L\)/],
+  ["channels", "", "What level, peak and send mean", /20 log of the product/],
+  ["image", "", "What counts as the right side", /20 log\(R \/ L\)/],
   ["image", "", "How recommendations are ranked", /the score: the mean over the pieces of side × heard/],
-  ["image", "Listen to it", "What the level is, and one loudness", /the energy of both ears together/],
-  ["image", "The same pans by every pan law", "What these mean", /by the tangent law/],
+  [
+    "image",
+    "Listen to it",
+    "What the level is, and why all play at the same loudness",
+    /the energy of both ears together/,
+  ],
+  ["image", "The same pans with every pan law", "What these mean", /by the tangent law/],
   ["headroom", "", "How headroom is counted", /Ceiling minus likely peak/],
   ["headroom", "", "How these are worked out", /target headroom minus headroom/],
-  ["headroom", "", "What these figures are", /10 lg Σ a · 10\^\(L\/10\)/],
+  ["headroom", "", "What these figures are", /10 log Σ a · 10\^\(L\/10\)/],
   ["headroom", "", "What the shares are", /its peak over the plain sum of all peaks/],
   ["headroom", "Measure a recording", "What is measured", /a full-scale sine reads/],
   ["headroom", "Measure a recording", "How these compare", /estimate minus measured/],
   [
     "headroom",
-    "The same bus by every pan law",
+    "The same bus with every pan law",
     "What loss and headroom are",
     /minus the loudest single channel.*W3C/,
   ],
@@ -57,17 +62,17 @@ const EXPLAINED: readonly (readonly [place: string, fold: string, about: string,
     "headroom",
     "Folded to mono, and with one ear",
     "How fold and drop are counted",
-    /20 lg \|L \+ R\|.*3\.01 dB/,
+    /20 log \|L \+ R\|.*3\.01 dB/,
   ],
   [
     "headroom",
     "Earphone level, estimated",
     "How the estimate is made",
-    /10 lg Σ 10\^\(L\/10\).*8 h \/ 2\^\(\(L − 85\) \/ 3\) by NIOSH, 8 h \/ 2\^\(\(L − 90\) \/ 5\) by OSHA.*200, 140 and 112 Pa/,
+    /10 log Σ 10\^\(L\/10\).*8 h \/ 2\^\(\(L − 85\) \/ 3\) by NIOSH, 8 h \/ 2\^\(\(L − 90\) \/ 5\) by OSHA.*200, 140 and 112 Pa/,
   ],
-  ["patch", "", "What the patch is checked for", /20 lg 2 = 6\.02 dB/],
-  ["patch", "", "What these lose, and their order", /10 lg 2 = 3\.01 dB/],
-  ["check", "", "How it finds the fault", /chance of each answer.*The bar is the share/],
+  ["patch", "", "What the patch is checked for", /20 log 2 = 6\.02 dB/],
+  ["patch", "", "What these lose, and their order", /10 log 2 = 3\.01 dB/],
+  ["check", "", "How it finds the fault", /chance of each answer.*The bar shows how much/],
   [
     "check",
     "",
@@ -101,7 +106,7 @@ it("every figure that needs it has its explanation, and each says what it rests 
   await typeKeys(page.getByLabel("Monitor inputs", { exact: true }), "12");
   await states(page, "3 feeds too many for 12 inputs");
   await go(page, "headroom");
-  await unfold(page, "Drums: trims, sides and the chain behind it");
+  await unfold(page, "Drums: fader, trims and output chain");
   await typeKeys(page.getByLabel("Target headroom, dB", { exact: true }), "40");
   await unfold(page, "Earphone level, estimated");
   await page.getByLabel("Estimate it").check();

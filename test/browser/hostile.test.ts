@@ -148,7 +148,7 @@ it("by a list from a spreadsheet it is shown as text", async () => {
   const cell = (text: string): string => `"${text.replaceAll('"', '""')}"`;
   await openAt(page, site, "patch");
   await unfold(page, "Input list from or to a spreadsheet");
-  const csv = ["Name,Stands at", ...names.map((text) => `${cell(text)},${cell(text)}`)].join("\r\n");
+  const csv = ["Name,Kit piece", ...names.map((text) => `${cell(text)},${cell(text)}`)].join("\r\n");
   await choose(page, "Import a CSV list", `${CORPUS[1]}.csv`, csv);
   const button = page.getByRole("button", { name: `Import ${names.length} channels` });
   await button.waitFor();

@@ -77,12 +77,12 @@ describe.each(ENGINES)("%s", (_, start) => {
   it("says so where its copy was cleared and the server is away, and fetches it again when it is back", async () => {
     const site = await serveApp();
     await driver.open(`${site.url}#setups`);
-    await says(driver, "Works with no network on this device.");
+    await says(driver, "Works offline on this device.");
     const files = await driver.run<number>(FILES);
     await stopServer(site);
     await driver.run(CLEAR);
     await driver.run('document.dispatchEvent(new Event("visibilitychange"));');
-    await says(driver, "files are missing on this device. It works only with a network.");
+    await says(driver, "files are missing on this device. It works online only.");
     const again = await serveApp({ port: site.port });
     await until(
       driver,
@@ -90,7 +90,7 @@ describe.each(ENGINES)("%s", (_, start) => {
       "another screen",
     );
     await driver.run('location.hash = "setups";');
-    await says(driver, "Works with no network on this device.");
+    await says(driver, "Works offline on this device.");
     expect(await driver.run<number>(FILES)).toBe(files);
     await stopServer(again);
     await driver.reload();

@@ -77,7 +77,7 @@ describe("who hears it right, and what is best done about it", () => {
     await tap(card.locator("summary", { hasText: "Step by step, and who hears what" }));
     const details = card.locator("details[open]").first();
     expect(await details.locator("p").first().textContent()).toBe(
-      "Takes 2 changes, no more monitor inputs; FOH stays as it is.",
+      "Takes 2 changes, no extra monitor inputs; FOH stays as it is.",
     );
     const cells = await details
       .locator("table tr")
@@ -92,7 +92,7 @@ describe("who hears it right, and what is best done about it", () => {
     for (const other of await others.all()) {
       await tap(other.locator("summary").first());
       expect(await other.locator("details[open] p").first().textContent()).toMatch(
-        /^(Nothing to change|Takes \d+ changes?), (no|\d+) more monitor inputs?; FOH /,
+        /^(Nothing to change|Takes \d+ changes?), (no|\d+) extra monitor inputs?; FOH /,
       );
     }
 
@@ -202,9 +202,9 @@ describe("who hears it right, and what is best done about it", () => {
     const card = page.locator("section[aria-labelledby=recommendation]");
     await card.waitFor();
     await tap(card.locator("summary", { hasText: "What would change this" }));
-    await card.getByRole("progressbar", { name: "Facts tried" }).waitFor();
+    await card.getByRole("progressbar", { name: "What-ifs tried" }).waitFor();
     await tap(card.getByRole("button", { name: "Stop" }));
-    await card.getByText("Stopped after 0 of 1 facts.").waitFor();
+    await card.getByText("Stopped after 0 of 1 what-ifs.").waitFor();
     await context.close();
   });
 });
@@ -253,7 +253,7 @@ describe("what everybody gets, in numbers", () => {
   it("a bus without a name is called so, and whether its L/R are swapped is said once", async () => {
     const { page, faults, context } = await toImage();
     await go(page, "headroom");
-    await unfold(page, "trims, sides and the chain behind it");
+    await unfold(page, "fader, trims and output chain");
     const name = page.getByLabel("Name", { exact: true });
     await typeKeys(name, "");
     await name.press("Enter");
@@ -298,14 +298,14 @@ describe("what everybody gets, in numbers", () => {
     // What must keep its sides and stands nowhere is panned round, so that who faces the band needs a bus of her own.
     await go(page, "channels");
     await tap(page.getByRole("button", { name: /^Hat/ }).first());
-    await page.getByLabel("Stands at").selectOption("");
+    await page.getByLabel("Kit piece").selectOption("");
     await tap(page.getByLabel("Keep L/R"));
     await go(page, "image");
     await tap(card.locator("summary", { hasText: "Other ways" }));
     await expect.poll(async () => `${await recommended(page)} ${await ways()}`).toMatch(ownBus);
     await tap(card.locator("summary", { hasText: "Rules for the recommendation" }));
     await card.getByText(/^Monitor inputs free now: \d+\./).waitFor();
-    await tap(card.getByLabel("Use no free monitor input"));
+    await tap(card.getByLabel("Use no free monitor inputs"));
     await expect.poll(async () => `${await recommended(page)} ${await ways()}`).not.toMatch(ownBus);
     expect(faults).toEqual([]);
     await context.close();
@@ -418,7 +418,7 @@ describe("a piece on the plan", () => {
     expect((await said(hat))[1]).toBeCloseTo(y + 0.5, 6);
     expect(await hat.evaluate((e) => e === document.activeElement)).toBe(true);
 
-    const places = page.locator("details.card", { hasText: "Pieces and their places, typed" });
+    const places = page.locator("details.card", { hasText: "Pieces and their places, in metres" });
     await tap(places.locator("> summary"));
     const piece = places.locator("details", { has: page.locator("summary", { hasText: /^Hat/ }) });
     await tap(piece.locator("summary"));

@@ -68,14 +68,14 @@ const enter = async (page: Page, it: Typed): Promise<void> => {
     ["Channel pan", it.pan],
     ["Gated RMS, dBFS", String(it.level)],
     ["Peak, dBFS", String(it.peak)],
-    ["Send into Mine, dB", String(it.send)],
+    ["Send to Mine, dB", String(it.send)],
   ] as const;
   for (const [label, text] of fields) {
     const field = card.getByLabel(label, { exact: true });
     await typeKeys(field, text);
     await field.press("Enter");
   }
-  await card.getByLabel("Stands at").selectOption(it.piece);
+  await card.getByLabel("Kit piece").selectOption(it.piece);
 };
 
 /** All that the screens say of the user's own bus, as text. */
@@ -87,7 +87,7 @@ const everything = async (page: Page): Promise<string[]> => {
   };
   await go(page, "headroom");
   await tap(page.getByRole("radio", { name: "Mine" }));
-  await page.getByText("Mine: trims, sides and the chain behind it").waitFor();
+  await page.getByText("Mine: fader, trims and output chain").waitFor();
   await take();
   await go(page, "channels");
   await take();
@@ -175,7 +175,7 @@ describe("a drum submix on a phone", () => {
       await tap(page.getByRole("button", { name: "Add a stereo bus" }));
       await tap(page.getByRole("radio", { name: "Bus", exact: true }));
       await states(page, "No sends to Bus");
-      await unfold(page, "Bus: trims, sides and the chain behind it");
+      await unfold(page, "Bus: fader, trims and output chain");
       await typeKeys(page.getByLabel("Name", { exact: true }), "Mine");
       await states(page, "No sends to Mine");
 

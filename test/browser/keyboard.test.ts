@@ -213,7 +213,7 @@ describe("by keyboard alone", () => {
     await settled(page);
     const other = await context.newPage();
     await openAt(other, site, "channels");
-    const looksOn = (tab: Page) => tab.getByText("Another tab is editing. This one only looks on.");
+    const looksOn = (tab: Page) => tab.getByText("Another tab is editing. This one is view-only.");
     await looksOn(other).waitFor();
     await tabTo(other, "Edit here instead");
     await other.keyboard.press("Enter");

@@ -22,7 +22,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
     await alert(page).getByText("Nothing can be saved here").waitFor();
     await inspect(page, "channels");
     await go(page, "setups");
-    await page.getByText(/^No offline copy: .* It works only with a network\.$/).waitFor();
+    await page.getByText(/^No offline copy: .* It works online only\.$/).waitFor();
     await inspect(page, "setups");
     await context.close();
   });
@@ -76,7 +76,7 @@ describe("nothing is found in a notice:", { timeout: WALK_MS }, () => {
     await settled(page);
     const other = await context.newPage();
     await openAt(other, site, "channels");
-    await other.getByText("Another tab is editing. This one only looks on.").waitFor();
+    await other.getByText("Another tab is editing. This one is view-only.").waitFor();
     await wordsStay(other);
     for (const place of ["channels", "patch", "setups"]) {
       await go(other, place);

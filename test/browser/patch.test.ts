@@ -142,7 +142,7 @@ describe("the band's patch", () => {
     await states(page, /^15 of 16 inputs used/);
     expect(await inputs(page)).toEqual(before);
     await page.locator(".monitor-input > summary").nth(5).click();
-    await page.getByLabel("Input 6 takes").selectOption({ label: "free" });
+    await page.getByLabel("Input 6 fed by").selectOption({ label: "free" });
     const alone = await inputs(page);
     await swap.click();
     await page.locator(".toast").getByText("Only one side has an input").waitFor();
@@ -210,7 +210,7 @@ describe.each(["mouse", "touch"] as const)("an input dragged by %s", (by) => {
     // High enough for all inputs: nothing scrolls.
     const user = await toPatch({ viewport: { width: 360, height: 1800 } });
     const { page } = user;
-    const takes = page.getByLabel("Input 4 takes");
+    const takes = page.getByLabel("Input 4 fed by");
     if (isGap) {
       await page.locator(".monitor-input > summary").nth(3).click();
       await takes.selectOption({ label: "free" });

@@ -365,7 +365,7 @@ describe("with the server stopped", () => {
 
       // A change that is the same for all tracks: levels and peaks follow. One that is not: levels follow.
       await side(page, "L");
-      await unfold(page, "The same bus by every pan law");
+      await unfold(page, "The same bus with every pan law");
       await page.getByText("At centre", { exact: true }).click();
       const louder = Number((await measured(page, "Likely peak"))?.replace("−", "-"));
       expect(Math.abs(louder - Number(mixed(first, 0).peak.replace("−", "-")) - 3)).toBeLessThan(0.11);
@@ -584,9 +584,9 @@ describe("files that are none", () => {
     const cut = page.getByText("“Kick.wav” is cut off: its header promises 0:04.0, it holds 0:01.9");
     await cut.waitFor();
     // What was measured stays to be seen without a bus, and what is to be said of it too.
-    await unfold(page, "trims, sides and the chain behind it");
+    await unfold(page, "fader, trims and output chain");
     for (const name of ["Drums", "Fold-back"]) {
-      await page.getByText(`${name}: trims, sides and the chain behind it`).waitFor();
+      await page.getByText(`${name}: fader, trims and output chain`).waitFor();
       await page.getByRole("button", { name: "Remove the bus" }).click();
     }
     await page.locator("h1", { hasText: "No bus yet" }).waitFor();

@@ -340,7 +340,7 @@ describe("the shelf", () => {
     await card.getByText("Left-handed").click();
     await card.getByLabel("Trumpet").uncheck();
     await card.getByLabel("Lene, keys").uncheck();
-    await card.getByLabel("New channels, one a line").fill("24 Congas");
+    await card.getByLabel("New channels, one per line").fill("24 Congas");
     expect(await overhang(page)).toBe(0);
     expect(await axeFindings(page)).toEqual([]);
     await card.getByRole("button", { name: "Apply to plan" }).click();

@@ -26,13 +26,13 @@ describe("a first start", () => {
     await context.close();
   });
 
-  it("on a device that keeps no apps says why it works only with a network", async () => {
+  it("on a device that keeps no apps says why it works online only", async () => {
     const { page, context } = await phone(browser);
     await page.addInitScript(() => {
       navigator.serviceWorker.register = () => Promise.reject(new Error("not on this device"));
     });
     await openAt(page, site, "setups");
-    await page.getByText("No offline copy: not on this device. It works only with a network.").waitFor();
+    await page.getByText("No offline copy: not on this device. It works online only.").waitFor();
     await context.close();
   });
 });

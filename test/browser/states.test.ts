@@ -35,7 +35,7 @@ it("nothing is found where every field has what it cannot take", { timeout: WALK
       return all.length;
     });
     // The rows to be pasted may be anything.
-    const free = await page.getByLabel(/^(Or paste rows from a spreadsheet|One channel a line)$/).count();
+    const free = await page.getByLabel(/^(Or paste rows from a spreadsheet|One channel per line)$/).count();
     await expect.poll(() => page.locator(".wrong").count()).toBe(fields - free);
     const unmarked = page.locator("[aria-invalid=true]").evaluateAll((all) => {
       const plain = all.filter((e) => getComputedStyle(e).boxShadow === "none");
@@ -129,7 +129,7 @@ const VERDICTS: readonly (readonly [what: string, says: string, file: () => Setu
     () => hearing(["swapped", "left-only", "right-only"], (named, planned) => !planned && named > 1),
   ],
   ["not clear", "the hits ran out before it was clear", () => lapsing((d) => d.kind === "found" && d.ranOut)],
-  ["no known fault", "This fits no fault known here", () => lapsing((d) => d.kind === "unexplained")],
+  ["no known fault", "This fits no known fault", () => lapsing((d) => d.kind === "unexplained")],
   [
     "none can be made",
     CHOOSE_BUS,
@@ -289,7 +289,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
     async (page) => {
       await openAll(page);
       await page.getByLabel("Estimate it").check();
-      await typeKeys(page.getByLabel("Drive without load, V"), "20");
+      await typeKeys(page.getByLabel("Amplifier output without load, V"), "20");
       await typeKeys(page.getByLabel("Send of Kick, dB"), "40");
       await page.getByRole("heading", { name: / under target\. Ways to reach it/ }).waitFor();
       await openAll(page);
@@ -318,7 +318,7 @@ const STATES: readonly (readonly [what: string, place: string, bring: Bring])[] 
       await takeIn(page, printSetup({ ...EXAMPLE, channels, listeners }));
       await go(page, "decide");
       await openAll(page);
-      await page.getByLabel("Rules of", { exact: true }).selectOption({ label: "Channels to tick" });
+      await page.getByLabel("Rules for", { exact: true }).selectOption({ label: "Channels to tick" });
       await page.getByRole("checkbox", { name: "Guitar", exact: true }).check();
       await page.getByLabel(/^Must reach/).selectOption({ label: "Only those ticked" });
       await inspect(page, "rules");

@@ -123,7 +123,7 @@ describe("where nothing can be kept", () => {
       await page.goto(`${site.url}#channels`);
       await worksWithout(page, "the browser’s storage is refused or damaged");
       await go(page, "setups");
-      await page.getByText(/^No offline copy: .* It works only with a network\.$/).waitFor();
+      await page.getByText(/^No offline copy: .* It works online only\.$/).waitFor();
       expect(await page.locator(".toast").count()).toBe(0);
       expect(faults).toEqual([]);
       await context.close();

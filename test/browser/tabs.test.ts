@@ -7,7 +7,7 @@ import { kickIn, level, openKick, panOf, peak, slider, storedKick } from "./kick
 import { browser, site } from "./stage";
 import { textsIn } from "./things";
 
-const looksOn = (page: Page) => page.getByText("Another tab is editing. This one only looks on.");
+const looksOn = (page: Page) => page.getByText("Another tab is editing. This one is view-only.");
 const takeOver = (page: Page) => page.getByRole("button", { name: "Edit here instead" });
 const openKickAt = async (page: Page): Promise<void> => {
   await openAt(page, site, "channels");

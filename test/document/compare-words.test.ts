@@ -22,7 +22,7 @@ describe("the words of a difference", () => {
       "Earphones | Sensitivity 112 dB/mW instead of 108 dB/mW",
     ]);
     expect(said(ear, applied(ear, editEarphone({ sourceImpedance: 8 })))).toEqual([
-      "Earphones | Amplifier’s impedance 8 Ω instead of 1 Ω",
+      "Earphones | Amplifier output impedance 8 Ω instead of 1 Ω",
     ]);
     expect(said(ear, applied(ear, editEarphone({ unit: "dB/V" })))).toEqual([
       "Earphones | Sensitivity 108 dB/V instead of 108 dB/mW",
@@ -42,15 +42,15 @@ describe("the words of a difference", () => {
   it("about things without a name", () => {
     const nameless = applied(example, addChannel(null), editChannel("s19", { name: "" }), addBus(false, ""));
     expect(said(example, nameless)).toEqual([
-      "Channels | Unnamed channel is there as well",
-      "Buses | Unnamed bus is there as well",
+      "Channels | Unnamed channel is new",
+      "Buses | Unnamed bus is new",
     ]);
     expect(said(nameless, applied(nameless, setSend("m1", "s19", {})))).toEqual([
-      "Buses | Drums: Unnamed channel goes into it as well",
+      "Buses | Drums: Unnamed channel is now sent to it",
     ]);
     const listener: Listener = { ...(example.listeners[2] as Listener), id: "l9", name: "" };
     expect(said(example, { ...example, listeners: [...example.listeners, listener] })).toEqual([
-      "Listeners | Unnamed listener is there as well",
+      "Listeners | Unnamed listener is new",
     ]);
   });
 
@@ -75,9 +75,7 @@ describe("the words of a difference", () => {
     };
     const all = said(to, from);
     expect(all).toContain(`Listeners | ${singer.name}: hears an unnamed bus instead of no bus`);
-    expect(all).toContain(
-      "Channels | Unnamed channel: stands at an unnamed piece instead of no place at the kit",
-    );
+    expect(all).toContain("Channels | Unnamed channel: kit piece an unnamed piece instead of none");
     expect(all).toContain("Kit | Hat: played by nobody instead of Mara");
     expect(all).toContain(`Preferences | Who matters most: an unnamed listener instead of “${singer.name}”`);
     const fed = (feed: MonitorInput["feed"]): SetupFile => ({
@@ -91,7 +89,7 @@ describe("the words of a difference", () => {
     const direct = fed({ kind: "channel", channel: "s1", side: "both" });
     expect(said(direct, side).join()).toMatch(/an unnamed bus L instead of an unnamed channel/);
     expect(said(example, { ...example, buses: unnamed(example.buses) })).toContain(
-      "Buses | Drums: called nothing instead of Drums",
+      "Buses | Drums: name nothing instead of Drums",
     );
   });
 });
@@ -177,7 +175,7 @@ describe("a thing is known again", () => {
     const before = applied(example, setInput(14, { feed, port: null, on: true, trim: 0 }));
     expect(said(before, { ...other, monitor: { ...other.monitor, inputs } })).toEqual([
       "Channels | Snare is not there",
-      "Buses | Drums: Snare does not go into it",
+      "Buses | Drums: Snare is no longer sent to it",
       "Inputs | Input 15: nothing instead of “Snare”",
     ]);
   });
@@ -188,8 +186,8 @@ describe("a thing is known again", () => {
       (id, at): Channel => ({ ...kick, id, name: `Stranger ${at + 1}` }),
     );
     expect(said(example, { ...without, channels: [...without.channels, ...strangers] })).toEqual([
-      "Channels | Stranger 1 is there as well",
-      "Channels | Stranger 2 is there as well",
+      "Channels | Stranger 1 is new",
+      "Channels | Stranger 2 is new",
       "Channels | Bass is not there",
       "Channels | Guitar is not there",
       "Inputs | Input 3: nothing instead of “Bass”",

@@ -68,31 +68,34 @@ describe("one change at a time", () => {
         "Channels | Bass: gated RMS −20 dBFS instead of −22 dBFS",
       ],
     ],
-    [editChannel(idOf("Hat"), { name: "Hi-hat" }), ["Channels | Hat: called Hi-hat instead of Hat"]],
-    [addChannel(null), ["Channels | Channel is there as well"]],
+    [editChannel(idOf("Hat"), { name: "Hi-hat" }), ["Channels | Hat: name Hi-hat instead of Hat"]],
+    [addChannel(null), ["Channels | Channel is new"]],
     [moveChannel(idOf("Hat"), idOf("Tom 1")), ["Channels | The channels are in another order"]],
     [editChannel(idOf("Bass"), { peak: null }), ["Channels | Bass: peak not entered instead of −10 dBFS"]],
     [
       editChannel(idOf("Bass"), { piece: "p1" }),
-      ["Channels | Bass: stands at “Kick” instead of no place at the kit"],
+      ["Channels | Bass: kit piece “Kick” instead of none"],
     ],
     [
       swapBus("m1"),
       [
-        "Buses | Drums: sides swapped at the patch instead of sides patched straight",
+        "Buses | Drums: L/R swapped instead of L/R normal",
         "Inputs | Input 1: “Drums” R instead of “Drums” L",
         "Inputs | Input 2: “Drums” L instead of “Drums” R",
       ],
     ],
     [editBus("m1", { trim: -3 }), ["Buses | Drums: trim −3 dB instead of 0 dB"]],
-    [addBus(false, "Voices"), ["Buses | Voices is there as well"]],
-    [setSend("m1", idOf("Hat"), null), ["Buses | Drums: Hat does not go into it"]],
-    [setSend("m1", idOf("Bass"), {}), ["Buses | Drums: Bass goes into it as well"]],
-    [setSend("m1", idOf("Hat"), { pan: 0.4 }), ["Buses | Drums: Hat with pan R40 instead of as at FOH"]],
-    [addListener("Sol, guitar"), ["Listeners | Sol, guitar is there as well"]],
+    [addBus(false, "Voices"), ["Buses | Voices is new"]],
+    [setSend("m1", idOf("Hat"), null), ["Buses | Drums: Hat is no longer sent to it"]],
+    [setSend("m1", idOf("Bass"), {}), ["Buses | Drums: Bass is now sent to it"]],
+    [
+      setSend("m1", idOf("Hat"), { pan: 0.4 }),
+      ["Buses | Drums: Hat with pan R40 instead of follows channel pan"],
+    ],
+    [addListener("Sol, guitar"), ["Listeners | Sol, guitar is new"]],
     [
       editListener("l3", { flipped: true }),
-      ["Listeners | Tobi, lead vox: flipped at their own mixer instead of not flipped at their own mixer"],
+      ["Listeners | Tobi, lead vox: mixer flips L/R instead of mixer does not flip L/R"],
     ],
     [editListener("l3", { bus: null }), ["Listeners | Tobi, lead vox: hears no bus instead of “Drums”"]],
     [
@@ -119,7 +122,7 @@ describe("one change at a time", () => {
         "Kit | Kick: place 0.25 m right of the throne, 0.5 m behind instead of 0 m right of the throne, 0.75 m in front",
       ],
     ],
-    [addPiece("percussion", "Cowbell"), ["Kit | Cowbell is there as well"]],
+    [addPiece("percussion", "Cowbell"), ["Kit | Cowbell is new"]],
     [rename("For next week"), []],
     [
       setNote(""),
@@ -129,11 +132,11 @@ describe("one change at a time", () => {
     ],
     [
       editPiece(pieceOf("Hat"), { limbs: [] }),
-      ["Kit | Hat: sounded by nothing instead of a hand and the hat foot"],
+      ["Kit | Hat: played with nothing instead of a hand and the hat foot"],
     ],
     [
       editPiece(pieceOf("Kick"), { limbs: ["whole"] }),
-      ["Kit | Kick: sounded by the whole kit instead of the kick foot"],
+      ["Kit | Kick: played with the whole kit instead of the kick foot"],
     ],
     [
       editDesk({ law: "custom", centreDb: 4 }),
@@ -195,10 +198,10 @@ describe("what is the same thing", () => {
     expect(small.channels[1]?.id).toBe(large.channels[1]?.id);
     expect(said(small, large)).toEqual([
       "Kit | The pieces are in another order",
-      "Channels | Snare is there as well",
+      "Channels | Snare is new",
       "Channels | Overhead L: channel number 3 instead of 2",
       "Channels | Overhead R: channel number 4 instead of 3",
-      "Buses | Drums: Snare goes into it as well",
+      "Buses | Drums: Snare is now sent to it",
     ]);
   });
 
@@ -221,7 +224,7 @@ describe("what is the same thing", () => {
     const without = applied(example, removeChannel(idOf("Bass")));
     const stranger = { ...example.channels[0], id: "gone s9", name: "Stranger", piece: null } as const;
     const hostile = { ...without, channels: [...without.channels, stranger] } as SetupFile;
-    expect(said(example, hostile)).toContain("Channels | Stranger is there as well");
+    expect(said(example, hostile)).toContain("Channels | Stranger is new");
     expect(said(example, hostile)).toContain("Channels | Bass is not there");
   });
 });

@@ -96,7 +96,7 @@ describe("a desk by itself", () => {
     );
     expect(why({ ...deskFile(HALL), version: 2 })).toBe("version: 2 is not a version. Allowed: 3.");
     expect(why({ format: DESK_FORMAT })).toBe("version: missing is not a version. Allowed: 3.");
-    expect(why([])).toBe("This is not a desk of Hatside: it is a list.");
+    expect(why([])).toBe("This is not a desk of Hatside: it is an empty list.");
     expect(readDeskText("{ half")).toMatchObject({
       ok: false,
       why: expect.stringMatching(/^This is not a desk of Hatside: it is not JSON/),
@@ -105,16 +105,16 @@ describe("a desk by itself", () => {
 
   it("says what was not understood and takes a default, never the nearest that is allowed", () => {
     expect(notesOf({ channelCount: 9999 })).toEqual([
-      "channelCount: 9999 is not a number from 1 to 512; 48 taken.",
+      "channelCount: 9999 is not a number from 1 to 512; 48 used.",
     ]);
     expect(notesOf({ law: "loud", colour: "red" })).toEqual([
       "colour: not known here; left out.",
-      expect.stringMatching(/^law: “loud” is not one of “sine”, .*; “sine” taken\.$/),
+      expect.stringMatching(/^law: “loud” is not one of “sine”, .*; “sine” used\.$/),
     ]);
     expect(notesOf({ name: "x".repeat(2001) })).toEqual([
       "name: 2001 characters are too many; the first 2000 kept.",
     ]);
-    expect(notesOf({ muteRule: null })).toEqual(["muteRule: nothing is not an object; defaults taken."]);
+    expect(notesOf({ muteRule: null })).toEqual(["muteRule: nothing is not an object; defaults used."]);
     const read = readDesk(JSON.parse('{"format":"hatside-desk","version":3,"__proto__":{"name":"taken"}}'));
     expect(read.ok && read.file.name).toBe("");
   });
@@ -138,7 +138,7 @@ describe("what is said of desks", () => {
     expect(
       deskDifferences(BLANK_DESK, { ...BLANK_DESK, name: "Club", firstPort: 9, levelStep: 0.5 }),
     ).toEqual([
-      "Called Club instead of not named",
+      "Name Club instead of none",
       "First output port “Out 9” instead of “Out 1”",
       "Level step 0.5 dB instead of 0.1 dB",
     ]);
@@ -148,7 +148,7 @@ describe("what is said of desks", () => {
     const says = deskSettings(HALL);
     expect(says).toContain("Channels 32");
     expect(says).toContain("First output port “Stage box 9”");
-    expect(says).toContain("Mute takes pre-fader sends");
+    expect(says).toContain("Mute also mutes pre-fader sends");
     expect(says.filter((line) => line.includes("Hall desk"))).toEqual([]);
     // A field of the desk that is compared is also shown.
     expect(says).toHaveLength(new Set(says).size);

@@ -93,7 +93,7 @@ describe("ticks from a file", () => {
   ])("with %s is left out, said, and the others stay", (_, bad) => {
     const { file, notes } = read([bad, good]);
     expect(file.deskTicks).toEqual([good]);
-    expect(notes.join()).toContain("1 of 2 are no ticks");
+    expect(notes.join()).toContain("1 of 2 are not ticks");
   });
 
   it.each<[string, unknown]>([

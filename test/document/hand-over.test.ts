@@ -152,7 +152,7 @@ describe("a helper’s ticks", () => {
     const ticked = tickInput(2, false, ADA).apply(received(example));
     const file = sent(ticksToSend(ticked)) as { ticks: unknown[] };
     const read = readTicks({ ...file, ticks: [...file.ticks.slice(0, -1), ["nobody", 5]] });
-    expect(read).toMatchObject({ ok: true, notes: ["ticks: 1 of 1 are no ticks; left out."] });
+    expect(read).toMatchObject({ ok: true, notes: ["ticks: 1 of 1 are not ticks; left out."] });
     expect(readTicks({ ...file, of: null })).toMatchObject({ ok: false });
   });
 });

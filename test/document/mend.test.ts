@@ -104,7 +104,7 @@ describe("figures of a recording", () => {
         [0.2, 1],
       ],
     });
-    expect(notes).toEqual(["“Hall” had figures of a channel that is not there or twice: taken out."]);
+    expect(notes).toEqual(["“Hall” had figures of a channel that is not there or twice: removed."]);
   });
 });
 
@@ -113,12 +113,12 @@ it("hits of a piece that is not there leave the check, with a word; others stay 
   const file = { ...example, check: { listener: "l2", hits: [hit("p1"), hit("p99"), hit("p2")] } };
   const { file: after, notes } = mended(file);
   expect(after.check).toEqual({ listener: "l2", hits: [hit("p1"), hit("p2")] });
-  expect(notes).toEqual(["The check at the kit had hits of a piece that is not there: taken out."]);
+  expect(notes).toEqual(["The check at the kit had hits of a piece that is not there: removed."]);
   expect(mended(after).notes).toEqual([]);
 });
 
 it.each(["00", "0x1", "1e0", " 1", "-0", "1.0", "+1", "0 "])("a tick of %j is of no input", (at) => {
   const { file, notes } = mended({ ...example, lineCheck: { 0: true, 13: false, [at]: true } });
   expect(file.lineCheck).toEqual({ 0: true, 13: false });
-  expect(notes).toEqual(["The line check had ticks of free inputs or of nobody’s mixer: taken out."]);
+  expect(notes).toEqual(["The line check had ticks of free inputs or of nobody’s mixer: removed."]);
 });

@@ -71,7 +71,7 @@ describe("a setup file", () => {
     expect(readSetupText(frozen.slice(0, 5000))).toMatchObject({ ok: false });
     expect(readSetupText("[".repeat(200_000))).toMatchObject({ ok: false });
     expect(refused(null)).toBe("This is not a setup of Hatside: it is nothing.");
-    expect(refused([])).toBe("This is not a setup of Hatside: it is a list.");
+    expect(refused([])).toBe("This is not a setup of Hatside: it is an empty list.");
     expect(refused("hat")).toBe("This is not a setup of Hatside: it is “hat”.");
     expect(refused({ format: "drawing", version: 1 })).toBe(
       "This is not a setup of Hatside: its format is “drawing”. Allowed: “hatside-setup”.",
@@ -93,9 +93,9 @@ describe("a setup file", () => {
     const { file, notes } = read({ format: "hatside-setup", version: VERSION });
     expect(mend(file)).toBe(file);
     expect(evaluate(file)).toBeTruthy();
-    expect(notes).toContain("name: missing; “Unnamed setup” taken.");
-    expect(notes).toContain("desk: missing; defaults taken.");
-    expect(notes).toContain("channels: missing; a list taken.");
+    expect(notes).toContain("name: missing; “Unnamed setup” used.");
+    expect(notes).toContain("desk: missing; defaults used.");
+    expect(notes).toContain("channels: missing; an empty list used.");
     expect(notes).toContain("There was no drummer among the listeners: added.");
     expect(file.monitor.inputs).toHaveLength(16);
   });
@@ -107,7 +107,7 @@ describe("a setup file", () => {
 
   it("puts a listener without a place at the throne", () => {
     const { file, notes } = withChange((f) => delete f.listeners[2].y);
-    expect([file.listeners[2]?.y, notes]).toEqual([0, ["listeners[2].y: missing; 0 taken."]]);
+    expect([file.listeners[2]?.y, notes]).toEqual([0, ["listeners[2].y: missing; 0 used."]]);
   });
 
   it("names a missing, a foreign and a wrong field by its path and value, and keeps the rest", () => {
@@ -122,12 +122,12 @@ describe("a setup file", () => {
     });
     expect(notes).toEqual([
       "colour: not known here; left out.",
-      "kit.yaw: a list is not a number from −180 to 180; 0 taken.",
-      "desk.law: “mine” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.",
-      "desk.panSteps: missing; 100 taken.",
-      "channels[2].muted: “yes” is not true or false; false taken.",
-      "buses[0].sends[1].level: “loud” is not a number from −120 to 40; 0 taken.",
-      "listeners[1].facing: an object is not a number from −180 to 180; 0 taken.",
+      "kit.yaw: a list is not a number from −180 to 180; 0 used.",
+      "desk.law: “mine” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” used.",
+      "desk.panSteps: missing; 100 used.",
+      "channels[2].muted: “yes” is not true or false; false used.",
+      "buses[0].sends[1].level: “loud” is not a number from −120 to 40; 0 used.",
+      "listeners[1].facing: an object is not a number from −180 to 180; 0 used.",
     ]);
     expect(file.channels).toEqual(exampleSetup().channels);
     expect(file).not.toHaveProperty("colour");
@@ -142,18 +142,18 @@ describe("a setup file", () => {
       set(f.buses[0], "sideTrim", [-61]);
     });
     expect(notes).toEqual([
-      "channels[0].pan: 1.5 is not a number from −1 to 1; 0 taken.",
-      "channels[1].pan: NaN is not a number from −1 to 1; 0 taken.",
-      "channels[2].gatedRms: Infinity is not a number from −120 to 24; nothing taken.",
-      "buses[0].sideTrim[0]: −61 is not a number from −60 to 20; 0 taken.",
-      "buses[0].sideTrim[1]: missing; 0 taken.",
-      "monitor.inputCount: 12.5 is not a whole number; 16 taken.",
+      "channels[0].pan: 1.5 is not a number from −1 to 1; 0 used.",
+      "channels[1].pan: NaN is not a number from −1 to 1; 0 used.",
+      "channels[2].gatedRms: Infinity is not a number from −120 to 24; nothing used.",
+      "buses[0].sideTrim[0]: −61 is not a number from −60 to 20; 0 used.",
+      "buses[0].sideTrim[1]: missing; 0 used.",
+      "monitor.inputCount: 12.5 is not a whole number; 16 used.",
     ]);
     expect([file.channels[0]?.pan, file.channels[1]?.pan, file.channels[2]?.gatedRms]).toEqual([0, 0, null]);
     const huge = readSetupText(printSetup(exampleSetup()).replace('"yaw": 0', '"yaw": 1e999'));
     expect(huge).toMatchObject({
       ok: true,
-      notes: ["kit.yaw: Infinity is not a number from −180 to 180; 0 taken."],
+      notes: ["kit.yaw: Infinity is not a number from −180 to 180; 0 used."],
     });
   });
 
@@ -192,12 +192,12 @@ describe("a setup file", () => {
       "“Snare” had no id of its own and got one.",
       "“Lene, keys” was a second drummer and is a performer now.",
       "“Tobi, lead vox” heard a bus that is not there and hears none now.",
-      "“Kick” stood at a piece that is not there and stands at none now.",
-      "“Drums” had a send of a channel that is not there or twice: taken out.",
-      "Input 3 took something that is not there: it is free now.",
+      "“Kick” was at a kit piece that is not there and is at none now.",
+      "“Drums” had a send of a channel that is not there or twice: removed.",
+      "Input 3 had a feed that is not there: it is free now.",
       "The listener who matters most is not there: it is the drummer now.",
       "The check at the kit was for a listener who is not there: ended.",
-      "The line check had ticks of free inputs or of nobody’s mixer: taken out.",
+      "The line check had ticks of free inputs or of nobody’s mixer: removed.",
     ]);
     expect(file.channels[1]?.id).toMatch(/^s\d+$/);
     expect(file.lineCheck).toEqual({ 0: true });
@@ -272,9 +272,9 @@ describe("a setup file", () => {
     });
     expect(notes).toEqual([
       "“<img src=x>yyyyyyyyyyyyy…”: not known here; left out.",
-      "lineCheck.“<img src=x>yyyyyyyyyyyyy…”: 3 is not true or false; false taken.",
-      `“${"z".repeat(24)}…” stood at a piece that is not there and stands at none now.`,
-      "The line check had ticks of free inputs or of nobody’s mixer: taken out.",
+      "lineCheck.“<img src=x>yyyyyyyyyyyyy…”: 3 is not true or false; false used.",
+      `“${"z".repeat(24)}…” was at a kit piece that is not there and is at none now.`,
+      "The line check had ticks of free inputs or of nobody’s mixer: removed.",
     ]);
   });
 
@@ -296,7 +296,7 @@ describe("a setup file", () => {
     holes[2] = exampleSetup().kit.pieces[0];
     const { file, notes } = withChange((f) => set(f.kit, "pieces", holes));
     expect(file.kit.pieces).toHaveLength(3);
-    expect(notes).toContain("kit.pieces[0]: nothing is not an object; defaults taken.");
+    expect(notes).toContain("kit.pieces[0]: nothing is not an object; defaults used.");
   });
 
   it("keeps hostile names as text", () => {

@@ -24,28 +24,28 @@ describe("what cannot be taken is named with its value and what is allowed", () 
       (f) => {
         f.channels[0].name = 5;
       },
-      ["channels[0].name: 5 is not a text; “Channel” taken."],
+      ["channels[0].name: 5 is not text; “Channel” used."],
     ],
     [
       "a list",
       (f) => {
         f.buses[0].sends = true;
       },
-      ["buses[0].sends: true is not a list; a list taken."],
+      ["buses[0].sends: true is not a list; an empty list used."],
     ],
     [
       "a whole number: a text is none at all",
       (f) => {
         f.desk.panSteps = "many";
       },
-      ["desk.panSteps: “many” is not a number from 1 to 1000; 100 taken."],
+      ["desk.panSteps: “many” is not a number from 1 to 1000; 100 used."],
     ],
     [
       "left and right",
       (f) => {
         f.buses[0].sideTrim = 5;
       },
-      ["buses[0].sideTrim[0]: missing; 0 taken.", "buses[0].sideTrim[1]: missing; 0 taken."],
+      ["buses[0].sideTrim[0]: missing; 0 used.", "buses[0].sideTrim[1]: missing; 0 used."],
     ],
     [
       "what may be empty, once",
@@ -60,14 +60,14 @@ describe("what cannot be taken is named with its value and what is allowed", () 
       (f) => {
         f.lineCheck = 5;
       },
-      ["lineCheck: 5 is not an object; none taken."],
+      ["lineCheck: 5 is not an object; none used."],
     ],
     [
       "ticks that are missing",
       (f) => {
         delete f.lineCheck;
       },
-      ["lineCheck: missing; none taken."],
+      ["lineCheck: missing; none used."],
     ],
     [
       "a text of 24 characters whole, a longer one cut",
@@ -76,8 +76,8 @@ describe("what cannot be taken is named with its value and what is allowed", () 
         f.desk.reference = "b".repeat(25);
       },
       [
-        `desk.law: “${"a".repeat(24)}” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” taken.`,
-        `desk.reference: “${"b".repeat(24)}…” is not one of “sides”, “centre”; “sides” taken.`,
+        `desk.law: “${"a".repeat(24)}” is not one of “sine”, “root”, “linear”, “mean45”, “sine45”, “cosine2”, “custom”; “sine” used.`,
+        `desk.reference: “${"b".repeat(24)}…” is not one of “sides”, “centre”; “sides” used.`,
       ],
     ],
     [
@@ -151,7 +151,7 @@ describe("of many notes", () => {
   it("a hundred are told, and how many more there are", () => {
     expect(wrong(99)).toHaveLength(99);
     expect(wrong(100)).toHaveLength(100);
-    expect(wrong(100).at(-1)).toBe("channels[99].pan: 9 is not a number from −1 to 1; 0 taken.");
+    expect(wrong(100).at(-1)).toBe("channels[99].pan: 9 is not a number from −1 to 1; 0 used.");
     expect(wrong(101)).toHaveLength(101);
     expect(wrong(101).at(-1)).toBe("And 1 more of the kind.");
   });

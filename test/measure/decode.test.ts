@@ -81,7 +81,7 @@ describe("a compressed file where the browser decodes it only as a whole", () =>
     const megabytes = (120 * RATE * 8 * 4) / MB;
     expect(megabytes).toBeGreaterThan(170);
     expect(await whyNot(bomb, tools)).toMatch(
-      /^“bomb\.flac” unpacks to 17\d MB and can only be decoded as a whole in this browser; up to 128 MB are\. Export it as WAV\.$/,
+      /^“bomb\.flac” unpacks to 17\d MB and can only be decoded as a whole in this browser; up to 128 MB can be\. Export it as WAV\.$/,
     );
     // The first of many parts tells its own length only.
     const parts = Array.from({ length: 90 }, () => coded5s);

@@ -162,12 +162,12 @@ describe("what is refused, and what is said", () => {
       new Uint8Array([...wavFile([[1]]).slice(0, 12), ...chunk("fmt ", text.slice(0, 8))]),
       /fmt chunk of 8 bytes/,
     ],
-    ["no channels", patched(22, 0, 0), /says 0 channels; read are 1 to 64/],
-    ["65 channels", patched(22, 65, 0), /says 65 channels/],
-    ["4 kHz", patched(24, 160, 15, 0, 0), /rate of 4000 Hz; read are 8000 to 192000 Hz/],
+    ["no channels", patched(22, 0, 0), /has 0 channels; allowed are 1 to 64/],
+    ["65 channels", patched(22, 65, 0), /has 65 channels/],
+    ["4 kHz", patched(24, 160, 15, 0, 0), /rate of 4000 Hz; allowed are 8000 to 192000 Hz/],
     ["8 bits", patched(32, 1, 0, 8, 0), /8-bit samples/],
     ["frames that do not divide", wavFileWith(2, 32, 3), /3 bytes for a frame of 2 channels/],
-    ["more bits than bytes", patched(34, 32), /says 32 bits in 2 bytes/],
+    ["more bits than bytes", patched(34, 32), /has 32 bits in 2 bytes/],
     ["MP3 in WAV", patched(20, 85, 0), /coded as MP3/],
     ["A-law", patched(20, 6, 0), /coded as A-law/],
     ["an unknown coding", patched(20, 1, 32), /coding 8193/],
@@ -205,14 +205,14 @@ describe("samples that are no audio", () => {
     expect(figures.tracks[0]?.peak).toBeCloseTo(20 * Math.log10(0.5), 10);
     expect(numbersIn(figures).filter(Number.isNaN)).toEqual([]);
     expect(numbersIn(figures).length).toBeGreaterThan(40);
-    expect(notes.join(" ")).toContain("4 samples of “take.wav” are no numbers or beyond +120 dBFS");
+    expect(notes.join(" ")).toContain("4 samples of “take.wav” are not numbers or are beyond +120 dBFS");
   });
 
   it("a single one is said as one", async () => {
     const outcome = await measureBytes(wavFile([[0.5, Number.NaN]], { coding: "float", width: 8 }), [[1, 1]]);
     if (outcome.kind === "refused") throw new Error(whyNot(outcome));
     expect(outcome.measurement.notes).toEqual([
-      "1 sample of “take.wav” is no number or beyond +120 dBFS; it counts as silence.",
+      "1 sample of “take.wav” is not a number or is beyond +120 dBFS; it counts as silence.",
     ]);
   });
 });
@@ -315,7 +315,7 @@ describe("several files", () => {
 
   it("start times known for some only are not used", async () => {
     const outcome = await run([take(100, { between: [["bext", bext(99)]] }), take(100)]);
-    expect(notesOf(outcome)).toBe("No start time in “2.wav”: all files are taken to begin together.");
+    expect(notesOf(outcome)).toBe("No start time in “2.wav”: all files are assumed to start together.");
   });
 
   it("files that do not overlap by their times are refused", async () => {

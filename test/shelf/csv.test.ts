@@ -253,7 +253,7 @@ describe("an input list", () => {
     const read = readList(table, table.mapping, true, exampleSetup());
     expect(read).toMatchObject({
       ok: true,
-      notes: ["Row 3: the kit has no “Gong”, so the channel is at no drum."],
+      notes: ["Row 3: the kit has no “Gong”, so the channel has no kit piece."],
     });
   });
 });
@@ -413,7 +413,7 @@ describe("heads", () => {
     extra: [],
   };
   const NEW =
-    "Ch,Name,Kind,Drum,Stereo,Channel pan of 100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
+    "Ch,Name,Kind,Kit piece,Stereo,Channel pan of 100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
   const OLD =
     "Name,Kind,Stands at,Stereo,Pan of 100,Muted,Polarity,Level dBFS,Peak dBFS,Keep sides,Slot,Tap point,On,Trim dB";
 
@@ -425,6 +425,14 @@ describe("heads", () => {
 
   it.each([
     ["of today", NEW, [11, 14], "11 & 14,", "vocal", "pre-HPF"],
+    [
+      "with “Drum” for the kit piece",
+      NEW.replace("Kit piece", "Drum"),
+      [11, 14],
+      "11 & 14,",
+      "vocal",
+      "pre-HPF",
+    ],
     ["of before", OLD, [], "", "voice", "before filter"],
   ])("%s are read", async (_, heads, numbers, ch, kind, tap) => {
     const line = `${ch}Vox,${kind},Hat,stereo,L30,yes,inverted,-20,-8,yes,3M,${tap},no,-3`;

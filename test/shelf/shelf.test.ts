@@ -307,7 +307,7 @@ describe("saving", () => {
     const text = printSetup(example).replace('"yaw": 0', '"yaw": 999');
     await lay("setup-b", record({ ...example, name: "Bent" }, 5, { text }));
     await shelf.open("setup-b");
-    expect(shelf.news.value[0]?.details).toEqual(["kit.yaw: 999 is not a number from −180 to 180; 0 taken."]);
+    expect(shelf.news.value[0]?.details).toEqual(["kit.yaw: 999 is not a number from −180 to 180; 0 used."]);
     await later(1000);
     expect(await setups()).toHaveLength(2);
     run(rename("Mended"));

@@ -84,6 +84,19 @@ it("the wording of every control that differs, there and back", () => {
   expect(whole(lines(other(), band(), deskMoves(other(), band())))).toMatchSnapshot();
 });
 
+it("the wording of a feed that goes out through another port, or through none yet", () => {
+  const at = (port: number | null): Setup => {
+    const { monitor } = band();
+    const inputs = monitor.inputs.map(
+      (input, index) => input && { ...input, port: index === 0 ? port : null },
+    );
+    return { ...band(), monitor: { ...monitor, inputs } };
+  };
+  const said = (from: Setup, to: Setup) => lines(from, to, deskMoves(from, to)).slice(1);
+  expect(said(at(0), at(1)).join()).toMatch(/^\S+ \d+, In 1, from: via \S+ \d+ → via \S+ \d+$/);
+  expect(said(at(0), at(null)).join()).toMatch(/^In 1, from: via \S+ \d+ → no port$/);
+});
+
 it("the wording of what was ticked at something else", () => {
   const off: Setup = {
     ...band(),

@@ -17,7 +17,7 @@ const row = (sides: Sides): Pick<ImageRow, "sides" | "heard" | "difference" | "p
 const apart = (difference: number) => row([1, gainOf(difference)]);
 
 describe("where a channel is heard, in words", () => {
-  it("in ear-worn monitors: centre under 1 dB, hard at one side from 15 dB", () => {
+  it("with in-ear monitors: centre under 1 dB, hard at one side from 15 dB", () => {
     const said = [0, 0.9, -0.9, 1.5, -6, 14.99, 15.01, -15.01].map((d) => formatPlace("bus", apart(d)));
     expect(said).toEqual([
       "centre",

@@ -17,7 +17,7 @@ it("the wording of rules is held", () => {
   const reach = (["all", ["l1", "l2"], []] as const).map((who) => formatRuleValue("reach", who, PEOPLE));
   expect(`\n${[...said, `${RULE_NAMES.reach}: ${reach.join(" | ")}`].join("\n")}\n`).toMatchInlineSnapshot(`
     "
-    input of its own: must | prefer | if inputs are left | no matter | no
+    input of its own: must | prefer | if inputs are left | doesn’t matter | no
     stereo: must | prefer | no
     may share with: nobody | its own family | its family, else fold-back
     may be left out: no | yes
@@ -36,25 +36,25 @@ it("the reasons of the rules by kind are held", () => {
   const lines = KINDS_IN_ORDER.map((kind) => `${ALLOCATION_KINDS[kind]}: ${KIND_RULES[kind].why}`);
   expect(`\n${lines.join("\n")}\n`).toMatchInlineSnapshot(`
     "
-    Kick: Time for everybody; apart once inputs are left.
-    Snare: Apart once inputs are left.
-    Drum: Nobody mixes eight drum microphones on a knob.
-    Percussion: One player with many things: one knob is enough, the drums’ knob will do.
-    Bass: Everybody’s pitch and time.
-    Guitar: One player, one sound of their own.
+    Kick: Everybody keeps time by it: an input of its own if one is left.
+    Snare: An input of its own if one is left.
+    Drum: Nobody needs eight knobs for the drum microphones.
+    Percussion: One player with many instruments: one knob is enough, and the drum bus will do.
+    Bass: Everybody takes pitch and time from it.
+    Guitar: One player, one sound.
     Keys: One player, often two keyboards.
-    Horn: A section on one or two knobs is enough.
-    Strings: A section on one or two knobs is enough.
-    Other: Nobody knows what it is, so it is left apart where that is possible.
-    Lead vox: Wants to hear itself as finished.
-    Vocal, BV: The singer first, the rest as one.
-    Playback: Rides at FOH are part of it.
-    Click: In nobody’s ears who does not ask for it.
-    Talkback: Must arrive whatever FOH does.
+    Horn: One or two knobs are enough for a section.
+    Strings: One or two knobs are enough for a section.
+    Other: Not known what it is, so it gets an input of its own where possible.
+    Lead vox: Singers want their own voice with EQ and compressor.
+    Vocal, BV: Their own voice first; the rest can share a knob.
+    Playback: FOH’s fader rides are part of it.
+    Click: Only for those who ask for it.
+    Talkback: Must be heard whatever FOH does.
     Speech: Everybody needs it, nobody mixes it.
-    Video: Everybody needs it, nobody mixes it; rides at FOH are part of it.
-    Audience mic: Opens the ears, but nobody plays by it.
-    Effects return: Pleasant, but nobody plays by it.
+    Video: Everybody needs it, nobody mixes it; FOH’s fader rides are part of it.
+    Audience mic: Opens up the mix in the ears, but nobody plays to it.
+    Effects return: Pleasant, but nobody plays to it.
     "
   `);
 });

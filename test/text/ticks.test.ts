@@ -10,7 +10,7 @@ const word = { control: "line check", said: true, at: "2031-05-04T18:20:00.000Z"
 it("a word says what, who and when; a control is set, an input is OK", () => {
   expect(describeWord(word, time)).toBe("OK: Jo, 18:20");
   expect(describeWord({ ...word, said: false }, time)).toBe("no signal: Jo, 18:20");
-  expect(describeWord({ ...word, said: null }, time)).toBe("tick taken off: Jo, 18:20");
+  expect(describeWord({ ...word, said: null }, time)).toBe("unticked: Jo, 18:20");
   expect(describeWord({ ...word, control: "pan", by: "" }, time)).toBe("set: 18:20");
 });
 
@@ -20,7 +20,7 @@ it("a bus on the line check names what passes it, and nothing that is off", () =
   const contents = drums?.contents ?? [];
   const off = contents.map((c, at) => (at === 1 ? { ...c, send: { ...c.send, on: false } } : c));
   expect(formatInside(contents, setup)).toBe(
-    "Inside: Kick, Snare, Hat, Tom 1, Tom 2, Floor tom, Overhead L, Overhead R.",
+    "Contains: Kick, Snare, Hat, Tom 1, Tom 2, Floor tom, Overhead L, Overhead R.",
   );
   expect(formatInside(off, setup)).not.toContain("Snare");
   expect(formatInside([], setup)).toBe("");

@@ -158,7 +158,7 @@ it("the wording of what arrives once, twice, thrice, or not", () => {
 it("the table shows the weights and costs that the search takes, each link once", () => {
   const rules = Object.values(LINK_RULES);
   expect(LINK_TABLE.map(([, weight]) => Number(weight))).toEqual(rules.map((r) => r.weight));
-  expect(LINK_TABLE.map(([, , cost]) => (cost === "no look" ? null : Number(cost)))).toEqual(
+  expect(LINK_TABLE.map(([, , cost]) => (cost === "can’t look" ? null : Number(cost)))).toEqual(
     rules.map((r) => r.lookCost),
   );
 });

@@ -73,7 +73,7 @@ export const LAWS: { readonly [id in LawId]: Law } = {
     name: "Custom centre drop",
     curve: custom,
     keeps: "neither",
-    source: "sin/cos raised to A / (10 lg 2)",
+    source: "sin/cos raised to A / (10 log 2)",
   },
 };
 

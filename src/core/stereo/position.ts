@@ -39,15 +39,15 @@ export const lateralPosition = (sides: Sides): number | null => {
   return share === null ? null : (4 / Math.PI) * Math.atan(share);
 };
 
-/** Share of the way to one side in ear-worn monitors, −1…+1: difference over 15 dB. A display model, from memory. */
+/** Share of the way to one side with in-ear monitors, −1…+1: difference over 15 dB. A display model, from memory. */
 export const earPosition = (difference: Db): number =>
   Math.abs(difference) > SIDE_DB - ROUNDING_DB ? Math.sign(difference) : difference / SIDE_DB;
 
-/** Left, right or middle in ear-worn monitors, by the level difference right over left. */
+/** Left, right or middle with in-ear monitors, by the level difference right over left. */
 export const placeAt = (difference: Db): EarPlace =>
   Math.abs(difference) < CENTRE_DB - ROUNDING_DB ? "middle" : difference < 0 ? "left" : "right";
 
-/** Left, right or middle in ear-worn monitors; null when silent. */
+/** Left, right or middle with in-ear monitors; null when silent. */
 export const heardPlace = (sides: Sides): EarPlace | null =>
   sides[0] === 0 && sides[1] === 0 ? null : placeAt(levelDifference(sides));
 

@@ -77,7 +77,7 @@ export const setSends = (
   channels: readonly Id[],
   patch: Partial<Omit<Send, "channel">> | null,
 ): Command =>
-  step(patch === null ? "take channels out of bus" : "change sends", (file) =>
+  step(patch === null ? "remove channels from bus" : "change sends", (file) =>
     channels.reduce((now, channel) => withSend(now, bus, channel, patch), file),
   );
 

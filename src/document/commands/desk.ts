@@ -12,7 +12,7 @@ import { withWords } from "../tick-log";
  * @param stamp who and when
  */
 export const tickMove = (move: DeskMove, isSet: boolean, stamp: Stamp): Command =>
-  step(isSet ? "tick as set" : "take tick off", (file) => {
+  step(isSet ? "tick as set" : "untick", (file) => {
     const ticks = file.deskTicks ?? [];
     const isTicked = tickOf(ticksByControl(ticks), move) !== null;
     if (isTicked === isSet || (isSet && ticks.length >= LIMITS.deskTicks)) return file;

@@ -30,7 +30,7 @@ export const addLook = (look: TraceLook): Command =>
 
 /** Takes the last look back. */
 export const undoLook = (): Command =>
-  step("take back look", (file) =>
+  step("remove answer", (file) =>
     withLooks(file, (looks) => (looks.length > 0 ? looks.slice(0, -1) : looks)),
   );
 

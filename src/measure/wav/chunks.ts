@@ -59,7 +59,7 @@ const longSizes = async (bytes: Bytes, at: number, size: number): Promise<Map<st
 const refuseHead = (head: Uint8Array): string => {
   const id = letters(head, 0);
   if (id === REVERSED_HEAD)
-    return `is a ${REVERSED_HEAD} file (byte order reversed), which is not read; export it as WAV`;
+    return `is a ${REVERSED_HEAD} file (big-endian), which is not read; export it as WAV`;
   if (WAV_HEADS.includes(id)) return `is ${id}, but its kind at byte 8 is “${letters(head, 8)}”, not “WAVE”`;
   return `is not a WAV file: it begins with “${letters(head, 0)}${letters(head, 4)}”, not with ${WAV_HEADS.slice(0, -1).join(", ")} or ${WAV_HEADS.at(-1)}`;
 };

@@ -53,7 +53,7 @@ const refuseWidth = (coding: Format["coding"], bits: number, width: number): Rea
     return refused("has 8-bit samples, too coarse to measure; export 16 bits or more");
   const allowedBits = coding === "integer" ? "16, 24 or 32 bits" : "32 or 64 bits";
   return refused(
-    `says ${bits} bits in ${width} bytes a sample, as ${coding === "integer" ? "whole numbers" : "floating point"}; read are ${allowedBits}`,
+    `has ${bits} bits in ${width} bytes a sample, ${coding === "integer" ? "integer" : "floating point"}; allowed are ${allowedBits}`,
   );
 };
 
@@ -63,12 +63,12 @@ const refuseWidth = (coding: Format["coding"], bits: number, width: number): Rea
  */
 export const readFormat = (content: Uint8Array): ReadFormat => {
   if (content.length < SHORTEST)
-    return refused(`has a fmt chunk of ${content.length} bytes; it takes at least ${SHORTEST}`);
+    return refused(`has a fmt chunk of ${content.length} bytes; it needs at least ${SHORTEST}`);
   const data = new DataView(content.buffer, content.byteOffset, content.byteLength);
   const tag = tagOf(content, data);
   if (tag !== INTEGER && tag !== FLOAT) {
     const name = tag === null ? "an unknown coding" : (CODINGS[tag] ?? `coding ${tag}`);
-    return refused(`is coded as ${name}; read are plain whole-number and floating-point samples`);
+    return refused(`is coded as ${name}; export integer or floating-point PCM`);
   }
   const coding = tag === INTEGER ? "integer" : "float";
   const channels = data.getUint16(2, true);
@@ -76,11 +76,11 @@ export const readFormat = (content: Uint8Array): ReadFormat => {
   const frameBytes = data.getUint16(12, true);
   const bits = data.getUint16(14, true);
   if (!allowed(MEASURABLE.channels, channels))
-    return refused(`says ${channels} channels; read are ${MEASURABLE.channels.join(" to ")}`);
+    return refused(`has ${channels} channels; allowed are ${MEASURABLE.channels.join(" to ")}`);
   if (!allowed(MEASURABLE.rate, rate))
-    return refused(`says a rate of ${rate} Hz; read are ${MEASURABLE.rate.join(" to ")} Hz`);
+    return refused(`has a rate of ${rate} Hz; allowed are ${MEASURABLE.rate.join(" to ")} Hz`);
   if (frameBytes % channels !== 0)
-    return refused(`says ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
+    return refused(`has ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
   const width = frameBytes / channels;
   const fits =
     coding === "integer" ? [2, 3, 4].includes(width) : [4, 8].includes(width) && bits === width * 8;

@@ -29,7 +29,7 @@ export const AddLines = () => {
   return (
     <>
       <TextField
-        label="One channel a line"
+        label="One channel per line"
         placeholder={"12 Bass DI\n13-14 Keys\nSnr Top\nOH SR"}
         most={MOST_TYPED}
         lines={6}
@@ -48,7 +48,7 @@ export const AddLines = () => {
         </div>
       ) : null}
       {channels.length > 0 ? (
-        <section class="stack" aria-label="Channels as understood">
+        <section class="stack" aria-label="Channels as read">
           <Portion
             items={channels}
             each={(channel, at) => (
@@ -62,7 +62,7 @@ export const AddLines = () => {
       ) : null}
       {bus ? (
         <Tick
-          label={`Send drums and percussion into ${busTitle(bus.id)}`}
+          label={`Send drums and percussion to ${busTitle(bus.id)}`}
           value={isSent.value}
           onValue={(on) => {
             isSent.value = on;

@@ -69,7 +69,7 @@ const ofBus = (bus: Bus): BulkAction => {
   const taps = new Map(bus.sends.map((send) => [send.channel, send.tap]));
   return {
     id: `bus ${bus.id}`,
-    label: `Send into ${busName(bus)}`,
+    label: `Send to ${busName(bus)}`,
     options: [
       ["post-fader", TAP_NAMES["post-fader"]],
       ["pre-fader", TAP_NAMES["pre-fader"]],

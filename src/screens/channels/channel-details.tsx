@@ -105,9 +105,9 @@ export const ChannelDetails = ({ channel, ...neighbours }: { channel: Channel } 
         <ChannelDesk channel={channel} />
         <Pick label="Kind" value={channel.kind} options={KINDS} onValue={(kind) => edit({ kind })} />
         <Pick
-          label="Stands at"
+          label="Kit piece"
           value={channel.piece ?? ""}
-          options={[["", "no place at the kit"], ...pieces]}
+          options={[["", "not at the kit"], ...pieces]}
           onValue={(piece) => edit({ piece: piece === "" ? null : piece })}
         />
         <Pick

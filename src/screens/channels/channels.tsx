@@ -101,14 +101,14 @@ export const ChannelsScreen = () => {
   return (
     <>
       <Verdict tone={tone} says={says}>
-        {lawLine()} Under each name pan and share of the bus’s peak, under each mark L and R in dB.{" "}
+        {lawLine()} Under each name: pan and share of the bus’s peak. Under each pan bar: L and R in dB.{" "}
         <BusFlags />
       </Verdict>
       <OwnBand />
       <BusPick label="Bus shown" />
       {inBus.size > 0 && inBus.size < channels.length ? (
         <Choice
-          label="Channels listed"
+          label="Channels shown"
           hideLabel
           value={hidden.size > 0 ? "bus" : "all"}
           options={[

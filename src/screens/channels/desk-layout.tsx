@@ -67,17 +67,17 @@ const Mutes = ({ rule }: { rule: MuteRule }) => {
   const withTap = (tap: TapPoint, on: boolean) =>
     TAPS.filter((t) => (t === tap ? on : rule.directOuts.includes(t)));
   return (
-    <section class="stack" aria-label="What a mute takes">
-      <p class="small">A channel mute always takes post-fader sends and post-fader direct outs.</p>
+    <section class="stack" aria-label="What a channel mute also mutes">
+      <p class="small">A channel mute always mutes post-fader sends and post-fader direct outs.</p>
       <Tick
-        label="Mute takes pre-fader sends"
+        label="Mute also mutes pre-fader sends"
         value={rule.preFaderSends}
         onValue={(preFaderSends) => edit({ preFaderSends })}
       />
       {TAPS.filter((tap) => tap !== "post-fader").map((tap) => (
         <Tick
           key={tap}
-          label={`Mute takes ${TAP_NAMES[tap]} direct outs`}
+          label={`Mute also mutes ${TAP_NAMES[tap]} direct outs`}
           value={rule.directOuts.includes(tap)}
           onValue={(on) => edit({ directOuts: withTap(tap, on) })}
         />

@@ -25,7 +25,7 @@ const Laws = ({ console, edit }: { console: Desk; edit: (patch: Partial<Desk>) =
       options={[
         ["balance-linear", "Balance, linear"],
         ["balance-sine", "Balance, sine"],
-        ["pan", "Pan (far side moves over)"],
+        ["pan", "Stereo pan (far side moves across)"],
       ]}
       onValue={(twoChannel) => edit({ stereoLaw: twoChannel })}
     />
@@ -82,9 +82,9 @@ export const ConsoleSettings = () => {
             <p>
               Pan one channel hard to a side, then to the centre, and read the side’s meter: the drop is the
               centre drop. Two laws are called “constant power” and two “−4.5 dB”; they agree at the centre
-              and the ends and differ between. Image compares them.
+              and the ends and differ in between. Image compares them.
             </p>
-            <p>Source of the law in force: {LAWS[console.law].source}.</p>
+            <p>Source of the law in use: {LAWS[console.law].source}.</p>
           </Explain>
           <FindLaw />
         </div>

@@ -8,7 +8,7 @@ import { bulkActions } from "./bulk-actions";
 export const SelectChannels = (props: { channels: readonly Channel[]; onDone: () => void }) => (
   <>
     <h1>Select from {formatCount(props.channels.length, "channel")}</h1>
-    <p class="soft">Then choose what to set, and to what. Each change is one step of undo.</p>
+    <p class="soft">Then choose what to set, and to what. Each change is one undo step.</p>
     <Bulk channels={props.channels} actions={bulkActions(current.value)} onDone={props.onDone} />
   </>
 );

@@ -28,7 +28,7 @@ export const SendFields = ({ channel }: { channel: Channel }) => {
       {send ? (
         <NumberField
           rule={RULES.send}
-          label={`Send into ${name}`}
+          label={`Send to ${name}`}
           value={send.level}
           step={1}
           onValue={(level) => typing(setSend(bus.id, channel.id, { level }))}
@@ -39,13 +39,13 @@ export const SendFields = ({ channel }: { channel: Channel }) => {
       {send ? (
         <>
           <Pick
-            label={`Tap point into ${name}`}
+            label={`Tap point for ${name}`}
             value={send.tap}
             options={TAPS}
             onValue={(tap) => run(setSend(bus.id, channel.id, { tap }))}
           />
           <Tick
-            label={`Send into ${name} on`}
+            label={`Send to ${name} on`}
             value={send.on}
             onValue={(on) => run(setSend(bus.id, channel.id, { on }))}
           />

@@ -35,7 +35,7 @@ export const Question = ({ probe }: { probe: Probe }) => (
   <>
     <p class="soft">
       {hits.value.length === 0 ? "First hit" : "Next hit"}. {capitalised(listenerName(checkedListener.value))}{" "}
-      says where: own left, own right.
+      says where: their own left or right.
     </p>
     <Before action={probe.action} />
     <h1 class="question">Hit the {pieceName(probe.piece)}. Where is it?</h1>
@@ -54,7 +54,7 @@ export const Asking = ({ probe }: { probe: Probe }) => {
   useKeys(say);
   return (
     <>
-      <Progress label="How sure it is already" share={progress.value} />
+      <Progress label="How sure so far" share={progress.value} />
       <div class="answers">
         {ANSWER_WORDS.map(([said, word], at) => (
           <button type="button" key={said} class={`answer ${said}`} onClick={() => say(said)}>

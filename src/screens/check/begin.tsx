@@ -18,13 +18,13 @@ export const BeginCheck = () => {
   const audience = listener !== undefined && hearsFoh(listener);
   return (
     <>
-      <Verdict tone="care" says={`Is it what ${who} hears?`}>
+      <Verdict tone="care" says={`Does ${who} hear what is planned?`}>
         Somebody hits a drum, {who} says where it is. After a handful of hits you know what is wrong between
         the bus and the ears. <BusFlags only={listener?.bus ?? null} />
       </Verdict>
       <ListenerPick label="Who listens" />
       {audience ? (
-        <p class="notice">The audience hears FOH, not a bus. Choose somebody with ear-worn monitors.</p>
+        <p class="notice">The audience hears FOH, not a bus. Choose a musician.</p>
       ) : (
         <button
           type="button"

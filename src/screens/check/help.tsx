@@ -9,12 +9,12 @@ import { Model } from "./model";
 export const CheckHelp = () => (
   <>
     <p>
-      For every known fault it computes what each ear would get from each drum, through its own microphone and
-      through the overheads, and from that the chance of each answer. How wide this listener’s middle is, a
-      weaker ear, the “wrong button” rate, and whether they ever say “can’t place it” are not known: they are
-      inferred together with the fault. It always asks for the hit that tells most. Where only an action tells
-      (“mute the overheads”, listening with one ear), it asks for that first. The bar is the share of the
-      first uncertainty that is gone.
+      For every known fault the check computes what each ear would get from each drum, through its own
+      microphone and through the overheads, and from that the chance of each answer. How wide this listener’s
+      middle is, a weaker ear, the “wrong button” rate, and whether they ever say “can’t place it” are not
+      known: they are inferred together with the fault. It always asks for the hit that tells it most. Where
+      only an action tells (“mute the overheads”, listening with one ear), it asks for that first. The bar
+      shows how much of the uncertainty at the start is gone.
     </p>
     <p>
       Source: Bayes’ rule and expected information (textbook); the grid of listeners as in the psi method,
@@ -29,9 +29,9 @@ export const CheckHelp = () => (
 export const SureHelp = () => (
   <>
     <p>
-      The percentage is the chance of the verdict after all hits, against every other known fault and
-      something unknown. Faults that ears cannot tell apart share one chance. Before the first hit every kind
-      of fault weighs the same, “as planned” as much as {FAULTS.planned.weight} of them, something unknown has{" "}
+      The percentage is the chance of the verdict after all hits, against every other known fault and an
+      unknown one. Faults that ears cannot tell apart share one chance. Before the first hit every kind of
+      fault weighs the same, “as planned” as much as {FAULTS.planned.weight} of them, and an unknown fault has{" "}
       {formatPercent(UNEXPLAINED_PRIOR)}.
     </p>
     <p>

@@ -13,7 +13,7 @@ export const Model = () => {
     <Table kind="model" caption="What may differ from listener to listener" heads={["What", "From", "Why"]}>
       <tbody>
         <tr>
-          <th scope="row">Called the middle below</th>
+          <th scope="row">Calls it the middle below</th>
           <td>{list(THRESHOLDS.map(([value]) => value))} dB</td>
           <td>design choice: a practised ear to one that calls only a hard pan a side</td>
         </tr>
@@ -37,7 +37,9 @@ export const Model = () => {
           <td>
             {formatNumber(nothingFromDb, 0)}–{formatNumber(nothingToDb, 0)} dB
           </td>
-          <td>design choice: so far below the plan it is more and more often lost beside the bare drum</td>
+          <td>
+            design choice: this far below the plan it is more and more often masked by the acoustic drum
+          </td>
         </tr>
       </tbody>
     </Table>

@@ -29,8 +29,8 @@ const Confirm = ({ confirmation, planned }: { confirmation: Confirmation; planne
   <p>
     To confirm, hit the {pieceName(confirmation.probe.piece)}:{" "}
     {planned
-      ? `it must be ${answerSaid(confirmation.planned)}.`
-      : `now it is ${answerSaid(confirmation.now)}; once fixed it must be ${answerSaid(confirmation.planned)}.`}
+      ? `it should be ${answerSaid(confirmation.planned)}.`
+      : `now it is ${answerSaid(confirmation.now)}; once fixed it should be ${answerSaid(confirmation.planned)}.`}
   </p>
 );
 
@@ -72,7 +72,7 @@ export const Concluded = ({ decided }: { decided: Found | Unexplained }) => {
   if (!said) return null;
   if (decided.kind === "unexplained")
     return (
-      <Stated tone="care" says="This fits no fault known here">
+      <Stated tone="care" says="This fits no known fault">
         It may be two faults at once. Nearest: {describeFault(current.value, said, decided.nearest).name}.
       </Stated>
     );
@@ -120,7 +120,7 @@ const FoundView = ({ found, listener, said }: { found: Found; listener: Listener
       {alone ? null : (
         <p>
           {planned
-            ? "Not excluded, because this listener would not hear the difference:"
+            ? "Not ruled out, because this listener would not hear the difference:"
             : "Ears cannot tell these apart. Check them in this order:"}
         </p>
       )}

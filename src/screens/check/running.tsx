@@ -21,12 +21,7 @@ export const Running = () => {
   if (decided === null)
     return (
       <div class="stack">
-        <LongSearch
-          label="Preparing the check"
-          name="check"
-          input={input}
-          onFound={(check) => takeCheck(input, check)}
-        />
+        <LongSearch name="check" input={input} onFound={(check) => takeCheck(input, check)} />
         <div class="row">
           <button type="button" onClick={() => run(endCheck())}>
             End the check

@@ -84,7 +84,7 @@ export const ChannelRules = ({ problem }: { problem: AllocationProblem }) => {
   return (
     <>
       <Pick
-        label="Rules of"
+        label="Rules for"
         value={shown}
         options={optionsOf(all)}
         onValue={(next) => {

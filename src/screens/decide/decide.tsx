@@ -31,7 +31,6 @@ const WhatIfs = ({ asked, plan }: { asked: AllocationProblem; plan: AllocationPl
   if (!found)
     return (
       <LongSearch
-        label="Working out what would change"
         name="plans otherwise"
         input={input}
         onFound={(it) => {
@@ -75,12 +74,7 @@ export const DecideScreen = () => {
               ))}
             </div>
           ) : (
-            <LongSearch
-              label="Working out the plans"
-              name="plans"
-              input={input}
-              onFound={(it) => takeAllocation(input.problem, it)}
-            />
+            <LongSearch name="plans" input={input} onFound={(it) => takeAllocation(input.problem, it)} />
           )}
           <Fold title="Pins" open={found !== null && !first}>
             {() => <Pins problem={asked} />}

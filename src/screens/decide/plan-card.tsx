@@ -33,7 +33,7 @@ export const PlanCard = (props: {
         <b>{formatCount(plan.inputsLeft.length, "input")} left.</b>
       </p>
       {losses.length > 0 ? <Lines lines={losses} /> : <p>Nothing is lost.</p>}
-      <Fold title="Who mixes what apart" look="plain">
+      <Fold title="Who can mix what separately" look="plain">
         {() => <Lines lines={plan.musicians.map((view) => describeMusician(problem, view))} />}
       </Fold>
       {plan.changes.length > 0 ? (

@@ -64,7 +64,7 @@ export const SaveDesk = () => {
   const free = desks.freeName(wanted);
   return (
     <>
-      <p>This setup has {deskName(desk)}, which is not saved as it is.</p>
+      <p>This setup’s desk, {deskName(desk)}, is not saved.</p>
       <TextField
         label="Save it as"
         most={LIMITS.name}

@@ -19,8 +19,8 @@ type Figure = Exclude<keyof Earphone, "unit">;
 
 const FIELDS: readonly (readonly [field: Figure, label: string, rule: keyof typeof RULES])[] = [
   ["impedance", "Impedance of the earphone", "impedance"],
-  ["drive", "Drive without load", "drive"],
-  ["sourceImpedance", "Impedance of the amplifier", "sourceImpedance"],
+  ["drive", "Amplifier output without load", "drive"],
+  ["sourceImpedance", "Output impedance of the amplifier", "sourceImpedance"],
   ["isolation", "Isolation of the earpiece", "isolation"],
   ["stage", "Level on stage", "stage"],
 ];
@@ -45,7 +45,7 @@ const Estimate = ({ f }: { f: EarphoneFigures }) => (
     </p>
     <Table
       kind="two-lines"
-      caption="Time a day at that level, by rule; under it, by the error of the estimate"
+      caption="Time per day at that level, by rule; below it, the range that the error gives"
       heads={["Rule", "Time"]}
     >
       <tbody>
@@ -72,10 +72,10 @@ const Body = () => {
   return (
     <>
       <p class="notice warn small">
-        An estimate from data sheets, not a measurement and no dosimeter. Seal, fit and frequency move it by{" "}
-        {EARPHONE_ERROR} dB or more. Ear-worn monitors do not protect by themselves, and with one ear out
-        people turn up. Hearing limits differ by country: follow local rules and qualified advice; in doubt,
-        turn down.
+        An estimate from data sheets, not a measurement, and this is no dosimeter. Seal, fit and frequency
+        move it by {EARPHONE_ERROR} dB or more. In-ear monitors are no hearing protection by themselves, and
+        with one ear out people turn up. Hearing limits differ by country: follow local rules and qualified
+        advice; in doubt, turn down.
       </p>
       <Tick label="Estimate it" value={ear !== null} onValue={(on) => run(editEarphone(on ? {} : null))} />
       {ear ? (

@@ -36,13 +36,13 @@ export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => 
 export const RemedyHelp = () => (
   <>
     <p>
-      Short: target headroom minus headroom, at the limiting stage. The trim is the highest that gives output
-      and monitor input their target. A pull lowers each of its sends by the same amount: all of them, or the
-      fewest that are enough, and of those the ones that need the least.
+      Shortfall: target headroom minus headroom, at the limiting stage. The trim is the highest that gives
+      output and monitor input their target. A pull lowers each of its sends by the same amount: all of them,
+      or the fewest that are enough, and of those the ones that need the least.
     </p>
     <p>
       Everything goes by the likely peak, in steps of {formatEntry(current.value.desk.levelStep)} dB as the
-      desk makes them, never a step short.
+      desk has them, rounded so that the target is always reached.
     </p>
     <p>
       Source: level arithmetic; the likely peak is a working rule, no source; that a few sends are at most{" "}
@@ -67,10 +67,10 @@ export const SharesHelp = () => (
 export const LawsHelp = () => (
   <>
     <p>
-      Unity at: where on the pan, hard-panned (sides) or at the centre, a side passes the channel unchanged.
-      L, R, Mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single
-      channel after its send, on the worse side; negative where the law lowers more than summing adds.
-      Headroom: headroom at the limiting stage, which stands beside it.
+      Unity: the pan position at which a side passes the channel unchanged, hard-panned or at centre. L, R,
+      Mono: likely peaks after the trims. Loss: likely peak before the trims minus the loudest single channel
+      after its send, on the worse side; negative where the law lowers more than summing adds. Headroom:
+      headroom at the limiting stage, which stands beside it.
     </p>
     <p>Assumed: every pan stays where it is. Stereo channels do not follow the law.</p>
     <p>
@@ -87,13 +87,15 @@ export const LawsHelp = () => (
 export const MonoHelp = () => (
   <>
     <p>
-      Fold: 20 lg |L + R| of the gains of pan, polarity and the trims of the sides; send and trim of the bus
-      are left out. Of two channels the energies add. A law that keeps the power brings the middle up by 10 lg
-      2 = {formatNumber(levelOfPower(2), 2)} dB against one side, one that keeps the sum by nothing.
+      Fold: 20 log |L + R| of the gains of pan, polarity and the trims of the sides; send and trim of the bus
+      are left out. The two sides of a stereo channel add as energies. A constant-power law brings the centre
+      up by 10 log 2 = {formatNumber(levelOfPower(2), 2)} dB against a hard-panned channel, a constant-sum law
+      by nothing.
     </p>
     <p>
-      Drop: this ear against the other, for what is at the other side by {formatNumber(CENTRE_DB, 0)} dB or
-      more; as the bus is patched, with the trims and switches of its inputs, before the listener’s own mixer.
+      Drop: this ear against the other, for what is louder in the other ear by {formatNumber(CENTRE_DB, 0)} dB
+      or more; as the bus is patched, with the trims and switches of its inputs, before the listener’s own
+      mixer.
     </p>
     <p>Source: level arithmetic; Mills 1960 for the {formatNumber(CENTRE_DB, 0)} dB.</p>
   </>
@@ -106,18 +108,18 @@ const allowedBy = ({ time: reference, level, exchange }: ExposureRule): string =
 export const EarHelp = () => (
   <>
     <p>
-      Voltage at the earphone: drive × Z / (Z + Z of the amplifier). From the earphone: dB/V + 20 lg of that
-      voltage; dB/V is dB/mW + 10 lg(1000 / Z). From the stage: its level minus the isolation. At the ear: the
-      energy sum of both, 10 lg Σ 10^(L/10).
+      Voltage at the earphone: amplifier output × Z / (Z + Z of the amplifier). From the earphone: dB/V + 20
+      log of that voltage; dB/V is dB/mW + 10 log(1000 / Z). From the stage: its level minus the isolation. At
+      the ear: the energy sum of both, 10 log Σ 10^(L/10).
     </p>
     <p>
       Time at that level L: {allowedBy(NIOSH)} by NIOSH, {allowedBy(OSHA)} by OSHA; under it the same for{" "}
-      {EARPHONE_ERROR} dB more and {EARPHONE_ERROR} dB less. Peaks of the directive: 20 lg(p / 20 µPa) of{" "}
+      {EARPHONE_ERROR} dB more and {EARPHONE_ERROR} dB less. Peaks of the directive: 20 log(p / 20 µPa) of{" "}
       {formatList(EU_VALUES.map((v) => String(v.pascals)))} Pa.
     </p>
     <p>
-      Assumed: the drive is what plays all the time, Z and sensitivity are alike at every frequency, and the
-      result counts as dBA.
+      Assumed: the amplifier puts out this voltage all the time, Z and sensitivity are alike at every
+      frequency, and the result counts as dBA.
     </p>
     <p>
       Source: level arithmetic; NIOSH 98-126, 1998 (formula in a secondary copy); OSHA, 29 CFR 1910.95;

@@ -14,7 +14,7 @@ const Row = ({ row }: { row: LawFigures }) => (
   <tr class={row.believed ? "in-force" : ""}>
     <th scope="row">
       {UNITY_NAMES[row.reference]}
-      {row.believed ? <span class="small soft"> in force</span> : null}
+      {row.believed ? <span class="small soft"> in use</span> : null}
     </th>
     <td>{formatDb(row.likely[0])}</td>
     <td>{formatDb(row.likely[1])}</td>
@@ -30,7 +30,7 @@ const Row = ({ row }: { row: LawFigures }) => (
 export const LawTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) => {
   if (!bus.stereo) return null;
   return (
-    <Fold title="The same bus by every pan law">
+    <Fold title="The same bus with every pan law">
       {() => (
         <>
           <div class="fields">

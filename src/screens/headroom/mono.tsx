@@ -32,10 +32,7 @@ export const MonoAndOneEar = ({ bus, figures }: { bus: Bus; figures: BusFigures 
       {() => (
         <>
           <div class="two">
-            <Table
-              caption="Level in the plain sum left + right against the channel at its send, dB"
-              heads={["Channel", "Fold"]}
-            >
+            <Table caption="Level in L + R against the channel at its send, dB" heads={["Channel", "Fold"]}>
               <tbody>
                 {figures.folds.map((f) => (
                   <tr key={f.channel}>

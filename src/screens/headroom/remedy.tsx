@@ -84,7 +84,8 @@ export const RemedyCard = ({ bus, remedy }: { bus: Bus; remedy: Remedy | null })
       )}
       {off.length === 0 ? null : (
         <p class="small soft">
-          All down turns {formatList(off)} off: {stepped(LOWEST_SEND)} is the lowest level of a send.
+          Pulling all of them turns {formatList(off)} off: {stepped(LOWEST_SEND)} is the lowest level of a
+          send.
         </p>
       )}
       <Explain about="How these are worked out">

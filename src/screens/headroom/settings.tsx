@@ -94,7 +94,7 @@ const SideFields = ({ bus, at, name }: { bus: Bus; at: 0 | 1; name: string }) =>
 
 /** All that is set of one bus and of the chain behind it. */
 export const BusSettings = ({ bus }: { bus: Bus }) => (
-  <Fold title={`${busName(bus)}: trims, sides and the chain behind it`}>
+  <Fold title={`${busName(bus)}: fader, trims and output chain`}>
     {() => (
       <>
         <div class="fields">

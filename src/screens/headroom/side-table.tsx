@@ -75,10 +75,11 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
       <Unknown figures={figures} />
       <Explain about="What these figures are">
         <p>
-          Average RMS: 10 lg Σ a · 10^(L/10) with gated RMS L and activity a, the share of the time in which a
-          channel plays: as entered, else as measured, else typical for its kind (common practice, no source).
-          RMS when everybody plays: the same without activity. Both as uncorrelated signals; microphones that
-          hear the same drum add up to more. A full-scale sine reads {rms.sine} rms, as set under Channels.
+          Average RMS: 10 log Σ a · 10^(L/10) with gated RMS L and activity a, the share of the time in which
+          a channel plays: as entered, else as measured, else typical for its kind (common practice, no
+          source). RMS when everybody plays: the same without activity. Both as uncorrelated signals;
+          microphones that hear the same drum add up to more. A full-scale sine reads {rms.sine} rms, as set
+          under Channels.
         </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>
@@ -89,7 +90,7 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
         <p>Mono: L + R, added channel by channel.</p>
         <p>Headroom loss: what summing and the pan law cost against the loudest single channel.</p>
         <p>
-          Source: level arithmetic; likely peak: a working rule tried on measured kits, no source; rms by{" "}
+          Source: level arithmetic; likely peak: a working rule tried on measured kits, no source; RMS by{" "}
           {rms.by}.
         </p>
       </Explain>

@@ -22,7 +22,7 @@ export const LawsCompare = () => {
   const channel = single.find((s) => s.id === wanted.value) ?? single.find((s) => s.pan !== 0) ?? single[0];
   if (!channel) return null;
   return (
-    <Fold title="The same pans by every pan law">
+    <Fold title="The same pans with every pan law">
       {() => (
         <>
           <Pick
@@ -34,7 +34,7 @@ export const LawsCompare = () => {
             }}
           />
           <Table
-            caption="The same knob position by every law; changes against the law in force, dB"
+            caption="The same pan position with every law; changes against the law in use, dB"
             heads={["Law", "R\u00A0−\u00A0L", "Image moves", "L moves", "R moves", "Angle"]}
           >
             <tbody>
@@ -45,7 +45,7 @@ export const LawsCompare = () => {
                     <span class="small soft">
                       {" "}
                       unity {UNITY_NAMES[row.reference]}
-                      {row.believed ? ", in force" : ""}
+                      {row.believed ? ", in use" : ""}
                     </span>
                   </th>
                   <td>{formatNumber(row.difference, 1)}</td>
@@ -59,12 +59,12 @@ export const LawsCompare = () => {
           </Table>
           <Explain about="What these mean">
             <p>
-              R − L: right over left, dB. In ear-worn monitors under {CENTRE_DB} dB is the middle, and from{" "}
-              {SIDE_DB} dB on it is fully at one side. Angle: before two loudspeakers at ±{BASE}°, by the
-              tangent law; it does not hold for ear-worn monitors.
+              R − L: right over left, dB. With in-ear monitors under {CENTRE_DB} dB is the centre, and from{" "}
+              {SIDE_DB} dB on it is hard left or right. Angle: in front of two loudspeakers at ±{BASE}°, by
+              the tangent law; not for in-ear monitors.
             </p>
             <p>
-              Source: Mills 1960 for the middle, a secondary text for the side, Pulkki 1997 for the angle.
+              Source: Mills 1960 for the centre, a secondary text for the side, Pulkki 1997 for the angle.
             </p>
           </Explain>
         </>

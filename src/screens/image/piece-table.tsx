@@ -79,7 +79,7 @@ const PieceFields = ({ piece }: { piece: Piece }) => {
 
 /** Every piece with its place in metres, for typing. */
 export const PieceTable = () => (
-  <Fold title="Pieces and their places, typed">
+  <Fold title="Pieces and their places, in metres">
     {() => (
       <>
         {current.value.kit.pieces.map((piece) => (

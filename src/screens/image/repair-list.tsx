@@ -131,7 +131,6 @@ export const RepairList = () => {
     return (
       <section class="card stack" aria-label="Recommendation">
         <LongSearch
-          label="Working out the recommendation"
           name="recommendation"
           input={input}
           onFound={(them) => them && takeRecommendations(input.setup, bus, them)}

@@ -23,13 +23,12 @@ export const RepairWishes = () => {
           onValue={(fohFixed) => run(editPreferences({ fohFixed }))}
         />
         <Tick
-          label="Use no free monitor input"
+          label="Use no free monitor inputs"
           value={wishes.inputsFixed}
           onValue={(inputsFixed) => run(editPreferences({ inputsFixed }))}
         />
         <p class="soft small">
-          Monitor inputs free now: {inputsLeft(current.value.monitor)}. Which channels must keep L/R is set at
-          each channel.
+          Monitor inputs free now: {inputsLeft(current.value.monitor)}. Keep L/R is set at each channel.
         </p>
       </div>
     </details>

@@ -4,6 +4,7 @@ import type { Bus, Setup } from "../../core/model/setup";
 import type { WhatIf } from "../../core/recommend/model";
 import type { Tried } from "../../core/recommend/what-if";
 import { describeWhatIf } from "../../text/recommend-why";
+import { describeWhatIfs } from "../../text/search";
 import { Progress } from "../../ui/progress";
 
 /** How far the facts have been tried, and what was found. */
@@ -65,6 +66,7 @@ const useWhatIfs = (setup: Setup, bus: Bus) => {
 export const WhatIfs = ({ setup, bus }: { setup: Setup; bus: Bus }) => {
   const { trying, stop } = useWhatIfs(setup, bus);
   const { state, done, of, found } = trying;
+  const says = describeWhatIfs(state, { done, of, found: found.length });
   return (
     <div class="stack" aria-busy={state === "running"}>
       {found.length > 0 ? (
@@ -81,7 +83,7 @@ export const WhatIfs = ({ setup, bus }: { setup: Setup; bus: Bus }) => {
       ) : null}
       {state === "running" ? (
         <>
-          <Progress label="Facts tried" share={done / of} />
+          <Progress label="What-ifs tried" share={done / of} />
           <div class="row">
             <button type="button" onClick={stop}>
               Stop
@@ -89,15 +91,7 @@ export const WhatIfs = ({ setup, bus }: { setup: Setup; bus: Bus }) => {
           </div>
         </>
       ) : null}
-      {state === "done" && found.length === 0 ? <p>No single fact would.</p> : null}
-      {state === "stopped" ? (
-        <p class="soft">
-          Stopped after {done} of {of} facts.
-        </p>
-      ) : null}
-      {state === "failed" ? (
-        <p class="notice warn">This could not be worked out. Close and open it to try again.</p>
-      ) : null}
+      {says === "" ? null : <p class={state === "failed" ? "notice warn" : "soft"}>{says}</p>}
     </div>
   );
 };

@@ -40,7 +40,7 @@ const LevelSlider = ({ value, onValue }: { value: number; onValue: (level: numbe
 const Caution = () => (
   <p class="notice warn small">
     Start low: turn the phone down before the earpieces are in, then raise it slowly. Hearing damage is
-    permanent. How loud it is here says nothing of how loud it will be on stage.
+    permanent. How loud it is here says nothing about how loud it will be on stage.
   </p>
 );
 
@@ -159,9 +159,9 @@ const Deck = () => {
       ) : null}
       <p class="soft small">
         The hits are synthesized, one sound per piece. All three play at the same loudness, so that the louder
-        one does not win. L is left only with the earpieces the right way round.
+        one does not win. L is on the left only if the earpieces are the right way round.
       </p>
-      <Explain about="What the level is, and one loudness">
+      <Explain about="What the level is, and why all play at the same loudness">
         <ListenHelp />
       </Explain>
     </div>

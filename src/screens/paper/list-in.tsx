@@ -48,7 +48,7 @@ const Import = (props: { lines: readonly ListLine[]; namesBuses: boolean; onDone
       />
       {hasNewDrums && !namesBuses ? (
         <Tick
-          label={`Send new drums and percussion into ${drumBus ? busTitle(drumBus.id) : "a new stereo bus"}`}
+          label={`Send new drums and percussion to ${drumBus ? busTitle(drumBus.id) : "a new stereo bus"}`}
           value={isSent.value}
           onValue={(on) => {
             isSent.value = on;

@@ -51,7 +51,7 @@ export const SheetOut = () => {
           : fitsOnePage.value
             ? "One page, A4 or Letter, for taping to the desk:"
             : "Two pages, A4 or Letter, for taping to the desk:"}{" "}
-        every input with what it takes, tick boxes for desk and stage, what is in each bus, what the musicians
+        every input and what feeds it, tick boxes for desk and stage, what is in each bus, what the musicians
         set at their own mixers.
       </p>
       <div class="row">
@@ -86,7 +86,7 @@ export const SheetOut = () => {
         ) : null}
       </div>
       {hasBuses ? (
-        <Fold title="Buses and own mixers" look="plain">
+        <Fold title="Buses and musicians’ mixers" look="plain">
           {() => <OnScreen />}
         </Fold>
       ) : null}

@@ -132,7 +132,7 @@ export const Sheet = ({ today }: { today: Date }) => {
         </tbody>
       </table>
       <Below {...notes.value} />
-      <footer>Desk: patched as written. Stage: heard at the mixer in this input.</footer>
+      <footer>Desk: patched as written. Stage: heard at the mixer on this input.</footer>
     </article>
   );
 };

@@ -7,7 +7,7 @@ export const print = (): void => {
   if (typeof globalThis.print === "function") globalThis.print();
   else
     toast.value = {
-      says: "This browser cannot print. Take the CSV, or print from another one.",
+      says: "This browser cannot print. Export the CSV, or print from another browser.",
       undo: false,
     };
 };

@@ -65,7 +65,6 @@ export const WaysToFree = () => {
       <h2 id="ways">Ways to free inputs</h2>
       {its === undefined ? (
         <LongSearch
-          label="Working out ways to free inputs"
           name="ways"
           input={input}
           onFound={(them) => {

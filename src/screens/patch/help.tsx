@@ -9,14 +9,15 @@ const change = (level: number): string => `${formatNumber(level, 2)} dB`;
 export const PatchHelp = () => (
   <>
     <p>
-      Heard twice: the same channel as a direct out and in a bus. Equally loud, in step and of the same
-      polarity it comes up by 20 lg 2 = {change(levelOf(2))}; of opposite polarity it cancels. The figure
-      shown is for both up alike at the listener’s mixer, without any delay between them.
+      Heard twice: the same channel as a direct out and in a bus. At the same level, time and polarity it
+      comes up by 20 log 2 = {change(levelOf(2))}; at opposite polarity it cancels. The figure shown is for
+      both up alike at the listener’s mixer, with no delay between them.
     </p>
     <p>
       Tap points. {capitalised(TAP_NAMES["pre-hpf"])}: rumble comes along. {capitalised(TAP_NAMES["pre-eq"])}:
-      no EQ, no compressor. {capitalised(TAP_NAMES["pre-fader"])}: processed, and the FOH fader does not move
-      it. {capitalised(TAP_NAMES["post-fader"])}: every fader move and mute of FOH is heard in the ears.
+      no EQ and, on most desks, no compressor. {capitalised(TAP_NAMES["pre-fader"])}: processed, and the FOH
+      fader does not move it. {capitalised(TAP_NAMES["post-fader"])}: every fader move and mute of FOH is
+      heard in the ears.
     </p>
     <p>Source: level arithmetic; what fits which tap point is common practice, no source.</p>
   </>
@@ -26,10 +27,10 @@ export const PatchHelp = () => (
 export const WaysHelp = () => (
   <>
     <p>
-      To mono: what is in the centre of a pair comes up by 10 lg 2 = {change(levelOfPower(2))} against what is
-      at one side, and every image goes to the centre. Mixed to a bus: n equally loud channels need 10 lg n dB
-      of headroom (two {change(levelOfPower(2))}, four {change(levelOfPower(4))}) and can no longer be mixed
-      apart.
+      To mono: what is in the centre of a pair comes up by 10 log 2 = {change(levelOfPower(2))} against what
+      is at one side, and every image goes to the centre. Mixed to a bus: n equally loud channels need 10 log
+      n dB of headroom (two {change(levelOfPower(2))}, four {change(levelOfPower(4))}) and can no longer be
+      mixed separately.
     </p>
     <p>
       Each way is the best plan with so many inputs fewer in which every channel stays as it is or gives way;

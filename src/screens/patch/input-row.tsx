@@ -77,7 +77,7 @@ const Changes = ({ at, input }: { at: number; input: MonitorInput | null }) => {
   return (
     <div class="fields">
       <Pick
-        label={`Input ${at + 1} takes`}
+        label={`Input ${at + 1} fed by`}
         value={feedKey(input?.feed)}
         options={[["", "free"], ...options.map(([key, name]) => [key, name] as const)]}
         onValue={(key) => {

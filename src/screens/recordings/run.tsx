@@ -49,7 +49,9 @@ export const Run = ({ bus }: { bus: Bus | null }) => {
           </p>
         ))}
         {isOutdated.value && !running.value ? (
-          <p class="notice warn">Files or matches have changed since: the figures below are from before.</p>
+          <p class="notice warn">
+            Files or matches have changed since: the figures below are from before the change.
+          </p>
         ) : null}
       </div>
     </>

@@ -17,10 +17,10 @@ const storage = (): string => {
 
 const copy = (): string => {
   const { ready, failed } = offline.value;
-  if (ready) return "Works with no network on this device.";
+  if (ready) return "Works offline on this device.";
   return failed === ""
     ? "Not kept on this device yet: stay online until this line changes."
-    : `No offline copy: ${failed}. It works only with a network.`;
+    : `No offline copy: ${failed}. It works online only.`;
 };
 
 /** How the app looks, and what this device keeps. */

@@ -70,7 +70,7 @@ const Form = () => {
         </div>
       </fieldset>
       <TextField
-        label="New channels, one a line"
+        label="New channels, one per line"
         most={LIMITS.note}
         lines={2}
         value={lines.value}

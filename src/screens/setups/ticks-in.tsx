@@ -71,7 +71,7 @@ export const PartsIn = ({ have, of }: { have: readonly number[]; of: number }) =
   return (
     <>
       <Verdict tone="care" says={`${have.length} of ${of} codes read`}>
-        Now point the camera at code {missing[0]}. Nothing is opened before all are here.
+        Now point the camera at code {missing[0]}. It opens once all codes are read.
       </Verdict>
       <button type="button" onClick={letGo}>
         Cancel

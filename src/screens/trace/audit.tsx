@@ -1,5 +1,6 @@
 import { fohTakes, idleDirectOuts, inputsWithoutPort } from "../../core/inputs/foh-reach";
 import type { IssueCode } from "../../core/inputs/issue";
+import { hearsFoh } from "../../core/model/kinds";
 import { current } from "../../document/store";
 import { describeIssue } from "../../text/issues";
 import { listenerName } from "../../text/names";
@@ -24,7 +25,7 @@ const Findings = () => {
   const issues = patchNow.value.issues.filter(({ code }) => SWITCHES.includes(code));
   const rest = [describeIdle(setup, idleDirectOuts(setup)), describePortless(inputsWithoutPort(setup))];
   const more = rest.filter((line) => line !== "");
-  if (issues.length + more.length === 0) return <p>Every switch is as the plan needs it.</p>;
+  if (issues.length + more.length === 0) return <p>Every switch is as planned.</p>;
   return (
     <ul>
       {issues.map((issue) => {
@@ -48,9 +49,9 @@ const Takes = () => {
   const listener = chosenListener.value;
   const who = listenerName(listener);
   const takes = listener ? fohTakes(setup, listener) : [];
-  if (takes.length === 0) return <p>No mute and no fader at FOH takes anything from {who}.</p>;
+  if (takes.length === 0) return <p>No mute or fader at FOH affects what {who} hears.</p>;
   return (
-    <Table caption={`What FOH takes from ${who}`} heads={["Channel", "Channel mute", "Channel fader"]}>
+    <Table caption={`What FOH changes for ${who}`} heads={["Channel", "Channel mute", "Channel fader"]}>
       <tbody>
         {takes.map((take) => {
           const { channel, mute, fader } = describeTake(setup, take);
@@ -68,14 +69,16 @@ const Takes = () => {
 };
 
 /** Every switch against the plan, and what FOH does to monitors by accident. */
-export const SwitchAudit = () => (
-  <div class="stack">
-    <Findings />
-    {chosenListener.value?.kind === "audience" ? null : <Takes />}
-    <p class="soft small">
-      A musician hears every monitor input, but of the buses that somebody listens to only their own. What is
-      not in the table stays as it is, whatever FOH does. What a mute takes is set by the desk’s rule, in
-      Channels.
-    </p>
-  </div>
-);
+export const SwitchAudit = () => {
+  const listener = chosenListener.value;
+  return (
+    <div class="stack">
+      <Findings />
+      {listener && hearsFoh(listener) ? null : <Takes />}
+      <p class="soft small">
+        Assumed: a musician hears every monitor input but the buses that only others listen to. What is not in
+        the table stays as it is, whatever FOH does. What a channel mute also mutes is set in Channels.
+      </p>
+    </div>
+  );
+};

@@ -54,7 +54,7 @@ const RoutePick = (props: {
 }) =>
   props.routes.length < 2 ? null : (
     <Pick
-      label="By"
+      label="Via"
       value={props.bus ?? ""}
       options={props.routes.map((bus) => [bus ?? "", bus === null ? "direct out" : busTitle(bus)] as const)}
       onValue={(bus) => props.onBus(bus || null)}
@@ -77,12 +77,13 @@ export const BeginTrace = () => {
   const about: TraceAbout | null = picked?.what === "channel" ? { ...picked, bus } : picked;
   return (
     <>
-      <Verdict tone="care" says="Who does not hear what?">
-        The plan is looked through first. Then you are led to the fault by as few looks as possible.
+      <Verdict tone="care" says="Who can’t hear what?">
+        The plan is checked first. Then each look brings you closer to the fault, with as little walking as
+        possible.
       </Verdict>
       <ListenerPick label="Who" />
       {listener && hearsFoh(listener) ? (
-        <p class="notice">The audience hears FOH, not a bus. Choose somebody with ear-worn monitors.</p>
+        <p class="notice">The audience hears FOH, not a bus. Choose a musician.</p>
       ) : (
         <>
           <Choice
@@ -128,7 +129,7 @@ export const BeginTrace = () => {
         </>
       )}
       <Fold title="Switch audit">{() => <SwitchAudit />}</Fold>
-      <Explain about="Where it says to look, and why">
+      <Explain about="Where to look, and why">
         <TraceHelp />
       </Explain>
     </>

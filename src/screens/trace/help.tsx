@@ -5,11 +5,14 @@ import { Table } from "../../ui/table";
 export const TraceHelp = () => (
   <>
     <p>
-      One link of the chain is taken to be broken. A look behind a link tells whether it lies before or after
-      it. The looks are ordered so that the expected cost until one link is left is the least there is: the
-      best search tree for these weights and costs, exactly.
+      One link of the chain is assumed to be broken. A look after a link tells whether the fault is before or
+      after it. The order of looks has the lowest expected cost until one link is left: the exact best search
+      tree for these weights and costs.
     </p>
-    <Table caption="How often each link is the one, and what a look costs" heads={["Link", "Weight", "Cost"]}>
+    <Table
+      caption="How often each link is the fault, and what a look costs"
+      heads={["Link", "Weight", "Cost"]}
+    >
       <tbody>
         {LINK_TABLE.map(([link, weight, cost]) => (
           <tr key={link}>
@@ -21,7 +24,7 @@ export const TraceHelp = () => (
       </tbody>
     </Table>
     <p>
-      A direct out left off is the commonest. One button at the desk costs 1, the output page 2, asking the
+      A direct out left off is the most common. One button at the desk costs 1, the output page 2, asking the
       musician 2, the monitor system’s meters 3, walking to the musician 4.
     </p>
     <p>Source: search by dynamic programming (textbook); weights and costs are common practice, no source.</p>

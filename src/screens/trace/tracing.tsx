@@ -114,7 +114,7 @@ export const Tracing = () => {
         <a href="#check">Back to the line check</a>
       </div>
       {isLoud ? null : (
-        <Explain about="Where it says to look, and why">
+        <Explain about="Where to look, and why">
           <TraceHelp />
         </Explain>
       )}

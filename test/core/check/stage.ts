@@ -7,7 +7,7 @@ import type { SetupFile } from "../../../src/document/schema";
  * people with a steady threshold, a weaker ear, blur, lapses and habits.
  */
 
-/** Somebody at the kit with ear-worn monitors. */
+/** Somebody at the kit with in-ear monitors. */
 export interface Human {
   /** Smaller differences are called the middle, dB. */
   readonly threshold: number;
