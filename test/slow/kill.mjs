@@ -12,6 +12,7 @@ import { setTimeout as pause } from "node:timers/promises";
 import { chromium } from "playwright-core";
 import { numbers } from "../tools/chance.mjs";
 import { CHROMIUM } from "../tools/chromium.mjs";
+import { PLACES } from "../tools/places.mjs";
 import { serve } from "../tools/serve.mjs";
 
 const KILLS = Number(process.env.KILLS ?? 200);
@@ -24,7 +25,6 @@ const LATE_MS = 1000;
 const MOST_SOURCES = 10;
 /** A screen that has no heading after so long does not open. */
 const OPENS_MS = 10_000;
-const PLACES = ["image", "sum", "patch", "check", "setups", "about", "kit"];
 const DIST = process.env.DIST ?? join(import.meta.dirname, "../../dist");
 
 const random = numbers(Number(process.env.SEED ?? 1));
@@ -210,7 +210,8 @@ try {
     oldest = Math.max(oldest, age);
     if (kept < safe) lost.push({ n, age, kind, found, seen: seen.slice(-6) });
     const wrong = [];
-    for (const place of PLACES) wrong.push(await visit(browser.page, place).catch(({ message }) => message));
+    for (const place of [...PLACES.filter((p) => p !== "channels"), "channels"])
+      wrong.push(await visit(browser.page, place).catch(({ message }) => message));
     if (wrong.join("") !== "") shut.push({ n, wrong });
     begunLast[kind] = (begunLast[kind] ?? 0) + 1;
     if (isUnderWay) cutOff += 1;
