@@ -1,7 +1,7 @@
 import { rmsBy } from "../core/level/analog";
 import { isolated, quoted } from "../core/lib/direction";
 import { formatClock, formatEntry, formatPercent } from "../core/lib/number";
-import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
+import { CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
   Bus,
   Channel,
@@ -238,7 +238,7 @@ export const SEND: readonly ComparedField<Send>[] = [
 /** Of one listener. */
 export const LISTENER: readonly ComparedField<Listener>[] = [
   written("called", (l) => l.name),
-  word("", (l) => l.kind, { drummer: "drummer", performer: "performer", audience: "audience" }),
+  { what: "", value: (l) => l.kind, print: (l) => LISTENER_KINDS[l.kind].name },
   {
     what: "place",
     value: (l) => [l.x, l.y],

@@ -1,5 +1,6 @@
 import { fohTakes, idleDirectOuts, inputsWithoutPort } from "../../core/inputs/foh-reach";
 import type { IssueCode } from "../../core/inputs/issue";
+import { hearsFoh } from "../../core/model/kinds";
 import { current } from "../../document/store";
 import { describeIssue } from "../../text/issues";
 import { listenerName } from "../../text/names";
@@ -71,7 +72,7 @@ const Takes = () => {
 export const SwitchAudit = () => (
   <div class="stack">
     <Findings />
-    {chosenListener.value?.kind === "audience" ? null : <Takes />}
+    {chosenListener.value && hearsFoh(chosenListener.value) ? null : <Takes />}
     <p class="soft small">
       A musician hears every monitor input, but of the buses that somebody listens to only their own. What is
       not in the table stays as it is, whatever FOH does. What a mute takes is set by the desk’s rule, in
