@@ -1,9 +1,8 @@
 import { keysOf } from "../core/lib/keys";
 import { BLANK_BUS, BLANK_SEND } from "../core/model/defaults";
-import { CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
+import { ANSWERS, CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
   Action,
-  Answer,
   Bus,
   Channel,
   Colour,
@@ -253,7 +252,6 @@ const recording: Reader<Recording | null> = (value, at, say) => {
   return null;
 };
 
-const ANSWERS = keysOf<Answer>({ left: true, middle: true, right: true, nothing: true, unclear: true });
 const ACTIONS = keysOf<Action>({
   "mute-overheads": true,
   mono: true,

@@ -1,5 +1,6 @@
 import { isolated } from "../lib/direction";
-import type { ChannelKind, Listener, ListenerKind, Piece, PieceKind } from "./setup";
+import { keysOf } from "../lib/keys";
+import type { Answer, ChannelKind, Listener, ListenerKind, Piece, PieceKind } from "./setup";
 
 /** What a piece is, in words. */
 export const PIECE_KINDS: { readonly [kind in PieceKind]: string } = {
@@ -35,6 +36,15 @@ export const CHANNEL_KINDS: { readonly [kind in ChannelKind]: string } = {
   effects: "Effects return",
   other: "Other",
 };
+
+/** What can be said of a hit, in the order of the buttons and of every list of chances. */
+export const ANSWERS = keysOf<Answer>({
+  left: true,
+  middle: true,
+  right: true,
+  nothing: true,
+  unclear: true,
+});
 
 /** What a kind of listener is. */
 interface ListenerTraits {
