@@ -80,12 +80,12 @@ describe("a setup file", () => {
   });
 
   it("is refused when it is newer, with what to do", () => {
-    expect(refused({ ...example(), version: 4 })).toBe(
-      "This setup is from a newer Hatside (its version is 4, this app reads up to 3). Update the app, then open it again.",
+    expect(refused({ ...example(), version: VERSION + 1 })).toBe(
+      `This setup is from a newer Hatside (its version is ${VERSION + 1}, this app reads up to ${VERSION}). Update the app, then open it again.`,
     );
     for (const version of [0, -1, 1.5, "1", null, undefined])
       expect(refused({ ...example(), version })).toMatch(
-        /^version: .* is not a version\. Allowed: 1 to 3\.$/,
+        new RegExp(`^version: .* is not a version\\. Allowed: 1 to ${VERSION}\\.$`),
       );
   });
 
