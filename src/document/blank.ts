@@ -1,3 +1,4 @@
+import type { FixedKind } from "../core/model/kinds";
 import type { Desk, Earphone, Kit, Listener, MonitorSystem, Preferences } from "../core/model/setup";
 import { FORMAT, type SetupFile, VERSION } from "./schema";
 
@@ -61,6 +62,12 @@ export const AUDIENCE: Listener = {
 /** The drummer on the throne, facing the audience. */
 export const DRUMMER: Listener = { ...AUDIENCE, id: "l2", name: "Drummer", kind: "drummer", y: 0, facing: 0 };
 
+/** Whom every setup has. */
+export const ALWAYS_THERE: { readonly [kind in FixedKind]: Listener } = {
+  audience: AUDIENCE,
+  drummer: DRUMMER,
+};
+
 /** Nothing at FOH may change, free inputs may be taken; 6 dB of headroom, common practice. */
 export const BLANK_PREFERENCES: Preferences = {
   first: DRUMMER.id,
@@ -71,7 +78,7 @@ export const BLANK_PREFERENCES: Preferences = {
 
 const BLANK_KIT: Kit = { hand: "right", yaw: 0, pieces: [] };
 
-/** A setup with nothing in it but the drummer and the audience. */
+/** A setup with nothing in it but whom every one has. */
 export const blankSetup = (name = "New setup"): SetupFile => ({
   format: FORMAT,
   version: VERSION,
@@ -82,7 +89,7 @@ export const blankSetup = (name = "New setup"): SetupFile => ({
   desk: BLANK_DESK,
   channels: [],
   buses: [],
-  listeners: [AUDIENCE, DRUMMER],
+  listeners: Object.values(ALWAYS_THERE),
   monitor: BLANK_MONITOR,
   preferences: BLANK_PREFERENCES,
   earphone: null,

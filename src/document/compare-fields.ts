@@ -1,7 +1,7 @@
 import { rmsBy } from "../core/level/analog";
-import { isolated, quoted } from "../core/lib/direction";
+import { quoted } from "../core/lib/direction";
 import { formatClock, formatEntry, formatPercent } from "../core/lib/number";
-import { CHANNEL_KINDS, PIECE_KINDS } from "../core/model/kinds";
+import { CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
   Bus,
   Channel,
@@ -26,50 +26,8 @@ import { SIDE_LETTERS } from "../text/names";
 import { formatRule } from "../text/rules";
 import { TAP_NAMES } from "../text/taps";
 import { formatList } from "../text/words";
+import { type ComparedField, ofNumber, ofText, ofWord, ofYes } from "./compared-field";
 import type { SetupFile } from "./schema";
-
-/** One thing that can be said of a part of a setup. */
-export interface ComparedField<T> {
-  /** What it is called in a sentence; "" where the words speak for themselves. */
-  readonly what: string;
-  /** What is compared. */
-  readonly value: (thing: T) => unknown;
-  /** The value in words. */
-  readonly print: (thing: T, setup: SetupFile) => string;
-}
-
-const number = <T>(
-  what: string,
-  unit: string,
-  value: (thing: T) => number | null,
-  none = "not entered",
-): ComparedField<T> => ({
-  what,
-  value,
-  print: (thing) => {
-    const n = value(thing);
-    return n === null ? none : `${formatEntry(n)}${unit && ` ${unit}`}`;
-  },
-});
-
-const word = <T, W extends string | number>(
-  what: string,
-  value: (thing: T) => W,
-  words: { readonly [word in W]: string },
-): ComparedField<T> => ({ what, value, print: (thing) => words[value(thing)] });
-
-const yes = <T>(value: (thing: T) => boolean, ifSo: string, ifNot: string): ComparedField<T> => ({
-  what: "",
-  value,
-  print: (thing) => (value(thing) ? ifSo : ifNot),
-});
-
-/** What a person wrote; `none` where they wrote nothing. */
-const written = <T>(what: string, value: (thing: T) => string, none = "nothing"): ComparedField<T> => ({
-  what,
-  value,
-  print: (thing) => isolated(value(thing)) || none,
-});
 
 const nameIn = (
   list: readonly { readonly id: Id; readonly name: string }[],
@@ -89,13 +47,13 @@ const place = (x: number, y: number, right: string, left: string): string =>
 /** Of the whole setup. */
 export const WHOLE: readonly ComparedField<SetupFile>[] = [
   { what: "note", value: (s) => s.note, print: (s) => (s.note === "" ? "none" : quoted(s.note)) },
-  yes((s) => s.example, "an example with invented data", "no example"),
+  ofYes((s) => s.example, "an example with invented data", "no example"),
 ];
 
 /** Of the kit as a whole. */
 export const KIT: readonly ComparedField<Kit>[] = [
-  word("set up", (k) => k.hand, { right: "right-handed", left: "left-handed", open: "open-handed" }),
-  number("throne turned", "°", (k) => k.yaw),
+  ofWord("set up", (k) => k.hand, { right: "right-handed", left: "left-handed", open: "open-handed" }),
+  ofNumber("throne turned", "°", (k) => k.yaw),
 ];
 
 const LIMBS: { readonly [limb in Limb]: string } = {
@@ -107,8 +65,8 @@ const LIMBS: { readonly [limb in Limb]: string } = {
 
 /** Of one piece. */
 export const PIECE: readonly ComparedField<Piece>[] = [
-  written("name", (p) => p.name),
-  word("kind", (p) => p.kind, PIECE_KINDS),
+  ofText("name", (p) => p.name),
+  ofWord("kind", (p) => p.kind, PIECE_KINDS),
   {
     what: "place",
     value: (p) => [p.x, p.y],
@@ -119,73 +77,77 @@ export const PIECE: readonly ComparedField<Piece>[] = [
     value: (p) => p.limbs,
     print: (p) => formatList(p.limbs.map((limb) => LIMBS[limb])) || "nothing",
   },
-  written("played by", (p) => p.player, "nobody"),
+  ofText("played by", (p) => p.player, "nobody"),
 ];
 
 const TAP_LIST = (taps: readonly TapPoint[]): string =>
   formatList(taps.map((tap) => TAP_NAMES[tap])) || "none";
 
 /** The desk's name. */
-export const DESK_NAME: ComparedField<Desk> = written("name", (c) => c.name, "none");
+export const DESK_NAME: ComparedField<Desk> = ofText("name", (c) => c.name, "none");
 
 /** Of the desk. */
 export const DESK: readonly ComparedField<Desk>[] = [
   DESK_NAME,
-  number("channels", "", (c) => c.channelCount),
-  number("buses", "", (c) => c.busCount),
-  number("output ports", "", (c) => c.portCount),
-  number("channels in a bank", "", (c) => c.bankSize),
+  ofNumber("channels", "", (c) => c.channelCount),
+  ofNumber("buses", "", (c) => c.busCount),
+  ofNumber("output ports", "", (c) => c.portCount),
+  ofNumber("channels in a bank", "", (c) => c.bankSize),
   {
     what: "first output port",
     value: (c) => [c.portName, c.firstPort],
     print: (c) => quoted(`${c.portName} ${c.firstPort}`),
   },
-  yes((c) => c.busOverloads, "a bus can overload before its fader", "a bus cannot overload before its fader"),
-  yes((c) => c.muteRule.preFaderSends, "mute also mutes pre-fader sends", "mute leaves pre-fader sends on"),
+  ofYes(
+    (c) => c.busOverloads,
+    "a bus can overload before its fader",
+    "a bus cannot overload before its fader",
+  ),
+  ofYes((c) => c.muteRule.preFaderSends, "mute also mutes pre-fader sends", "mute leaves pre-fader sends on"),
   {
     what: "mute also mutes direct outs",
     value: (c) => c.muteRule.directOuts,
     print: (c) => TAP_LIST(c.muteRule.directOuts),
   },
-  number("trim step", "dB", (c) => c.trimStep),
+  ofNumber("trim step", "dB", (c) => c.trimStep),
   { what: "pan law", value: (c) => c.law, print: (c) => LAWS[c.law].name },
-  number("custom centre drop", "dB", (c) => c.centreDb),
-  word("unity", (c) => c.reference, { sides: "hard-panned", centre: "at centre" }),
-  word("stereo channels by", (c) => c.stereoLaw, {
+  ofNumber("custom centre drop", "dB", (c) => c.centreDb),
+  ofWord("unity", (c) => c.reference, { sides: "hard-panned", centre: "at centre" }),
+  ofWord("stereo channels by", (c) => c.stereoLaw, {
     "balance-linear": "linear balance",
     "balance-sine": "sine balance",
     pan: "pan",
   }),
-  word("pans shown as", (c) => c.panStyle, { steps: "L and R", midi: "0–127", clock: "clock hours" }),
-  number("pan steps each side", "", (c) => c.panSteps),
-  number("level step", "dB", (c) => c.levelStep),
+  ofWord("pans shown as", (c) => c.panStyle, { steps: "L and R", midi: "0–127", clock: "clock hours" }),
+  ofNumber("pan steps each side", "", (c) => c.panSteps),
+  ofNumber("level step", "dB", (c) => c.levelStep),
   { what: "a full-scale sine reads", value: (c) => c.rms, print: (c) => rmsBy(c.rms).sine },
-  number("output at 0 dBFS", "dBu", (c) => c.outputDbu),
+  ofNumber("output at 0 dBFS", "dBu", (c) => c.outputDbu),
 ];
 
 /** Of one channel. */
 export const CHANNEL: readonly ComparedField<Channel>[] = [
-  written("name", (s) => s.name),
+  ofText("name", (s) => s.name),
   { what: "channel number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
-  word("kind", (s) => s.kind, CHANNEL_KINDS),
+  ofWord("kind", (s) => s.kind, CHANNEL_KINDS),
   {
     what: "kit piece",
     value: (s) => s.piece,
     print: (s, { kit }) => (s.piece === null ? "none" : nameIn(kit.pieces, s.piece, "piece")),
   },
-  word("", (s) => s.lines, { 1: "mono", 2: "stereo" }),
+  ofWord("", (s) => s.lines, { 1: "mono", 2: "stereo" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
-  number("fader", "dB", (s) => s.fader, "−∞"),
-  yes((s) => s.muted, "muted", "not muted"),
-  yes((s) => s.inverted, "polarity inverted", "polarity normal"),
-  number("gated RMS", "dBFS", (s) => s.gatedRms, "not entered"),
+  ofNumber("fader", "dB", (s) => s.fader, "−∞"),
+  ofYes((s) => s.muted, "muted", "not muted"),
+  ofYes((s) => s.inverted, "polarity inverted", "polarity normal"),
+  ofNumber("gated RMS", "dBFS", (s) => s.gatedRms, "not entered"),
   {
     what: "activity",
     value: (s) => s.activity,
     print: (s) => (s.activity === null ? "by kind" : formatPercent(s.activity)),
   },
-  number("peak", "dBFS", (s) => s.peak, "not entered"),
-  yes((s) => s.keepSides, "keeps L/R", "need not keep L/R"),
+  ofNumber("peak", "dBFS", (s) => s.peak, "not entered"),
+  ofYes((s) => s.keepSides, "keeps L/R", "need not keep L/R"),
   {
     what: "direct out",
     value: (s) => s.directOut,
@@ -194,7 +156,7 @@ export const CHANNEL: readonly ComparedField<Channel>[] = [
   },
   { what: "rule", value: (s) => s.rule, print: (s, { listeners }) => formatRule(s.rule, listeners) },
   { what: "colour", value: (s) => s.colour, print: (s) => s.colour ?? "none" },
-  written("group", (s) => s.group, "none"),
+  ofText("group", (s) => s.group, "none"),
   {
     what: "extra columns",
     value: (s) => s.extra,
@@ -204,56 +166,56 @@ export const CHANNEL: readonly ComparedField<Channel>[] = [
 
 /** Of one bus, without its sends. */
 export const BUS: readonly ComparedField<Bus>[] = [
-  written("name", (s) => s.name),
-  yes((s) => s.stereo, "stereo", "mono"),
+  ofText("name", (s) => s.name),
+  ofYes((s) => s.stereo, "stereo", "mono"),
   { what: "bus number", value: (s) => s.numbers, print: (s) => s.numbers.join(" and ") || "not entered" },
-  number("fader", "dB", (s) => s.fader, "−∞"),
-  number("trim", "dB", (s) => s.trim),
-  number("trim L", "dB", (s) => s.sideTrim[0]),
-  number("trim R", "dB", (s) => s.sideTrim[1]),
-  yes((s) => s.sideInverted[0], "polarity L inverted", "polarity L normal"),
-  yes((s) => s.sideInverted[1], "polarity R inverted", "polarity R normal"),
-  yes((s) => s.unevenSides, "L and R processed differently", "L and R processed alike"),
-  yes((s) => s.swapped, "L/R swapped", "L/R normal"),
-  yes((s) => s.folded, "folded to mono", "not folded to mono"),
-  number("pad", "dB", (s) => s.padDb),
+  ofNumber("fader", "dB", (s) => s.fader, "−∞"),
+  ofNumber("trim", "dB", (s) => s.trim),
+  ofNumber("trim L", "dB", (s) => s.sideTrim[0]),
+  ofNumber("trim R", "dB", (s) => s.sideTrim[1]),
+  ofYes((s) => s.sideInverted[0], "polarity L inverted", "polarity L normal"),
+  ofYes((s) => s.sideInverted[1], "polarity R inverted", "polarity R normal"),
+  ofYes((s) => s.unevenSides, "L and R processed differently", "L and R processed alike"),
+  ofYes((s) => s.swapped, "L/R swapped", "L/R normal"),
+  ofYes((s) => s.folded, "folded to mono", "not folded to mono"),
+  ofNumber("pad", "dB", (s) => s.padDb),
 ];
 
 /** Of one send. */
 export const SEND: readonly ComparedField<Send>[] = [
-  number("send", "dB", (s) => s.level, "−∞"),
-  yes((s) => s.on, "on", "off"),
-  word("", (s) => s.tap, { "pre-fader": "pre-fader", "post-fader": "post-fader" }),
+  ofNumber("send", "dB", (s) => s.level, "−∞"),
+  ofYes((s) => s.on, "on", "off"),
+  ofWord("", (s) => s.tap, { "pre-fader": "pre-fader", "post-fader": "post-fader" }),
   { what: "pan", value: (s) => s.pan, print: (s, setup) => printPanOf(s.pan, setup) },
 ];
 
 /** Of one listener. */
 export const LISTENER: readonly ComparedField<Listener>[] = [
-  written("name", (l) => l.name),
-  word("", (l) => l.kind, { drummer: "drummer", performer: "performer", audience: "audience" }),
+  ofText("name", (l) => l.name),
+  { what: "", value: (l) => l.kind, print: (l) => LISTENER_KINDS[l.kind].name },
   {
     what: "place",
     value: (l) => [l.x, l.y],
     print: (l) => place(l.x, l.y, "to house right", "to house left"),
   },
-  number("facing", "°", (l) => l.facing),
+  ofNumber("facing", "°", (l) => l.facing),
   {
     what: "hears",
     value: (l) => l.bus,
     print: (l, { buses }) => (l.bus === null ? "no bus" : nameIn(buses, l.bus, "bus")),
   },
-  yes((l) => l.flipped, "mixer flips L/R", "mixer does not flip L/R"),
-  yes((l) => l.mono, "mixer in mono", "mixer in stereo"),
+  ofYes((l) => l.flipped, "mixer flips L/R", "mixer does not flip L/R"),
+  ofYes((l) => l.mono, "mixer in mono", "mixer in stereo"),
 ];
 
 /** Of the monitor system, without its inputs. */
 export const MONITOR: readonly ComparedField<MonitorSystem>[] = [
-  number("number of inputs", "", (m) => m.inputCount),
-  number("max input level", "dBu", (m) => m.maxInputDbu),
-  word("link from the desk", (m) => m.link, { analog: "analog", digital: "digital" }),
-  yes((m) => m.trimBeforeInput, "input trim before the input stage", "input trim after the input stage"),
-  yes((m) => m.mixers.flip, "mixers can flip L/R", "mixers cannot flip L/R"),
-  yes((m) => m.mixers.mono, "mixers can go mono", "mixers cannot go mono"),
+  ofNumber("number of inputs", "", (m) => m.inputCount),
+  ofNumber("max input level", "dBu", (m) => m.maxInputDbu),
+  ofWord("link from the desk", (m) => m.link, { analog: "analog", digital: "digital" }),
+  ofYes((m) => m.trimBeforeInput, "input trim before the input stage", "input trim after the input stage"),
+  ofYes((m) => m.mixers.flip, "mixers can flip L/R", "mixers cannot flip L/R"),
+  ofYes((m) => m.mixers.mono, "mixers can go mono", "mixers cannot go mono"),
 ];
 
 const SIDE = { left: " L", right: " R", both: "" } as const;
@@ -276,9 +238,9 @@ export const PREFERENCES: readonly ComparedField<Preferences>[] = [
     value: (w) => w.first,
     print: (w, { listeners }) => nameIn(listeners, w.first, "listener"),
   },
-  yes((w) => w.fohFixed, "FOH stays as it is", "FOH may change"),
-  yes((w) => w.inputsFixed, "free inputs must not be used", "free inputs may be used"),
-  number("target headroom", "dB", (w) => w.targetHeadroom),
+  ofYes((w) => w.fohFixed, "FOH stays as it is", "FOH may change"),
+  ofYes((w) => w.inputsFixed, "free inputs must not be used", "free inputs may be used"),
+  ofNumber("target headroom", "dB", (w) => w.targetHeadroom),
 ];
 
 /** Of a recording, without its figures. */
@@ -294,9 +256,9 @@ export const EARPHONE: readonly ComparedField<Earphone>[] = [
     value: (e) => [e.sensitivity, e.unit],
     print: (e) => `${formatEntry(e.sensitivity)} ${e.unit}`,
   },
-  number("impedance", "Ω", (e) => e.impedance),
-  number("amplifier output impedance", "Ω", (e) => e.sourceImpedance),
-  number("amplifier output", "V", (e) => e.drive),
-  number("isolation", "dB", (e) => e.isolation),
-  number("level on stage", "dBA", (e) => e.stage),
+  ofNumber("impedance", "Ω", (e) => e.impedance),
+  ofNumber("amplifier output impedance", "Ω", (e) => e.sourceImpedance),
+  ofNumber("amplifier output", "V", (e) => e.drive),
+  ofNumber("isolation", "dB", (e) => e.isolation),
+  ofNumber("level on stage", "dBA", (e) => e.stage),
 ];

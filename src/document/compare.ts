@@ -7,7 +7,6 @@ import { blankSetup } from "./blank";
 import {
   BUS,
   CHANNEL,
-  type ComparedField,
   DESK,
   DESK_NAME,
   EARPHONE,
@@ -21,6 +20,7 @@ import {
   SEND,
   WHOLE,
 } from "./compare-fields";
+import type { ComparedField } from "./compared-field";
 import type { SetupFile } from "./schema";
 
 /** Where two setups differ. */

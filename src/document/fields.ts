@@ -1,9 +1,8 @@
 import { keysOf } from "../core/lib/keys";
 import { BLANK_BUS, BLANK_SEND } from "../core/model/defaults";
-import { CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
+import { ANSWERS, CHANNEL_KINDS, LISTENER_KINDS, PIECE_KINDS } from "../core/model/kinds";
 import type {
   Action,
-  Answer,
   Bus,
   Channel,
   Colour,
@@ -15,13 +14,11 @@ import type {
   Hit,
   Kit,
   Listener,
-  MeasuredChannel,
   MonitorInput,
   MonitorSystem,
   MuteRule,
   Piece,
   Preferences,
-  Recording,
   Send,
   TapPoint,
 } from "../core/model/setup";
@@ -47,6 +44,7 @@ import {
   whole,
   yes,
 } from "./reader";
+import { recordingField } from "./recording-field";
 import { ruleField } from "./rule-field";
 import { type CheckSession, FORMAT, type SetupFile, VERSION } from "./schema";
 import { readTrace } from "./trace-session";
@@ -220,40 +218,6 @@ const ear = fields<Earphone>({
   stage: number(RANGES.stage, TYPICAL_EARPHONE.stage),
 });
 
-/** A measured level; JSON has no −∞, so silence is null in a file. */
-const measuredLevel: Reader<number> = (value, at, say) =>
-  value === null
-    ? Number.NEGATIVE_INFINITY
-    : number(RANGES.measured, Number.NEGATIVE_INFINITY)(value, at, say);
-
-const measured = fields<MeasuredChannel>({
-  channel: id,
-  rms: measuredLevel,
-  gatedRms: measuredLevel,
-  peak: measuredLevel,
-  truePeak: measuredLevel,
-  fast: measuredLevel,
-  slow: measuredLevel,
-  activity: orNull(number(RANGES.share, null)),
-});
-
-const figuresOf = fields<Recording>({
-  name: text("Recording", LIMITS.note),
-  seconds: number(RANGES.seconds, 0),
-  channels: list(measured, LIMITS.channels),
-  correlation: list(list(number(RANGES.correlation, 0), LIMITS.channels), LIMITS.channels),
-});
-
-/** A recording whose correlations are not one for each two channels is left out whole: a wrong figure is worse than none. */
-const recording: Reader<Recording | null> = (value, at, say) => {
-  const read = figuresOf(value, at, say);
-  const size = read.channels.length;
-  if (read.correlation.length === size && read.correlation.every((row) => row.length === size)) return read;
-  say(`${at}.correlation`, `not ${size} rows of ${size}; the recording is left out`);
-  return null;
-};
-
-const ANSWERS = keysOf<Answer>({ left: true, middle: true, right: true, nothing: true, unclear: true });
 const ACTIONS = keysOf<Action>({
   "mute-overheads": true,
   mono: true,
@@ -297,7 +261,7 @@ export const setupFields = fields<SetupFile>({
   monitor,
   preferences: wishes,
   earphone: orNull(ear),
-  recording: orNull(recording),
+  recording: orNull(recordingField(id)),
   check: orNull(check),
   lineCheck,
   deskTicks: readDeskTicks,

@@ -1,8 +1,8 @@
 import { nextId, type Prefix } from "../core/model/ids";
-import { isFurther, sitsAtKit } from "../core/model/kinds";
+import { isFurther, LISTENER_KINDS, sitsAtKit } from "../core/model/kinds";
 import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
 import { amend, kept, mapped } from "./amend";
-import { AUDIENCE, DRUMMER } from "./blank";
+import { ALWAYS_THERE } from "./blank";
 import { ofWhatIsThere } from "./desk-tick-field";
 import { LIMITS } from "./limits";
 import { linePlace } from "./line-place";
@@ -51,14 +51,15 @@ const mendListeners = (listeners: readonly Listener[], buses: readonly Bus[], no
     note(`${show(listener.name)} heard a bus that is not there and hears none now.`);
     return { ...listener, bus: null };
   });
-  for (const blank of [AUDIENCE, DRUMMER]) {
+  for (const blank of Object.values(ALWAYS_THERE)) {
     const { kind } = blank;
     if (list.some((l) => l.kind === kind)) continue;
+    const { name } = LISTENER_KINDS[kind];
     const last = list.length < LIMITS.listeners ? undefined : (performers(list).at(-1) ?? list.at(-1));
     note(
       last
-        ? `There was no ${kind} among the listeners, and no room for one more: it is ${show(last.name)} now.`
-        : `There was no ${kind} among the listeners: added.`,
+        ? `There was no ${name} among the listeners, and no room for one more: it is ${show(last.name)} now.`
+        : `There was no ${name} among the listeners: added.`,
     );
     list = last
       ? mapped(list, (l) => (l === last ? { ...l, kind } : l))

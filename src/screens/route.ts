@@ -1,11 +1,6 @@
 import { signal } from "@preact/signals";
 import { carriesSetup } from "../shelf/carries";
-import { type Place, place, toast } from "./state";
-
-const PLACES: readonly Place[] = [
-  ...(["channels", "image", "headroom", "patch", "decide", "desk", "trace", "check"] as const),
-  ...(["setups", "about"] as const),
-];
+import { PLACES, type Place, place, toast } from "./state";
 
 /** Places by the addresses they had in the first edition, so that a kept link still leads there. */
 const FORMER: { readonly [hash: string]: Place | undefined } = { "#kit": "channels", "#sum": "headroom" };

@@ -6,7 +6,7 @@ import { setupName } from "./shown-names";
 import { type Place, place } from "./state";
 import { Toast } from "./toast";
 
-const PLACES: readonly (readonly [place: Place, name: string, icon: IconName])[] = [
+const AT_THUMB: readonly (readonly [place: Place, name: string, icon: IconName])[] = [
   ["channels", "Channels", "channels"],
   ["image", "Image", "image"],
   ["headroom", "Headroom", "headroom"],
@@ -63,7 +63,7 @@ const Head = () => (
 const Nav = () => (
   <nav class="nav" aria-label="Places">
     <ul>
-      {PLACES.map(([at, name, icon]) => (
+      {AT_THUMB.map(([at, name, icon]) => (
         <li key={at}>
           <a href={`#${at}`} aria-current={place.value === at ? "page" : undefined}>
             <Icon name={icon} />
@@ -77,7 +77,7 @@ const Nav = () => (
 
 const HelperView = lazy(async () => (await import("./helper/helper")).HelperView, "h1");
 
-/** The frame round every screen: setup's name, undo and redo, the five places at the thumb. */
+/** The frame round every screen: setup's name, undo and redo, the places at the thumb. */
 export const Shell = (props: {
   screens: { readonly [place in Place]: ComponentType };
   notices: ComponentType;

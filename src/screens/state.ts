@@ -4,18 +4,21 @@ import type { Bus, Id } from "../core/model/setup";
 import type { SetupFile } from "../document/schema";
 import { current } from "../document/store";
 
-/** The five places at the thumb, those behind patch and check, and the two behind the header. */
-export type Place =
-  | "channels"
-  | "image"
-  | "headroom"
-  | "patch"
-  | "decide"
-  | "desk"
-  | "trace"
-  | "check"
-  | "setups"
-  | "about";
+/** Every screen by its address: those at the thumb and what lies behind them, then the two behind the header. */
+export const PLACES = [
+  "channels",
+  "image",
+  "headroom",
+  "patch",
+  "decide",
+  "desk",
+  "trace",
+  "check",
+  "setups",
+  "about",
+] as const;
+/** One of the screens. */
+export type Place = (typeof PLACES)[number];
 
 /** Where the user is. */
 export const place = signal<Place>("channels");

@@ -4,11 +4,10 @@ import { extraHeads, extraUnder } from "../core/inputs/list-extra";
 import type { ListFeed } from "../core/inputs/list-feeds";
 import { busesNamed, type ListBus } from "../core/inputs/list-sends";
 import type { SheetRow } from "../core/inputs/sheet";
-import type { Setup } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
 import { formatPan, parsePan } from "../core/pan/notation";
 import { CONTENT_COLUMNS } from "../text/bus-sheet";
-import { SHEET_COLUMNS, type SheetColumn, trimOf } from "../text/sheet";
+import { type Column, SHEET_COLUMNS, type SheetNames } from "../text/sheet";
 import { TAP_NAMES } from "../text/taps";
 import type { Delimiter } from "./csv";
 import { guard, guardText, KIND_WORDS } from "./csv-cells";
@@ -132,32 +131,27 @@ export const listToCsv = (
   return csvText([[...headers, ...buses.map(headOfBus), ...heads], ...lines], style);
 };
 
-/** The patch sheet as CSV: its columns, with the trim in every digit. */
-export const sheetToCsv = (
-  setup: Pick<Setup, "channels" | "buses" | "desk">,
-  rows: readonly SheetRow[],
-  style: CsvStyle = POINT,
+/** Some columns as CSV, numbers in every digit. */
+const columnsToCsv = <Line>(
+  columns: readonly Column<Line>[],
+  lines: readonly Line[],
+  setup: SheetNames,
+  style: CsvStyle,
 ): string => {
-  const columns: [string, SheetColumn][] = Object.entries(SHEET_COLUMNS);
-  const trim = ({ feed }: SheetRow): string => (feed ? digits(trimOf(feed), style) : "");
-  const lines = rows.map((row) =>
-    columns.map(([name, { cell }]) => (name === "trim" ? trim(row) : cell(row, setup))),
-  );
-  return csvText([columns.map(([, { head }]) => head), ...lines], style);
+  const cells = (line: Line): string[] =>
+    columns.map(({ cell, value }) => {
+      const number = value?.(line) ?? null;
+      return number === null ? cell(line, setup) : digits(number, style);
+    });
+  return csvText([columns.map(({ head }) => head), ...lines.map(cells)], style);
 };
 
-/** What is in each bus as CSV, one line a send, with its level in every digit. */
-export const contentsToCsv = (
-  setup: Pick<Setup, "channels" | "buses" | "desk">,
-  style: CsvStyle = POINT,
-): string => {
-  const lines = busContents(setup)
-    .flatMap(({ contents }) => contents)
-    .map((content) =>
-      CONTENT_COLUMNS.map(({ cell, value }) => {
-        const number = value?.(content) ?? null;
-        return number === null ? cell(content, setup) : digits(number, style);
-      }),
-    );
-  return csvText([CONTENT_COLUMNS.map(({ head }) => head), ...lines], style);
+/** The patch sheet as CSV. */
+export const sheetToCsv = (setup: SheetNames, rows: readonly SheetRow[], style: CsvStyle = POINT): string =>
+  columnsToCsv(Object.values(SHEET_COLUMNS), rows, setup, style);
+
+/** What is in each bus as CSV, one line a send. */
+export const contentsToCsv = (setup: SheetNames, style: CsvStyle = POINT): string => {
+  const sends = busContents(setup).flatMap(({ contents }) => contents);
+  return columnsToCsv(CONTENT_COLUMNS, sends, setup, style);
 };

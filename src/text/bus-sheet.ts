@@ -6,27 +6,17 @@ import type { Bus, SendTap, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
 import { formatPan } from "../core/pan/notation";
 import { busName, channelName, formatDeskNumbers, listenerName, numberedName } from "./names";
+import type { Column, SheetNames } from "./sheet";
 import { TAP_NAMES } from "./taps";
 import { capitalised, feedName, formatList } from "./words";
-
-/** What the texts of a sheet are made from. */
-type Sheet = Pick<Setup, "channels" | "buses" | "desk">;
 
 const formatLevel = (level: Db | null): string => (level === null ? "−∞" : formatNumber(level, 1));
 
 /** "Bus 5–6 Drums". */
 const busTitle = (bus: Bus): string => numberedName("Bus", bus.numbers, busName(bus));
 
-/** One column of the list of what is in each bus. */
-export interface ContentColumn {
-  readonly head: string;
-  readonly cell: (content: BusContent, setup: Sheet) => string;
-  /** The value where the cell is a number that a spreadsheet gets in every digit. */
-  readonly value?: (content: BusContent) => number | null;
-}
-
 /** The columns of what is in each bus, one line a send. */
-export const CONTENT_COLUMNS: readonly ContentColumn[] = [
+export const CONTENT_COLUMNS: readonly Column<BusContent>[] = [
   { head: "Bus", cell: ({ bus }) => busTitle(bus) },
   { head: "Ch", cell: ({ channel }) => formatDeskNumbers(channel.numbers) },
   { head: "Name", cell: ({ channel }, setup) => channelName(setup, channel.id) },
@@ -40,7 +30,7 @@ export const CONTENT_COLUMNS: readonly ContentColumn[] = [
   { head: "On", cell: ({ send }) => (send.on ? "on" : "off") },
 ];
 
-const formatSend = ({ bus, channel, send }: BusContent, setup: Sheet): string => {
+const formatSend = ({ bus, channel, send }: BusContent, setup: SheetNames): string => {
   const pan = bus.stereo && send.pan !== null ? ` (pan ${formatPan(send.pan, setup.desk)})` : "";
   const level = send.on ? formatLevel(send.level) : "OFF";
   return `${channelName(setup, channel.id)} ${level}${pan}`;
@@ -63,7 +53,7 @@ export interface BusNote {
 }
 
 /** What is in each bus, as it stands under the patch sheet. */
-export const describeBuses = (setup: Sheet): BusNote[] =>
+export const describeBuses = (setup: SheetNames): BusNote[] =>
   busContents(setup).map(({ bus, contents }) => {
     const parts = TAPS.flatMap((tap) => {
       const sends = contents.filter(({ send }) => send.tap === tap).map((c) => formatSend(c, setup));
@@ -77,7 +67,7 @@ export const describeBuses = (setup: Sheet): BusNote[] =>
   });
 
 /** The channels that a bus passes, on the line check: "Contains: Kick, Snare, Hat."; "" where it passes none. */
-export const formatInside = (contents: readonly BusContent[], setup: Sheet): string => {
+export const formatInside = (contents: readonly BusContent[], setup: SheetNames): string => {
   const names = contents
     .filter(({ send }) => send.on && send.level !== null)
     .map(({ channel }) => channelName(setup, channel.id));

@@ -9,12 +9,20 @@ import { TAP_NAMES } from "./taps";
 import { capitalised, feedName } from "./words";
 
 /** What names are looked up in. */
-type Names = Pick<Setup, "channels" | "buses" | "desk">;
+export type SheetNames = Pick<Setup, "channels" | "buses" | "desk">;
+
+/** One column of a sheet, for what is in one of its lines. */
+export interface Column<Line> {
+  readonly head: string;
+  readonly cell: (line: Line, setup: SheetNames) => string;
+  /** The number in the cell, which a CSV has in every digit; null where there is none. Absent from a column of words. */
+  readonly value?: (line: Line) => number | null;
+}
 
 const LETTERS = { left: " L", right: " R", both: "" } as const;
 
 /** Name of what an input takes: "Drum bus L", "Keys R", "Bass". */
-export const formatFeed = (setup: Names, feed: Feed, stereo: boolean): string => {
+export const formatFeed = (setup: SheetNames, feed: Feed, stereo: boolean): string => {
   const name = feedName(setup, feed.kind, feed.kind === "bus" ? feed.bus : feed.channel);
   return stereo ? `${name}${LETTERS[feed.side]}` : name;
 };
@@ -33,12 +41,12 @@ export const SWAPPED_NAMES: { readonly [swapped in SheetFeed["swapped"]]: string
 };
 
 /** What is written over the knob; "" for a free input. */
-export const formatRowName = (setup: Names, { feed }: SheetRow): string =>
+export const formatRowName = (setup: SheetNames, { feed }: SheetRow): string =>
   feed ? formatFeed(setup, feed.input.feed, feed.stereo) : "";
 
 const ofFeed =
-  (format: (feed: SheetFeed, setup: Names) => string) =>
-  ({ feed }: SheetRow, setup: Names): string =>
+  (format: (feed: SheetFeed, setup: SheetNames) => string) =>
+  ({ feed }: SheetRow, setup: SheetNames): string =>
     feed ? format(feed, setup) : "";
 
 /** Number at the desk of what feeds an input: "Ch 12", "Ch 11–12", "Bus 5". */
@@ -50,13 +58,10 @@ export const formatPort = (desk: Pick<Desk, "portName" | "firstPort">, port: num
   `${isolated(desk.portName)} ${portNumber(desk, port)}`.trim();
 
 /** Trim of the direct out and of the monitor input together, dB. */
-export const trimOf = ({ directOut, input }: SheetFeed): Db => (directOut?.trim ?? 0) + input.trim;
+const trimOf = ({ directOut, input }: SheetFeed): Db => (directOut?.trim ?? 0) + input.trim;
 
 /** One column of the patch sheet. */
-export interface SheetColumn {
-  readonly head: string;
-  readonly cell: (row: SheetRow, setup: Names) => string;
-}
+export type SheetColumn = Column<SheetRow>;
 
 type ColumnId = "input" | "name" | "from" | "port" | "tap" | "on" | "trim" | "swapped";
 
@@ -77,6 +82,10 @@ export const SHEET_COLUMNS: { readonly [column in ColumnId]: SheetColumn } = {
   },
   tap: { head: "Tap point", cell: ofFeed(({ directOut }) => (directOut ? TAP_NAMES[directOut.tap] : "")) },
   on: { head: "On", cell: ofFeed(({ on }) => (on ? "on" : "off")) },
-  trim: { head: "Trim, dB", cell: ofFeed((feed) => formatNumber(trimOf(feed), 1)) },
+  trim: {
+    head: "Trim, dB",
+    cell: ofFeed((feed) => formatNumber(trimOf(feed), 1)),
+    value: ({ feed }) => (feed ? trimOf(feed) : null),
+  },
   swapped: { head: "L/R", cell: ofFeed(({ swapped }) => SWAPPED_NAMES[swapped]) },
 };

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { MAX_SETUP_BYTES } from "../../src/document/limits";
+import { VERSION } from "../../src/document/schema";
 import { packed } from "../shelf/forged";
 import {
   choose,
@@ -22,7 +23,7 @@ import { browser, site } from "./stage";
 
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
 const HOSTILE = `"><img src=x onerror="document.title='taken'"> ${"x".repeat(20)}`;
-const FULL = readFileSync(join(import.meta.dirname, "../fixtures/setup-v3.json"), "utf8");
+const FULL = readFileSync(join(import.meta.dirname, `../fixtures/setup-v${VERSION}.json`), "utf8");
 
 const toSetups = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
   const user = await phone(browser, options);

@@ -4,7 +4,7 @@ import { expect, it } from "vitest";
 import { checkOf } from "../../src/core/check/check";
 import { isPlanned } from "../../src/core/check/decide";
 import type { Decision } from "../../src/core/check/decision";
-import { ANSWERS } from "../../src/core/check/responses";
+import { ANSWERS } from "../../src/core/model/kinds";
 import type { Listener } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";

@@ -90,12 +90,15 @@ describe("a desk by itself", () => {
     expect(readThing({ a: 1 })).toMatchObject({ ok: false, why: expect.stringContaining("not a setup") });
   });
 
+  /** The versions that are read: the first desks that could be saved were of version 3. */
+  const READ = Number(VERSION) === 3 ? "3" : `3 to ${VERSION}`;
+
   it("of a newer version, of one before there were any, or of none is refused with what is allowed", () => {
     expect(why({ ...deskFile(HALL), version: VERSION + 1 })).toBe(
       `This desk is from a newer Hatside (its version is ${VERSION + 1}, this app reads up to ${VERSION}). Update the app, then open it again.`,
     );
-    expect(why({ ...deskFile(HALL), version: 2 })).toBe("version: 2 is not a version. Allowed: 3.");
-    expect(why({ format: DESK_FORMAT })).toBe("version: missing is not a version. Allowed: 3.");
+    expect(why({ ...deskFile(HALL), version: 2 })).toBe(`version: 2 is not a version. Allowed: ${READ}.`);
+    expect(why({ format: DESK_FORMAT })).toBe(`version: missing is not a version. Allowed: ${READ}.`);
     expect(why([])).toBe("This is not a desk of Hatside: it is an empty list.");
     expect(readDeskText("{ half")).toMatchObject({
       ok: false,

@@ -4,7 +4,7 @@ import { type ListRow, listOf, withList } from "../../src/core/inputs/list";
 import { extraHeads } from "../../src/core/inputs/list-extra";
 import { type ListBus, listBusOf } from "../../src/core/inputs/list-sends";
 import { sheetRows } from "../../src/core/inputs/sheet";
-import type { Channel } from "../../src/core/model/setup";
+import type { Channel, Setup } from "../../src/core/model/setup";
 import { blankSetup } from "../../src/document/blank";
 import { exampleSetup } from "../../src/document/example";
 import { CSV_LIMITS, type CsvTable, type Delimiter, isDelimiter, openCsv } from "../../src/shelf/csv";
@@ -734,6 +734,18 @@ describe("out and in again", () => {
     expect(lines[1]).toBe('1;Drums L;"Bus 5, stereo bus";Out 1;;on;0;');
     expect(lines[11]).toBe('11;BV 2;"Ch 17, direct out";Out 11;pre-fader;off;0;');
     expect(lines[16]).toBe("16;;;;;;;");
+  });
+
+  it("has no number in the patch sheet that a spreadsheet takes for a word", () => {
+    const setup = exampleSetup();
+    const lowered: Setup = {
+      ...setup,
+      channels: setup.channels.map((c) => ({ ...c, directOut: { ...c.directOut, trim: -3.25 } })),
+    };
+    const text = sheetToCsv(lowered, sheetRows(lowered), csvStyle("de"));
+    expect(text).toContain('"-3,25"');
+    // What is rounded for a reader has a true minus.
+    expect(text).not.toMatch(/−\d/);
   });
 
   it("speaks each language's numbers", () => {

@@ -212,8 +212,7 @@ try {
     oldest = Math.max(oldest, age);
     if (kept < safe) lost.push({ n, age, kind, found, seen: seen.slice(-6) });
     const wrong = [];
-    // Begins on the first, and comes back to it.
-    for (const place of [...PLACES.slice(1), PLACES[0]])
+    for (const place of [...PLACES.filter((p) => p !== "channels"), "channels"])
       wrong.push(await visit(browser.page, place).catch(({ message }) => message));
     if (wrong.join("") !== "") shut.push({ n, wrong });
     begunLast[kind] = (begunLast[kind] ?? 0) + 1;

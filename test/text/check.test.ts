@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ACTIONS } from "../../src/core/check/actions";
 import { FAULTS, type Fault } from "../../src/core/check/faults";
-import { ANSWERS } from "../../src/core/check/responses";
+import { ANSWERS } from "../../src/core/model/kinds";
 import type { Action, Listener, Setup } from "../../src/core/model/setup";
 import { exampleSetup } from "../../src/document/example";
 import {

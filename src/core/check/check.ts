@@ -3,14 +3,13 @@ import { remembered } from "../lib/memo";
 import type { Tell } from "../lib/tell";
 import { mixedChannelsOf } from "../mix/bus";
 import { busOf } from "../mix/ear-gains";
-import { hearsFoh } from "../model/kinds";
+import { ANSWERS, hearsFoh } from "../model/kinds";
 import type { Action, Id, Listener, Setup } from "../model/setup";
 import { ACTIONS } from "./actions";
 import { FAULTS, type Fault } from "./faults";
 import { type Hypothesis, hypothesesOf, isOverhead } from "./hypotheses";
 import { drumsIn, OVERHEAD_LEVELS, pickupOf } from "./pickup";
 import {
-  ANSWERS,
   type Chances,
   chancesMaker,
   differenceOf,

@@ -1,3 +1,4 @@
+import { ANSWERS } from "../model/kinds";
 import type { Action, Answer, Hit } from "../model/setup";
 import { ACTIONS, NO_ACTION } from "./actions";
 import type { Candidate, Check, Probe } from "./check";
@@ -5,7 +6,6 @@ import type { Confirmation, Decision, FoundSet, Suspect } from "./decision";
 import { ENOUGH, ENOUGH_PLANNED, isAskedAbout, leadingOf, TOLD_APART } from "./leading";
 import { countedHits, mostHits, posteriorOf } from "./posterior";
 import { apartBy, informationOf, type Predictions, predictions } from "./prediction";
-import { ANSWERS } from "./responses";
 
 /** A verdict is called sure from here on, 0…1; below, likely. Tuned by simulation. */
 export const SURE = 0.97;

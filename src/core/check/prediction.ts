@@ -1,6 +1,7 @@
+import { ANSWERS } from "../model/kinds";
 import type { Candidate, Check } from "./check";
 import { type Belief, bits } from "./posterior";
-import { ANSWERS, differenceOf, type Joint, type ProbeChances, predicted } from "./responses";
+import { differenceOf, type Joint, type ProbeChances, predicted } from "./responses";
 
 /** Below this chance a candidate adds nothing to what can be learnt. */
 const NEGLIGIBLE = 1e-4;

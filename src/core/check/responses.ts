@@ -1,5 +1,5 @@
 import { levelOf } from "../level/decibels";
-import { keysOf } from "../lib/keys";
+import { ANSWERS } from "../model/kinds";
 import type { Answer } from "../model/setup";
 import type { Db } from "../model/units";
 import { levelDifference } from "../stereo/position";
@@ -9,10 +9,9 @@ import type { EarImage } from "./wiring";
 /** Shares of the answers, by answer. */
 export type Shares = Readonly<Record<Answer, number>>;
 
-/** Place of each answer in every list of chances; the compiler names one that is missing. */
-const PLACE: Readonly<Record<Answer, number>> = { left: 0, middle: 1, right: 2, nothing: 3, unclear: 4 };
-/** The answers, in the order of every list of chances and of the buttons. */
-export const ANSWERS = keysOf(PLACE);
+const PLACE = Object.fromEntries(ANSWERS.map((answer, at) => [answer, at])) as Readonly<
+  Record<Answer, number>
+>;
 /** Place of an answer in every list of chances. */
 export const placeOf = (answer: Answer): number => PLACE[answer];
 

@@ -1,6 +1,7 @@
+import { ANSWERS } from "../model/kinds";
 import type { Check } from "./check";
 import { PEOPLE } from "./people";
-import { ANSWERS, type ProbeChances } from "./responses";
+import type { ProbeChances } from "./responses";
 
 /** Chance of something that is none of the candidates, before the first hit. Tuned by simulation. */
 export const UNEXPLAINED_PRIOR = 0.02;

@@ -5,7 +5,7 @@ import { badnessOf, compareBadness } from "./badness";
 import { busesWith, type Effect, effectElsewhere, effectsFor } from "./effects";
 import { elsewhere } from "./elsewhere";
 import type { BusChange, Mirrored, Panning, RecommendOption, Situation } from "./model";
-import { besideOwn, bestMirrored, crowdOf, fewest, NO_CROWD } from "./pans";
+import { besideOwn, bestMirrored, crowdOf, fewest } from "./pans";
 import { type Hearing, type Viewpoint, viewpoints } from "./tally";
 
 /** Inputs of a bus of one's own, and what it takes to make: copying it, patching it. */
@@ -54,7 +54,7 @@ export const outlookOf = (situation: Situation): Outlook => {
   const ownIn = (view: Viewpoint, flipped: boolean, swap: boolean): OwnOption => {
     const hearing = { order: "as is", flipped: flipped !== swap } as const;
     const effect = effects(view)(hearing)("bus");
-    const alone = fewest(effect, bestMirrored(voices.length, crowdOf([effect]), NO_CROWD));
+    const alone = fewest(effect, bestMirrored(voices.length, crowdOf([effect]), []));
     const isAlone = new Set(alone.mirrored);
     /** A copy with some pans the other way than it has alone. Of hundreds a handful is chosen: the rest is never spelt out. */
     const option = (

@@ -6,9 +6,6 @@ import { entriesFor, type Hearing, type TallyEntry, type Viewpoint } from "./tal
 /** Effects for several listeners, each with how many of them there are. */
 export type Crowd = readonly { readonly effect: Effect; readonly count: number }[];
 
-/** Nobody. */
-export const NO_CROWD: Crowd = [];
-
 /** Effects as a crowd: equal ones counted together. */
 export const crowdOf = (effects: readonly Effect[]): Crowd => {
   const counts = new Map<Effect, number>();

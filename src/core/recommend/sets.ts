@@ -2,7 +2,7 @@ import { type Buses, badnessOf, compareBadness, NO_BADNESS, plus } from "./badne
 import { busesWith, type Effect, toggled } from "./effects";
 import { crowdsOf, type Frame, type Hearer, hearersOf, type MeansSet, wayOf } from "./frame";
 import type { ListenerChoice, Mirrored, RankedPlan } from "./model";
-import { bestMirrored, crowdOf, isOpen, NO_CROWD } from "./pans";
+import { bestMirrored, crowdOf, isOpen } from "./pans";
 
 /** The pans that are best where each member does what a way says. */
 export const fitted = (frame: Frame, way: MeansSet): Mirrored =>
@@ -39,7 +39,7 @@ export const decided = ({ situation, seats, elsewhere, change }: Frame): Mirrore
   const most = Math.ceil(MOST_WORK / ((situation.voices.length + BESIDE_CHANNELS) * (seats.length + 1)));
   return [...effects]
     .slice(0, most)
-    .map((effect) => bestMirrored(situation.voices.length, crowdOf([effect]), NO_CROWD));
+    .map((effect) => bestMirrored(situation.voices.length, crowdOf([effect]), []));
 };
 
 const bothBadness = (buses: readonly Buses[], hearers: readonly Hearer[]) => {

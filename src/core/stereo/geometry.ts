@@ -1,5 +1,5 @@
 import { radians } from "../lib/angle";
-import { hearsFoh, sitsAtKit } from "../model/kinds";
+import { LISTENER_KINDS } from "../model/kinds";
 import type { Kit, Listener, Piece } from "../model/setup";
 import type { Degrees, Metres } from "../model/units";
 import type { EarPlace } from "./position";
@@ -37,8 +37,11 @@ export const onStage = mirrored;
 export const offStage = mirrored;
 
 /** The way a listener faces: the drummer with the throne, the audience towards the stage, others as set. */
-export const facingOf = (kit: Kit, listener: Pick<Listener, "kind" | "facing">): Degrees =>
-  sitsAtKit(listener) ? kit.yaw : hearsFoh(listener) ? 180 : listener.facing;
+export const facingOf = (kit: Kit, { kind, facing }: Pick<Listener, "kind" | "facing">): Degrees => {
+  const { faces } = LISTENER_KINDS[kind];
+  if (faces === "as set") return facing;
+  return faces === "throne" ? kit.yaw : 180;
+};
 
 /**
  * How far a piece stands to a listener's right across their facing, metres from the throne; negative is left.

@@ -42,7 +42,7 @@ export const Question = ({ probe }: { probe: Probe }) => (
   </>
 );
 
-/** Five big buttons for the answer. */
+/** A big button for each answer. */
 export const Asking = ({ probe }: { probe: Probe }) => {
   useAwake();
   const { action } = probe;

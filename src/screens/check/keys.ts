@@ -7,7 +7,7 @@ import { ANSWER_WORDS } from "./words";
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && ["INPUT", "SELECT", "TEXTAREA"].includes(target.tagName);
 
-/** Keys of a check: 1–5 answer where there is a question, Backspace takes the last answer back. */
+/** Keys of a check: those from 1 on answer where there is a question, Backspace takes the last answer back. */
 export const useKeys = (say?: (said: Answer) => void): void => {
   useLayoutEffect(() => {
     const key = (e: KeyboardEvent) => {

@@ -1,10 +1,9 @@
-import { ANSWERS } from "../../core/check/responses";
-import { kitPieceName } from "../../core/model/kinds";
+import { ANSWERS, kitPieceName } from "../../core/model/kinds";
 import type { Answer, Id } from "../../core/model/setup";
 import { current } from "../../document/store";
 import { ANSWER_TEXT } from "../../text/check";
 
-/** The five answers as they stand on the buttons, with their keys 1–5. */
+/** The answers as they stand on the buttons, counted from 1 by their keys. */
 export const ANSWER_WORDS: readonly (readonly [answer: Answer, word: string])[] = ANSWERS.map((answer) => [
   answer,
   ANSWER_TEXT[answer].button,

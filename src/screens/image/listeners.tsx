@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { hearsFoh, isFurther } from "../../core/model/kinds";
+import { facesAsSet, hearsFoh, isFurther } from "../../core/model/kinds";
 import type { Listener } from "../../core/model/setup";
 import { addListener, editListener, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
@@ -36,7 +36,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
             onValue={(bus) => edit({ bus: bus === "" ? null : bus })}
           />
         )}
-        {isFurther(listener) ? (
+        {facesAsSet(listener) ? (
           <NumberField
             rule={RULES.degrees}
             label="Turned to their left; 0 faces the audience"

@@ -20,7 +20,7 @@ const Cell = ({ name, text, row }: { name: string; text: string; row: SheetRow }
   const shown = name === "name" && !row.feed ? "free" : text;
   const loud = (name === "name" && row.feed) || name === "swapped" || (name === "on" && text === "off");
   return (
-    <td>
+    <td class={`column-${name}`}>
       <span class={IN_TWO_LINES.includes(name) ? "cut" : ""}>
         {loud ? <b>{name === "on" ? shown.toUpperCase() : shown}</b> : shown}
         {name === "name" && row.over ? <b> BEYOND THE LAST INPUT</b> : null}
@@ -29,14 +29,20 @@ const Cell = ({ name, text, row }: { name: string; text: string; row: SheetRow }
   );
 };
 
+const Box = ({ row }: { row: SheetRow }) => (
+  <td class="column-tick">{row.feed ? <i class="box" /> : null}</td>
+);
+
 const Row = ({ row }: { row: SheetRow }) => (
   <tr class={row.feed?.on === false ? "off" : ""}>
-    <th scope="row">{row.input}</th>
+    <th scope="row" class="column-input">
+      {row.input}
+    </th>
     {columns.map(([name, { cell }]) => (
       <Cell key={name} name={name} text={cell(row, current.value)} row={row} />
     ))}
-    <td>{row.feed ? <i class="box" /> : null}</td>
-    <td>{row.feed ? <i class="box" /> : null}</td>
+    <Box row={row} />
+    <Box row={row} />
   </tr>
 );
 
@@ -116,13 +122,17 @@ export const Sheet = ({ today }: { today: Date }) => {
       <table>
         <thead>
           <tr>
-            {Object.values(SHEET_COLUMNS).map(({ head }) => (
-              <th scope="col" key={head}>
+            {Object.entries(SHEET_COLUMNS).map(([name, { head }]) => (
+              <th scope="col" key={name} class={`column-${name}`}>
                 {head}
               </th>
             ))}
-            <th scope="col">Desk</th>
-            <th scope="col">Stage</th>
+            <th scope="col" class="column-tick">
+              Desk
+            </th>
+            <th scope="col" class="column-tick">
+              Stage
+            </th>
           </tr>
         </thead>
         <tbody>

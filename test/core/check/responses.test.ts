@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import type { Person } from "../../../src/core/check/people";
 import { PEOPLE } from "../../../src/core/check/people";
 import {
-  ANSWERS,
   chancesMaker,
   differenceOf,
   heardOf,
@@ -14,6 +13,7 @@ import {
   sharesOf,
 } from "../../../src/core/check/responses";
 import type { EarImage } from "../../../src/core/check/wiring";
+import { ANSWERS } from "../../../src/core/model/kinds";
 
 const person: Person = { threshold: 4, offset: 0, admits: true, lapseRate: 0, prior: 1 };
 const heard = (difference: number, more: { below?: number; inverted?: boolean } = {}) => ({

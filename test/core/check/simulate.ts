@@ -2,7 +2,8 @@ import type { Candidate, Check, Probe } from "../../../src/core/check/check";
 import { decide } from "../../../src/core/check/decide";
 import type { Decision } from "../../../src/core/check/decision";
 import { PEOPLE, type Person } from "../../../src/core/check/people";
-import { ANSWERS, type Chances } from "../../../src/core/check/responses";
+import type { Chances } from "../../../src/core/check/responses";
+import { ANSWERS } from "../../../src/core/model/kinds";
 import type { Action, Answer, Hit } from "../../../src/core/model/setup";
 
 /** Numbers 0…1 from a seed: mulberry32, a public-domain generator of 32 bits. */

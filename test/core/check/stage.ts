@@ -1,3 +1,4 @@
+import type { Fault } from "../../../src/core/check/faults";
 import type { Answer, Id } from "../../../src/core/model/setup";
 import type { SetupFile } from "../../../src/document/schema";
 
@@ -26,7 +27,7 @@ export interface Human {
 /** One evening: the plan, what is wrong, how loud the overheads are. */
 export interface Evening {
   readonly setup: SetupFile;
-  readonly fault: string;
+  readonly fault: Fault;
   /** The channel at fault. */
   readonly channel: Id | null;
   /** Level of a hit in the nearest overhead, against the close microphone, dB. */
@@ -46,6 +47,53 @@ const PAN: { readonly [law: string]: (to: number) => readonly [number, number] }
   sine: (to) => [Math.cos((to * Math.PI) / 2), Math.sin((to * Math.PI) / 2)],
   root: (to) => [Math.sqrt(1 - to), Math.sqrt(to)],
   linear: (to) => [1 - to, to],
+};
+
+const same = (w: Wave): Wave => w;
+const swap = ({ l, r }: Wave): Wave => ({ l: r, r: l });
+const fold = ({ l, r }: Wave): Wave => ({ l: l + r, r: l + r });
+const leftOnly = ({ l }: Wave): Wave => ({ l, r: 0 });
+const rightOnly = ({ r }: Wave): Wave => ({ l: 0, r });
+
+/** What a fault does on the way from the channels to the ears. */
+interface Wrong {
+  /** The channel at fault is not there. */
+  readonly isGone?: boolean;
+  /** The leads of the overheads are in each other's channels. */
+  readonly areCrossed?: boolean;
+  /** Where a pan is instead of where it is set. */
+  readonly turn?: (set: number, isCulprit: boolean) => number;
+  readonly bus?: (w: Wave) => Wave;
+  /** By how many inputs the musician's mixer is off. */
+  readonly shift?: number;
+  /** The switches of the musician's mixer, against the plan. */
+  readonly isFlipped?: boolean;
+  readonly isFolded?: boolean;
+  readonly ears?: (w: Wave) => Wave;
+}
+
+const WRONG: { readonly [fault in Fault]: Wrong } = {
+  planned: {},
+  swapped: { bus: swap },
+  flipped: { isFlipped: true },
+  "ears-swapped": { ears: swap },
+  "left-only": { bus: leftOnly },
+  "right-only": { bus: rightOnly },
+  "left-in-both": { bus: ({ l }) => ({ l, r: l }) },
+  "right-in-both": { bus: ({ r }) => ({ l: r, r }) },
+  folded: { isFolded: true },
+  "left-ear-dead": { ears: rightOnly },
+  "right-ear-dead": { ears: leftOnly },
+  inverted: { bus: ({ l, r }) => ({ l, r: -r }) },
+  "inputs-up": { shift: 1 },
+  "inputs-down": { shift: -1 },
+  "all-centred": { turn: () => 0 },
+  silent: { bus: () => ({ l: 0, r: 0 }) },
+  // Nothing is off on this stage.
+  "switched-on": {},
+  "overheads-crossed": { areCrossed: true },
+  "wrong-side": { turn: (set, isCulprit) => (isCulprit ? -set : set) },
+  missing: { isGone: true },
 };
 
 const isAbove = (setup: SetupFile, place: Id | null): boolean =>
@@ -82,33 +130,21 @@ const atDesk = (evening: Evening, drum: Id, muteOverheads: boolean): Wave[] => {
     const channel = setup.channels.find((s) => s.id === send.channel);
     if (!channel || channel.muted || send.level === null) continue;
     if (muteOverheads && isAbove(setup, channel.piece)) continue;
-    if (fault === "missing" && channel.id === culprit) continue;
+    const { isGone, areCrossed, turn } = WRONG[fault];
+    if (isGone && channel.id === culprit) continue;
     // Crossed: the lead of one overhead is in the channel of the other.
     const lead =
-      fault === "overheads-crossed" && isAbove(setup, channel.piece)
+      areCrossed && isAbove(setup, channel.piece)
         ? (above[above.length - 1 - above.indexOf(channel.piece)] ?? null)
         : channel.piece;
-    let knob = send.pan ?? channel.pan;
-    if (fault === "all-centred") knob = 0;
-    if (fault === "wrong-side" && channel.id === culprit) knob = -knob;
+    const set = send.pan ?? channel.pan;
+    const knob = turn ? turn(set, channel.id === culprit) : set;
     const level = arrival(evening, drum, lead) * times(send.level) * (channel.inverted ? -1 : 1);
     const [l, r] = pan((knob + 1) / 2);
     waves.push({ l: level * l, r: level * r });
   }
   return waves;
 };
-
-const BUS: { readonly [fault: string]: (w: Wave) => Wave } = {
-  "left-only": ({ l }) => ({ l, r: 0 }),
-  "right-only": ({ r }) => ({ l: 0, r }),
-  "left-in-both": ({ l }) => ({ l, r: l }),
-  "right-in-both": ({ r }) => ({ l: r, r }),
-  inverted: ({ l, r }) => ({ l, r: -r }),
-  silent: () => ({ l: 0, r: 0 }),
-  swapped: ({ l, r }) => ({ l: r, r: l }),
-};
-const swap = ({ l, r }: Wave): Wave => ({ l: r, r: l });
-const fold = ({ l, r }: Wave): Wave => ({ l: l + r, r: l + r });
 
 /** What a hit brings to the left and right ear: power of each, and the product that tells polarity. */
 const atEars = (
@@ -120,25 +156,23 @@ const atEars = (
   const { setup, fault } = evening;
   const [bus] = setup.buses;
   const desk = atDesk(evening, drum, action === "mute-overheads" || action === "mono").map(
-    (w) => BUS[fault]?.(w) ?? w,
+    WRONG[fault].bus ?? same,
   );
   // The two inputs that are chosen at the listener's mixer, and what lies in them.
   const inputs = setup.monitor.inputs.map((input) => (input?.feed.kind === "bus" ? input.feed : null));
   const first = inputs.findIndex((feed) => feed?.bus === bus?.id);
-  const shift = fault === "inputs-up" ? 1 : fault === "inputs-down" ? -1 : 0;
+  const { shift = 0, isFlipped = false, isFolded = false, ears = same } = WRONG[fault];
   const lying = (w: Wave, at: number): number => {
     const feed = inputs[at];
     return feed ? (feed.side === "left" ? w.l : w.r) : 0;
   };
   let waves = desk.map((w) => ({ l: lying(w, first + shift), r: lying(w, first + 1 + shift) }));
-  if (action === "first-input") waves = waves.map(({ l }) => ({ l, r: 0 }));
-  if (listener.flipped !== (fault === "flipped")) waves = waves.map(swap);
-  if (listener.mono || fault === "folded" || action === "mono") waves = waves.map(fold);
-  if (action === "balance-left") waves = waves.map(({ l }) => ({ l, r: 0 }));
-  if (action === "balance-right") waves = waves.map(({ r }) => ({ l: 0, r }));
-  if (fault === "ears-swapped") waves = waves.map(swap);
-  if (fault === "left-ear-dead") waves = waves.map(({ r }) => ({ l: 0, r }));
-  if (fault === "right-ear-dead") waves = waves.map(({ l }) => ({ l, r: 0 }));
+  if (action === "first-input") waves = waves.map(leftOnly);
+  if (listener.flipped !== isFlipped) waves = waves.map(swap);
+  if (listener.mono || isFolded || action === "mono") waves = waves.map(fold);
+  if (action === "balance-left") waves = waves.map(leftOnly);
+  if (action === "balance-right") waves = waves.map(rightOnly);
+  waves = waves.map(ears);
   let [left, right, both] = [0, 0, 0];
   for (const { l, r } of waves) {
     left += l * l;
@@ -152,7 +186,14 @@ const atEars = (
 const normal = (random: () => number): number =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
-const BUTTONS: readonly Answer[] = ["left", "middle", "right", "nothing", "unclear"];
+const EACH: { readonly [answer in Answer]: true } = {
+  left: true,
+  middle: true,
+  right: true,
+  nothing: true,
+  unclear: true,
+};
+const BUTTONS = Object.keys(EACH) as Answer[];
 
 /** What somebody says of a hit, with something done before it. */
 export const humanAnswer = (
@@ -161,7 +202,7 @@ export const humanAnswer = (
   listener: SetupFile["listeners"][number],
   random: () => number,
 ): ((drum: Id, action: string | null) => Answer) => {
-  const usual = { ...evening, fault: "planned", channel: null };
+  const usual: Evening = { ...evening, fault: "planned", channel: null };
   return (drum, action) => {
     if (random() < human.lapses) return BUTTONS[Math.floor(random() * BUTTONS.length)] ?? "unclear";
     const { left, right, both } = atEars(evening, listener, drum, action);
