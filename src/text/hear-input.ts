@@ -1,4 +1,4 @@
-import type { InputEnd, InputProblem, InputState, Processing } from "../core/hear/input";
+import type { InputDevice, InputEnd, InputProblem, InputState, Processing } from "../core/hear/input";
 import type { InputFault } from "../core/hear/input-fault";
 import { keysOf } from "../core/lib/keys";
 import { formatEntry } from "../core/lib/number";
@@ -77,3 +77,7 @@ const FAULT: { readonly [fault in InputFault]: Statement } = {
 
 /** The same in words, with what to do. */
 export const describeInputFault = (fault: InputFault): Statement => FAULT[fault];
+
+/** Name of an input in a list; by its place from 0 where the system gives it none. */
+export const formatDevice = ({ name }: Pick<InputDevice, "name">, at: number): string =>
+  name === "" ? `Input ${at + 1}` : name;
