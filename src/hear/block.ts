@@ -1,5 +1,5 @@
 /** Samples of both channels of an input, on their way to be measured. */
-export interface Block {
+export interface PairBlock {
   /** The left channel, then as many of the right one. Where the input has one channel, it stands in both. */
   readonly samples: Float32Array<ArrayBuffer>;
   /** How many channels the input has. */

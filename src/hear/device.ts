@@ -50,7 +50,7 @@ const BY_NAME: { readonly [name: string]: InputProblem } = {
 };
 
 /** What an error at opening an input means. */
-export const problemOf = (error: unknown): InputProblem => {
+export const inputProblemOf = (error: unknown): InputProblem => {
   const { name } = error as { readonly name?: unknown };
   return BY_NAME[String(name)] ?? "failed";
 };

@@ -1,7 +1,7 @@
 import type { InputDevice, InputEnd, InputProblem, InputState } from "../core/hear/input";
 import { type Result, refused } from "../core/lib/result";
 import type { TapBegin } from "./block";
-import { inputDevices, problemOf, stateOf, wishes } from "./device";
+import { inputDevices, inputProblemOf, stateOf, wishes } from "./device";
 import type { EarBegin, EarNews, EarOrder } from "./protocol";
 import tapUrl from "./worklet/tap?worker&url";
 
@@ -18,7 +18,7 @@ export interface InputHooks {
 }
 
 /** An input that is open. */
-export interface OpenedInput {
+export interface LiveInput {
   readonly state: InputState;
   /** Tells what measures. */
   readonly order: (order: EarOrder) => void;
@@ -73,11 +73,11 @@ const lead = async (
  * @param signal closes it, or what has come of it so far
  * @returns null where it was closed before it was open
  */
-export const openInput = async (
+export const openLiveInput = async (
   device: string | null,
   { heard, devices, silenced, ended }: InputHooks,
   signal: AbortSignal,
-): Promise<Result<{ readonly input: OpenedInput }, InputProblem> | null> => {
+): Promise<Result<{ readonly input: LiveInput }, InputProblem> | null> => {
   if (!globalThis.isSecureContext) return refused("insecure");
   if (!navigator.mediaDevices?.getUserMedia || typeof AudioWorkletNode === "undefined")
     return refused("unable");
@@ -122,6 +122,6 @@ export const openInput = async (
     return { ok: true, input: { state, order: (order) => worker.postMessage(order) } };
   } catch (error) {
     close();
-    return signal.aborted ? null : refused(problemOf(error));
+    return signal.aborted ? null : refused(inputProblemOf(error));
   }
 };

@@ -1,7 +1,9 @@
+import type { HitRefusal } from "../core/hear/hit";
 import type { InputDevice, InputEnd, InputProblem, InputState, Processing } from "../core/hear/input";
 import type { InputFault } from "../core/hear/input-fault";
 import { keysOf } from "../core/lib/keys";
-import { formatEntry } from "../core/lib/number";
+import { formatEntry, formatSigned } from "../core/lib/number";
+import type { Db } from "../core/model/units";
 import type { Statement } from "./statement";
 import { capitalised, formatList } from "./words";
 
@@ -81,3 +83,17 @@ export const describeInputFault = (fault: InputFault): Statement => FAULT[fault]
 /** Name of an input in a list; by its place from 0 where the system gives it none. */
 export const formatDevice = ({ name }: Pick<InputDevice, "name">, at: number): string =>
   name === "" ? `Input ${at + 1}` : name;
+
+/** Right over left, dB: "+6.0", "L only". */
+export const formatDifference = (difference: Db): string => {
+  if (Number.isFinite(difference)) return formatSigned(difference, 1);
+  return difference > 0 ? "R only" : "L only";
+};
+
+const REFUSAL: { readonly [why in HitRefusal]: string } = {
+  double: "Those were two hits. Hit once.",
+  clipped: "That hit clipped. Turn down the gain of the interface, and hit again.",
+};
+
+/** Why a hit does not count, and what to do. */
+export const describeRefusal = (why: HitRefusal): string => REFUSAL[why];

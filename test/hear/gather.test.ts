@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { BLOCK_FRAMES, type Block } from "../../src/hear/block";
+import { BLOCK_FRAMES, type PairBlock } from "../../src/hear/block";
 import { gatherer } from "../../src/hear/worklet/gather";
 
 /** Quanta of a browser: 128 frames today. */
@@ -10,7 +10,7 @@ const ramp = (from: number, count: number): Float32Array =>
 
 /** What comes out, and a way to push so many frames of rising numbers, right negative. */
 const line = () => {
-  const blocks: Block[] = [];
+  const blocks: PairBlock[] = [];
   const it = gatherer((block) => void blocks.push(block));
   let at = 0;
   const push = (frames: number, quantum = QUANTUM): void => {
@@ -57,7 +57,7 @@ describe("blocks of an input", () => {
     const arrays = new Set<Float32Array>();
     for (let n = 0; n < 1000; n += 1) {
       push(BLOCK_FRAMES);
-      const { samples } = blocks.shift() as Block;
+      const { samples } = blocks.shift() as PairBlock;
       arrays.add(samples);
       filled.giveBack(samples);
     }

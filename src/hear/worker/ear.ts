@@ -2,7 +2,7 @@ import type { HitFinder } from "../../core/hear/hit";
 import { hitFinder } from "../../core/hear/hit-finder";
 import { pairMeter } from "../../core/hear/pair-meter";
 import type { Hertz, Seconds } from "../../core/model/units";
-import { BLOCK_FRAMES, type Block } from "../block";
+import { BLOCK_FRAMES, type PairBlock } from "../block";
 import type { EarNews, EarOrder } from "../protocol";
 
 /** How often the meters are told. A design choice: what an eye follows. */
@@ -10,7 +10,7 @@ const TELL_EVERY: Seconds = 0.1;
 
 /** Measures blocks as they come. */
 export interface Ear {
-  readonly take: (block: Block) => void;
+  readonly take: (block: PairBlock) => void;
   readonly obey: (order: EarOrder) => void;
 }
 

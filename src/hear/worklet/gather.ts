@@ -1,4 +1,4 @@
-import { BLOCK_FRAMES, type Block } from "../block";
+import { BLOCK_FRAMES, type PairBlock } from "../block";
 
 /** So many blocks may be on their way, a second and a half: more would grow without end where nobody takes them. */
 const MOST_AWAY = 64;
@@ -15,7 +15,7 @@ export interface Gatherer {
  * Makes blocks of both channels without making arrays anew, once as many are on their way as it takes.
  * @param send hands a block on; its array is gone with it
  */
-export const gatherer = (send: (block: Block) => void): Gatherer => {
+export const gatherer = (send: (block: PairBlock) => void): Gatherer => {
   const free: Float32Array<ArrayBuffer>[] = [];
   let away = 0;
   let filling: Float32Array<ArrayBuffer> | null = null;

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useLayoutEffect } from "preact/hooks";
-import type { OpenedInput } from "../../hear/input";
+import type { LiveInput } from "../../hear/input";
 import {
   describeInputFault,
   describeProcessing,
@@ -26,7 +26,7 @@ const SignalFault = () => {
   );
 };
 
-const Open = ({ input: { state } }: { input: OpenedInput }) => {
+const Open = ({ input: { state } }: { input: LiveInput }) => {
   const processing = describeProcessing(state);
   const listed = devices.value;
   const now = listed.some(({ id }) => id === state.device.id) ? listed : [state.device, ...listed];

@@ -3,14 +3,14 @@ import type { FoundHit } from "../../core/hear/hit";
 import type { InputDevice, InputEnd, InputProblem } from "../../core/hear/input";
 import { type InputFault, inputFault } from "../../core/hear/input-fault";
 import type { PairReading } from "../../core/hear/pair";
-import { type OpenedInput, openInput } from "../../hear/input";
+import { type LiveInput, openLiveInput } from "../../hear/input";
 import type { EarNews } from "../../hear/protocol";
 
 /** The audio input: whether it is open, and if not, why. */
 type Ear =
   | { readonly kind: "closed"; readonly why: InputProblem | InputEnd | null }
   | { readonly kind: "opening" }
-  | { readonly kind: "open"; readonly input: OpenedInput };
+  | { readonly kind: "open"; readonly input: LiveInput };
 
 /** The one audio input of the app. */
 export const ear = signal<Ear>({ kind: "closed", why: null });
@@ -81,7 +81,7 @@ export const openEar = async (device: string | null): Promise<void> => {
   steadyFault.value = null;
   isMuted.value = false;
   [silentFor, overloadFor] = [0, 0];
-  const opened = await openInput(
+  const opened = await openLiveInput(
     device,
     {
       heard,
