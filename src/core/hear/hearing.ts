@@ -1,91 +1,92 @@
 import type { Obstacle } from "../check/check";
-import type { Fault } from "../check/faults";
-import type { Id } from "../model/setup";
-import type { Db, Pan, Sides } from "../model/units";
-import type { MeasuredHit } from "./hit";
-
-/** Where the phone is plugged in: behind a listener's own mixer, as the ears are, or at the outputs of the bus itself. */
-export type HearingPoint = "mixer" | "bus";
-
-/** Every way in which the path can be wrong that a measurement can find: those of the check at the kit, and two more. */
-export type HeardFault = Fault | "side-trim" | "wrong-pan";
-
-/** One state the path can be in, named. */
-export interface NamedFault {
-  /** Unique in a hearing: the fault, and the channel's id behind it where it is one channel's. */
-  readonly id: string;
-  readonly fault: HeardFault;
-  /** The channel at fault, if it is one channel's. */
-  readonly channel: Id | null;
-}
-
-/** A state of the path with its chance. */
-export interface HeardSuspect extends NamedFault {
-  /** 0…1. */
-  readonly confidence: number;
-  /** Of a wrong pan, the pan that it seems to have; null for every other fault. */
-  readonly pan: Pan | null;
-  /** Of a side trim, how much louder the right side is against the left than planned, dB; null for every other fault. */
-  readonly trim: Db | null;
-}
-
-/** What was heard once. */
-export interface HeardDrum {
-  /** The drum that was asked for; null in free mode. */
-  readonly piece: Id | null;
-  /** Null where it was hit and nothing was heard. */
-  readonly hit: MeasuredHit | null;
-}
-
-/** What a drum should bring, and what it brought. */
-export interface DrumResult {
-  readonly piece: Id;
-  /** Right over left as planned, dB, with the spread that unknown bleed gives it, and the correlation. */
-  readonly expected: { readonly difference: Db; readonly spread: Db; readonly correlation: number };
-  /** Mean of its hits; null before the first. */
-  readonly measured: {
-    readonly difference: Db;
-    readonly levels: Sides<Db>;
-    readonly correlation: number | null;
-  } | null;
-  /** How often it was heard. */
-  readonly hits: number;
-  /** False where what was measured is not what was expected. Null before the first hit. */
-  readonly asPlanned: boolean | null;
-}
-
-/** What is to be said after some hits. */
-export type HearingVerdict =
-  /** Hit on: it cannot be said yet. */
-  | { readonly kind: "asking"; readonly next: Id }
-  | { readonly kind: "planned"; readonly confidence: number }
-  /** The likeliest first, with what no hit tells from it. `sure` is false where the hits ran out before. */
-  | { readonly kind: "found"; readonly suspects: readonly HeardSuspect[]; readonly sure: boolean }
-  /** Nothing that is known explains it; the nearest. */
-  | { readonly kind: "unexplained"; readonly confidence: number; readonly nearest: HeardSuspect };
-
-/** All that is believed after some hits. */
-export interface HearingState {
-  readonly verdict: HearingVerdict;
-  /** The drum of each entry, in order: as asked, or as the plan allows to attribute it; null where it does not. */
-  readonly attributed: readonly (Id | null)[];
-  /** Hits that no drum could be given. */
-  readonly unknown: number;
-  /** In the order of the kit. */
-  readonly drums: readonly DrumResult[];
-  /** Every state with a chance of 1 % or more, the likeliest first. */
-  readonly suspects: readonly HeardSuspect[];
-}
+import { remembered } from "../lib/memo";
+import { mixedChannelsOf } from "../mix/bus";
+import { busOf } from "../mix/ear-gains";
+import { hearsFoh, isStruck } from "../model/kinds";
+import type { Channel, Id, Listener, Piece, Setup } from "../model/setup";
+import { type Prediction, predictor } from "./prediction";
+import { SKETCHED, type Sketch, sketched } from "./sketch";
+import { type HeardState, type HearingPoint, type NamedFault, statesOf } from "./states";
+import { microphonesOf, OVERHEADS, WORLDS } from "./worlds";
 
 /**
- * All that a hearing needs of a setup; made once by `hearingOf(setup, listener, point)`, then asked by
- * `stateOf(hearing, heard)` with growing lists of what was heard. Both are plain functions without memory of their own.
+ * All that a hearing needs of a setup and a listener; made once by `hearingOf`, then asked by `stateOf` with growing
+ * lists of what was heard.
  */
 export interface Hearing {
   /** The drums that can be asked for, in the order of the kit. */
   readonly drums: readonly Id[];
-  /** "planned" first. */
+  /** Every fault that is looked for, "planned" first, each once. */
   readonly faults: readonly NamedFault[];
   /** Null when there is something to hear. */
   readonly obstacle: Obstacle | null;
+  /** What it is worked out from; null with an obstacle. */
+  readonly grounds: HearingGrounds | null;
 }
+
+/** What a hearing is worked out from. */
+export interface HearingGrounds {
+  /** "planned" first. */
+  readonly states: readonly HeardState[];
+  readonly pieces: readonly Piece[];
+  readonly levels: typeof OVERHEADS;
+  /** Whether a drum sounds otherwise than planned in a state at all. */
+  readonly touches: (state: HeardState, piece: Piece) => boolean;
+  /** Whether the level of a drum is known but for how people hit. */
+  readonly isLevelKnown: (piece: Piece) => boolean;
+  /** What a hit brings, in all worlds, by the place of the level of the overheads; worked out once. */
+  readonly predict: (piece: Piece, level: number, state: HeardState) => Prediction;
+  /** The same in few worlds, at the likeliest level of the overheads, as means and variances; worked out once. */
+  readonly sketch: (piece: Piece, state: HeardState) => Sketch;
+}
+
+const nothing = (obstacle: Obstacle): Hearing => ({ drums: [], faults: [], obstacle, grounds: null });
+
+/**
+ * Prepares a hearing of what a listener's path brings to a phone.
+ * @param point where the phone is plugged in
+ */
+export const hearingOf = (setup: Setup, listener: Listener, point: HearingPoint): Hearing => {
+  if (hearsFoh(listener)) return nothing("audience");
+  const bus = busOf(setup, listener);
+  if (!bus) return nothing("no-bus");
+  const microphones = microphonesOf(setup);
+  const parts = mixedChannelsOf(setup, bus);
+  const pieces = setup.kit.pieces.filter(
+    (piece) => isStruck(piece) && parts.some(({ channel }) => microphones.isMeant(piece, channel)),
+  );
+  if (pieces.length === 0) return nothing("no-drum");
+  const isChecked = (channel: Channel): boolean =>
+    pieces.some((piece) => microphones.isMeant(piece, channel));
+  const states = statesOf(setup, listener, bus, point, isChecked);
+  const levels = parts.some(({ channel }) => microphones.isAbove(channel))
+    ? OVERHEADS
+    : OVERHEADS.slice(0, 1);
+  const channels = new Map(setup.channels.map((channel) => [channel.id, channel]));
+  const inAll = remembered((piece: Piece) =>
+    levels.map(({ level }) => remembered(predictor(microphones, piece, level, WORLDS))),
+  );
+  const usual = levels.reduce((a, b) => (b.prior > a.prior ? b : a)).level;
+  const inFew = remembered((piece: Piece) => {
+    const predict = predictor(microphones, piece, usual, SKETCHED);
+    return remembered((state: HeardState) => sketched(predict(state)));
+  });
+  const named = new Map(states.map(({ id, fault, channel }) => [id, { id, fault, channel }]));
+  return {
+    drums: pieces.map(({ id }) => id),
+    faults: [...named.values()],
+    obstacle: null,
+    grounds: {
+      states,
+      pieces,
+      levels,
+      touches: ({ channel }, piece) => {
+        const culprit = channel === null ? undefined : channels.get(channel);
+        return !culprit || microphones.isMeant(piece, culprit);
+      },
+      isLevelKnown: (piece) => microphones.loudestOf(piece) !== null,
+      predict: (piece, level, state) => (inAll(piece)[level] as (state: HeardState) => Prediction)(state),
+      sketch: (piece, state) => inFew(piece)(state),
+    },
+  };
+};

@@ -1,0 +1,89 @@
+import { levelOfPower, powerOf } from "../level/decibels";
+import type { Db } from "../model/units";
+import type { MeasuredHit } from "./hit";
+import type { Prediction } from "./prediction";
+
+/** What of a hit tells where it came through. */
+export interface Evidence {
+  /** Share of each side, with what lies under it. */
+  readonly difference: Db;
+  readonly error: Db;
+  /** Fisher's transformation of the correlation; null with a silent side. */
+  readonly agreement: number | null;
+  /** Level of both sides together, dBFS. */
+  readonly level: Db;
+  /** What lies under each side, as a share of the power of both. */
+  readonly under: number;
+}
+
+/** Error of every level on the way that nobody has measured, dB: knobs and meters. */
+const LEVEL_ERROR: Db = 0.3;
+/** What the worlds leave out of a difference, dB. A design choice. */
+const MODEL_ERROR: Db = 0.6;
+/** What they leave out of an agreement. A design choice. */
+export const AGREEMENT_ERROR = 0.3;
+/** A side this far below both together is not told from silence: what crosses over in an interface. A design choice. */
+const CROSSTALK = 10 ** (-45 / 10);
+/** And one that is not this far above the noise. A design choice. */
+const NOISE_SHARE = 0.7;
+/** Correlations nearer to 1 are alike: what noise and converters take away. */
+const NEAREST = 0.98;
+/** Chance that a hit follows nothing that is known: the wrong drum, a stick on the rim. A design choice. */
+const ASTRAY = 0.0005;
+/** Of such a hit, the density of any difference and any agreement: all of ±45 dB and ±2.3 alike. */
+const ANY_DIFFERENCE = 1 / 90;
+const ANY_AGREEMENT = 1 / 4.6;
+
+/** Fisher's z of a correlation. */
+export const agreementOf = (correlation: number): number => Math.atanh(NEAREST * correlation);
+
+/** What lies under each side in a calm room, as a share of the power of both. */
+export const USUAL_UNDER = CROSSTALK;
+
+/** Right over left of two shares with so much under each, dB: finite for a silent side. */
+export const differenceOver = (left: number, right: number, under: number): Db =>
+  levelOfPower((right + under) / (left + under));
+
+/** Error of a difference without noise, dB. */
+export const DIFFERENCE_ERROR: Db = Math.hypot(Math.SQRT2 * LEVEL_ERROR, MODEL_ERROR);
+
+/** What a measured hit tells. */
+export const evidenceOf = ({ levels, noise, error, correlation }: MeasuredHit): Evidence => {
+  const [left, right] = [powerOf(levels[0]), powerOf(levels[1])];
+  const all = left + right;
+  const under = Math.max(CROSSTALK, (NOISE_SHARE * Math.max(powerOf(noise[0]), powerOf(noise[1]))) / all);
+  return {
+    difference: differenceOver(left / all, right / all, under),
+    error: Math.hypot(DIFFERENCE_ERROR, Number.isFinite(error) ? error : 0),
+    agreement: correlation === null ? null : agreementOf(correlation),
+    level: levelOfPower(all),
+    under,
+  };
+};
+
+/** Density of Student's t with five degrees of freedom: as the normal one in the middle, with room for what is odd. */
+const STUDENT = 8 / (3 * Math.PI * Math.sqrt(5));
+const student = (off: number, scale: number): number => {
+  const square = 1 + (off / scale) ** 2 / 5;
+  return STUDENT / (scale * square * square * square);
+};
+
+/** Density of what was measured in each world, level apart. Multiplies into `weights`, world by world. */
+export const weigh = (weights: Float64Array, prediction: Prediction, evidence: Evidence): void => {
+  const { difference, error, agreement, under } = evidence;
+  const any = ASTRAY * ANY_DIFFERENCE * (agreement === null ? 1 : ANY_AGREEMENT);
+  for (let world = 0; world < weights.length; world += 1) {
+    const left = prediction.left[world] as number;
+    const right = prediction.right[world] as number;
+    let density = 0;
+    if (left + right > 0) {
+      density = student(difference - differenceOver(left, right, under), error);
+      if (agreement !== null)
+        density *= student(agreement - agreementOf(prediction.correlation[world] as number), AGREEMENT_ERROR);
+    }
+    weights[world] = (weights[world] as number) * ((1 - ASTRAY) * density + any);
+  }
+};
+
+/** Density of a level that is off by so much. */
+export const levelDensity = (off: Db, spread: Db): number => student(off, spread);

@@ -1,0 +1,222 @@
+import { remembered } from "../lib/memo";
+import type { Piece } from "../model/setup";
+import type { Db } from "../model/units";
+import type { HeardDrum } from "./heard";
+import type { HearingGrounds } from "./hearing";
+import { type Evidence, evidenceOf, levelDensity, weigh } from "./likelihood";
+import type { HeardState } from "./states";
+import { WORLDS } from "./worlds";
+
+/** Chance of something that is none of the states, before the first hit. A design choice. */
+const UNEXPLAINED_PRIOR = 0.01;
+/** Share of the drums that go their own way when two things are wrong at once. A design choice. */
+const ODD = 0.15;
+/** Density of what a drum brings that goes its own way: any difference, agreement and level alike. */
+const OWN_WAY = 1 / 40 / 4.6 / 30;
+
+/** How differently loud drums are from what was entered, how differently people hit, and one drum nobody has entered, dB. Design choices. */
+const DRUM_SPREAD: Db = 3.5;
+const HIT_SPREAD: Db = 2.5;
+const UNKNOWN_SPREAD: Db = 8;
+/** Spread of the level of one hit, dB. */
+export const LEVEL_SPREAD: Db = Math.hypot(DRUM_SPREAD, HIT_SPREAD);
+
+/** Levels of the phone's input against the plan that are tried, dB: a knob that nobody has entered. */
+const GAINS: readonly Db[] = Array.from({ length: 37 }, (_, at) => 2.5 * (at - 18));
+const GAIN_SPREAD: Db = 15;
+
+/** Where nothing was heard: the level that would have been, dBFS, and the chance that nobody hit. Design choices. */
+const HEARD_FROM: Db = -60;
+const NOT_HIT = 0.03;
+
+/** What is believed after some hits. */
+export interface HeardBelief {
+  /** Chance of each state, in their order. */
+  readonly states: readonly number[];
+  /** Chance of something that is none of them. With `states` it sums to 1. */
+  readonly unexplained: number;
+  /** Of each entry, how likely each drum was hit, in their order. */
+  readonly drums: readonly (readonly number[])[];
+}
+
+/** What was heard of one drum. */
+interface Told {
+  readonly hits: readonly Evidence[];
+  readonly isNothing: boolean;
+}
+
+/** Logarithm of the mean density of hits over the worlds, with the level that those worlds would bring. */
+interface Fit {
+  readonly fits: number;
+  readonly level: Db;
+  readonly variance: number;
+}
+
+const fitOf = (
+  grounds: HearingGrounds,
+  piece: Piece,
+  level: number,
+  state: HeardState,
+  hits: readonly Evidence[],
+): Fit => {
+  const prediction = grounds.predict(piece, level, state);
+  const weights = new Float64Array(WORLDS).fill(1 / WORLDS);
+  for (const hit of hits) weigh(weights, prediction, hit);
+  let [all, sum, squares] = [0, 0, 0];
+  weights.forEach((weight, world) => {
+    const its = prediction.level[world] as number;
+    all += weight;
+    if (!Number.isFinite(its)) return;
+    sum += weight * its;
+    squares += weight * its * its;
+  });
+  const mean = sum / all;
+  const isSilent = prediction.level.every((its) => its === Number.NEGATIVE_INFINITY);
+  return {
+    fits: Math.log(all),
+    level: isSilent ? Number.NEGATIVE_INFINITY : mean,
+    variance: Math.max(0, squares / all - mean * mean),
+  };
+};
+
+/** Density of any level: what arrives although the state lets nothing through. */
+const ANY_LEVEL = 1 / 60;
+
+/** What has less chance than this tells nothing of which drum was hit. */
+const LITTLE = 1e-4;
+
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+const mean = (values: readonly number[]): number => sum(values) / values.length;
+
+/** Logarithm of the density of what a drum brought, by the gain of the phone's input. */
+const termsOf = (
+  grounds: HearingGrounds,
+  piece: Piece,
+  level: number,
+  state: HeardState,
+  told: Told,
+): Float64Array => {
+  const { hits, isNothing } = told;
+  const fit = fitOf(grounds, piece, level, state, hits);
+  const drum = grounds.isLevelKnown(piece) ? DRUM_SPREAD : UNKNOWN_SPREAD;
+  const spread = Math.sqrt(drum ** 2 + HIT_SPREAD ** 2 / Math.max(1, hits.length) + fit.variance);
+  return Float64Array.from(GAINS, (gain) => {
+    let term = fit.fits;
+    const expected = gain + fit.level;
+    if (hits.length > 0) {
+      const off = mean(hits.map((hit) => hit.level)) - expected;
+      term += Math.log(Number.isFinite(off) ? levelDensity(off, spread) : ANY_LEVEL);
+    }
+    if (isNothing)
+      term += Math.log(NOT_HIT + (1 - NOT_HIT) / (1 + Math.exp((1.702 * (expected - HEARD_FROM)) / spread)));
+    return term;
+  });
+};
+
+/** Some hits with the drums that may have been hit: one that was asked for, or any of them. */
+interface Group {
+  readonly pieces: readonly Piece[];
+  readonly told: Told;
+  /** Places of its entries in the list of what was heard. */
+  readonly entries: readonly number[];
+}
+
+const groupsOf = (pieces: readonly Piece[], heard: readonly HeardDrum[]): readonly Group[] => {
+  const entries = heard.map((one, at) => ({ ...one, at }));
+  const group = (of: readonly Piece[], some: typeof entries): Group => ({
+    pieces: of,
+    told: {
+      hits: some.flatMap(({ hit }) => (hit ? [evidenceOf(hit)] : [])),
+      isNothing: some.some(({ hit }) => !hit),
+    },
+    entries: some.map(({ at }) => at),
+  });
+  const asked = pieces.map((piece) =>
+    group(
+      [piece],
+      entries.filter((entry) => entry.piece === piece.id),
+    ),
+  );
+  const free = entries
+    .filter(({ piece, hit }) => piece === null && hit)
+    .map((entry) => group(pieces, [entry]));
+  return [...asked.filter(({ entries: some }) => some.length > 0), ...free];
+};
+
+/** The chances of the levels of the overheads and of the gain of the input, as logarithms, but for a constant. */
+const priorsOf = ({ levels }: HearingGrounds): Float64Array =>
+  Float64Array.from(
+    levels.flatMap(({ prior }) => GAINS.map((gain) => Math.log(prior) - (gain / GAIN_SPREAD) ** 2 / 2)),
+  );
+
+/** What is believed after what was heard. */
+export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]): HeardBelief => {
+  const { states, pieces, levels, touches } = grounds;
+  const [planned] = states as readonly [HeardState];
+  const priors = priorsOf(grounds);
+  const groups = groupsOf(pieces, heard);
+
+  /** Of a group, if a drum was hit: by levels of the overheads and gains of the input. */
+  const ofDrum = remembered(({ told }: Group) =>
+    remembered((piece: Piece) => {
+      const its = remembered((state: HeardState) =>
+        Float64Array.from(levels.flatMap((_, level) => [...termsOf(grounds, piece, level, state, told)])),
+      );
+      return (state: HeardState) => its(touches(state, piece) ? state : planned);
+    }),
+  );
+  const ofGroup = (group: Group, state: HeardState): Float64Array => {
+    const [first, ...others] = group.pieces.map((piece) => ofDrum(group)(piece)(state)) as [Float64Array];
+    if (others.length === 0) return first;
+    return first.map((term, at) => {
+      const densities = others.reduce((all, other) => all + Math.exp(other[at] as number), Math.exp(term));
+      return Math.log(densities / group.pieces.length);
+    });
+  };
+  const summed = (terms: readonly Float64Array[]): Float64Array =>
+    priors.map((prior, at) => terms.reduce((all, term) => all + (term[at] as number), prior));
+  const oddly = (term: Float64Array): Float64Array =>
+    term.map((value) => Math.log((1 - ODD) * Math.exp(value) + ODD * OWN_WAY));
+
+  const totals = states.map((state) => {
+    const terms = groups.map((group) => ofGroup(group, state));
+    // Something else is wrong: one of the faults of the whole path, with some drums going their own way.
+    const isBase = state.channel === null && state.trim === null;
+    return { state, total: summed(terms), odd: isBase ? summed(terms.map(oddly)) : null };
+  });
+  // Against the best of all, so that nothing is lost below the smallest number.
+  const best = totals.reduce((most, { total }) => Math.max(most, ...total), Number.NEGATIVE_INFINITY);
+  const evidence = (values: Float64Array): number => values.reduce((all, v) => all + Math.exp(v - best), 0);
+  const bases = totals.flatMap(({ state, odd }) => (odd ? [{ prior: state.prior, odd }] : []));
+  const ofBases = sum(bases.map(({ prior }) => prior));
+  const found = totals.map(({ state, total }) => (1 - UNEXPLAINED_PRIOR) * state.prior * evidence(total));
+  const unexplained = sum(
+    bases.map(({ prior, odd }) => ((UNEXPLAINED_PRIOR * prior) / ofBases) * evidence(odd)),
+  );
+  const all = sum(found) + unexplained;
+  const chances = found.map((one) => one / all);
+
+  /** Which drum of a group was hit, by all that is believed. */
+  const whichDrum = (group: Group): readonly number[] => {
+    const shares = pieces.map(() => 0);
+    totals.forEach(({ state, total }, at) => {
+      if ((chances[at] as number) < LITTLE) return;
+      const whole = evidence(total);
+      const densities = group.pieces.map((piece) => ofDrum(group)(piece)(state).map(Math.exp));
+      total.forEach((value, place) => {
+        const weight = ((chances[at] as number) * Math.exp(value - best)) / whole;
+        if (weight < LITTLE) return;
+        const any = sum(densities.map((density) => density[place] as number));
+        densities.forEach((density, drum) => {
+          shares[drum] = (shares[drum] as number) + (weight * (density[place] as number)) / any;
+        });
+      });
+    });
+    const whole = sum(shares);
+    return shares.map((share) => share / whole);
+  };
+  const drums = heard.map(({ piece }) => pieces.map(({ id }) => Number(id === piece)));
+  for (const group of groups)
+    if (group.pieces.length > 1) for (const at of group.entries) drums[at] = [...whichDrum(group)];
+  return { states: chances, unexplained: unexplained / all, drums };
+};

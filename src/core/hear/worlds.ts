@@ -1,0 +1,117 @@
+import { hearsWholeKit, pickupOf } from "../check/pickup";
+import { gainOf } from "../level/decibels";
+import { remembered } from "../lib/memo";
+import { polarity } from "../mix/bus";
+import type { Channel, Id, Piece, Setup } from "../model/setup";
+import type { Db, Gain } from "../model/units";
+
+/**
+ * What nobody has entered decides how a drum comes through a bus: how much of it the other microphones pick up, and how
+ * what arrives at several of them adds up. So a hit is thought of in many worlds, each with bleed of its own; the
+ * likelihood of what was measured is its mean over them.
+ */
+export const WORLDS = 96;
+/** Level of a hit in an overhead one metre away, against the drum's own microphone; one is true for the whole kit. */
+export const OVERHEADS: readonly { readonly level: Db; readonly prior: number }[] = [
+  { level: -18, prior: 0.25 },
+  { level: -12, prior: 0.4 },
+  { level: -6, prior: 0.35 },
+];
+
+/** Range of a level in dB, all alike likely. */
+type Range = readonly [low: Db, high: Db];
+/** In other close microphones of the kit; common practice, no source. */
+const BLEED: Range = [-23, -10];
+/** In one that is gated, and how many are. Design choices. */
+const GATED: Range = [-60, -30];
+const GATES = 0.08;
+/** In microphones elsewhere on the stage. A design choice. */
+const ELSEWHERE: Range = [-60, -26];
+/** How much a microphone's place may change its level, either way: its own drum's, an overhead's, a side of a stereo pair over the kit. */
+const OWN: Range = [-1, 1];
+const ABOVE: Range = [-2.5, 2.5];
+const EITHER_SIDE: Range = [-6, 6];
+
+/** What a line of a channel has of a drum in one world. */
+export interface LineInWorld {
+  /** In phase with the drum's own microphone, and a quarter of a turn apart. */
+  readonly real: Gain;
+  readonly imaginary: Gain;
+}
+
+/** A number 0…1 that seems to follow nothing, the same for the same key: no chance, so that the same hits say the same. */
+const scattered = (...key: readonly number[]): number => {
+  let hash = 0x9e3779b9;
+  for (const part of key) {
+    hash = Math.imul(hash ^ part, 0x85ebca6b);
+    hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35);
+    hash ^= hash >>> 16;
+  }
+  return (hash >>> 0) / 2 ** 32;
+};
+
+const within = ([low, high]: Range, share: number): Gain => gainOf(low + (high - low) * share);
+
+/** Microphones as a drum sees them. */
+export interface Microphones {
+  /** Whether a channel hears the whole kit. */
+  readonly isAbove: (channel: Channel) => boolean;
+  /** Whether a channel is meant to pick up a drum: its own microphone, or one that hears the whole kit. */
+  readonly isMeant: (piece: Piece, channel: Channel) => boolean;
+  /** Peak of a drum in its loudest own microphone, dBFS; null where it has none or nobody knows. */
+  readonly loudestOf: (piece: Piece) => Db | null;
+  /** What a line has of a hit in a world, against the drum's loudest own microphone, by the level of the overheads. */
+  readonly inWorld: (
+    piece: Piece,
+    channel: Channel,
+    line: number,
+    overheads: Db,
+    world: number,
+  ) => LineInWorld;
+  /** Share of what two microphones have in common that adds up by phase in a world, 0…1: much of a kick, little of a cymbal. */
+  readonly coherence: (piece: Piece, world: number) => number;
+}
+
+/** Who picks up what, where the setup says so as it says, else by chance. */
+export const microphonesOf = (setup: Setup): Microphones => {
+  const pickup = pickupOf(setup, () => 0);
+  const places = new Map<Id | null, Piece>(setup.kit.pieces.map((piece) => [piece.id, piece]));
+  const pieceKey = new Map(setup.kit.pieces.map((piece, at) => [piece.id, at]));
+  const channelKey = new Map(setup.channels.map((channel, at) => [channel.id, at]));
+  const isAbove = (channel: Channel): boolean => hearsWholeKit(places.get(channel.piece));
+
+  const loudestOf = remembered((piece: Piece): Db | null => {
+    const peaks = setup.channels.flatMap((channel) =>
+      channel.piece === piece.id ? (channel.peak ?? []) : [],
+    );
+    return peaks.length > 0 ? Math.max(...peaks) : null;
+  });
+
+  const level = (piece: Piece, channel: Channel, overheads: Db, random: number, other: number): Gain => {
+    if (channel.piece === piece.id) {
+      // Of two microphones of a drum the polarity that is switched is the one that makes them agree.
+      const softer = channel.peak === null ? 0 : channel.peak - (loudestOf(piece) ?? channel.peak);
+      return polarity(channel.inverted) * gainOf(softer) * within(OWN, random);
+    }
+    if (isAbove(channel))
+      return channel.lines === 2
+        ? gainOf(overheads) * within(EITHER_SIDE, random)
+        : pickup(piece, channel, overheads) * within(ABOVE, random);
+    if (!places.has(channel.piece)) return within(ELSEWHERE, random);
+    return within(other < GATES ? GATED : BLEED, random);
+  };
+
+  return {
+    loudestOf,
+    isAbove,
+    isMeant: (piece, channel) => channel.piece === piece.id || isAbove(channel),
+    inWorld: (piece, channel, line, overheads, world) => {
+      const key = [pieceKey.get(piece.id) ?? -1, channelKey.get(channel.id) ?? -1, line, world] as const;
+      const gain = level(piece, channel, overheads, scattered(1, ...key), scattered(2, ...key));
+      const isOwn = channel.piece === piece.id;
+      const turn = (isOwn ? 0.5 : 2 * Math.PI) * (scattered(3, ...key) - 0.5);
+      return { real: gain * Math.cos(turn), imaginary: gain * Math.sin(turn) };
+    },
+    coherence: (piece, world) => scattered(4, pieceKey.get(piece.id) ?? -1, world) ** 2,
+  };
+};
