@@ -1,5 +1,9 @@
+import type { Obstacle } from "../core/check/check";
+import type { HeardDrum, HearingState } from "../core/hear/heard";
 import type { FoundHit } from "../core/hear/hit";
 import type { PairReading } from "../core/hear/pair";
+import type { HearingPoint } from "../core/hear/states";
+import type { Listener, Setup } from "../core/model/setup";
 import type { Hertz } from "../core/model/units";
 
 /** What a worker is begun with: the other end of the worklet's line. */
@@ -20,3 +24,20 @@ export type EarOrder =
 export type EarNews =
   | { readonly kind: "reading"; readonly reading: PairReading; readonly channels: number }
   | { readonly kind: "hit"; readonly found: FoundHit };
+
+/** What is heard, and where: all that a verdict rests on but the hits. */
+export interface JudgeBegin {
+  readonly kind: "begin";
+  readonly setup: Setup;
+  readonly listener: Listener;
+  readonly point: HearingPoint;
+}
+
+/** What was heard, to be judged anew each time. */
+export interface JudgeAsk {
+  readonly kind: "ask";
+  readonly heard: readonly HeardDrum[];
+}
+
+/** What comes of it: what is believed now, or why there is nothing to hear. */
+export type Judged = HearingState | Obstacle;

@@ -2,21 +2,35 @@ import { busOf } from "../../core/mix/ear-gains";
 import type { Listener } from "../../core/model/setup";
 import { current } from "../../document/store";
 import { busName, mixerName } from "../../text/names";
+import { Explain } from "../../ui/explain";
+import { course } from "./hearing";
+import { HearHelp } from "./help";
+import { BeginHits, Hits, HitsSoFar } from "./hits";
 import { InputPanel } from "./input";
 import { Meters } from "./meters";
 
 /** Checks what a listener hears by an audio input in the place of their ears. */
 export const ByInput = ({ listener }: { listener: Listener }) => {
   const bus = busOf(current.value, listener);
+  const isUnderWay = course.value !== null;
   return (
     <section class="stack" aria-label="Audio input">
-      <p class="soft">
-        Plug an interface with two channels into this device, and feed it L and R from the headphone output of{" "}
-        {mixerName(listener)}, or from the outputs of {busName(bus)}.
-      </p>
+      {isUnderWay ? (
+        <Hits />
+      ) : (
+        <p class="soft">
+          Plug an interface with two channels into this device, and feed it L and R from the headphone output
+          of {mixerName(listener)}, or from the outputs of {busName(bus)}.
+        </p>
+      )}
       <InputPanel>
+        {isUnderWay ? null : <BeginHits listener={listener} />}
         <Meters bus={bus} />
       </InputPanel>
+      {isUnderWay ? <HitsSoFar /> : null}
+      <Explain about="How hits are measured">
+        <HearHelp />
+      </Explain>
     </section>
   );
 };

@@ -8,6 +8,7 @@ import { current, figures } from "../../document/store";
 import { formatDb } from "../../text/headroom";
 import { busName } from "../../text/names";
 import { Explain } from "../../ui/explain";
+import { Fold } from "../../ui/fold";
 import { LevelBars } from "../../ui/level-bars";
 import { Table } from "../../ui/table";
 import { reading, resetMeters } from "./session";
@@ -119,17 +120,23 @@ const MeterHelp = () => {
 export const Meters = ({ bus }: { bus: Bus | undefined }) => (
   <section class="stack" aria-label="Meters">
     <Bars />
-    <Table kind="figures" caption="dBFS at this input" heads={["Figure", "L", "R"]}>
-      <Now />
-      {bus?.stereo ? <Planned bus={bus} /> : null}
-    </Table>
-    <div class="row">
-      <button type="button" onClick={resetMeters}>
-        Reset
-      </button>
-    </div>
-    <Explain about="What the meters show">
-      <MeterHelp />
-    </Explain>
+    <Fold title="Meters of L and R" look="plain">
+      {() => (
+        <>
+          <Table kind="figures" caption="dBFS at this input" heads={["Figure", "L", "R"]}>
+            <Now />
+            {bus?.stereo ? <Planned bus={bus} /> : null}
+          </Table>
+          <div class="row">
+            <button type="button" onClick={resetMeters}>
+              Reset
+            </button>
+          </div>
+          <Explain about="What the meters show">
+            <MeterHelp />
+          </Explain>
+        </>
+      )}
+    </Fold>
   </section>
 );
