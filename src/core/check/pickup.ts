@@ -14,9 +14,9 @@ export const OVERHEAD_LEVELS: readonly { readonly level: Db; readonly prior: num
 ];
 
 /** Height of overheads above the drums. Common practice, no source. */
-const HEIGHT: Metres = 0.9;
+export const HEIGHT: Metres = 0.9;
 /** Speed of sound in air at 20 °C, metres in a second; textbook. */
-const SOUND = 343;
+export const SOUND = 343;
 /**
  * What comes later counts as softer (law of the first wavefront; Wallach, Newman and Rosenzweig 1949, from memory);
  * how much, a design choice: a millisecond as 5 dB, no more than 8 dB.

@@ -42,7 +42,8 @@ export interface DrumResult {
 export type HearingVerdict =
   /** Hit on: it cannot be said yet. */
   | { readonly kind: "asking"; readonly next: Id }
-  | { readonly kind: "planned"; readonly confidence: number }
+  /** Nothing is wrong, but for what is open: no hit tells that from as planned. */
+  | { readonly kind: "planned"; readonly confidence: number; readonly open: readonly HeardSuspect[] }
   /** The likeliest first, with what no hit tells from it. `sure` is false where the hits ran out before. */
   | { readonly kind: "found"; readonly suspects: readonly HeardSuspect[]; readonly sure: boolean }
   /** Nothing that is known explains it; the nearest. */

@@ -3,6 +3,7 @@ import { PLAIN_LOOPS } from "../measure/plain-loops";
 import { newScan, scanner } from "../measure/scan";
 import type { Hertz, Seconds, Sides } from "../model/units";
 import { levelDifference } from "../stereo/position";
+import { FIRST_WAVE_DONE, type FirstWave, firstWaves } from "./first-wave";
 import type { FoundHit, HitFinder, MeasuredHit } from "./hit";
 
 /** The signal is looked at in hops of a millisecond. */
@@ -78,6 +79,7 @@ interface Onset {
   /** Its power at its highest so far. */
   loudest: number;
   readonly clippedBefore: number;
+  first: FirstWave | null;
   isDouble: boolean;
 }
 
@@ -102,6 +104,7 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
     both: newColumn(),
     bands: Array.from({ length: BANDS }, newColumn),
   };
+  const waves = firstWaves(sampleRate, length);
   let noise = LEAST_NOISE;
   let filled = 0;
   let hops = 0;
@@ -149,7 +152,7 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
     rises(hop, Math.max(OVER_NOISE * noise, SECOND_LEAST * loudest));
   const clipped = (): number => scans[0].clipped + scans[1].clipped;
 
-  const measured = (begin: number, end: number): MeasuredHit => {
+  const measured = ({ hop: begin, first: wave }: Onset, end: number): MeasuredHit => {
     const first = begin - BEFORE_ONSET;
     const quiet = (column: Float64Array): number =>
       mean(column, first - NOISE_GAP - NOISE_HOPS, first - NOISE_GAP);
@@ -171,6 +174,7 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
       error: silent ? Number.POSITIVE_INFINITY : (10 / Math.LN10) * Math.hypot(share(left), share(right)),
       correlation: silent ? null : Math.max(-1, Math.min(1, both / Math.sqrt(left.above * right.above))),
       silentSide: silent,
+      first: wave,
     };
   };
 
@@ -184,7 +188,7 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
     const at = (of.hop * length) / sampleRate;
     if (clipped() > of.clippedBefore) return { kind: "refused", at, why: "clipped" };
     if (of.isDouble) return { kind: "refused", at, why: "double" };
-    const hit = measured(of.hop, end);
+    const hit = measured(of, end);
     const silent = hit.levels[0] === Number.NEGATIVE_INFINITY && hit.levels[1] === Number.NEGATIVE_INFINITY;
     return silent ? null : { kind: "hit", hit };
   };
@@ -209,10 +213,12 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
     inBands.forEach((sum, band) => {
       (kept.bands[band] as Float64Array)[place] = sum / length;
     });
+    waves.take(hop, rows);
     hops += 1;
 
     if (onset) {
       const since = hop - onset.hop;
+      if (since === FIRST_WAVE_DONE) onset.first = waves.of(onset.hop);
       if (since >= SECOND_FROM && isSecond(hop, onset)) onset.isDouble = true;
       onset.loudest = Math.max(onset.loudest, loudness(hop));
       if (since < WINDOW) return;
@@ -222,7 +228,7 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
       onset = null;
       free = hop + RECENT_TO;
     } else if (hop >= free && begins(hop)) {
-      onset = { hop, loudest: loudness(hop), clippedBefore: before, isDouble: false };
+      onset = { hop, loudest: loudness(hop), clippedBefore: before, first: null, isDouble: false };
     } else if (hop >= SHORT) {
       followNoise(hop);
     }

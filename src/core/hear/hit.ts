@@ -1,4 +1,5 @@
 import type { Db, Seconds, Sides } from "../model/units";
+import type { FirstWave } from "./first-wave";
 
 /** One hit as it was measured. */
 export interface MeasuredHit {
@@ -16,6 +17,8 @@ export interface MeasuredHit {
   readonly correlation: number | null;
   /** The side with nothing above the noise. */
   readonly silentSide: "left" | "right" | null;
+  /** Its first wave; null where that does not rise out of the noise. */
+  readonly first: FirstWave | null;
 }
 
 /** Why a hit was not measured. */

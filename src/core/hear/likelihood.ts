@@ -1,5 +1,6 @@
 import { levelOfPower, powerOf } from "../level/decibels";
 import type { Db } from "../model/units";
+import type { FirstWave } from "./first-wave";
 import type { MeasuredHit } from "./hit";
 import type { Prediction } from "./prediction";
 
@@ -10,6 +11,8 @@ export interface Evidence {
   readonly error: Db;
   /** Fisher's transformation of the correlation; null with a silent side. */
   readonly agreement: number | null;
+  /** Of the first wave; null where there is none. */
+  readonly first: Pick<Evidence, "difference" | "error" | "under"> | null;
   /** Level of both sides together, dBFS. */
   readonly level: Db;
   /** What lies under each side, as a share of the power of both. */
@@ -30,6 +33,8 @@ const NOISE_SHARE = 0.7;
 const NEAREST = 0.98;
 /** Chance that a hit follows nothing that is known: the wrong drum, a stick on the rim. A design choice. */
 const ASTRAY = 0.0005;
+/** And that only its first wave does: something else was touched before. A design choice. */
+const FIRST_ASTRAY = 0.02;
 /** Of such a hit, the density of any difference and any agreement: all of ±45 dB and ±2.3 alike. */
 const ANY_DIFFERENCE = 1 / 90;
 const ANY_AGREEMENT = 1 / 4.6;
@@ -47,8 +52,25 @@ export const differenceOver = (left: number, right: number, under: number): Db =
 /** Error of a difference without noise, dB. */
 export const DIFFERENCE_ERROR: Db = Math.hypot(Math.SQRT2 * LEVEL_ERROR, MODEL_ERROR);
 
+/** What is not in the picture of a first wave, dB. A design choice. */
+const FIRST_MODEL_ERROR: Db = 0.8;
+/** Error of the difference of a first wave without noise, dB. */
+export const FIRST_ERROR: Db = Math.hypot(Math.SQRT2 * LEVEL_ERROR, FIRST_MODEL_ERROR);
+/** A side of a first wave that is no more than this much of the noise is not told from it. */
+const FIRST_NOISE_SHARE = 1;
+
+const firstOf = ({ levels, under, error }: FirstWave): NonNullable<Evidence["first"]> => {
+  const [left, right] = [powerOf(levels[0]), powerOf(levels[1])];
+  const floor = Math.max(CROSSTALK, FIRST_NOISE_SHARE * under);
+  return {
+    difference: differenceOver(left / (left + right), right / (left + right), floor),
+    error: Math.hypot(FIRST_ERROR, Number.isFinite(error) ? error : FIRST_ERROR),
+    under: floor,
+  };
+};
+
 /** What a measured hit tells. */
-export const evidenceOf = ({ levels, noise, error, correlation }: MeasuredHit): Evidence => {
+export const evidenceOf = ({ levels, noise, error, correlation, first }: MeasuredHit): Evidence => {
   const [left, right] = [powerOf(levels[0]), powerOf(levels[1])];
   const all = left + right;
   const under = Math.max(CROSSTALK, (NOISE_SHARE * Math.max(powerOf(noise[0]), powerOf(noise[1]))) / all);
@@ -56,6 +78,7 @@ export const evidenceOf = ({ levels, noise, error, correlation }: MeasuredHit): 
     difference: differenceOver(left / all, right / all, under),
     error: Math.hypot(DIFFERENCE_ERROR, Number.isFinite(error) ? error : 0),
     agreement: correlation === null ? null : agreementOf(correlation),
+    first: first && firstOf(first),
     level: levelOfPower(all),
     under,
   };
@@ -70,8 +93,9 @@ const student = (off: number, scale: number): number => {
 
 /** Density of what was measured in each world, level apart. Multiplies into `weights`, world by world. */
 export const weigh = (weights: Float64Array, prediction: Prediction, evidence: Evidence): void => {
-  const { difference, error, agreement, under } = evidence;
-  const any = ASTRAY * ANY_DIFFERENCE * (agreement === null ? 1 : ANY_AGREEMENT);
+  const { difference, error, agreement, first, under } = evidence;
+  const any =
+    ASTRAY * ANY_DIFFERENCE * (agreement === null ? 1 : ANY_AGREEMENT) * (first ? ANY_DIFFERENCE : 1);
   for (let world = 0; world < weights.length; world += 1) {
     const left = prediction.left[world] as number;
     const right = prediction.right[world] as number;
@@ -80,6 +104,11 @@ export const weigh = (weights: Float64Array, prediction: Prediction, evidence: E
       density = student(difference - differenceOver(left, right, under), error);
       if (agreement !== null)
         density *= student(agreement - agreementOf(prediction.correlation[world] as number), AGREEMENT_ERROR);
+      if (first) {
+        const [l, r] = [prediction.firstLeft[world] as number, prediction.firstRight[world] as number];
+        const off = first.difference - differenceOver(l, r, first.under);
+        density *= (1 - FIRST_ASTRAY) * student(off, first.error) + FIRST_ASTRAY * ANY_DIFFERENCE;
+      }
     }
     weights[world] = (weights[world] as number) * ((1 - ASTRAY) * density + any);
   }

@@ -12,7 +12,7 @@ const UNEXPLAINED_PRIOR = 0.01;
 /** Share of the drums that go their own way when two things are wrong at once. A design choice. */
 const ODD = 0.15;
 /** Density of what a drum brings that goes its own way: any difference, agreement and level alike. */
-const OWN_WAY = 1 / 40 / 4.6 / 30;
+const OWN_WAY = 1 / 40 / 40 / 4.6 / 30;
 
 /** How differently loud drums are from what was entered, how differently people hit, and one drum nobody has entered, dB. Design choices. */
 const DRUM_SPREAD: Db = 3.5;

@@ -1,7 +1,8 @@
 import type { PathChannel } from "../check/paths";
 import { levelOfPower } from "../level/decibels";
 import type { Piece } from "../model/setup";
-import type { Db } from "../model/units";
+import type { Db, Gain, Seconds } from "../model/units";
+import { FIRST_WAVE } from "./first-wave";
 import type { HeardState } from "./states";
 import type { Microphones } from "./worlds";
 
@@ -12,6 +13,9 @@ export interface Prediction {
   readonly right: Float64Array;
   /** Correlation of the sides, −1…1; 0 with a silent side. */
   readonly correlation: Float64Array;
+  /** Of the first wave, power of each side as a share of both. */
+  readonly firstLeft: Float64Array;
+  readonly firstRight: Float64Array;
   /** Level of both sides together, dB; −∞ where nothing arrives. */
   readonly level: Float64Array;
 }
@@ -23,7 +27,13 @@ const USUAL_PEAK: Db = -12;
 interface Line {
   readonly real: Float64Array;
   readonly imaginary: Float64Array;
+  readonly after: Float64Array;
 }
+
+/** A wave begins with what comes first, unless it is so far below all that comes, as power: −25 dB. A design choice. */
+const BEGINS = 10 ** -2.5;
+/** What of a wave that comes later is in the first, as power: it rises, so its energy grows with a power of time. */
+const inFirst = (later: Seconds, growth: number): number => Math.max(0, 1 - later / FIRST_WAVE) ** growth;
 
 /** What remains of two sides that cancel, as a share of what goes in, is the rounding of the arithmetic. */
 const ROUNDING = 1e-12;
@@ -38,16 +48,19 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
     const key = `${line} ${channel.id}`;
     const known = lines.get(key);
     if (known) return known;
-    const made = { real: new Float64Array(count), imaginary: new Float64Array(count) };
+    const numbers = () => new Float64Array(count);
+    const made: Line = { real: numbers(), imaginary: numbers(), after: numbers() };
     for (let world = 0; world < count; world += 1) {
-      const { real, imaginary } = microphones.inWorld(piece, channel, line, overheads, world);
+      const { real, imaginary, after } = microphones.inWorld(piece, channel, line, overheads, world);
       made.real[world] = real;
       made.imaginary[world] = imaginary;
+      made.after[world] = after;
     }
     lines.set(key, made);
     return made;
   };
   const coherence = Float64Array.from({ length: count }, (_, world) => microphones.coherence(piece, world));
+  const growth = Float64Array.from({ length: count }, (_, world) => microphones.growth(piece, world));
   const usual = microphones.loudestOf(piece) ?? USUAL_PEAK;
 
   return ({ channels, wiring: [leftEar, rightEar] }: HeardState): Prediction => {
@@ -60,12 +73,15 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
       rightReal: numbers(),
       rightImaginary: numbers(),
     };
+    const rows: { readonly left: Gain; readonly right: Gain; readonly its: Line }[] = [];
     for (const path of channels)
       path.gains.forEach(([l, r], line) => {
         const left = leftEar[0] * l + leftEar[1] * r;
         const right = rightEar[0] * l + rightEar[1] * r;
         if (left === 0 && right === 0) return;
-        const { real, imaginary } = lineOf(path, line);
+        const its = lineOf(path, line);
+        const { real, imaginary } = its;
+        rows.push({ left, right, its });
         for (let world = 0; world < count; world += 1) {
           const re = real[world] as number;
           const im = imaginary[world] as number;
@@ -79,7 +95,14 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
           sums.rightImaginary[world] = (sums.rightImaginary[world] as number) + right * im;
         }
       });
-    const made: Prediction = { left: numbers(), right: numbers(), correlation: numbers(), level: numbers() };
+    const made: Prediction = {
+      left: numbers(),
+      right: numbers(),
+      correlation: numbers(),
+      firstLeft: numbers(),
+      firstRight: numbers(),
+      level: numbers(),
+    };
     for (let world = 0; world < count; world += 1) {
       const share = coherence[world] as number;
       const mixed = (apart: number, together: number): number => (1 - share) * apart + share * together;
@@ -94,6 +117,23 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
       made.left[world] = left / all;
       made.right[world] = right / all;
       const size = Math.sqrt(left * right);
+      const arrives = rows.map(({ left: l, right: r, its }) => {
+        const power = (its.real[world] as number) ** 2 + (its.imaginary[world] as number) ** 2;
+        return { left: l * l * power, right: r * r * power, after: its.after[world] as number };
+      });
+      const limit = BEGINS * ((alone.left[world] as number) + (alone.right[world] as number));
+      const begins = arrives.reduce(
+        (first, { left: l, right: r, after }) => (l + r >= limit ? Math.min(first, after) : first),
+        Number.POSITIVE_INFINITY,
+      );
+      let [firstLeft, firstRight] = [0, 0];
+      for (const { left: l, right: r, after } of arrives) {
+        const share = inFirst(Math.max(0, after - begins), growth[world] as number);
+        firstLeft += share * l;
+        firstRight += share * r;
+      }
+      made.firstLeft[world] = firstLeft / (firstLeft + firstRight);
+      made.firstRight[world] = firstRight / (firstLeft + firstRight);
       made.correlation[world] = size > ROUNDING * all ? Math.max(-1, Math.min(1, both / size)) : 0;
     }
     return made;

@@ -15,6 +15,7 @@ export interface Spread {
 export interface Sketch {
   readonly difference: Spread;
   readonly agreement: Spread;
+  readonly first: Spread;
   readonly level: Spread;
   /** Mean correlation of the sides. */
   readonly correlation: number;
@@ -28,9 +29,16 @@ const spreadOf = (values: Float64Array): Spread => {
   return { mean, variance: values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / values.length };
 };
 
+/** What lies under a first wave in a calm room, as a share of its power. A design choice. */
+const FIRST_UNDER = 10 ** -2;
+
+const differences = (left: Float64Array, right: Float64Array, under: number): Spread =>
+  spreadOf(left.map((l, world) => differenceOver(l, right[world] as number, under)));
+
 /** The sketch of a prediction. */
-export const sketched = ({ left, right, correlation, level }: Prediction): Sketch => ({
-  difference: spreadOf(left.map((l, world) => differenceOver(l, right[world] as number, USUAL_UNDER))),
+export const sketched = ({ left, right, correlation, firstLeft, firstRight, level }: Prediction): Sketch => ({
+  difference: differences(left, right, USUAL_UNDER),
+  first: differences(firstLeft, firstRight, FIRST_UNDER),
   agreement: spreadOf(correlation.map(agreementOf)),
   level: spreadOf(level.map((l) => Math.max(SILENCE, l))),
   correlation: spreadOf(correlation).mean,
@@ -46,10 +54,11 @@ const distance = (a: Spread, b: Spread, error: number): number => {
 export const apart = (
   a: Sketch,
   b: Sketch,
-  errors: { readonly difference: Db; readonly agreement: number; readonly level: Db },
+  errors: { readonly difference: Db; readonly first: Db; readonly agreement: number; readonly level: Db },
 ): number =>
   a === b
     ? 0
     : distance(a.difference, b.difference, errors.difference) +
+      distance(a.first, b.first, errors.first) +
       distance(a.agreement, b.agreement, errors.agreement) +
       distance(a.level, b.level, errors.level);

@@ -4,7 +4,7 @@ import { levelDifference } from "../stereo/position";
 import type { DrumResult, HeardDrum, HeardSuspect, HearingState, HearingVerdict } from "./heard";
 import type { Hearing, HearingGrounds } from "./hearing";
 import type { MeasuredHit } from "./hit";
-import { AGREEMENT_ERROR, agreementOf, DIFFERENCE_ERROR } from "./likelihood";
+import { AGREEMENT_ERROR, agreementOf, DIFFERENCE_ERROR, FIRST_ERROR } from "./likelihood";
 import { type HeardBelief, heardBelief, LEVEL_SPREAD } from "./posterior";
 import { apart } from "./sketch";
 import type { HeardState } from "./states";
@@ -14,12 +14,16 @@ const SURE = 0.97;
 const SURE_PLANNED = 0.95;
 /** Sure enough that it is none of the states, 0…1. A design choice. */
 const SURE_UNEXPLAINED = 0.9;
+/** A fault was asked about when what was heard fits it so much worse than "planned", whatever its chance. A design choice. */
+const ASKED_ABOUT = 0.05;
 /** No fault is named by fewer hits. A design choice. */
 const LEAST_HITS = 2;
 /** Hits a drum after which it is said how likely it is. A design choice. */
 const MOST_A_DRUM = 1.6;
 /** Two states count as told apart from this Bhattacharyya distance on, each drum hit once: what is mixed up then is rarer than one in twenty. */
 const TOLD_APART = 2.5;
+/** What no hit tells from as planned is named from this share of its chance on: less speaks against it. A design choice. */
+const OPEN = 0.003;
 /** What is not told from the likeliest is named from this share of its chance on; without being sure, from this chance on. */
 const NAMED = 0.03;
 const LIKELY = 0.1;
@@ -30,7 +34,12 @@ const ATTRIBUTED = 0.9;
 /** A measured value is not as planned from so many standard deviations on. A design choice. */
 const OFF = 3;
 
-const ERRORS = { difference: DIFFERENCE_ERROR, agreement: AGREEMENT_ERROR, level: LEVEL_SPREAD };
+const ERRORS = {
+  difference: DIFFERENCE_ERROR,
+  first: FIRST_ERROR,
+  agreement: AGREEMENT_ERROR,
+  level: LEVEL_SPREAD,
+};
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
@@ -38,6 +47,8 @@ const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b
 interface Suspected extends HeardSuspect {
   /** Its likeliest size. */
   readonly state: HeardState;
+  /** Its chance before the first hit. */
+  readonly prior: number;
 }
 
 const suspectsOf = ({ states }: HearingGrounds, belief: HeardBelief): readonly Suspected[] => {
@@ -63,12 +74,13 @@ const suspectsOf = ({ states }: HearingGrounds, belief: HeardBelief): readonly S
         pan: middle(({ pan }) => pan),
         trim: middle(({ trim }) => trim),
         state,
+        prior: sum(of.map((at) => (states[at] as HeardState).prior)),
       };
     })
     .sort((a, b) => b.confidence - a.confidence);
 };
 
-const named = ({ state: _, ...suspect }: Suspected): HeardSuspect => suspect;
+const named = ({ state: _, prior: __, ...suspect }: Suspected): HeardSuspect => suspect;
 
 /** How far two states are apart by one hit of a drum. */
 const apartAt = (grounds: HearingGrounds, piece: Piece, a: HeardState, b: HeardState): number => {
@@ -114,19 +126,24 @@ const verdictOf = (
   const over = hits >= Math.ceil(MOST_A_DRUM * grounds.pieces.length);
   const isTold = (other: Suspected): boolean =>
     sum(grounds.pieces.map((piece) => apartAt(grounds, piece, first.state, other.state))) >= TOLD_APART;
+  const least = first.fault === "planned" ? OPEN : NAMED;
   const alike = suspects.filter(
-    (one) => one === first || (one.confidence >= NAMED * first.confidence && !isTold(one)),
+    (one) => one === first || (one.confidence >= least * first.confidence && !isTold(one)),
   );
   const confidence = sum(alike.map((one) => one.confidence));
-  const isPlanned = alike.some(({ fault }) => fault === "planned");
+  const planned = { kind: "planned", confidence, open: alike.slice(1).map(named) } as const;
   if (belief.unexplained >= SURE_UNEXPLAINED || (over && belief.unexplained > confidence))
     return { kind: "unexplained", confidence: belief.unexplained, nearest: named(first) };
-  if (isPlanned ? confidence >= SURE_PLANNED : confidence >= SURE && hits >= LEAST_HITS)
-    return isPlanned
-      ? { kind: "planned", confidence }
-      : { kind: "found", suspects: alike.map(named), sure: true };
+  if (first.fault === "planned") {
+    // What could be told must have been asked about.
+    const isAskedAbout = suspects.every(
+      (one) =>
+        alike.includes(one) || one.confidence / one.prior <= (ASKED_ABOUT * first.confidence) / first.prior,
+    );
+    if ((confidence >= SURE_PLANNED && isAskedAbout) || over) return planned;
+  } else if (confidence >= SURE && hits >= LEAST_HITS && !alike.some(({ fault }) => fault === "planned"))
+    return { kind: "found", suspects: alike.map(named), sure: true };
   if (!over) return { kind: "asking", next: nextDrum(grounds, suspects, counts).id };
-  if (first.fault === "planned") return { kind: "planned", confidence: first.confidence };
   const likely = suspects.filter((one) => alike.includes(one) || one.confidence >= LIKELY);
   return { kind: "found", suspects: likely.map(named), sure: false };
 };

@@ -40,7 +40,9 @@ const WEIGHT = 1;
 /** Side trims that are tried, either way, dB. From 1.5 dB on it is one. */
 const TRIMS: readonly Db[] = [2, 2.8, 3.8, 5, 6.5, 8.5, 11];
 /** Pans that are tried, and from what difference to the planned one on it is wrong. */
-const PANS: readonly Pan[] = [-1, -0.8, -0.6, -0.4, -0.2, 0, 0.2, 0.4, 0.6, 0.8, 1];
+const PANS: readonly Pan[] = [0, 0.15, 0.3, 0.45, 0.6, 0.7, 0.8, 0.88, 0.95, 1].flatMap((pan) =>
+  pan === 0 ? [0] : [-pan, pan],
+);
 const WRONG_PAN: Pan = 0.35;
 
 /** Faults that lie before the outputs of a bus, or in what a phone is plugged in there with. */

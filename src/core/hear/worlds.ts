@@ -1,9 +1,9 @@
-import { hearsWholeKit, pickupOf } from "../check/pickup";
+import { HEIGHT, hearsWholeKit, pickupOf, SOUND } from "../check/pickup";
 import { gainOf } from "../level/decibels";
 import { remembered } from "../lib/memo";
 import { polarity } from "../mix/bus";
 import type { Channel, Id, Piece, Setup } from "../model/setup";
-import type { Db, Gain } from "../model/units";
+import type { Db, Gain, Metres, Seconds } from "../model/units";
 
 /**
  * What nobody has entered decides how a drum comes through a bus: how much of it the other microphones pick up, and how
@@ -32,11 +32,23 @@ const OWN: Range = [-1, 1];
 const ABOVE: Range = [-2.5, 2.5];
 const EITHER_SIDE: Range = [-6, 6];
 
+/** From a drum to its own microphone, to the nearest of another, and to those elsewhere on the stage. Common practice, no source. */
+const NEAR: Metres = 0.05;
+const NEAREST_OTHER: Metres = 0.2;
+const FAR: Metres = 3;
+/** How much farther or nearer a microphone may be than its place in the plan, as a share. A design choice. */
+const FARTHER = 0.25;
+
+/** A hit that rises evenly gains energy with the third power of time; a tone that swells with the fifth. */
+const GROWTH: Range = [2, 5.5];
+
 /** What a line of a channel has of a drum in one world. */
 export interface LineInWorld {
   /** In phase with the drum's own microphone, and a quarter of a turn apart. */
   readonly real: Gain;
   readonly imaginary: Gain;
+  /** When it arrives. */
+  readonly after: Seconds;
 }
 
 /** A number 0…1 that seems to follow nothing, the same for the same key: no chance, so that the same hits say the same. */
@@ -70,6 +82,8 @@ export interface Microphones {
   ) => LineInWorld;
   /** Share of what two microphones have in common that adds up by phase in a world, 0…1: much of a kick, little of a cymbal. */
   readonly coherence: (piece: Piece, world: number) => number;
+  /** With which power of time the energy of a hit grows as it begins in a world. */
+  readonly growth: (piece: Piece, world: number) => number;
 }
 
 /** Who picks up what, where the setup says so as it says, else by chance. */
@@ -101,6 +115,13 @@ export const microphonesOf = (setup: Setup): Microphones => {
     return within(other < GATES ? GATED : BLEED, random);
   };
 
+  const distance = (piece: Piece, { piece: id }: Channel): Metres => {
+    const place = places.get(id);
+    if (!place) return FAR;
+    const height = hearsWholeKit(place) ? HEIGHT : 0;
+    return Math.max(NEAREST_OTHER, Math.hypot(place.x - piece.x, place.y - piece.y, height));
+  };
+
   return {
     loudestOf,
     isAbove,
@@ -110,8 +131,15 @@ export const microphonesOf = (setup: Setup): Microphones => {
       const gain = level(piece, channel, overheads, scattered(1, ...key), scattered(2, ...key));
       const isOwn = channel.piece === piece.id;
       const turn = (isOwn ? 0.5 : 2 * Math.PI) * (scattered(3, ...key) - 0.5);
-      return { real: gain * Math.cos(turn), imaginary: gain * Math.sin(turn) };
+      const away = isOwn ? NEAR : distance(piece, channel);
+      const spread = 1 + FARTHER * (2 * scattered(5, ...key) - 1);
+      const after = (away * spread) / SOUND;
+      return { real: gain * Math.cos(turn), imaginary: gain * Math.sin(turn), after };
     },
     coherence: (piece, world) => scattered(4, pieceKey.get(piece.id) ?? -1, world) ** 2,
+    growth: (piece, world) => {
+      const [least, most] = GROWTH;
+      return least + (most - least) * scattered(6, pieceKey.get(piece.id) ?? -1, world);
+    },
   };
 };

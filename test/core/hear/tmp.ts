@@ -1,0 +1,2 @@
+export { apart } from "../../../src/core/hear/sketch";
+export * from "./sessions";
