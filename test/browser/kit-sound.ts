@@ -9,8 +9,8 @@ import { eveningOf, hitOn, type Wrong } from "../core/hear/stage";
 import { numbers } from "../tools/chance.mjs";
 import { type Played, RATE } from "./pair";
 
-/** From one hit to the next, seconds: longer than it takes to say what to hit next. */
-const APART = 2;
+/** From one hit to the next, seconds: longer than a busy machine takes to say what to hit next. */
+const APART = 4;
 /** Hits at most, with those that are refused. */
 const MOST_TAKES = 40;
 /** Nothing is hit any more for so long, seconds, before it begins anew. */
@@ -40,7 +40,11 @@ export const checkSound = (setup: SetupFile, wrong: Wrong, seed = 1): Played => 
     });
   }
   return sides.map((parts) => {
-    const rest = Array.from({ length: REST / APART }, hiss);
-    return Float64Array.from([...parts, ...rest].flatMap((part) => [...part]));
+    const all = [...parts, ...Array.from({ length: REST / APART }, hiss)];
+    const side = new Float64Array(all.length * APART * RATE);
+    all.forEach((part, at) => {
+      side.set(part, at * APART * RATE);
+    });
+    return side;
   });
 };

@@ -26,10 +26,10 @@ const SignalFault = () => {
   );
 };
 
-const Open = ({ input: { state } }: { input: LiveInput }) => {
+const Open = ({ input: { state }, children }: { input: LiveInput; children: ComponentChildren }) => {
   const processing = describeProcessing(state);
   const listed = devices.value;
-  const now = listed.some(({ id }) => id === state.device.id) ? listed : [state.device, ...listed];
+  const options = listed.some(({ id }) => id === state.device.id) ? listed : [state.device, ...listed];
   return (
     <>
       <div class="notice row apart">
@@ -40,16 +40,18 @@ const Open = ({ input: { state } }: { input: LiveInput }) => {
           Close the input
         </button>
       </div>
+      <SignalFault />
+      {processing.isClean ? null : <p class="notice warn">{processing.says}</p>}
+      {children}
       <Pick
         label="Input"
         value={state.device.id}
-        options={now.map((device, at) => [device.id, formatDevice(device, at)] as const)}
+        options={options.map((device, at) => [device.id, formatDevice(device, at)] as const)}
         onValue={(id) => void openEar(id)}
       />
-      <p class={processing.isClean ? "soft small" : "notice warn"}>
-        {formatRate(state)}. {processing.says}
+      <p class="soft small">
+        {formatRate(state)}.{processing.isClean ? ` ${processing.says}` : ""}
       </p>
-      <SignalFault />
     </>
   );
 };
@@ -58,13 +60,7 @@ const Open = ({ input: { state } }: { input: LiveInput }) => {
 export const InputPanel = (props: { children: ComponentChildren }) => {
   const now = ear.value;
   useLayoutEffect(() => () => closeEar(), []);
-  if (now.kind === "open")
-    return (
-      <>
-        <Open input={now.input} />
-        {props.children}
-      </>
-    );
+  if (now.kind === "open") return <Open input={now.input}>{props.children}</Open>;
   const isOpening = now.kind === "opening";
   return (
     <>

@@ -8,6 +8,7 @@ import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { type CheckNames, formatHeadline } from "../../text/check";
 import { describeHeardFault } from "../../text/hear-faults";
+import { tickUnless } from "../../text/statement";
 import { formatCount } from "../../text/words";
 import { Stated } from "../../ui/verdict";
 import { runWithWord } from "../act";
@@ -36,7 +37,10 @@ export const HeardVerdict = ({ verdict, ...of }: Of & { verdict: Ended }) => {
     );
   if (verdict.kind === "planned")
     return (
-      <Stated tone="fine" says="As planned">
+      <Stated
+        tone={tickUnless(verdict.open.length > 0, "fine")}
+        says={verdict.open.length > 0 ? "As planned, as far as these hits tell" : "As planned"}
+      >
         {formatPercent(verdict.confidence)} likely {after}, by levels, silence and correlation of L and R.
       </Stated>
     );
@@ -76,9 +80,17 @@ export const HeardOutcome = ({ verdict, ...of }: Of & { verdict: Ended }) => {
     return <p>Fix what you can see (plugs, links, mutes), then check again.</p>;
   if (verdict.kind === "planned")
     return (
-      <p>
-        What is measured is what <a href="#image">Image</a> and <a href="#patch">Patch</a> say.
-      </p>
+      <>
+        <p>
+          What is measured is what <a href="#image">Image</a> and <a href="#patch">Patch</a> say.
+        </p>
+        {verdict.open.length > 0 ? (
+          <p>
+            Not excluded, because no hit tells it from the plan:{" "}
+            {verdict.open.map((suspect) => textOf(of, suspect).name).join("; ")}. Check at the meters.
+          </p>
+        ) : null}
+      </>
     );
   const faults = verdict.suspects.filter(({ fault }) => fault !== "planned");
   const alone = faults.length === 1;
