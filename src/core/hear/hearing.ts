@@ -4,6 +4,7 @@ import { mixedChannelsOf } from "../mix/bus";
 import { busOf } from "../mix/ear-gains";
 import { hearsFoh, isStruck } from "../model/kinds";
 import type { Channel, Id, Listener, Piece, Setup } from "../model/setup";
+import type { Told } from "./posterior";
 import { type Prediction, predictor } from "./prediction";
 import { SKETCHED, type Sketch, sketched } from "./sketch";
 import { type HeardState, type HearingPoint, type NamedFault, statesOf } from "./states";
@@ -36,9 +37,31 @@ export interface HearingGrounds {
   readonly isLevelKnown: (piece: Piece) => boolean;
   /** What a hit brings, in all worlds, by the place of the level of the overheads; worked out once. */
   readonly predict: (piece: Piece, level: number, state: HeardState) => Prediction;
+  /** What is worked out of the hits of a drum: kept as long as they are the same, for only the last of them is new. */
+  readonly keep: <T>(piece: Piece, told: Told, make: () => T) => T;
   /** The same in few worlds, at the likeliest level of the overheads, as means and variances; worked out once. */
   readonly sketch: (piece: Piece, state: HeardState) => Sketch;
 }
+
+/** How much is kept for each drum: in free mode every hit may be of any. */
+const KEPT = 64;
+
+const isSame = (a: Told, b: Told): boolean =>
+  a.isNothing === b.isNothing &&
+  a.hits.length === b.hits.length &&
+  a.hits.every((hit, at) => hit === b.hits[at]);
+
+const keeper = (): HearingGrounds["keep"] => {
+  const kept = new Map<Piece, { readonly told: Told; readonly made: unknown }[]>();
+  return <T>(piece: Piece, told: Told, make: () => T): T => {
+    const its = kept.get(piece) ?? [];
+    const known = its.find((one) => isSame(one.told, told));
+    if (known) return known.made as T;
+    const made = make();
+    kept.set(piece, [{ told, made }, ...its].slice(0, KEPT));
+    return made;
+  };
+};
 
 const nothing = (obstacle: Obstacle): Hearing => ({ drums: [], faults: [], obstacle, grounds: null });
 
@@ -85,6 +108,7 @@ export const hearingOf = (setup: Setup, listener: Listener, point: HearingPoint)
         return !culprit || microphones.isMeant(piece, culprit);
       },
       isLevelKnown: (piece) => microphones.loudestOf(piece) !== null,
+      keep: keeper(),
       predict: (piece, level, state) => (inAll(piece)[level] as (state: HeardState) => Prediction)(state),
       sketch: (piece, state) => inFew(piece)(state),
     },

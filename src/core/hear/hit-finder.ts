@@ -20,17 +20,17 @@ const KEPT = 256;
 const FIRST = NOISE_HOPS + NOISE_GAP + BEFORE_ONSET;
 
 /** Hops that a short level is a mean of. */
-const SHORT = 2;
+const SHORT = 3;
 /** What is louder than the loudest short level from so many to so many hops ago begins anew: longer than half a wave of the lowest drum. */
-const RECENT_FROM = 3;
-const RECENT_TO = 14;
-/** A hit rises by so much over what is recent in one of the bands, and over the noise, as power: 6 and 12 dB. Design choices. */
-const RISE = 10 ** 0.6;
+const RECENT_FROM = 4;
+const RECENT_TO = 15;
+/** A hit rises by so much over what is recent in one of the bands, and over the noise, as power: 6.5 and 12 dB. Design choices. */
+const RISE = 10 ** 0.65;
 const OVER_NOISE = 10 ** 1.2;
 /** A second hit is looked for from so many hops after the onset: sooner, the first may still be on its way. */
 const SECOND_FROM = 14;
-/** A rise is a second hit only if the band comes so near to the loudest of the first, as power: −20 dB. */
-const SECOND_LEAST = 10 ** -2;
+/** A rise is a second hit only if the band comes so near to the loudest of the first, as power: −16 dB. */
+const SECOND_LEAST = 10 ** -1.6;
 /** And a hit begins only in a band that has no less than this share of the power: −10 dB. */
 const FIRST_LEAST = 10 ** -1;
 
@@ -152,7 +152,7 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
     rises(hop, Math.max(OVER_NOISE * noise, SECOND_LEAST * loudest));
   const clipped = (): number => scans[0].clipped + scans[1].clipped;
 
-  const measured = ({ hop: begin, first: wave }: Onset, end: number): MeasuredHit => {
+  const measured = ({ hop: begin, first: wave, loudest }: Onset, end: number): MeasuredHit => {
     const first = begin - BEFORE_ONSET;
     const quiet = (column: Float64Array): number =>
       mean(column, first - NOISE_GAP - NOISE_HOPS, first - NOISE_GAP);
@@ -169,6 +169,7 @@ export const hitFinder = (sampleRate: Hertz): HitFinder => {
     return {
       at: (begin * length) / sampleRate,
       levels: [levelOfPower(left.above), levelOfPower(right.above)],
+      loudest: levelOfPower(loudest),
       noise: [levelOfPower(left.under), levelOfPower(right.under)],
       difference: levelDifference([Math.sqrt(left.above), Math.sqrt(right.above)]),
       error: silent ? Number.POSITIVE_INFINITY : (10 / Math.LN10) * Math.hypot(share(left), share(right)),

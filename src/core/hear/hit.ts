@@ -7,6 +7,8 @@ export interface MeasuredHit {
   readonly at: Seconds;
   /** Level of each side over the hit, noise taken off, dBFS rms; −∞ for a side with nothing above the noise. */
   readonly levels: Sides<Db>;
+  /** Highest level of both sides together over 3 ms, dBFS rms. */
+  readonly loudest: Db;
   /** Level of the noise on each side while it was measured, dBFS rms. */
   readonly noise: Sides<Db>;
   /** Right over left, dB: ±∞ with one side silent. */

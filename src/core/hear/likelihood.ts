@@ -2,7 +2,7 @@ import { levelOfPower, powerOf } from "../level/decibels";
 import type { Db } from "../model/units";
 import type { FirstWave } from "./first-wave";
 import type { MeasuredHit } from "./hit";
-import type { Prediction } from "./prediction";
+import { agreementOf, type Prediction } from "./prediction";
 
 /** What of a hit tells where it came through. */
 export interface Evidence {
@@ -13,7 +13,7 @@ export interface Evidence {
   readonly agreement: number | null;
   /** Of the first wave; null where there is none. */
   readonly first: Pick<Evidence, "difference" | "error" | "under"> | null;
-  /** Level of both sides together, dBFS. */
+  /** Highest level of both sides together, dBFS. */
   readonly level: Db;
   /** What lies under each side, as a share of the power of both. */
   readonly under: number;
@@ -22,15 +22,13 @@ export interface Evidence {
 /** Error of every level on the way that nobody has measured, dB: knobs and meters. */
 const LEVEL_ERROR: Db = 0.3;
 /** What the worlds leave out of a difference, dB. A design choice. */
-const MODEL_ERROR: Db = 0.6;
+const MODEL_ERROR: Db = 0.9;
 /** What they leave out of an agreement. A design choice. */
 export const AGREEMENT_ERROR = 0.3;
 /** A side this far below both together is not told from silence: what crosses over in an interface. A design choice. */
 const CROSSTALK = 10 ** (-45 / 10);
 /** And one that is not this far above the noise. A design choice. */
 const NOISE_SHARE = 0.7;
-/** Correlations nearer to 1 are alike: what noise and converters take away. */
-const NEAREST = 0.98;
 /** Chance that a hit follows nothing that is known: the wrong drum, a stick on the rim. A design choice. */
 const ASTRAY = 0.0005;
 /** And that only its first wave does: something else was touched before. A design choice. */
@@ -38,9 +36,6 @@ const FIRST_ASTRAY = 0.02;
 /** Of such a hit, the density of any difference and any agreement: all of ±45 dB and ±2.3 alike. */
 const ANY_DIFFERENCE = 1 / 90;
 const ANY_AGREEMENT = 1 / 4.6;
-
-/** Fisher's z of a correlation. */
-export const agreementOf = (correlation: number): number => Math.atanh(NEAREST * correlation);
 
 /** What lies under each side in a calm room, as a share of the power of both. */
 export const USUAL_UNDER = CROSSTALK;
@@ -53,7 +48,7 @@ export const differenceOver = (left: number, right: number, under: number): Db =
 export const DIFFERENCE_ERROR: Db = Math.hypot(Math.SQRT2 * LEVEL_ERROR, MODEL_ERROR);
 
 /** What is not in the picture of a first wave, dB. A design choice. */
-const FIRST_MODEL_ERROR: Db = 0.8;
+const FIRST_MODEL_ERROR: Db = 0.6;
 /** Error of the difference of a first wave without noise, dB. */
 export const FIRST_ERROR: Db = Math.hypot(Math.SQRT2 * LEVEL_ERROR, FIRST_MODEL_ERROR);
 /** A side of a first wave that is no more than this much of the noise is not told from it. */
@@ -70,7 +65,7 @@ const firstOf = ({ levels, under, error }: FirstWave): NonNullable<Evidence["fir
 };
 
 /** What a measured hit tells. */
-export const evidenceOf = ({ levels, noise, error, correlation, first }: MeasuredHit): Evidence => {
+export const evidenceOf = ({ levels, loudest, noise, error, correlation, first }: MeasuredHit): Evidence => {
   const [left, right] = [powerOf(levels[0]), powerOf(levels[1])];
   const all = left + right;
   const under = Math.max(CROSSTALK, (NOISE_SHARE * Math.max(powerOf(noise[0]), powerOf(noise[1]))) / all);
@@ -79,7 +74,7 @@ export const evidenceOf = ({ levels, noise, error, correlation, first }: Measure
     error: Math.hypot(DIFFERENCE_ERROR, Number.isFinite(error) ? error : 0),
     agreement: correlation === null ? null : agreementOf(correlation),
     first: first && firstOf(first),
-    level: levelOfPower(all),
+    level: loudest,
     under,
   };
 };
@@ -103,7 +98,7 @@ export const weigh = (weights: Float64Array, prediction: Prediction, evidence: E
     if (left + right > 0) {
       density = student(difference - differenceOver(left, right, under), error);
       if (agreement !== null)
-        density *= student(agreement - agreementOf(prediction.correlation[world] as number), AGREEMENT_ERROR);
+        density *= student(agreement - (prediction.agreement[world] as number), AGREEMENT_ERROR);
       if (first) {
         const [l, r] = [prediction.firstLeft[world] as number, prediction.firstRight[world] as number];
         const off = first.difference - differenceOver(l, r, first.under);

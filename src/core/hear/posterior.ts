@@ -3,6 +3,7 @@ import type { Piece } from "../model/setup";
 import type { Db } from "../model/units";
 import type { HeardDrum } from "./heard";
 import type { HearingGrounds } from "./hearing";
+import type { MeasuredHit } from "./hit";
 import { type Evidence, evidenceOf, levelDensity, weigh } from "./likelihood";
 import type { HeardState } from "./states";
 import { WORLDS } from "./worlds";
@@ -39,9 +40,12 @@ export interface HeardBelief {
   readonly drums: readonly (readonly number[])[];
 }
 
+/** Slope of the logistic curve that runs closest to a normal distribution of deviation 1; textbook. */
+const LOGISTIC = 1.702;
+
 /** What was heard of one drum. */
-interface Told {
-  readonly hits: readonly Evidence[];
+export interface Told {
+  readonly hits: readonly MeasuredHit[];
   readonly isNothing: boolean;
 }
 
@@ -88,29 +92,33 @@ const LITTLE = 1e-4;
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 const mean = (values: readonly number[]): number => sum(values) / values.length;
 
-/** Logarithm of the density of what a drum brought, by the gain of the phone's input. */
+/** Logarithm of the density of what a drum brought, by levels of the overheads and gains of the phone's input. */
 const termsOf = (
   grounds: HearingGrounds,
   piece: Piece,
-  level: number,
   state: HeardState,
-  told: Told,
+  { hits, isNothing }: Told,
 ): Float64Array => {
-  const { hits, isNothing } = told;
-  const fit = fitOf(grounds, piece, level, state, hits);
+  const evidence = hits.map(evidenceOf);
+  const loud = mean(evidence.map((hit) => hit.level));
   const drum = grounds.isLevelKnown(piece) ? DRUM_SPREAD : UNKNOWN_SPREAD;
-  const spread = Math.sqrt(drum ** 2 + HIT_SPREAD ** 2 / Math.max(1, hits.length) + fit.variance);
-  return Float64Array.from(GAINS, (gain) => {
-    let term = fit.fits;
-    const expected = gain + fit.level;
-    if (hits.length > 0) {
-      const off = mean(hits.map((hit) => hit.level)) - expected;
-      term += Math.log(Number.isFinite(off) ? levelDensity(off, spread) : ANY_LEVEL);
-    }
-    if (isNothing)
-      term += Math.log(NOT_HIT + (1 - NOT_HIT) / (1 + Math.exp((1.702 * (expected - HEARD_FROM)) / spread)));
-    return term;
+  const terms = new Float64Array(grounds.levels.length * GAINS.length);
+  grounds.levels.forEach((_, level) => {
+    const fit = fitOf(grounds, piece, level, state, evidence);
+    const spread = Math.sqrt(drum ** 2 + HIT_SPREAD ** 2 / Math.max(1, hits.length) + fit.variance);
+    GAINS.forEach((gain, at) => {
+      const expected = gain + fit.level;
+      let term = fit.fits;
+      if (hits.length > 0)
+        term += Math.log(Number.isFinite(expected) ? levelDensity(loud - expected, spread) : ANY_LEVEL);
+      if (isNothing)
+        term += Math.log(
+          NOT_HIT + (1 - NOT_HIT) / (1 + Math.exp((LOGISTIC * (expected - HEARD_FROM)) / spread)),
+        );
+      terms[level * GAINS.length + at] = term;
+    });
   });
+  return terms;
 };
 
 /** Some hits with the drums that may have been hit: one that was asked for, or any of them. */
@@ -126,7 +134,7 @@ const groupsOf = (pieces: readonly Piece[], heard: readonly HeardDrum[]): readon
   const group = (of: readonly Piece[], some: typeof entries): Group => ({
     pieces: of,
     told: {
-      hits: some.flatMap(({ hit }) => (hit ? [evidenceOf(hit)] : [])),
+      hits: some.flatMap(({ hit }) => hit ?? []),
       isNothing: some.some(({ hit }) => !hit),
     },
     entries: some.map(({ at }) => at),
@@ -151,7 +159,7 @@ const priorsOf = ({ levels }: HearingGrounds): Float64Array =>
 
 /** What is believed after what was heard. */
 export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]): HeardBelief => {
-  const { states, pieces, levels, touches } = grounds;
+  const { states, pieces, touches } = grounds;
   const [planned] = states as readonly [HeardState];
   const priors = priorsOf(grounds);
   const groups = groupsOf(pieces, heard);
@@ -159,8 +167,8 @@ export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]
   /** Of a group, if a drum was hit: by levels of the overheads and gains of the input. */
   const ofDrum = remembered(({ told }: Group) =>
     remembered((piece: Piece) => {
-      const its = remembered((state: HeardState) =>
-        Float64Array.from(levels.flatMap((_, level) => [...termsOf(grounds, piece, level, state, told)])),
+      const its = grounds.keep(piece, told, () =>
+        remembered((state: HeardState) => termsOf(grounds, piece, state, told)),
       );
       return (state: HeardState) => its(touches(state, piece) ? state : planned);
     }),

@@ -13,12 +13,20 @@ export interface Prediction {
   readonly right: Float64Array;
   /** Correlation of the sides, −1…1; 0 with a silent side. */
   readonly correlation: Float64Array;
+  /** Fisher's z of the correlation. */
+  readonly agreement: Float64Array;
   /** Of the first wave, power of each side as a share of both. */
   readonly firstLeft: Float64Array;
   readonly firstRight: Float64Array;
   /** Level of both sides together, dB; −∞ where nothing arrives. */
   readonly level: Float64Array;
 }
+
+/** Correlations nearer to 1 are alike: what noise and converters take away. */
+const NEAREST = 0.98;
+
+/** Fisher's z of a correlation. */
+export const agreementOf = (correlation: number): number => Math.atanh(NEAREST * correlation);
 
 /** Level of a hit at a channel where nobody has entered its peak, dBFS. A design choice: the typical figure of the templates. */
 const USUAL_PEAK: Db = -12;
@@ -33,7 +41,7 @@ interface Line {
 /** A wave begins with what comes first, unless it is so far below all that comes, as power: −25 dB. A design choice. */
 const BEGINS = 10 ** -2.5;
 /** What of a wave that comes later is in the first, as power: it rises, so its energy grows with a power of time. */
-const inFirst = (later: Seconds, growth: number): number => Math.max(0, 1 - later / FIRST_WAVE) ** growth;
+const inFirst = (later: Seconds, growth: number): number => (1 - later / FIRST_WAVE) ** growth;
 
 /** What remains of two sides that cancel, as a share of what goes in, is the rounding of the arithmetic. */
 const ROUNDING = 1e-12;
@@ -99,6 +107,7 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
       left: numbers(),
       right: numbers(),
       correlation: numbers(),
+      agreement: numbers(),
       firstLeft: numbers(),
       firstRight: numbers(),
       level: numbers(),
@@ -117,24 +126,25 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
       made.left[world] = left / all;
       made.right[world] = right / all;
       const size = Math.sqrt(left * right);
-      const arrives = rows.map(({ left: l, right: r, its }) => {
-        const power = (its.real[world] as number) ** 2 + (its.imaginary[world] as number) ** 2;
-        return { left: l * l * power, right: r * r * power, after: its.after[world] as number };
-      });
       const limit = BEGINS * ((alone.left[world] as number) + (alone.right[world] as number));
-      const begins = arrives.reduce(
-        (first, { left: l, right: r, after }) => (l + r >= limit ? Math.min(first, after) : first),
-        Number.POSITIVE_INFINITY,
-      );
+      let begins = Number.POSITIVE_INFINITY;
+      for (const { left: l, right: r, its } of rows) {
+        const power = (its.real[world] as number) ** 2 + (its.imaginary[world] as number) ** 2;
+        if ((l * l + r * r) * power >= limit) begins = Math.min(begins, its.after[world] as number);
+      }
       let [firstLeft, firstRight] = [0, 0];
-      for (const { left: l, right: r, after } of arrives) {
-        const share = inFirst(Math.max(0, after - begins), growth[world] as number);
-        firstLeft += share * l;
-        firstRight += share * r;
+      for (const { left: l, right: r, its } of rows) {
+        const later = Math.max(0, (its.after[world] as number) - begins);
+        if (later >= FIRST_WAVE) continue;
+        const power = (its.real[world] as number) ** 2 + (its.imaginary[world] as number) ** 2;
+        const share = inFirst(later, growth[world] as number) * power;
+        firstLeft += share * l * l;
+        firstRight += share * r * r;
       }
       made.firstLeft[world] = firstLeft / (firstLeft + firstRight);
       made.firstRight[world] = firstRight / (firstLeft + firstRight);
       made.correlation[world] = size > ROUNDING * all ? Math.max(-1, Math.min(1, both / size)) : 0;
+      made.agreement[world] = agreementOf(made.correlation[world] as number);
     }
     return made;
   };

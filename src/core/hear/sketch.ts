@@ -1,5 +1,5 @@
 import type { Db } from "../model/units";
-import { agreementOf, differenceOver, USUAL_UNDER } from "./likelihood";
+import { differenceOver, USUAL_UNDER } from "./likelihood";
 import type { Prediction } from "./prediction";
 
 /** Worlds of a sketch: enough for means and variances. */
@@ -36,10 +36,18 @@ const differences = (left: Float64Array, right: Float64Array, under: number): Sp
   spreadOf(left.map((l, world) => differenceOver(l, right[world] as number, under)));
 
 /** The sketch of a prediction. */
-export const sketched = ({ left, right, correlation, firstLeft, firstRight, level }: Prediction): Sketch => ({
+export const sketched = ({
+  left,
+  right,
+  correlation,
+  agreement,
+  firstLeft,
+  firstRight,
+  level,
+}: Prediction): Sketch => ({
   difference: differences(left, right, USUAL_UNDER),
   first: differences(firstLeft, firstRight, FIRST_UNDER),
-  agreement: spreadOf(correlation.map(agreementOf)),
+  agreement: spreadOf(agreement),
   level: spreadOf(level.map((l) => Math.max(SILENCE, l))),
   correlation: spreadOf(correlation).mean,
 });

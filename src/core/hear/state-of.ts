@@ -4,8 +4,9 @@ import { levelDifference } from "../stereo/position";
 import type { DrumResult, HeardDrum, HeardSuspect, HearingState, HearingVerdict } from "./heard";
 import type { Hearing, HearingGrounds } from "./hearing";
 import type { MeasuredHit } from "./hit";
-import { AGREEMENT_ERROR, agreementOf, DIFFERENCE_ERROR, FIRST_ERROR } from "./likelihood";
+import { AGREEMENT_ERROR, DIFFERENCE_ERROR, FIRST_ERROR } from "./likelihood";
 import { type HeardBelief, heardBelief, LEVEL_SPREAD } from "./posterior";
+import { agreementOf } from "./prediction";
 import { apart } from "./sketch";
 import type { HeardState } from "./states";
 
@@ -24,6 +25,8 @@ const MOST_A_DRUM = 1.6;
 const TOLD_APART = 2.5;
 /** What no hit tells from as planned is named from this share of its chance on: less speaks against it. A design choice. */
 const OPEN = 0.003;
+/** And so is, where the hits ran out, whatever else has this share of its chance. A design choice. */
+const LEFT = 0.02;
 /** What is not told from the likeliest is named from this share of its chance on; without being sure, from this chance on. */
 const NAMED = 0.03;
 const LIKELY = 0.1;
@@ -131,7 +134,10 @@ const verdictOf = (
     (one) => one === first || (one.confidence >= least * first.confidence && !isTold(one)),
   );
   const confidence = sum(alike.map((one) => one.confidence));
-  const planned = { kind: "planned", confidence, open: alike.slice(1).map(named) } as const;
+  const open = suspects.filter(
+    (one) => one !== first && (alike.includes(one) || one.confidence >= LEFT * first.confidence),
+  );
+  const planned = { kind: "planned", confidence, open: (over ? open : alike.slice(1)).map(named) } as const;
   if (belief.unexplained >= SURE_UNEXPLAINED || (over && belief.unexplained > confidence))
     return { kind: "unexplained", confidence: belief.unexplained, nearest: named(first) };
   if (first.fault === "planned") {

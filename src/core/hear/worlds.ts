@@ -2,7 +2,7 @@ import { HEIGHT, hearsWholeKit, pickupOf, SOUND } from "../check/pickup";
 import { gainOf } from "../level/decibels";
 import { remembered } from "../lib/memo";
 import { polarity } from "../mix/bus";
-import type { Channel, Id, Piece, Setup } from "../model/setup";
+import type { Channel, Id, Piece, PieceKind, Setup } from "../model/setup";
 import type { Db, Gain, Metres, Seconds } from "../model/units";
 
 /**
@@ -18,7 +18,7 @@ export const OVERHEADS: readonly { readonly level: Db; readonly prior: number }[
   { level: -6, prior: 0.35 },
 ];
 
-/** Range of a level in dB, all alike likely. */
+/** Range of a level in dB, or of something else, all alike likely. */
 type Range = readonly [low: Db, high: Db];
 /** In other close microphones of the kit; common practice, no source. */
 const BLEED: Range = [-23, -10];
@@ -42,6 +42,18 @@ const FARTHER = 0.25;
 /** A hit that rises evenly gains energy with the third power of time; a tone that swells with the fifth. */
 const GROWTH: Range = [2, 5.5];
 
+/**
+ * What two microphones have of a drum adds up by phase, as much as a low tone is of it, and they are turned against each
+ * other, either way, as far as its wave is short: at 100 Hz a metre is a third of a turn. Design choices.
+ */
+const LOW_DRUMS: readonly PieceKind[] = ["kick", "tom", "floor"];
+const LOW = { coherence: [0.4, 1], turn: [0.1, 2.2] } as const satisfies { readonly [name: string]: Range };
+const HIGH = { coherence: [0, 0.8], turn: [0.6, Math.PI] } as const satisfies {
+  readonly [name: string]: Range;
+};
+/** Two microphones of the same drum, either way. */
+const OWN_TURN = 0.25;
+
 /** What a line of a channel has of a drum in one world. */
 export interface LineInWorld {
   /** In phase with the drum's own microphone, and a quarter of a turn apart. */
@@ -62,7 +74,8 @@ const scattered = (...key: readonly number[]): number => {
   return (hash >>> 0) / 2 ** 32;
 };
 
-const within = ([low, high]: Range, share: number): Gain => gainOf(low + (high - low) * share);
+const share = ([low, high]: Range, part: number): number => low + (high - low) * part;
+const within = (range: Range, part: number): Gain => gainOf(share(range, part));
 
 /** Microphones as a drum sees them. */
 export interface Microphones {
@@ -91,6 +104,10 @@ export const microphonesOf = (setup: Setup): Microphones => {
   const pickup = pickupOf(setup, () => 0);
   const places = new Map<Id | null, Piece>(setup.kit.pieces.map((piece) => [piece.id, piece]));
   const pieceKey = new Map(setup.kit.pieces.map((piece, at) => [piece.id, at]));
+  const keyOf = ({ id }: Piece): number => pieceKey.get(id) ?? -1;
+  const coherenceOf = ({ kind }: Piece): Range => (LOW_DRUMS.includes(kind) ? LOW.coherence : HIGH.coherence);
+  const turns = (piece: Piece, world: number): number =>
+    share(LOW_DRUMS.includes(piece.kind) ? LOW.turn : HIGH.turn, scattered(7, keyOf(piece), world));
   const channelKey = new Map(setup.channels.map((channel, at) => [channel.id, at]));
   const isAbove = (channel: Channel): boolean => hearsWholeKit(places.get(channel.piece));
 
@@ -127,19 +144,16 @@ export const microphonesOf = (setup: Setup): Microphones => {
     isAbove,
     isMeant: (piece, channel) => channel.piece === piece.id || isAbove(channel),
     inWorld: (piece, channel, line, overheads, world) => {
-      const key = [pieceKey.get(piece.id) ?? -1, channelKey.get(channel.id) ?? -1, line, world] as const;
+      const key = [keyOf(piece), channelKey.get(channel.id) ?? -1, line, world] as const;
       const gain = level(piece, channel, overheads, scattered(1, ...key), scattered(2, ...key));
       const isOwn = channel.piece === piece.id;
-      const turn = (isOwn ? 0.5 : 2 * Math.PI) * (scattered(3, ...key) - 0.5);
+      const turn = (isOwn ? OWN_TURN : turns(piece, world)) * (2 * scattered(3, ...key) - 1);
       const away = isOwn ? NEAR : distance(piece, channel);
       const spread = 1 + FARTHER * (2 * scattered(5, ...key) - 1);
       const after = (away * spread) / SOUND;
       return { real: gain * Math.cos(turn), imaginary: gain * Math.sin(turn), after };
     },
-    coherence: (piece, world) => scattered(4, pieceKey.get(piece.id) ?? -1, world) ** 2,
-    growth: (piece, world) => {
-      const [least, most] = GROWTH;
-      return least + (most - least) * scattered(6, pieceKey.get(piece.id) ?? -1, world);
-    },
+    coherence: (piece, world) => share(coherenceOf(piece), scattered(4, keyOf(piece), world)),
+    growth: (piece, world) => share(GROWTH, scattered(6, keyOf(piece), world)),
   };
 };
