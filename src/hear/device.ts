@@ -20,7 +20,10 @@ const told = (value: unknown): boolean | null =>
   typeof value === "string" ? true : typeof value === "boolean" ? value : null;
 
 /** What the browser says of an input once it is open. */
-export const stateOf = (track: Pick<MediaStreamTrack, "label" | "getSettings">, rate: Hertz): InputState => {
+export const inputStateOf = (
+  track: Pick<MediaStreamTrack, "label" | "getSettings">,
+  rate: Hertz,
+): InputState => {
   const settings = track.getSettings();
   return {
     device: { id: settings.deviceId ?? "", name: track.label },

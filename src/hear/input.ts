@@ -1,7 +1,7 @@
 import type { InputDevice, InputEnd, InputProblem, InputState } from "../core/hear/input";
 import { type Result, refused } from "../core/lib/result";
 import type { TapBegin } from "./block";
-import { inputDevices, inputProblemOf, stateOf, wishes } from "./device";
+import { inputDevices, inputProblemOf, inputStateOf, wishes } from "./device";
 import type { EarBegin, EarNews, EarOrder } from "./protocol";
 import tapUrl from "./worklet/tap?worker&url";
 
@@ -99,7 +99,7 @@ export const openLiveInput = async (
     void context.resume();
     const { stream, track } = await openTrack(device, keep);
     const worker = await lead(stream, context, keep, heard, () => end("failed"));
-    const state = stateOf(track, context.sampleRate);
+    const state = inputStateOf(track, context.sampleRate);
     const list = async (): Promise<void> => {
       const all = await inputDevices();
       if (undo.length === 0) return;

@@ -38,7 +38,7 @@ export const describeProcessing = ({
   const [on, unknown] = [those(true), those(null)];
   if (on !== "")
     return {
-      says: `On, and not to be switched off here: ${on}. Levels are altered. Switch it off in the settings of the system, or use another input.`,
+      says: `On, though Hatside asked for off: ${on}. This alters levels. Switch it off in the system settings, or use another input.`,
       isClean: false,
     };
   if (unknown !== "")
@@ -63,7 +63,7 @@ const FAULT: { readonly [fault in InputFault]: Statement } = {
   muted: {
     tone: "wrong",
     says: "The system has muted the input",
-    more: "Unmute it in the settings of the system.",
+    more: "Unmute it in the system settings.",
   },
   silent: {
     tone: "care",
@@ -85,7 +85,7 @@ export const formatDevice = ({ name }: Pick<InputDevice, "name">, at: number): s
   name === "" ? `Input ${at + 1}` : name;
 
 /** Right over left, dB: "+6.0", "L only". */
-export const formatDifference = (difference: Db): string => {
+export const formatRightOverLeft = (difference: Db): string => {
   if (Number.isFinite(difference)) return formatSigned(difference, 1);
   return difference > 0 ? "R only" : "L only";
 };

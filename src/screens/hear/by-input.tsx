@@ -5,7 +5,7 @@ import { busName, mixerName } from "../../text/names";
 import { Explain } from "../../ui/explain";
 import { course } from "./hearing";
 import { HearHelp } from "./help";
-import { BeginHits, Hits, HitsSoFar } from "./hits";
+import { BeginHits, DrumHits, HitsSoFar } from "./hits";
 import { InputPanel } from "./input";
 import { Meters } from "./meters";
 
@@ -16,7 +16,7 @@ export const ByInput = ({ listener }: { listener: Listener }) => {
   return (
     <section class="stack" aria-label="Audio input">
       {isUnderWay ? (
-        <Hits />
+        <DrumHits />
       ) : (
         <p class="soft">
           Plug an interface with two channels into this device, and feed it L and R from the headphone output

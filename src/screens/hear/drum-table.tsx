@@ -1,7 +1,7 @@
 import type { DrumResult } from "../../core/hear/heard";
 import { formatNumber } from "../../core/lib/number";
 import { earPosition } from "../../core/stereo/position";
-import { formatDifference } from "../../text/hear-input";
+import { formatRightOverLeft } from "../../text/hear-input";
 import { Table } from "../../ui/table";
 import { type Thread, Threads } from "../../ui/threads";
 import { pieceName } from "../check/words";
@@ -52,9 +52,9 @@ export const DrumTable = ({ drums }: { drums: readonly DrumResult[] }) => (
                 <span class={`small ${asPlanned ? "soft" : "bad"}`}> {SAID[`${asPlanned}`]}</span>
               )}
             </th>
-            <td>{formatDifference(expected.difference)}</td>
+            <td>{formatRightOverLeft(expected.difference)}</td>
             <td class={asPlanned === false ? "bad" : ""}>
-              {measured ? formatDifference(measured.difference) : hits > 0 ? "nothing" : "–"}
+              {measured ? formatRightOverLeft(measured.difference) : hits > 0 ? "nothing" : "–"}
             </td>
             <td>
               {measured?.correlation === null || !measured ? "–" : formatNumber(measured.correlation, 2)}

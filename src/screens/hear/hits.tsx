@@ -5,7 +5,7 @@ import { busOf } from "../../core/mix/ear-gains";
 import type { Listener } from "../../core/model/setup";
 import { current } from "../../document/store";
 import { checkNames, describeObstacle } from "../../text/check";
-import { describeRefusal, formatDifference } from "../../text/hear-input";
+import { describeRefusal, formatRightOverLeft } from "../../text/hear-input";
 import { busName, mixerName } from "../../text/names";
 import { capitalised, formatCount } from "../../text/words";
 import { Choice, Tick } from "../../ui/choice";
@@ -78,7 +78,7 @@ const lastHit = ({ attributed, drums }: HearingState): string => {
   const name = capitalised(pieceName(piece));
   if (!last.hit) return `${name}: nothing heard.`;
   const off = drums.find((drum) => drum.piece === piece)?.asPlanned === false;
-  return `${name}: R over L ${formatDifference(last.hit.difference)} dB, ${off ? "not as planned" : "as planned"}.`;
+  return `${name}: R over L ${formatRightOverLeft(last.hit.difference)} dB, ${off ? "not as planned" : "as planned"}.`;
 };
 
 const Question = ({ state, next }: { state: HearingState; next: string }) => (
@@ -108,7 +108,7 @@ const Asking = () => (
 );
 
 /** What is asked or found, above the input. */
-export const Hits = () => {
+export const DrumHits = () => {
   useAwake();
   const state = hearingState.value;
   const listener = heardListener.value;
