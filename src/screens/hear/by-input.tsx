@@ -8,6 +8,7 @@ import { HearHelp } from "./help";
 import { BeginHits, DrumHits, HitsSoFar } from "./hits";
 import { InputPanel } from "./input";
 import { Meters } from "./meters";
+import { ear } from "./session";
 
 /** Checks what a listener hears by an audio input in the place of their ears. */
 export const ByInput = ({ listener }: { listener: Listener }) => {
@@ -15,9 +16,8 @@ export const ByInput = ({ listener }: { listener: Listener }) => {
   const isUnderWay = course.value !== null;
   return (
     <section class="stack" aria-label="Audio input">
-      {isUnderWay ? (
-        <DrumHits />
-      ) : (
+      {isUnderWay ? <DrumHits /> : null}
+      {isUnderWay || ear.value.kind === "open" ? null : (
         <p class="soft">
           Plug an interface with two channels into this device, and feed it L and R from the headphone output
           of {mixerName(listener)}, or from the outputs of {busName(bus)}.

@@ -1,3 +1,4 @@
+import "./hear.css";
 import type { ComponentChildren } from "preact";
 import { useLayoutEffect } from "preact/hooks";
 import type { LiveInput } from "../../hear/input";
@@ -33,7 +34,7 @@ const Open = ({ input: { state }, children }: { input: LiveInput; children: Comp
   return (
     <>
       <div class="notice row apart">
-        <p class="grow">
+        <p class="open-input">
           <b>The microphone is open.</b> L and R are measured; nothing is recorded or sent.
         </p>
         <button type="button" onClick={() => closeEar()}>
