@@ -100,4 +100,16 @@ describe("what hears an input", () => {
     ear.obey({ kind: "reset" });
     expect(readings(play(1)).at(-1)?.reading.sides[0].maxPeak).toBeCloseTo(-40, 1);
   });
+
+  it("measures a steady sound for as long as it is told to, once, the noise taken off", () => {
+    const { ear, play } = line([tone(-12), tone(-18)]);
+    const steady = (news: readonly EarNews[]) =>
+      news.flatMap((told) => (told.kind === "steady" ? [told.steady] : []));
+    ear.obey({ kind: "steady", seconds: 1, noise: [-60, -60] });
+    expect(steady(play(0.9))).toEqual([]);
+    const [measured, ...more] = steady(play(2));
+    expect(more).toEqual([]);
+    expect((measured?.levels[1] ?? 0) - (measured?.levels[0] ?? 0)).toBeCloseTo(-6, 2);
+    expect(measured?.error).toBeLessThan(0.01);
+  });
 });

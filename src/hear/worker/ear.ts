@@ -1,6 +1,7 @@
 import type { HitFinder } from "../../core/hear/hit";
 import { hitFinder } from "../../core/hear/hit-finder";
 import { pairMeter } from "../../core/hear/pair-meter";
+import { type SteadyMeter, steadyMeter } from "../../core/hear/steady-meter";
 import type { Hertz, Seconds } from "../../core/model/units";
 import { BLOCK_FRAMES, type PairBlock } from "../block";
 import type { EarNews, EarOrder } from "../protocol";
@@ -18,6 +19,7 @@ export interface Ear {
 export const newEar = (rate: Hertz, tell: (news: EarNews) => void): Ear => {
   const meter = pairMeter(rate);
   let finder: HitFinder | null = null;
+  let steady: { readonly meter: SteadyMeter; readonly seconds: Seconds } | null = null;
   /** Frames since the meters were told. */
   let untold = 0;
   return {
@@ -30,12 +32,20 @@ export const newEar = (rate: Hertz, tell: (news: EarNews) => void): Ear => {
         untold = 0;
         tell({ kind: "reading", reading: meter.read(), channels });
       }
+      steady?.meter.take(left, right);
+      const measured = steady?.meter.read();
+      if (measured && measured.seconds >= (steady?.seconds ?? 0)) {
+        steady = null;
+        tell({ kind: "steady", steady: measured });
+      }
       // What a gap lies in is no hit.
       if (finder && isAfterGap) finder = hitFinder(rate);
       for (const found of finder?.take(left, right) ?? []) tell({ kind: "hit", found });
     },
     obey: (order) => {
       if (order.kind === "reset") meter.reset();
+      else if (order.kind === "steady")
+        steady = { meter: steadyMeter(rate, order.noise), seconds: order.seconds };
       else if (!order.wanted) finder = null;
       else finder ??= hitFinder(rate);
     },

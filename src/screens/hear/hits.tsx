@@ -57,7 +57,11 @@ export const BeginHits = ({ listener }: { listener: Listener }) => {
         type="button"
         class="main"
         disabled={isNoPair}
-        onClick={() => startHearing(listener.id, point.value, isFree.value)}
+        onClick={() => {
+          startHearing(listener.id, point.value, isFree.value);
+          // The question stands at the top.
+          scrollTo(0, 0);
+        }}
       >
         Start the check
       </button>

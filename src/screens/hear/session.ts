@@ -3,6 +3,8 @@ import type { FoundHit } from "../../core/hear/hit";
 import type { InputDevice, InputEnd, InputProblem } from "../../core/hear/input";
 import { type InputFault, inputFault } from "../../core/hear/input-fault";
 import type { PairReading } from "../../core/hear/pair";
+import type { SteadyReading } from "../../core/hear/steady-meter";
+import type { Db, Seconds, Sides } from "../../core/model/units";
 import { type LiveInput, openLiveInput } from "../../hear/input";
 import type { EarNews } from "../../hear/protocol";
 
@@ -52,7 +54,36 @@ export const hearHits = (call: ((found: FoundHit) => void) | null): void => {
   orderHits();
 };
 
+/** Whoever waits for a steady sound to be measured. */
+let onSteady: ((measured: SteadyReading | null) => void) | null = null;
+
+const endSteady = (measured: SteadyReading | null): void => {
+  onSteady?.(measured);
+  onSteady = null;
+};
+
+/** How long a steady sound is measured. A design choice: pink noise is steady to a tenth of a dB by then. */
+const STEADY: Seconds = 3;
+
+/**
+ * Measures a steady sound for three seconds.
+ * @param noise level of each side without it, dBFS rms; −∞ where nobody has measured it
+ * @returns null where the input was closed before
+ */
+export const measureSteady = (noise: Sides<Db>): Promise<SteadyReading | null> => {
+  endSteady(null);
+  if (ear.value.kind !== "open") return Promise.resolve(null);
+  ear.value.input.order({ kind: "steady", seconds: STEADY, noise });
+  return new Promise((done) => {
+    onSteady = done;
+  });
+};
+
 const heard = (news: EarNews): void => {
+  if (news.kind === "steady") {
+    endSteady(news.steady);
+    return;
+  }
   if (news.kind === "hit") {
     onHit?.(news.found);
     return;
@@ -65,6 +96,7 @@ const heard = (news: EarNews): void => {
 export const closeEar = (why: InputEnd | null = null): void => {
   control?.abort();
   control = null;
+  endSteady(null);
   ear.value = { kind: "closed", why };
 };
 
