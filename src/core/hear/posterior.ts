@@ -14,9 +14,11 @@ const UNEXPLAINED_PRIOR = 0.01;
 const ODD = 0.15;
 /** Density of what a drum brings that goes its own way: any difference, agreement and level alike. */
 const OWN_WAY = 1 / 40 / 40 / 4.6 / 30;
+/** And of the same once more: it is always alike. A design choice: about what a state has that is right. */
+const AGAIN = 0.05;
 
 /** How differently loud drums are from what was entered, how differently people hit, and one drum nobody has entered, dB. Design choices. */
-const DRUM_SPREAD: Db = 3.5;
+const DRUM_SPREAD: Db = 4.5;
 const HIT_SPREAD: Db = 2.5;
 const UNKNOWN_SPREAD: Db = 8;
 /** Spread of the level of one hit, dB. */
@@ -183,14 +185,20 @@ export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]
   };
   const summed = (terms: readonly Float64Array[]): Float64Array =>
     priors.map((prior, at) => terms.reduce((all, term) => all + (term[at] as number), prior));
-  const oddly = (term: Float64Array): Float64Array =>
-    term.map((value) => Math.log((1 - ODD) * Math.exp(value) + ODD * OWN_WAY));
+  const oddly = (term: Float64Array, { told: { hits } }: Group): Float64Array => {
+    const own = ODD * OWN_WAY * AGAIN ** Math.max(0, hits.length - 1);
+    return term.map((value) => Math.log((1 - ODD) * Math.exp(value) + own));
+  };
 
   const totals = states.map((state) => {
     const terms = groups.map((group) => ofGroup(group, state));
     // Something else is wrong: one of the faults of the whole path, with some drums going their own way.
     const isBase = state.channel === null && state.trim === null;
-    return { state, total: summed(terms), odd: isBase ? summed(terms.map(oddly)) : null };
+    return {
+      state,
+      total: summed(terms),
+      odd: isBase ? summed(terms.map((term, at) => oddly(term, groups[at] as Group))) : null,
+    };
   });
   // Against the best of all, so that nothing is lost below the smallest number.
   const best = totals.reduce((most, { total }) => Math.max(most, ...total), Number.NEGATIVE_INFINITY);

@@ -43,9 +43,9 @@ const TRIMS: readonly Db[] = [2, 2.8, 3.8, 5, 6.5, 8.5, 11];
 const SLIGHT: Db = 0.8;
 const SLIGHTLY = 0.2;
 /** Pans that are tried, and from what difference to the planned one on it is wrong. */
-const PANS: readonly Pan[] = [0, 0.15, 0.3, 0.45, 0.6, 0.7, 0.8, 0.88, 0.95, 1].flatMap((pan) =>
-  pan === 0 ? [0] : [-pan, pan],
-);
+const PANS: readonly Pan[] = Array.from({ length: 41 }, (_, at) => (at - 20) / 20);
+/** Of an overhead so many of them: what it has comes by others too, and is not so exact. */
+const EVERY_OF_ABOVE = 4;
 const WRONG_PAN: Pan = 0.35;
 
 /** Faults that lie before the outputs of a bus, or in what a phone is plugged in there with. */
@@ -92,7 +92,7 @@ export const statesOf = (
 ): HeardState[] => {
   const { setup, bus } = point === "bus" ? straight(of, heard) : { setup: of, bus: heard };
   const own = point === "bus" ? { flipped: false, mono: false } : listener;
-  const { parts, withSends, instead, atBus, path } = pathMaker(setup, own, bus);
+  const { parts, isAbove, withSends, instead, atBus, path } = pathMaker(setup, own, bus);
   const known: Weighed[] = pathsOf(setup, own, bus, isChecked).map((its) => ({
     path: its,
     pan: null,
@@ -115,7 +115,10 @@ export const statesOf = (
     .filter(({ channel }) => isChecked(channel))
     .flatMap((part) => {
       const wrong = PANS.filter(
-        (pan) => Math.abs(pan - part.pan) >= WRONG_PAN && Math.abs(pan + part.pan) >= WRONG_PAN,
+        (pan, at) =>
+          (!isAbove(part) || at % EVERY_OF_ABOVE === 0) &&
+          Math.abs(pan - part.pan) >= WRONG_PAN &&
+          Math.abs(pan + part.pan) >= WRONG_PAN,
       );
       return wrong.map((pan) => {
         const now = withSends((send) => (send.channel === part.channel.id ? { ...send, pan } : send));
