@@ -79,6 +79,13 @@ export const evidenceOf = ({ levels, loudest, noise, error, correlation, first }
   };
 };
 
+/** What a hit would tell if the right side of the phone's input were so much softer against the left. */
+export const offsetBy = (evidence: Evidence, offset: Db): Evidence => ({
+  ...evidence,
+  difference: evidence.difference - offset,
+  first: evidence.first && { ...evidence.first, difference: evidence.first.difference - offset },
+});
+
 /** Density of Student's t with five degrees of freedom: as the normal one in the middle, with room for what is odd. */
 const STUDENT = 8 / (3 * Math.PI * Math.sqrt(5));
 const student = (off: number, scale: number): number => {

@@ -10,7 +10,7 @@ import type { Db, Gain, Metres, Seconds } from "../model/units";
  * what arrives at several of them adds up. So a hit is thought of in many worlds, each with bleed of its own; the
  * likelihood of what was measured is its mean over them.
  */
-export const WORLDS = 96;
+export const WORLDS = 64;
 /** Level of a hit in an overhead one metre away, against the drum's own microphone; one is true for the whole kit. */
 export const OVERHEADS: readonly { readonly level: Db; readonly prior: number }[] = [
   { level: -18, prior: 0.25 },
