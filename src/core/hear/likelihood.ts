@@ -24,13 +24,13 @@ const LEVEL_ERROR: Db = 0.3;
 /** What the worlds leave out of a difference, dB. A design choice. */
 const MODEL_ERROR: Db = 0.9;
 /** What they leave out of an agreement. A design choice. */
-export const AGREEMENT_ERROR = 0.3;
+export const AGREEMENT_ERROR = 0.4;
 /** A side this far below both together is not told from silence: what crosses over in an interface. A design choice. */
 const CROSSTALK = 10 ** (-45 / 10);
 /** And one that is not this far above the noise. A design choice. */
 const NOISE_SHARE = 0.7;
 /** Chance that a hit follows nothing that is known: the wrong drum, a stick on the rim. A design choice. */
-const ASTRAY = 0.0005;
+const ASTRAY = 0.00002;
 /** And that only its first wave does: something else was touched before. A design choice. */
 const FIRST_ASTRAY = 0.02;
 /** Of such a hit, the density of any difference and any agreement: all of ±45 dB and ±2.3 alike. */
@@ -48,7 +48,7 @@ export const differenceOver = (left: number, right: number, under: number): Db =
 export const DIFFERENCE_ERROR: Db = Math.hypot(Math.SQRT2 * LEVEL_ERROR, MODEL_ERROR);
 
 /** What is not in the picture of a first wave, dB. A design choice. */
-const FIRST_MODEL_ERROR: Db = 0.6;
+const FIRST_MODEL_ERROR: Db = 0.4;
 /** Error of the difference of a first wave without noise, dB. */
 export const FIRST_ERROR: Db = Math.hypot(Math.SQRT2 * LEVEL_ERROR, FIRST_MODEL_ERROR);
 /** A side of a first wave that is no more than this much of the noise is not told from it. */
@@ -78,6 +78,13 @@ export const evidenceOf = ({ levels, loudest, noise, error, correlation, first }
     under,
   };
 };
+
+/** What a hit would tell if the right side of the phone's input were so much softer against the left. */
+export const offsetBy = (evidence: Evidence, offset: Db): Evidence => ({
+  ...evidence,
+  difference: evidence.difference - offset,
+  first: evidence.first && { ...evidence.first, difference: evidence.first.difference - offset },
+});
 
 /** Density of Student's t with five degrees of freedom: as the normal one in the middle, with room for what is odd. */
 const STUDENT = 8 / (3 * Math.PI * Math.sqrt(5));

@@ -4,7 +4,7 @@ import type { Db } from "../model/units";
 import type { HeardDrum } from "./heard";
 import type { HearingGrounds } from "./hearing";
 import type { MeasuredHit } from "./hit";
-import { type Evidence, evidenceOf, levelDensity, weigh } from "./likelihood";
+import { type Evidence, evidenceOf, levelDensity, offsetBy, weigh } from "./likelihood";
 import type { HeardState } from "./states";
 import { WORLDS } from "./worlds";
 
@@ -14,17 +14,25 @@ const UNEXPLAINED_PRIOR = 0.01;
 const ODD = 0.15;
 /** Density of what a drum brings that goes its own way: any difference, agreement and level alike. */
 const OWN_WAY = 1 / 40 / 40 / 4.6 / 30;
+/** And of the same once more: it is always alike. A design choice: about what a state has that is right. */
+const AGAIN = 0.05;
 
 /** How differently loud drums are from what was entered, how differently people hit, and one drum nobody has entered, dB. Design choices. */
-const DRUM_SPREAD: Db = 3.5;
+const DRUM_SPREAD: Db = 4.5;
 const HIT_SPREAD: Db = 2.5;
 const UNKNOWN_SPREAD: Db = 8;
 /** Spread of the level of one hit, dB. */
 export const LEVEL_SPREAD: Db = Math.hypot(DRUM_SPREAD, HIT_SPREAD);
 
 /** Levels of the phone's input against the plan that are tried, dB: a knob that nobody has entered. */
-const GAINS: readonly Db[] = Array.from({ length: 37 }, (_, at) => 2.5 * (at - 18));
+const GAINS: readonly Db[] = Array.from({ length: 25 }, (_, at) => 3.5 * (at - 12));
 const GAIN_SPREAD: Db = 15;
+/** How much louder the right side of it may be than the left: knobs and meters that are off by less than a side trim. */
+const OFFSETS: readonly { readonly offset: Db; readonly prior: number }[] = [
+  { offset: -0.8, prior: 0.2 },
+  { offset: 0, prior: 0.6 },
+  { offset: 0.8, prior: 0.2 },
+];
 
 /** Where nothing was heard: the level that would have been, dBFS, and the chance that nobody hit. Design choices. */
 const HEARD_FROM: Db = -60;
@@ -92,7 +100,7 @@ const LITTLE = 1e-4;
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 const mean = (values: readonly number[]): number => sum(values) / values.length;
 
-/** Logarithm of the density of what a drum brought, by levels of the overheads and gains of the phone's input. */
+/** Logarithm of the density of what a drum brought, by levels of the overheads, offsets and gains of the phone's input. */
 const termsOf = (
   grounds: HearingGrounds,
   piece: Piece,
@@ -102,9 +110,16 @@ const termsOf = (
   const evidence = hits.map(evidenceOf);
   const loud = mean(evidence.map((hit) => hit.level));
   const drum = grounds.isLevelKnown(piece) ? DRUM_SPREAD : UNKNOWN_SPREAD;
-  const terms = new Float64Array(grounds.levels.length * GAINS.length);
-  grounds.levels.forEach((_, level) => {
-    const fit = fitOf(grounds, piece, level, state, evidence);
+  const places = grounds.levels.flatMap((_, level) => OFFSETS.map(({ offset }) => ({ level, offset })));
+  const terms = new Float64Array(places.length * GAINS.length);
+  places.forEach(({ level, offset }, place) => {
+    const fit = fitOf(
+      grounds,
+      piece,
+      level,
+      state,
+      evidence.map((hit) => offsetBy(hit, offset)),
+    );
     const spread = Math.sqrt(drum ** 2 + HIT_SPREAD ** 2 / Math.max(1, hits.length) + fit.variance);
     GAINS.forEach((gain, at) => {
       const expected = gain + fit.level;
@@ -115,7 +130,7 @@ const termsOf = (
         term += Math.log(
           NOT_HIT + (1 - NOT_HIT) / (1 + Math.exp((LOGISTIC * (expected - HEARD_FROM)) / spread)),
         );
-      terms[level * GAINS.length + at] = term;
+      terms[place * GAINS.length + at] = term;
     });
   });
   return terms;
@@ -151,10 +166,14 @@ const groupsOf = (pieces: readonly Piece[], heard: readonly HeardDrum[]): readon
   return [...asked.filter(({ entries: some }) => some.length > 0), ...free];
 };
 
-/** The chances of the levels of the overheads and of the gain of the input, as logarithms, but for a constant. */
+/** The chances of the levels of the overheads and of offset and gain of the input, as logarithms, but for a constant. */
 const priorsOf = ({ levels }: HearingGrounds): Float64Array =>
   Float64Array.from(
-    levels.flatMap(({ prior }) => GAINS.map((gain) => Math.log(prior) - (gain / GAIN_SPREAD) ** 2 / 2)),
+    levels.flatMap((above) =>
+      OFFSETS.flatMap(({ prior }) =>
+        GAINS.map((gain) => Math.log(above.prior * prior) - (gain / GAIN_SPREAD) ** 2 / 2),
+      ),
+    ),
   );
 
 /** What is believed after what was heard. */
@@ -164,7 +183,7 @@ export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]
   const priors = priorsOf(grounds);
   const groups = groupsOf(pieces, heard);
 
-  /** Of a group, if a drum was hit: by levels of the overheads and gains of the input. */
+  /** Of a group, if a drum was hit: by levels of the overheads, offsets and gains of the input. */
   const ofDrum = remembered(({ told }: Group) =>
     remembered((piece: Piece) => {
       const its = grounds.keep(piece, told, () =>
@@ -183,14 +202,20 @@ export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]
   };
   const summed = (terms: readonly Float64Array[]): Float64Array =>
     priors.map((prior, at) => terms.reduce((all, term) => all + (term[at] as number), prior));
-  const oddly = (term: Float64Array): Float64Array =>
-    term.map((value) => Math.log((1 - ODD) * Math.exp(value) + ODD * OWN_WAY));
+  const oddly = (term: Float64Array, { told: { hits } }: Group): Float64Array => {
+    const own = ODD * OWN_WAY * AGAIN ** Math.max(0, hits.length - 1);
+    return term.map((value) => Math.log((1 - ODD) * Math.exp(value) + own));
+  };
 
   const totals = states.map((state) => {
     const terms = groups.map((group) => ofGroup(group, state));
     // Something else is wrong: one of the faults of the whole path, with some drums going their own way.
     const isBase = state.channel === null && state.trim === null;
-    return { state, total: summed(terms), odd: isBase ? summed(terms.map(oddly)) : null };
+    return {
+      state,
+      total: summed(terms),
+      odd: isBase ? summed(terms.map((term, at) => oddly(term, groups[at] as Group))) : null,
+    };
   });
   // Against the best of all, so that nothing is lost below the smallest number.
   const best = totals.reduce((most, { total }) => Math.max(most, ...total), Number.NEGATIVE_INFINITY);

@@ -24,7 +24,7 @@ const MOST_A_DRUM = 1.6;
 /** Two states count as told apart from this Bhattacharyya distance on, each drum hit once: what is mixed up then is rarer than one in twenty. */
 const TOLD_APART = 2.5;
 /** What no hit tells from as planned is named from this share of its chance on: less speaks against it. A design choice. */
-const OPEN = 0.003;
+const OPEN = 0.0015;
 /** And so is, where the hits ran out, whatever else has this share of its chance. A design choice. */
 const LEFT = 0.02;
 /** What is not told from the likeliest is named from this share of its chance on; without being sure, from this chance on. */

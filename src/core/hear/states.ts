@@ -39,13 +39,10 @@ const PLANNED = 0.5;
 const WEIGHT = 1;
 /** Side trims that are tried, either way, dB. From 1.5 dB on it is one. */
 const TRIMS: readonly Db[] = [2, 2.8, 3.8, 5, 6.5, 8.5, 11];
-/** Less is as planned, within what knobs and meters do: the sizes that are tried for it, either way, and their weight each. */
-const SLIGHT: Db = 0.8;
-const SLIGHTLY = 0.2;
 /** Pans that are tried, and from what difference to the planned one on it is wrong. */
-const PANS: readonly Pan[] = [0, 0.15, 0.3, 0.45, 0.6, 0.7, 0.8, 0.88, 0.95, 1].flatMap((pan) =>
-  pan === 0 ? [0] : [-pan, pan],
-);
+const PANS: readonly Pan[] = Array.from({ length: 41 }, (_, at) => (at - 20) / 20);
+/** Of an overhead so many of them: what it has comes by others too, and is not so exact. */
+const EVERY_OF_ABOVE = 4;
 const WRONG_PAN: Pan = 0.35;
 
 /** Faults that lie before the outputs of a bus, or in what a phone is plugged in there with. */
@@ -92,18 +89,12 @@ export const statesOf = (
 ): HeardState[] => {
   const { setup, bus } = point === "bus" ? straight(of, heard) : { setup: of, bus: heard };
   const own = point === "bus" ? { flipped: false, mono: false } : listener;
-  const { parts, withSends, instead, atBus, path } = pathMaker(setup, own, bus);
+  const { parts, isAbove, withSends, instead, atBus, path } = pathMaker(setup, own, bus);
   const known: Weighed[] = pathsOf(setup, own, bus, isChecked).map((its) => ({
     path: its,
     pan: null,
     trim: null,
-    weight: its.fault === "planned" ? 1 - 2 * SLIGHTLY : FAULTS[its.fault].weight,
-  }));
-  const slight: Weighed[] = [-SLIGHT, SLIGHT].map((trim) => ({
-    path: path("planned", atBus(trimmed(trim))),
-    pan: null,
-    trim: null,
-    weight: SLIGHTLY,
+    weight: FAULTS[its.fault].weight,
   }));
   const trims: Weighed[] = [...TRIMS.map((db) => -db), ...TRIMS].map((trim) => ({
     path: path("side-trim", atBus(trimmed(trim))),
@@ -115,7 +106,10 @@ export const statesOf = (
     .filter(({ channel }) => isChecked(channel))
     .flatMap((part) => {
       const wrong = PANS.filter(
-        (pan) => Math.abs(pan - part.pan) >= WRONG_PAN && Math.abs(pan + part.pan) >= WRONG_PAN,
+        (pan, at) =>
+          (!isAbove(part) || at % EVERY_OF_ABOVE === 0) &&
+          Math.abs(pan - part.pan) >= WRONG_PAN &&
+          Math.abs(pan + part.pan) >= WRONG_PAN,
       );
       return wrong.map((pan) => {
         const now = withSends((send) => (send.channel === part.channel.id ? { ...send, pan } : send));
@@ -126,22 +120,20 @@ export const statesOf = (
         return { path: path("wrong-pan", change, part), pan, trim: null, weight: WEIGHT / wrong.length };
       });
     });
-  const all = [...known, ...(bus.stereo ? [...slight, ...trims, ...pans] : [])].filter(
+  const all = [...known, ...(bus.stereo ? [...trims, ...pans] : [])].filter(
     (one) => point === "mixer" || AT_BUS_OUTPUTS.includes(one.path.fault),
   );
-  const weightOf = (isPlanned: boolean): number =>
-    all.reduce(
-      (sum, { path: { fault }, weight }) => sum + ((fault === "planned") === isPlanned ? weight : 0),
-      0,
-    );
-  const [asPlanned, others] = [weightOf(true), weightOf(false)];
+  const others = all.reduce(
+    (sum, { path: { fault }, weight }) => sum + (fault === "planned" ? 0 : weight),
+    0,
+  );
   return all.map(({ path: its, pan, trim, weight }) => ({
     id: its.id,
     fault: its.fault,
     channel: its.channel,
     pan,
     trim,
-    prior: its.fault === "planned" ? (PLANNED * weight) / asPlanned : ((1 - PLANNED) * weight) / others,
+    prior: its.fault === "planned" ? PLANNED : ((1 - PLANNED) * weight) / others,
     channels: plainChannels(its),
     wiring: its.wiring(NO_ACTION),
   }));

@@ -10,7 +10,7 @@ import type { Db, Gain, Metres, Seconds } from "../model/units";
  * what arrives at several of them adds up. So a hit is thought of in many worlds, each with bleed of its own; the
  * likelihood of what was measured is its mean over them.
  */
-export const WORLDS = 96;
+export const WORLDS = 64;
 /** Level of a hit in an overhead one metre away, against the drum's own microphone; one is true for the whole kit. */
 export const OVERHEADS: readonly { readonly level: Db; readonly prior: number }[] = [
   { level: -18, prior: 0.25 },
@@ -39,20 +39,27 @@ const FAR: Metres = 3;
 /** How much farther or nearer a microphone may be than its place in the plan, as a share. A design choice. */
 const FARTHER = 0.25;
 
+/**
+ * What two microphones have of a drum adds up by phase as far as it is a tone, and what comes later is turned by that: the
+ * pitch of a drum, and how much of it is a tone. Common practice, no source.
+ */
+interface Sound {
+  readonly pitch: Range;
+  readonly tone: Range;
+}
+const SOUNDS: Readonly<Partial<Record<PieceKind, Sound>>> = {
+  kick: { pitch: [45, 90], tone: [0.6, 1] },
+  floor: { pitch: [60, 130], tone: [0.6, 1] },
+  tom: { pitch: [80, 220], tone: [0.6, 1] },
+  snare: { pitch: [150, 300], tone: [0.1, 0.9] },
+  percussion: { pitch: [200, 900], tone: [0.1, 0.9] },
+};
+const CYMBAL: Sound = { pitch: [1500, 6000], tone: [0, 0.4] };
+/** How far rooms and skins turn what arrives, either way: a tenth of a turn. A design choice. */
+const TURN = 0.2 * Math.PI;
+
 /** A hit that rises evenly gains energy with the third power of time; a tone that swells with the fifth. */
 const GROWTH: Range = [2, 5.5];
-
-/**
- * What two microphones have of a drum adds up by phase, as much as a low tone is of it, and they are turned against each
- * other, either way, as far as its wave is short: at 100 Hz a metre is a third of a turn. Design choices.
- */
-const LOW_DRUMS: readonly PieceKind[] = ["kick", "tom", "floor"];
-const LOW = { coherence: [0.4, 1], turn: [0.1, 2.2] } as const satisfies { readonly [name: string]: Range };
-const HIGH = { coherence: [0, 0.8], turn: [0.6, Math.PI] } as const satisfies {
-  readonly [name: string]: Range;
-};
-/** Two microphones of the same drum, either way. */
-const OWN_TURN = 0.25;
 
 /** What a line of a channel has of a drum in one world. */
 export interface LineInWorld {
@@ -105,9 +112,7 @@ export const microphonesOf = (setup: Setup): Microphones => {
   const places = new Map<Id | null, Piece>(setup.kit.pieces.map((piece) => [piece.id, piece]));
   const pieceKey = new Map(setup.kit.pieces.map((piece, at) => [piece.id, at]));
   const keyOf = ({ id }: Piece): number => pieceKey.get(id) ?? -1;
-  const coherenceOf = ({ kind }: Piece): Range => (LOW_DRUMS.includes(kind) ? LOW.coherence : HIGH.coherence);
-  const turns = (piece: Piece, world: number): number =>
-    share(LOW_DRUMS.includes(piece.kind) ? LOW.turn : HIGH.turn, scattered(7, keyOf(piece), world));
+  const soundOf = ({ kind }: Piece): Sound => SOUNDS[kind] ?? CYMBAL;
   const channelKey = new Map(setup.channels.map((channel, at) => [channel.id, at]));
   const isAbove = (channel: Channel): boolean => hearsWholeKit(places.get(channel.piece));
 
@@ -147,13 +152,14 @@ export const microphonesOf = (setup: Setup): Microphones => {
       const key = [keyOf(piece), channelKey.get(channel.id) ?? -1, line, world] as const;
       const gain = level(piece, channel, overheads, scattered(1, ...key), scattered(2, ...key));
       const isOwn = channel.piece === piece.id;
-      const turn = (isOwn ? OWN_TURN : turns(piece, world)) * (2 * scattered(3, ...key) - 1);
       const away = isOwn ? NEAR : distance(piece, channel);
       const spread = 1 + FARTHER * (2 * scattered(5, ...key) - 1);
       const after = (away * spread) / SOUND;
+      const pitch = share(soundOf(piece).pitch, scattered(7, keyOf(piece), world));
+      const turn = 2 * Math.PI * pitch * after + TURN * (2 * scattered(3, ...key) - 1);
       return { real: gain * Math.cos(turn), imaginary: gain * Math.sin(turn), after };
     },
-    coherence: (piece, world) => share(coherenceOf(piece), scattered(4, keyOf(piece), world)),
+    coherence: (piece, world) => share(soundOf(piece).tone, scattered(4, keyOf(piece), world)),
     growth: (piece, world) => share(GROWTH, scattered(6, keyOf(piece), world)),
   };
 };
