@@ -98,3 +98,10 @@ export const openInput = async (page: Page): Promise<void> => {
   await tap(page.getByRole("button", { name: "Open the input" }));
   await page.getByText("The microphone is open.").waitFor();
 };
+
+/** The cells of a row of figures, by its name. */
+export const meter = (page: Page, name: string): Promise<string[]> =>
+  page
+    .locator("tr", { has: page.getByRole("rowheader", { name, exact: true }) })
+    .locator("td")
+    .allInnerTexts();
