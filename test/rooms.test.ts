@@ -17,6 +17,9 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   "measure/simd": [],
   "measure/worker": ["core", "measure"],
   listen: ["core"],
+  hear: ["core"],
+  "hear/worker": ["core", "hear"],
+  "hear/worklet": ["hear"],
   ui: ["core", "text", "preact", "preact/hooks", "@preact/signals"],
   screens: [
     "core",
@@ -25,6 +28,7 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
     "shelf",
     "measure",
     "listen",
+    "hear",
     "ui",
     "preact",
     "preact/hooks",
@@ -48,7 +52,15 @@ const ARROWS: { readonly [room: string]: readonly string[] } = {
   ],
 };
 /** Rooms within a room that only it may use: workers, which it starts, and what is compiled for it. */
-const INNER = ["shelf/worker", "measure/simd", "measure/worker", "screens/worker", "offline/worker"];
+const INNER = [
+  "shelf/worker",
+  "measure/simd",
+  "measure/worker",
+  "hear/worker",
+  "hear/worklet",
+  "screens/worker",
+  "offline/worker",
+];
 
 /** Lines that a file may have. A design choice. */
 const LONGEST = 300;

@@ -1,6 +1,7 @@
 import { keysOf } from "../core/lib/keys";
 import type { PieceKind } from "../core/model/setup";
 import type { Hertz, Seconds } from "../core/model/units";
+import { noise } from "./noise";
 import type { Round } from "./round";
 
 /** What one hit sounds like. Made up by ear to be told apart, not to sound like any drum. */
@@ -33,15 +34,6 @@ const PEAK = 0.5;
 const DECAYS = 6;
 /** The pitch falls in this share of the decay. */
 const FALL_TIME = 0.25;
-
-/** Numbers −1…1 that are the same in every run: a linear congruential generator with the constants of Numerical Recipes. */
-const noise = (seed: number): (() => number) => {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 2 ** 31 - 1;
-  };
-};
 
 /** One hit of a kind of piece, always the same samples. Begins and ends at 0. */
 export const hitOf = (kind: PieceKind, rate: Hertz): Float32Array<ArrayBuffer> => {

@@ -1,20 +1,21 @@
 import { computed, signal } from "@preact/signals";
 import type { Db } from "../core/model/units";
-import { identifyLaw, type LawFit } from "../core/pan/identify";
+import { identifyLaw } from "../core/pan/identify";
 import { roundPan } from "../core/pan/notation";
 import type { ReadingPoint } from "../core/pan/reading";
-import { editDesk } from "../document/commands/settings";
 import { current } from "../document/store";
 import { shelf } from "../shelf/here";
-import { describeIdentified, describeRuledOut, formatLawFit } from "../text/law-readings";
-import { formatCount } from "../text/words";
+import { describeIdentified } from "../text/law-readings";
 import { Pick } from "../ui/choice";
 import { Fold } from "../ui/fold";
+import { lazy } from "../ui/lazy";
 import { NumberField } from "../ui/number-field";
 import { Sentences } from "../ui/sentences";
-import { runWithWord } from "./act";
 import { PanEntry } from "./pan-entry";
+import { RankedLaws } from "./ranked-laws";
 import { RULES } from "./rules";
+
+const LawByInput = lazy(async () => (await import("./hear/law-by-input")).LawByInput);
 
 /** So many can be entered. A design choice: four, well chosen, tell what a meter can. */
 const MOST = 8;
@@ -95,33 +96,6 @@ const ReadingFields = ({ row, number, onRow }: { row: Row; number: number; onRow
   );
 };
 
-/** Takes a law into the plan; the desk's own centre drop to a tenth of a dB. */
-const take = ({ law, reference, centre }: LawFit): void => {
-  const drop = centre ? { centreDb: Math.round(5 * (centre.low + centre.high)) / 10 } : {};
-  runWithWord(editDesk({ law, reference, ...drop }), "The plan now has this pan law");
-};
-
-const Ranked = () => {
-  const { ranked } = found.value;
-  const out = ranked.filter(({ fits }) => !fits);
-  return (
-    <>
-      {ranked
-        .filter(({ fits }) => fits)
-        .map((fit) => (
-          <button type="button" key={`${fit.law} ${fit.reference}`} onClick={() => take(fit)}>
-            Use {formatLawFit(fit)}
-          </button>
-        ))}
-      {out.length === 0 ? null : (
-        <Fold title={`${formatCount(out.length, "law")} ruled out`} look="plain">
-          {() => <Sentences says={out.map(describeRuledOut)} />}
-        </Fold>
-      )}
-    </>
-  );
-};
-
 /** Meter readings of one steady channel, and the pan laws that they leave. */
 export const LawFinder = () => {
   const { rows, step } = session.value;
@@ -152,7 +126,10 @@ export const LawFinder = () => {
           {next && numbers.length >= 2 ? "Add this reading" : "Add reading"}
         </button>
       ) : null}
-      {numbers.length < 2 ? null : <Ranked />}
+      {numbers.length < 2 ? null : <RankedLaws ranked={found.value.ranked} />}
+      <Fold title="Measure with an audio input" look="plain">
+        {() => <LawByInput />}
+      </Fold>
     </>
   );
 };

@@ -1,7 +1,7 @@
 import type { Obstacle } from "../core/check/check";
 import type { Fault } from "../core/check/faults";
 import type { Hypothesis } from "../core/check/hypotheses";
-import { isOverhead } from "../core/check/hypotheses";
+import { isOverhead } from "../core/check/paths";
 import { mixedChannelsOf } from "../core/mix/bus";
 import { busOf } from "../core/mix/ear-gains";
 import { inputOfSide, sidesOff } from "../core/mix/pair-order";

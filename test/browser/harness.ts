@@ -59,8 +59,12 @@ const PHONE = {
   locale: "en-GB",
 };
 
-/** Starts Chromium with no memory of earlier runs; whatever goes wrong on any of its pages fails the test. */
-export const launch = async (): Promise<Browser> => watchAll(await chromium.launch(LAUNCH));
+/**
+ * Starts Chromium with no memory of earlier runs; whatever goes wrong on any of its pages fails the test.
+ * @param more switches of its own
+ */
+export const launch = async (more: readonly string[] = []): Promise<Browser> =>
+  watchAll(await chromium.launch({ ...LAUNCH, args: [...ARGS, ...more] }));
 
 /** A page on a phone, and what went wrong on it in this test so far: it must stay empty. */
 export interface Phone {

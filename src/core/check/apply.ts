@@ -6,7 +6,8 @@ import { sidesOf } from "../model/sides";
 import type { Side } from "../model/units";
 import { withBus } from "../model/update";
 import type { Fault } from "./faults";
-import { type Hypothesis, isOverhead, turned } from "./hypotheses";
+import type { Hypothesis } from "./hypotheses";
+import { isOverhead, turned } from "./paths";
 
 const put = (setup: Setup, bus: Bus): Setup => withBus(setup, bus.id, () => bus);
 

@@ -7,7 +7,8 @@ import { ANSWERS, hearsFoh } from "../model/kinds";
 import type { Action, Id, Listener, Setup } from "../model/setup";
 import { ACTIONS } from "./actions";
 import { FAULTS, type Fault } from "./faults";
-import { type Hypothesis, hypothesesOf, isOverhead } from "./hypotheses";
+import { type Hypothesis, hypothesesOf } from "./hypotheses";
+import { isOverhead } from "./paths";
 import { drumsIn, OVERHEAD_LEVELS, pickupOf } from "./pickup";
 import {
   type Chances,

@@ -2,11 +2,10 @@ import { gainOf } from "../level/decibels";
 import { mixedChannelsOf, polarity } from "../mix/bus";
 import { inputOfSide, isSwapped } from "../mix/pair-order";
 import { directOutGain } from "../mix/taps";
-import type { Bus, Channel, Feed, MonitorInput, Piece, Setup } from "../model/setup";
+import type { Bus, Channel, Feed, MonitorInput, Setup } from "../model/setup";
 import { linesOf } from "../model/sides";
-import type { Db, Gain, Side, Sides } from "../model/units";
-import type { ChannelGains } from "../pan/stereo";
-import type { Pickup } from "./pickup";
+import type { Gain, Side, Sides } from "../model/units";
+import type { PathChannel } from "./paths";
 
 /** What lies in the inputs, and which input each ear takes as planned. */
 interface Taken {
@@ -53,34 +52,23 @@ const contentOf = (setup: Setup, feed: Feed | null | undefined): Content[] => {
 };
 
 /**
- * What a listener's two inputs get of a hit when the inputs are taken one too far: each input gets what lies in the
- * neighbouring input, silence where that is free, off or past the end.
+ * What a listener's two inputs get when the inputs are taken one too far: each input gets what lies in the neighbouring
+ * input, silence where that is free, off or past the end. Every line by itself.
  * @param by 1 is one input up, −1 one down
  */
-export const neighbourChannels = (
-  setup: Setup,
-  bus: Bus,
-  pickup: Pickup,
-  by: 1 | -1,
-): ((piece: Piece, overheads: Db) => ChannelGains) => {
+export const neighbourChannels = (setup: Setup, bus: Bus, by: 1 | -1): PathChannel[] => {
   const { inputs, ears } = takenInputs(setup, bus);
-  const contents = ears.map((at) => {
+  // The same channel in both ears is one signal: only then can its polarity be compared.
+  const rows = new Map<string, { readonly channel: Channel; readonly row: [left: Gain, right: Gain] }>();
+  ears.forEach((at, ear) => {
     const input = inputs[at + by];
     const through = gainOf(input?.trim ?? 0);
-    return contentOf(setup, input?.feed).map((c) => ({ ...c, gain: c.gain * through }));
+    for (const { channel, line, gain } of contentOf(setup, input?.feed)) {
+      const key = `${line} ${channel.id}`;
+      const its = rows.get(key) ?? { channel, row: [0, 0] };
+      its.row[ear] = gain * through;
+      rows.set(key, its);
+    }
   });
-  return (piece, overheads) => {
-    // The same channel in both ears is one signal: only then can its polarity be compared.
-    const rows = new Map<string, [left: Gain, right: Gain]>();
-    contents.forEach((content, ear) => {
-      for (const { channel, line, gain } of content) {
-        const through = pickup(piece, channel, overheads);
-        const key = `${line} ${channel.id}`;
-        const row = rows.get(key) ?? [0, 0];
-        row[ear] = gain * through;
-        rows.set(key, row);
-      }
-    });
-    return [...rows.values()];
-  };
+  return [...rows.values()].map(({ channel, row }) => ({ channel, gains: [row] }));
 };

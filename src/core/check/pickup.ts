@@ -14,9 +14,9 @@ export const OVERHEAD_LEVELS: readonly { readonly level: Db; readonly prior: num
 ];
 
 /** Height of overheads above the drums. Common practice, no source. */
-const HEIGHT: Metres = 0.9;
+export const HEIGHT: Metres = 0.9;
 /** Speed of sound in air at 20 °C, metres in a second; textbook. */
-const SOUND = 343;
+export const SOUND = 343;
 /**
  * What comes later counts as softer (law of the first wavefront; Wallach, Newman and Rosenzweig 1949, from memory);
  * how much, a design choice: a millisecond as 5 dB, no more than 8 dB.
@@ -39,8 +39,9 @@ export type Pickup = (piece: Piece, channel: Channel, overheads: Db) => Gain;
  * Who picks up what, from the places of the kit: a microphone its own drum; an overhead every drum, by distance, and
  * less where another overhead has it earlier.
  * A stereo channel over the kit picks up nothing: nobody has said which of its sides is on which side.
+ * @param later how much softer what comes so many metres later counts: for ears as they hear, for meters not at all
  */
-export const pickupOf = (setup: Setup): Pickup => {
+export const pickupOf = (setup: Setup, later: (metres: Metres) => Db = laterDb): Pickup => {
   const places = new Map<Id, Piece>(setup.kit.pieces.map((p) => [p.id, p]));
   const placeOf = (channel: Channel): Piece | undefined =>
     channel.piece === null ? undefined : places.get(channel.piece);
@@ -56,7 +57,7 @@ export const pickupOf = (setup: Setup): Pickup => {
     const place = placeOf(channel);
     if (!hearsWholeKit(place) || channel.lines === 2) return 0;
     const away = distance(piece, place);
-    return gainOf(overheads - laterDb(away - (nearest.get(piece.id) ?? away))) / away;
+    return gainOf(overheads - later(away - (nearest.get(piece.id) ?? away))) / away;
   };
 };
 

@@ -2,12 +2,15 @@ import { hearsFoh } from "../../core/model/kinds";
 import { startCheck } from "../../document/commands/check";
 import { run } from "../../document/store";
 import { listenerName } from "../../text/names";
+import { capitalised } from "../../text/words";
+import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { BusFlags } from "../headroom/issues";
 import { ListenerPick } from "../listener-pick";
 import { chosenListener } from "../state";
+import { checkWay } from "./way";
 
 const CheckHelp = lazy(async () => (await import("./help")).CheckHelp);
 
@@ -16,16 +19,29 @@ export const BeginCheck = () => {
   const listener = chosenListener.value;
   const who = listenerName(listener);
   const audience = listener !== undefined && hearsFoh(listener);
+  const byEar = checkWay.value === "ear";
   return (
     <>
       <Verdict tone="care" says={`Does ${who} hear what is planned?`}>
-        Somebody hits a drum, {who} says where it is. After a handful of hits you know what is wrong between
-        the bus and the ears. <BusFlags only={listener?.bus ?? null} />
+        Somebody hits a drum, {byEar ? `${who} says where it is` : "this device measures L and R"}. After a
+        handful of hits you know what is wrong between the bus and the ears.{" "}
+        <BusFlags only={listener?.bus ?? null} />
       </Verdict>
       <ListenerPick label="Who listens" />
+      <Choice
+        label="Who says where it is"
+        value={checkWay.value}
+        options={[
+          ["ear", capitalised(who)],
+          ["input", "Audio input"],
+        ]}
+        onValue={(way) => {
+          checkWay.value = way;
+        }}
+      />
       {audience ? (
         <p class="notice">The audience hears FOH, not a bus. Choose a musician.</p>
-      ) : (
+      ) : byEar ? (
         <button
           type="button"
           class="main"
@@ -36,13 +52,17 @@ export const BeginCheck = () => {
         >
           Start the check
         </button>
-      )}
-      <p class="notice warn small">
-        Start with the level low. Bring it up only until the softest drum can be placed.
-      </p>
-      <Explain about="How it finds the fault">
-        <CheckHelp />
-      </Explain>
+      ) : null}
+      {byEar ? (
+        <>
+          <p class="notice warn small">
+            Start with the level low. Bring it up only until the softest drum can be placed.
+          </p>
+          <Explain about="How it finds the fault">
+            <CheckHelp />
+          </Explain>
+        </>
+      ) : null}
     </>
   );
 };

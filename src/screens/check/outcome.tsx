@@ -12,6 +12,7 @@ import { formatCount } from "../../text/words";
 import { Table } from "../../ui/table";
 import { Stated } from "../../ui/verdict";
 import { runWithWord } from "../act";
+import { FaultCard, RECORDED } from "./fault-card";
 import { useKeys } from "./keys";
 import { check, checkedListener, hits, names } from "./session";
 import { answerSaid, pieceName } from "./words";
@@ -34,35 +35,15 @@ const Confirm = ({ confirmation, planned }: { confirmation: Confirmation; planne
   </p>
 );
 
-/** One thing that it can be: what to do, in this order, and a button that records it where a plan has words for it. */
 const Suspected = (props: { suspect: Suspect; listener: Listener; said: CheckNames; alone: boolean }) => {
   const { suspect, listener, said, alone } = props;
-  const text = describeFault(current.value, said, suspect.candidate);
   const canRecord = recordAsFound(current.value, listener, suspect.candidate) !== null;
   return (
-    <li class="card stack">
-      {alone ? null : <h2>{text.name}</h2>}
-      <ol class="stack">
-        {text.steps.map((step) => (
-          <li key={step}>{step}</li>
-        ))}
-      </ol>
-      {canRecord ? (
-        <details>
-          <summary>Or leave it as it is</summary>
-          <p class="small soft">Only if the desk stays as it is now: the plan then says what is heard.</p>
-          <button
-            type="button"
-            aria-label={`Record as found (changes the plan): ${text.name}`}
-            onClick={() =>
-              runWithWord(record(listener, suspect), "The plan is now as found: Image and Patch show it")
-            }
-          >
-            Record as found (changes the plan)
-          </button>
-        </details>
-      ) : null}
-    </li>
+    <FaultCard
+      text={describeFault(current.value, said, suspect.candidate)}
+      alone={alone}
+      onRecord={canRecord ? () => runWithWord(record(listener, suspect), RECORDED) : null}
+    />
   );
 };
 

@@ -1,5 +1,5 @@
 import { formatNumber } from "../../core/lib/number";
-import { FIRST_LEVEL } from "../../listen/player";
+import { FIRST_LEVEL } from "../../listen/output";
 
 /** What the level is against, and how the three are made equally loud. */
 export const ListenHelp = () => (

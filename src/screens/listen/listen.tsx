@@ -1,8 +1,8 @@
 import "./listen.css";
 import { useSignal } from "@preact/signals";
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
-import { formatNumber } from "../../core/lib/number";
-import { FIRST_LEVEL, LEVELS, newPlayer, type Player, type Sounds } from "../../listen/player";
+import { FIRST_LEVEL } from "../../listen/output";
+import { newPlayer, type Player, type Sounds } from "../../listen/player";
 import type { ViewName } from "../../listen/views";
 import { Choice, Pick } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
@@ -12,37 +12,10 @@ import { attempt } from "../attempt";
 import { result } from "../recordings/measuring";
 import { heardAs, recommendedPlan, statementOf, viewsOf } from "./heard-as";
 import { ListenHelp } from "./help";
+import { Caution, LevelSlider } from "./level";
 import { chooseMaterial, isReady, isUnreadable, material, materials, prepare, voices } from "./material";
 
 const VIEWS: readonly ViewName[] = ["foh", "now", "repaired"];
-
-const LevelSlider = ({ value, onValue }: { value: number; onValue: (level: number) => void }) => {
-  const [least, most] = LEVELS;
-  const shown = `${formatNumber(value, 0)} dB`;
-  return (
-    <label class="field">
-      <span class="label">Level: {shown}</span>
-      <input
-        class="level"
-        type="range"
-        min={least}
-        max={most}
-        step={1}
-        value={value}
-        aria-label="Level"
-        aria-valuetext={shown}
-        onInput={(e) => onValue(Number(e.currentTarget.value))}
-      />
-    </label>
-  );
-};
-
-const Caution = () => (
-  <p class="notice warn small">
-    Start low: turn the phone down before the earpieces are in, then raise it slowly. Hearing damage is
-    permanent. How loud it is here says nothing about how loud it will be on stage.
-  </p>
-);
 
 /** What one view is like, and what was done for the recommended one. */
 const AsHeard = ({ view }: { view: ViewName }) => {

@@ -1,23 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { neighbourChannels } from "../../../src/core/check/neighbours";
-import type { Bus, MonitorInput, Piece, Setup } from "../../../src/core/model/setup";
+import type { Bus, MonitorInput, Setup } from "../../../src/core/model/setup";
 import { bus, channel, direct, setup, side } from "../inputs/setups";
 
 const KICK = channel("Kick", { kind: "drum", pan: -1 });
 const VOX = channel("Vox", { kind: "vocal", inverted: true });
 const KEYS = channel("Keys", { lines: 2 });
 const [DL, DR] = [side("Drums", "left"), side("Drums", "right")];
-
-/** A drum that every channel picks up at its full level. */
-const DRUM: Piece = {
-  id: "p1",
-  name: "Kick",
-  kind: "kick",
-  x: 0,
-  y: 0,
-  limbs: ["kick-foot"],
-  player: "drummer",
-};
 
 const taken = (
   inputs: readonly (MonitorInput | null)[],
@@ -27,7 +16,7 @@ const taken = (
 ) => {
   const s: Setup = setup(channels, [bus("Other", ["Vox"]), bus("Drums", ["Kick"], more)], inputs);
   const drums = s.buses[1] as Bus;
-  return neighbourChannels(s, drums, () => 1, by)(DRUM, 0);
+  return neighbourChannels(s, drums, by).flatMap(({ gains }) => gains);
 };
 
 describe("inputs taken one too far", () => {

@@ -1,0 +1,107 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { wavFile } from "../measure/wavfile";
+import { go } from "./hall";
+import { tap } from "./hands";
+import { launch } from "./harness";
+
+/** What an input brings, over and over: samples of each channel. */
+export type Played = readonly Float64Array[];
+
+/** Sample rate of what is played. */
+export const RATE = 48_000;
+
+/** So many seconds of both channels, made sample by sample from the time. */
+export const played = (seconds: number, ...channels: readonly ((t: number) => number)[]): Played =>
+  channels.map((of) => Float64Array.from({ length: seconds * RATE }, (_, i) => of(i / RATE)));
+
+/** A steady tone at a peak level, dBFS. */
+export const tone =
+  (level: number) =>
+  (t: number): number =>
+    10 ** (level / 20) * Math.sin(2 * Math.PI * 997 * t);
+
+/** A browser, and what ends it. */
+export interface Hearing {
+  readonly browser: Browser;
+  readonly close: () => Promise<void>;
+}
+
+/**
+ * A browser whose audio inputs play a file, which its pages may hear.
+ * @param asks the browser would have to ask, and nobody answers: it is refused
+ */
+export const launchHearing = async (what: Played, asks = false): Promise<Hearing> => {
+  const folder = mkdtempSync(join(tmpdir(), "hatside-pair-"));
+  const file = join(folder, "pair.wav");
+  writeFileSync(file, wavFile(what, { rate: RATE, width: 2 }));
+  const browser = await launch([
+    "--use-fake-device-for-media-stream",
+    asks ? "--deny-permission-prompts" : "--use-fake-ui-for-media-stream",
+    `--use-file-for-fake-audio-capture=${file}`,
+  ]);
+  const close = async (): Promise<void> => {
+    await browser.close();
+    rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
+  };
+  return { browser, close };
+};
+
+/** From its next start the page keeps its own inputs here, so that a test can pull the plug. */
+export const watchTracks = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    const tracks: MediaStreamTrack[] = [];
+    Object.assign(globalThis, { tracks });
+    const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+    navigator.mediaDevices.getUserMedia = async (asked) => {
+      const stream = await open(asked);
+      tracks.push(...stream.getTracks());
+      return stream;
+    };
+  });
+
+/** State of every input that was ever opened, the last at the end. */
+export const trackStates = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    (globalThis as unknown as { tracks: MediaStreamTrack[] }).tracks.map(({ readyState }) => readyState),
+  );
+
+/** The plug is pulled: the system ends the track that is open. */
+export const unplug = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const track = (globalThis as unknown as { tracks: MediaStreamTrack[] }).tracks.at(-1);
+    track?.stop();
+    track?.dispatchEvent(new Event("ended"));
+  });
+
+/** The page goes out of sight, or comes back. */
+export const outOfSight = (page: Page, is: boolean): Promise<void> =>
+  page.evaluate((hidden) => {
+    Object.defineProperty(document, "visibilityState", {
+      configurable: true,
+      get: () => (hidden ? "hidden" : "visible"),
+    });
+    document.dispatchEvent(new Event("visibilitychange"));
+  }, is);
+
+/** Turns the check to the input. */
+export const byInput = async (page: Page): Promise<void> => {
+  await go(page, "check");
+  await page.getByText("Audio input", { exact: true }).click();
+  await page.getByRole("button", { name: "Open the input" }).waitFor();
+};
+
+/** Opens the input. */
+export const openInput = async (page: Page): Promise<void> => {
+  await tap(page.getByRole("button", { name: "Open the input" }));
+  await page.getByText("The microphone is open.").waitFor();
+};
+
+/** The cells of a row of figures, by its name. */
+export const meter = (page: Page, name: string): Promise<string[]> =>
+  page
+    .locator("tr", { has: page.getByRole("rowheader", { name, exact: true }) })
+    .locator("td")
+    .allInnerTexts();
