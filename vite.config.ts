@@ -152,6 +152,8 @@ export default defineConfig({
       tests("unit", {
         dir: "test",
         exclude: ["**/browser/**", "**/node_modules/**"],
+        // Else one core is kept free, which on two is half of them.
+        maxWorkers: "100%",
         testTimeout: 30_000,
         // As the build takes it: Node would take another form of it, which it cannot import by name.
         server: { deps: { inline: ["workbox-window"] } },
