@@ -124,6 +124,19 @@ const tests = (name: string, settings: object) => ({
   test: { name, root: import.meta.dirname, include: ["**/*.test.{ts,tsx}"], ...settings },
 });
 
+/** Settings of every test in a browser. */
+const BROWSER = {
+  dir: "test/browser",
+  // Two at a time take longer, each of them.
+  testTimeout: 240_000,
+  hookTimeout: 120_000,
+  // A busy machine draws late.
+  expect: { poll: { timeout: 15_000 } },
+};
+
+/** Files that take the time of what they do: nothing runs beside them. */
+const ALONE = ["large", "recordings", "rooms"].map((name) => `**/${name}.test.ts`);
+
 const { version } = JSON.parse(readFileSync(join(import.meta.dirname, "package.json"), "utf8"));
 
 const { plugins, worker } = withAssembly();
@@ -152,18 +165,14 @@ export default defineConfig({
       tests("unit", {
         dir: "test",
         exclude: ["**/browser/**", "**/node_modules/**"],
+        // Else one core is kept free, which on two is half of them.
+        maxWorkers: "100%",
         testTimeout: 30_000,
         // As the build takes it: Node would take another form of it, which it cannot import by name.
         server: { deps: { inline: ["workbox-window"] } },
       }),
-      tests("browser", {
-        dir: "test/browser",
-        fileParallelism: false,
-        testTimeout: 120_000,
-        hookTimeout: 120_000,
-        // A busy machine draws late.
-        expect: { poll: { timeout: 15_000 } },
-      }),
+      tests("browser", { ...BROWSER, exclude: ALONE, maxWorkers: 2, sequence: { groupOrder: 1 } }),
+      tests("browser-alone", { ...BROWSER, include: ALONE, maxWorkers: 1, sequence: { groupOrder: 2 } }),
     ],
   },
 });

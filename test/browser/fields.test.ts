@@ -68,7 +68,7 @@ const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, "\
 
 /** What a field allows, as it says itself when it is given something that it cannot take. */
 const allowed = async (it: Field): Promise<readonly [min: number, max: number]> => {
-  const { says } = await enter(it, "99999");
+  const { says } = await paste(it, "99999");
   expect(says, it.name).toMatch(new RegExp(`^${escaped(it.name)}: 99999 is outside `));
   const [, min = "", max = ""] = /outside (\S+) to (\S+?)( \S+)?\.$/.exec(says) ?? [];
   expect([number(min), number(max)].every(Number.isFinite), says).toBe(true);

@@ -92,11 +92,14 @@ export const reachesOut = (page: Page): Promise<string[]> =>
       .map((e) => e.outerHTML.slice(0, 120));
   });
 
+/** How far the page scrolls sideways, px. */
+export const scrollsBy = (page: Page): Promise<number> =>
+  page.evaluate(() => Math.max(0, document.documentElement.scrollWidth - innerWidth));
+
 /** How far the page reaches beyond the screen sideways, px: by scrolling, or by anything that is cut off there. */
 export const overhang = async (page: Page): Promise<number> => {
-  const scrolls = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   const out = await reachesOut(page);
-  return Math.max(scrolls, out.length);
+  return Math.max(await scrollsBy(page), out.length);
 };
 
 /** Answers a check with one key until it knows something; a key that comes too soon after another does not count. */

@@ -121,13 +121,20 @@ export const typeKeys = async (field: Locator, text: string): Promise<void> => {
   await field.pressSequentially(text);
 };
 
-/** What axe finds against WCAG 2.2 A and AA and good practice, one line a finding. */
-export const axeFindings = async (page: Page): Promise<string[]> => {
-  await page.evaluate(axe.source);
-  const violations = await page.evaluate(async () => {
+/**
+ * What axe finds against WCAG 2.2 A and AA and good practice, one line a finding: by all its rules, or by those that
+ * look at colours.
+ */
+export const axeFindings = async (page: Page, rules: "all" | "colours" = "all"): Promise<string[]> => {
+  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(axe.source);
+  const violations = await page.evaluate(async (only) => {
     const { axe } = globalThis as unknown as { axe: typeof import("axe-core") };
-    return (await axe.run({ rules: { "target-size": { enabled: true } } })).violations;
-  });
+    // What is in order need not be described: that took more than the looking.
+    const resultTypes = ["violations" as const];
+    const all = { resultTypes, rules: { "target-size": { enabled: true } } };
+    const colours = { resultTypes, runOnly: ["color-contrast", "link-in-text-block"] };
+    return (await axe.run(only === "all" ? all : colours)).violations;
+  }, rules);
   return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html}`));
 };
 
