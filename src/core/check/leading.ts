@@ -3,7 +3,7 @@ import type { Belief } from "./posterior";
 import { apartBy, isElsewhere, type Predictions } from "./prediction";
 
 /** Likely enough that a fault is found to stop asking, 0…1. Tuned by simulation. */
-export const ENOUGH = 0.915;
+export const ENOUGH = 0.89;
 /** Likely enough that nothing is wrong to stop asking, 0…1, once everything was asked about. Tuned by simulation. */
 export const ENOUGH_PLANNED = 0.9;
 /** A fault was asked about when the answers fit it so much worse than "planned", whatever its weight. A design choice. */
