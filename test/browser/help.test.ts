@@ -77,7 +77,7 @@ const EXPLAINED: readonly (readonly [place: string, fold: string, about: string,
     "check",
     "",
     "What the percentage means",
-    /A fault takes 3 hits and 93 %\. “As planned” takes 90 %.*Bayes/,
+    /A fault takes 3 hits and 89 %\. “As planned” takes 90 %.*Bayes/,
   ],
 ];
 

@@ -15,12 +15,12 @@ export const LEAST_HITS = 3;
 const SURE_UNEXPLAINED = 0.9;
 /** A second-best is named from this chance on. A design choice. */
 export const CLOSE = 0.02;
-/** Where a hit by itself tells so much, no action is thought of: it is trouble for somebody. A design choice, bits. */
-const TELLS_ENOUGH = 0.4;
+/** Where a hit by itself tells so much, no action is thought of: it is trouble for somebody. Tuned by simulation, bits. */
+const TELLS_ENOUGH = 1;
 /** More faults are not named together while some action tells them apart. A design choice. */
 const MOST_NAMED = 3;
-/** What tells less than this about the fault is not worth a hit. A design choice, bits. */
-const TELLS_NOTHING = 0.05;
+/** What tells less than this about the fault is not worth a hit: what is left is named together. Tuned by simulation, bits. */
+const TELLS_NOTHING = 0.06;
 /** The same is asked at most this often in a row. */
 const IN_A_ROW = 2;
 
@@ -90,9 +90,10 @@ export const decide = (check: Check, hits: readonly Hit[], declined: readonly Ac
     weigh(allowed.filter((at) => check.probes[at]?.action !== null));
   const { next } = best;
 
-  const { members, confidence } = leadingOf(check, belief, predict, allowed);
+  const isSpent = best.worth < TELLS_NOTHING && counted.length >= LEAST_HITS;
+  const { members, confidence } = leadingOf(check, belief, predict, isSpent ? [] : allowed);
   const [first] = members as [number];
-  const over = next === null || counted.length >= mostHits(check);
+  const over = next === null || isSpent || counted.length >= mostHits(check);
   if (belief.unexplained >= SURE_UNEXPLAINED || (over && belief.unexplained > confidence))
     return {
       kind: "unexplained",
@@ -100,12 +101,9 @@ export const decide = (check: Check, hits: readonly Hit[], declined: readonly Ac
       nearest: check.candidates[first] as Candidate,
       belief,
     };
-  const few = members.length <= MOST_NAMED || best.worth < TELLS_NOTHING;
-  const enough =
-    counted.length >= LEAST_HITS &&
-    (first === 0
-      ? confidence >= ENOUGH_PLANNED && isAskedAbout(check, belief, members)
-      : confidence >= ENOUGH && few);
+  const isLikely = confidence >= (first === 0 ? ENOUGH_PLANNED : ENOUGH);
+  const isWhole = first === 0 ? isAskedAbout(check, belief, members) : members.length <= MOST_NAMED;
+  const enough = counted.length >= LEAST_HITS && isLikely && (isWhole || isSpent);
   if (!enough && next && !over) return { kind: "asking", next, belief };
 
   const suspect = (at: number): Suspect => ({

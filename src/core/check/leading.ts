@@ -3,7 +3,7 @@ import type { Belief } from "./posterior";
 import { apartBy, isElsewhere, type Predictions } from "./prediction";
 
 /** Likely enough that a fault is found to stop asking, 0…1. Tuned by simulation. */
-export const ENOUGH = 0.93;
+export const ENOUGH = 0.89;
 /** Likely enough that nothing is wrong to stop asking, 0…1, once everything was asked about. Tuned by simulation. */
 export const ENOUGH_PLANNED = 0.9;
 /** A fault was asked about when the answers fit it so much worse than "planned", whatever its weight. A design choice. */
@@ -22,6 +22,7 @@ export interface Leading {
 /**
  * The likeliest candidate with what cannot be told from it: faults by hits alone, "planned" from a fault by every action
  * as well, for "nothing is wrong" is said only when all was asked that could tell.
+ * @param allowed probes that could still be asked: where there is none, nothing more is told apart
  */
 export const leadingOf = (
   check: Check,

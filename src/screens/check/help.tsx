@@ -38,6 +38,7 @@ export const SureHelp = () => (
       A fault takes {LEAST_HITS} hits and {formatPercent(ENOUGH)}. “As planned” takes{" "}
       {formatPercent(ENOUGH_PLANNED)}, and answers that fit every other fault at most{" "}
       {formatPercent(ASKED_ABOUT)} as well. What is next likeliest is named from {formatPercent(CLOSE)} on.
+      When no hit would tell enough any more, the check ends and names what is left.
     </p>
     <p>
       Source: Bayes’ rule (textbook); the weights are common practice, no source. When it stops was tuned by

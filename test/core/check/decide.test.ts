@@ -3,11 +3,13 @@ import { describe, expect, it } from "vitest";
 import { type Check, checkOf, type Probe } from "../../../src/core/check/check";
 import { CLOSE, decide, isPlanned, LEAST_HITS, progressOf, SURE } from "../../../src/core/check/decide";
 import type { Decision } from "../../../src/core/check/decision";
+import { ENOUGH_PLANNED } from "../../../src/core/check/leading";
 import { mostHits, posteriorOf } from "../../../src/core/check/posterior";
 import { predicted, priorJoint } from "../../../src/core/check/responses";
 import { ANSWERS } from "../../../src/core/model/kinds";
 import type { Action, Answer, Hit, Id, Setup } from "../../../src/core/model/setup";
 import { drummer, setupWith } from "./kits";
+import { cellOf } from "./sessions";
 import { candidateOf, foundIds, hearsSurely, hitOf, play } from "./simulate";
 
 const setup = setupWith(8, "sine");
@@ -55,6 +57,17 @@ describe("a verdict", () => {
     const { hits } = heard("planned");
     const muted = hits.filter((h) => h.action === "mute-overheads").map((h) => h.piece);
     for (const drum of ["kick", "snare", "tom1", "tom2"]) expect(muted).toContain(drum);
+  });
+
+  it("ends when no hit tells enough any more, and names what is left beside as planned", () => {
+    const cell = cellOf(12, "left", "root");
+    const planned = candidateOf(cell.check, "planned");
+    const { decision, hits } = play(cell.check, hearsSurely(cell.check, planned, { threshold: 4 }));
+    expect(hits.length).toBeLessThanOrEqual(11);
+    const { found: set, ranOut } = found(decision);
+    expect(set.confidence).toBeGreaterThanOrEqual(ENOUGH_PLANNED);
+    expect(ranOut).toBe(false);
+    expect(set.suspects.map((s) => s.candidate.fault)).toEqual(["planned", "wrong-side", "wrong-side"]);
   });
 
   it("names together what no hit by itself tells apart, and the actions that would", () => {

@@ -3,28 +3,13 @@ import type { Bus, Setup } from "../../../src/core/model/setup";
 import type { Criteria } from "../../../src/core/recommend/model";
 import { recommend } from "../../../src/core/recommend/recommend";
 import { freeInputs } from "../../../src/core/recommend/situation";
-import { type Best, order, tryAll } from "./brute";
+import { tryAll } from "./brute";
 import { listener, numbers, randomSetup } from "./setups";
+import { shortfall } from "./shortfall";
 
 /** Under mutation testing fewer: each of thousands of mutants runs them again. */
 const SETUPS = process.env.MUTATE_TESTS ? 60 : 600;
 const busOf = (setup: Setup): Bus => setup.buses[0] as Bus;
-
-const sameFirst = (a: Best, b: Best): boolean => a.first.join() === b.first.join();
-const sameOthers = (a: Best, b: Best): boolean => a.others.join() === b.others.join();
-
-/** In which criterion a recommendation falls short of the best there is; null where in none. */
-const shortfall = (
-  found: Criteria,
-  best: Best,
-): "first" | "others" | "inputs" | "moves" | "better" | null => {
-  const by = order(found, best);
-  if (by < 0) return "better";
-  if (by === 0) return null;
-  if (!sameFirst(found, best)) return "first";
-  if (!sameOthers(found, best)) return "others";
-  return found.inputs === best.inputs ? "moves" : "inputs";
-};
 
 /** More listeners than are gone through one by one, facing every way, on few channels. */
 const crowdedSetup = (seed: number): Setup => {
