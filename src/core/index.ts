@@ -19,6 +19,13 @@ export { allowedTime, perVolt } from "./headroom/earphone";
 export { fewestPulls } from "./headroom/fewest-sends";
 export { busFigures } from "./headroom/figures";
 export { playablePeak } from "./headroom/playable";
+// What the phone hears through its input.
+export { hearingOf } from "./hear/hearing";
+export { hitFinder } from "./hear/hit-finder";
+export { readingsOf } from "./hear/law";
+export { pairMeter } from "./hear/pair-meter";
+export { stateOf } from "./hear/state-of";
+export { steadyMeter } from "./hear/steady-meter";
 export { deskList, deskMoves } from "./inputs/desk-list";
 export { patchFigures } from "./inputs/figures";
 export { fohTakes } from "./inputs/foh-reach";

@@ -52,6 +52,10 @@ const FORMS: readonly SourceText[] = [
     used: "checksum of share links: finds typing errors, no forgery",
   },
   { text: "ISO/IEC 18004, table 7", used: "how much a QR code holds" },
+  {
+    text: "W3C Media Capture and Streams, Web Audio API 1.1: AudioWorklet (from memory)",
+    used: "an audio input with two channels, nothing done to them by the system",
+  },
   { text: "W3C Content Security Policy 3, Trusted Types", used: "nothing from outside runs as a script" },
   { text: "W3C WCAG 2.2, level AA", used: "contrast, size of what is pressed, use by keyboard" },
 ];

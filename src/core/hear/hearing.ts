@@ -5,7 +5,7 @@ import { busOf } from "../mix/ear-gains";
 import { hearsFoh, isStruck } from "../model/kinds";
 import type { Channel, Id, Listener, Piece, Setup } from "../model/setup";
 import type { Told } from "./posterior";
-import { type Prediction, predictor } from "./prediction";
+import { type HitPrediction, predictor } from "./prediction";
 import { SKETCHED, type Sketch, sketched } from "./sketch";
 import { type HeardState, type HearingPoint, type NamedFault, statesOf } from "./states";
 import { microphonesOf, OVERHEADS, WORLDS } from "./worlds";
@@ -14,7 +14,7 @@ import { microphonesOf, OVERHEADS, WORLDS } from "./worlds";
  * All that a hearing needs of a setup and a listener; made once by `hearingOf`, then asked by `stateOf` with growing
  * lists of what was heard.
  */
-export interface Hearing {
+export interface HitCheck {
   /** The drums that can be asked for, in the order of the kit. */
   readonly drums: readonly Id[];
   /** Every fault that is looked for, "planned" first, each once. */
@@ -36,7 +36,7 @@ export interface HearingGrounds {
   /** Whether the level of a drum is known but for how people hit. */
   readonly isLevelKnown: (piece: Piece) => boolean;
   /** What a hit brings, in all worlds, by the place of the level of the overheads; worked out once. */
-  readonly predict: (piece: Piece, level: number, state: HeardState) => Prediction;
+  readonly predict: (piece: Piece, level: number, state: HeardState) => HitPrediction;
   /** What is worked out of the hits of a drum: kept as long as they are the same, for only the last of them is new. */
   readonly keep: <T>(piece: Piece, told: Told, make: () => T) => T;
   /** The same in few worlds, at the likeliest level of the overheads, as means and variances; worked out once. */
@@ -63,13 +63,13 @@ const keeper = (): HearingGrounds["keep"] => {
   };
 };
 
-const nothing = (obstacle: Obstacle): Hearing => ({ drums: [], faults: [], obstacle, grounds: null });
+const nothing = (obstacle: Obstacle): HitCheck => ({ drums: [], faults: [], obstacle, grounds: null });
 
 /**
  * Prepares a hearing of what a listener's path brings to a phone.
  * @param point where the phone is plugged in
  */
-export const hearingOf = (setup: Setup, listener: Listener, point: HearingPoint): Hearing => {
+export const hearingOf = (setup: Setup, listener: Listener, point: HearingPoint): HitCheck => {
   if (hearsFoh(listener)) return nothing("audience");
   const bus = busOf(setup, listener);
   if (!bus) return nothing("no-bus");
@@ -109,7 +109,7 @@ export const hearingOf = (setup: Setup, listener: Listener, point: HearingPoint)
       },
       isLevelKnown: (piece) => microphones.loudestOf(piece) !== null,
       keep: keeper(),
-      predict: (piece, level, state) => (inAll(piece)[level] as (state: HeardState) => Prediction)(state),
+      predict: (piece, level, state) => (inAll(piece)[level] as (state: HeardState) => HitPrediction)(state),
       sketch: (piece, state) => inFew(piece)(state),
     },
   };

@@ -2,7 +2,7 @@ import { levelOfPower, powerOf } from "../level/decibels";
 import type { Db } from "../model/units";
 import type { FirstWave } from "./first-wave";
 import type { MeasuredHit } from "./hit";
-import { agreementOf, type Prediction } from "./prediction";
+import { fisherOf, type HitPrediction } from "./prediction";
 
 /** What of a hit tells where it came through. */
 export interface Evidence {
@@ -72,7 +72,7 @@ export const evidenceOf = ({ levels, loudest, noise, error, correlation, first }
   return {
     difference: differenceOver(left / all, right / all, under),
     error: Math.hypot(DIFFERENCE_ERROR, Number.isFinite(error) ? error : 0),
-    agreement: correlation === null ? null : agreementOf(correlation),
+    agreement: correlation === null ? null : fisherOf(correlation),
     first: first && firstOf(first),
     level: loudest,
     under,
@@ -94,7 +94,7 @@ const student = (off: number, scale: number): number => {
 };
 
 /** Density of what was measured in each world, level apart. Multiplies into `weights`, world by world. */
-export const weigh = (weights: Float64Array, prediction: Prediction, evidence: Evidence): void => {
+export const weigh = (weights: Float64Array, prediction: HitPrediction, evidence: Evidence): void => {
   const { difference, error, agreement, first, under } = evidence;
   const any =
     ASTRAY * ANY_DIFFERENCE * (agreement === null ? 1 : ANY_AGREEMENT) * (first ? ANY_DIFFERENCE : 1);

@@ -7,7 +7,7 @@ import type { HeardState } from "./states";
 import type { Microphones } from "./worlds";
 
 /** What a hit of a drum brings to the phone in some worlds, at one level of the overheads; world by world. */
-export interface Prediction {
+export interface HitPrediction {
   /** Power of each side as a share of both. */
   readonly left: Float64Array;
   readonly right: Float64Array;
@@ -26,7 +26,7 @@ export interface Prediction {
 const NEAREST = 0.98;
 
 /** Fisher's z of a correlation. */
-export const agreementOf = (correlation: number): number => Math.atanh(NEAREST * correlation);
+export const fisherOf = (correlation: number): number => Math.atanh(NEAREST * correlation);
 
 /** Level of a hit at a channel where nobody has entered its peak, dBFS. A design choice: the typical figure of the templates. */
 const USUAL_PEAK: Db = -12;
@@ -71,7 +71,7 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
   const growth = Float64Array.from({ length: count }, (_, world) => microphones.growth(piece, world));
   const usual = microphones.loudestOf(piece) ?? USUAL_PEAK;
 
-  return ({ channels, wiring: [leftEar, rightEar] }: HeardState): Prediction => {
+  return ({ channels, wiring: [leftEar, rightEar] }: HeardState): HitPrediction => {
     const numbers = () => new Float64Array(count);
     // By each line alone, and by all of them in phase: power left and right, and their product.
     const alone = { left: numbers(), right: numbers(), both: numbers() };
@@ -103,7 +103,7 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
           sums.rightImaginary[world] = (sums.rightImaginary[world] as number) + right * im;
         }
       });
-    const made: Prediction = {
+    const made: HitPrediction = {
       left: numbers(),
       right: numbers(),
       correlation: numbers(),
@@ -144,7 +144,7 @@ export const predictor = (microphones: Microphones, piece: Piece, overheads: Db,
       made.firstLeft[world] = firstLeft / (firstLeft + firstRight);
       made.firstRight[world] = firstRight / (firstLeft + firstRight);
       made.correlation[world] = size > ROUNDING * all ? Math.max(-1, Math.min(1, both / size)) : 0;
-      made.agreement[world] = agreementOf(made.correlation[world] as number);
+      made.agreement[world] = fisherOf(made.correlation[world] as number);
     }
     return made;
   };

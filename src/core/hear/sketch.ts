@@ -1,22 +1,22 @@
 import type { Db } from "../model/units";
 import { differenceOver, USUAL_UNDER } from "./likelihood";
-import type { Prediction } from "./prediction";
+import type { HitPrediction } from "./prediction";
 
 /** Worlds of a sketch: enough for means and variances. */
 export const SKETCHED = 24;
 
 /** Mean and variance. */
-export interface Spread {
+export interface Moments {
   readonly mean: number;
   readonly variance: number;
 }
 
 /** What a hit brings, roughly: for expectations and for what tells states apart. */
 export interface Sketch {
-  readonly difference: Spread;
-  readonly agreement: Spread;
-  readonly first: Spread;
-  readonly level: Spread;
+  readonly difference: Moments;
+  readonly agreement: Moments;
+  readonly first: Moments;
+  readonly level: Moments;
   /** Mean correlation of the sides. */
   readonly correlation: number;
 }
@@ -24,7 +24,7 @@ export interface Sketch {
 /** Level that stands for silence, so that it can be compared. */
 const SILENCE: Db = -100;
 
-const spreadOf = (values: Float64Array): Spread => {
+const momentsOf = (values: Float64Array): Moments => {
   const mean = values.reduce((sum, v) => sum + v, 0) / values.length;
   return { mean, variance: values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / values.length };
 };
@@ -32,8 +32,8 @@ const spreadOf = (values: Float64Array): Spread => {
 /** What lies under a first wave in a calm room, as a share of its power. A design choice. */
 const FIRST_UNDER = 10 ** -2;
 
-const differences = (left: Float64Array, right: Float64Array, under: number): Spread =>
-  spreadOf(left.map((l, world) => differenceOver(l, right[world] as number, under)));
+const differences = (left: Float64Array, right: Float64Array, under: number): Moments =>
+  momentsOf(left.map((l, world) => differenceOver(l, right[world] as number, under)));
 
 /** The sketch of a prediction. */
 export const sketched = ({
@@ -44,16 +44,16 @@ export const sketched = ({
   firstLeft,
   firstRight,
   level,
-}: Prediction): Sketch => ({
+}: HitPrediction): Sketch => ({
   difference: differences(left, right, USUAL_UNDER),
   first: differences(firstLeft, firstRight, FIRST_UNDER),
-  agreement: spreadOf(agreement),
-  level: spreadOf(level.map((l) => Math.max(SILENCE, l))),
-  correlation: spreadOf(correlation).mean,
+  agreement: momentsOf(agreement),
+  level: momentsOf(level.map((l) => Math.max(SILENCE, l))),
+  correlation: momentsOf(correlation).mean,
 });
 
 /** Bhattacharyya distance of two normal distributions: 0 where they are the same. */
-const distance = (a: Spread, b: Spread, error: number): number => {
+const distance = (a: Moments, b: Moments, error: number): number => {
   const [va, vb] = [a.variance + error ** 2, b.variance + error ** 2];
   return (a.mean - b.mean) ** 2 / (4 * (va + vb)) + Math.log((va + vb) / (2 * Math.sqrt(va * vb))) / 2;
 };

@@ -2,11 +2,11 @@ import { levelOfPower, powerOf } from "../level/decibels";
 import type { Id, Piece } from "../model/setup";
 import { levelDifference } from "../stereo/position";
 import type { DrumResult, HeardDrum, HeardSuspect, HearingState, HearingVerdict } from "./heard";
-import type { Hearing, HearingGrounds } from "./hearing";
+import type { HearingGrounds, HitCheck } from "./hearing";
 import type { MeasuredHit } from "./hit";
 import { AGREEMENT_ERROR, DIFFERENCE_ERROR, FIRST_ERROR } from "./likelihood";
 import { type HeardBelief, heardBelief, LEVEL_SPREAD } from "./posterior";
-import { agreementOf } from "./prediction";
+import { fisherOf } from "./prediction";
 import { apart } from "./sketch";
 import type { HeardState } from "./states";
 
@@ -176,12 +176,12 @@ const resultOf = (grounds: HearingGrounds, piece: Piece, hits: readonly Measured
   ): boolean => Math.abs(value - of.mean) > OFF * Math.hypot(Math.sqrt(of.variance), error);
   const isOff =
     off(measured.difference, difference, DIFFERENCE_ERROR) ||
-    (measured.correlation !== null && off(agreementOf(measured.correlation), agreement, AGREEMENT_ERROR));
+    (measured.correlation !== null && off(fisherOf(measured.correlation), agreement, AGREEMENT_ERROR));
   return { piece: piece.id, expected, measured, hits: hits.length, asPlanned: !isOff };
 };
 
 /** All that is to be said after what was heard. The hearing has no obstacle. */
-export const stateOf = ({ grounds }: Hearing, heard: readonly HeardDrum[]): HearingState => {
+export const stateOf = ({ grounds }: HitCheck, heard: readonly HeardDrum[]): HearingState => {
   if (!grounds) throw new RangeError("nothing can be heard here");
   const belief = heardBelief(grounds, heard);
   const suspects = suspectsOf(grounds, belief);

@@ -3,6 +3,7 @@ import { FAULTS, type Fault } from "../check/faults";
 import { type Path, type PathChannel, pathMaker, pathsOf, plainChannels } from "../check/paths";
 import { gains, type Wiring } from "../check/wiring";
 import { gainOf } from "../level/decibels";
+import { remembered } from "../lib/memo";
 import type { Bus, Channel, Id, Listener, Setup } from "../model/setup";
 import type { Db, Pan } from "../model/units";
 
@@ -102,6 +103,10 @@ export const statesOf = (
     trim,
     weight: WEIGHT / (2 * TRIMS.length),
   }));
+  /** Every part as it would be at a pan. */
+  const allAt = remembered(
+    (pan: Pan) => new Map(withSends((send) => ({ ...send, pan })).map((part) => [part.channel.id, part])),
+  );
   const pans: Weighed[] = parts
     .filter(({ channel }) => isChecked(channel))
     .flatMap((part) => {
@@ -112,11 +117,8 @@ export const statesOf = (
           Math.abs(pan + part.pan) >= WRONG_PAN,
       );
       return wrong.map((pan) => {
-        const now = withSends((send) => (send.channel === part.channel.id ? { ...send, pan } : send));
-        const change = instead(
-          part,
-          now.filter((other) => other.channel.id === part.channel.id),
-        );
+        const now = allAt(pan).get(part.channel.id);
+        const change = instead(part, now ? [now] : []);
         return { path: path("wrong-pan", change, part), pan, trim: null, weight: WEIGHT / wrong.length };
       });
     });

@@ -1,12 +1,12 @@
-import { type Hearing, hearingOf } from "../../core/hear/hearing";
+import { type HitCheck, hearingOf } from "../../core/hear/hearing";
 import { stateOf } from "../../core/hear/state-of";
 import type { JudgeAsk, JudgeBegin, Judged } from "../protocol";
 
 declare const self: DedicatedWorkerGlobalScope;
 
-let hearing: Hearing | null = null;
+let hearing: HitCheck | null = null;
 
-const judged = (of: Hearing, { heard }: JudgeAsk): Judged =>
+const judged = (of: HitCheck, { heard }: JudgeAsk): Judged =>
   of.obstacle === null ? stateOf(of, heard) : of.obstacle;
 
 /** One check by input: it is begun once, then asked after every hit; the page ends this worker. */

@@ -1,4 +1,4 @@
 /** What the bench of hearing needs, in one module. */
+export { hitFinder } from "../../../src/core/hear/hit-finder";
 export { seeded } from "../check/simulate";
-export { heardCell, heardHit, heardSession, wrongsOf } from "./sessions";
-export { eveningOf, hitOn } from "./stage";
+export { heardCell, heardSession, wrongsOf } from "./sessions";

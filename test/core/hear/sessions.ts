@@ -1,5 +1,5 @@
 import type { HeardDrum, HearingState } from "../../../src/core/hear/heard";
-import { type Hearing, hearingOf } from "../../../src/core/hear/hearing";
+import { type HitCheck, hearingOf } from "../../../src/core/hear/hearing";
 import { hitFinder } from "../../../src/core/hear/hit-finder";
 import { stateOf } from "../../../src/core/hear/state-of";
 import type { Hand, Id, LawId, LawReference, Listener } from "../../../src/core/model/setup";
@@ -12,7 +12,7 @@ export interface HeardCell {
   readonly name: string;
   readonly setup: SetupFile;
   readonly listener: Listener;
-  readonly hearing: Hearing;
+  readonly hearing: HitCheck;
 }
 
 /** A template of the app as it begins, heard behind the drummer's own mixer. */
@@ -56,6 +56,8 @@ export interface HeardSession {
   readonly refused: number;
   readonly perDrum: number;
   readonly instead: string;
+  /** How many faults were named together. */
+  readonly named: number;
 }
 
 const isRight = (state: HearingState, { fault, channel }: Wrong): boolean => {
@@ -95,6 +97,7 @@ export const heardSession = (
         refused,
         perDrum: heard.length / hearing.drums.length,
         instead,
+        named: verdict.kind === "found" ? verdict.suspects.length : 0,
       };
     }
     const hit = heardHit(evening, state.verdict.next);
