@@ -94,6 +94,8 @@ export const hearingOf = (setup: Setup, listener: Listener, point: HearingPoint)
     const predict = predictor(microphones, piece, usual, SKETCHED);
     return remembered((state: HeardState) => sketched(predict(state)));
   });
+  // A drum without a microphone of its own is heard by the bleed into those of the others too.
+  const owned = new Set(parts.map(({ channel }) => channel.piece));
   const named = new Map(states.map(({ id, fault, channel }) => [id, { id, fault, channel }]));
   return {
     drums: pieces.map(({ id }) => id),
@@ -105,7 +107,7 @@ export const hearingOf = (setup: Setup, listener: Listener, point: HearingPoint)
       levels,
       touches: ({ channel }, piece) => {
         const culprit = channel === null ? undefined : channels.get(channel);
-        return !culprit || microphones.isMeant(piece, culprit);
+        return !culprit || !owned.has(piece.id) || microphones.isMeant(piece, culprit);
       },
       isLevelKnown: (piece) => microphones.loudestOf(piece) !== null,
       keep: keeper(),

@@ -174,3 +174,19 @@ describe("nothing to hear", () => {
     expect(hearingOf(of, listener, "mixer")).toEqual({ drums: [], faults: [], obstacle, grounds: null });
   });
 });
+
+describe("a drum without a microphone of its own", () => {
+  it("is heard by the bleed into those of the others, wherever they are panned", () => {
+    const three = heardCell(3, "right", "sine");
+    const kick = three.setup.channels.find(({ name }) => name === "Kick")?.id as Id;
+    for (const seed of [501, 502, 503]) {
+      const { right } = heardSession(
+        three,
+        { fault: "wrong-pan", channel: kick, size: 0.75 },
+        48_000,
+        seeded(seed),
+      );
+      expect(right, `seed ${seed}`).toBe(true);
+    }
+  });
+});
