@@ -11,6 +11,8 @@ const core = await bundle("test/bench/people.ts");
 const TIMES = Number(process.argv[2] ?? 1);
 const SEED = Number(process.argv[3] ?? 310_001);
 const SETUPS = 600;
+/** What is wanted of a fault that is only to be “found”: it stands on 40 checks. A design choice. */
+const MOSTLY = 0.93;
 
 const row = (cells) => console.log(`| ${cells.join(" | ")} |`);
 const missed = [];
@@ -55,15 +57,15 @@ say(
   "0 %, 74 % “as planned”",
   "found, or named as not excluded",
   `${percent(found(silent, "inverted"))}; any fault ${rightOf(silent)}`,
-  [...missedBy(silent), ...unless(found(silent, "inverted") >= 0.93, "inverted side")],
+  [...missedBy(silent), ...unless(found(silent, "inverted") >= MOSTLY, "inverted side")],
 );
 const crossed = found(ordinary, "overheads-crossed");
 say(
   "overheads crossed: found",
-  "0 %, “as planned, 88 %”",
+  "7 hits, “as planned, 88 %”",
   "a fault of its own, found",
   `${percent(crossed)}, ${mean(of(ordinary, "overheads-crossed"), (s) => s.hits).toFixed(1)} hits`,
-  unless(crossed >= 0.93, percent(crossed)),
+  unless(crossed >= MOSTLY, percent(crossed)),
 );
 const own = people.get("own");
 say("people as the engine's own model: right", "not measured", "≥ 93 %", rightOf(own), missedBy(own));

@@ -20,7 +20,7 @@ const TELLS_ENOUGH = 1;
 /** More faults are not named together while some action tells them apart. A design choice. */
 const MOST_NAMED = 3;
 /** What tells less than this about the fault is not worth a hit: what is left is named together. Tuned by simulation, bits. */
-const TELLS_NOTHING = 0.06;
+const TELLS_NOTHING = 0.04;
 /** The same is asked at most this often in a row. */
 const IN_A_ROW = 2;
 
