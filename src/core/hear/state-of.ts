@@ -30,6 +30,8 @@ const LEFT = 0.02;
 /** What is not told from the likeliest is named from this share of its chance on; without being sure, from this chance on. */
 const NAMED = 0.03;
 const LIKELY = 0.1;
+/** Where the hits ran out, nothing is called wrong while that has this share of the likeliest fault's chance: it is open. A design choice. */
+const BENEFIT = 0.25;
 /** A suspect is listed from this chance on. */
 const LISTED = 0.01;
 /** A free hit is given a drum from this chance on. A design choice. */
@@ -150,6 +152,13 @@ const verdictOf = (
   } else if (confidence >= SURE && hits >= LEAST_HITS && !alike.some(({ fault }) => fault === "planned"))
     return { kind: "found", suspects: alike.map(named), sure: true };
   if (!over) return { kind: "asking", next: nextDrum(grounds, suspects, counts).id };
+  const calm = suspects.find(({ fault }) => fault === "planned");
+  if (calm && calm.confidence >= BENEFIT * first.confidence)
+    return {
+      kind: "planned",
+      confidence: calm.confidence,
+      open: suspects.filter((one) => one !== calm && one.confidence >= LEFT).map(named),
+    };
   const likely = suspects.filter((one) => alike.includes(one) || one.confidence >= LIKELY);
   return { kind: "found", suspects: likely.map(named), sure: false };
 };
