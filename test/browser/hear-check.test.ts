@@ -66,13 +66,4 @@ describe("a check by hits, with no network", () => {
       expect(faults).toEqual([]);
     });
   });
-
-  it("says “as planned” where nothing is wrong", { timeout: WALK_MS }, async () => {
-    await atKit({ fault: "planned", channel: null }, async ({ page, faults }) => {
-      await checkByHits(page);
-      expect(await page.locator("h1").textContent()).toBe("As planned");
-      expect(await page.getByText("× differs").count()).toBe(0);
-      expect(faults).toEqual([]);
-    });
-  });
 });
