@@ -55,7 +55,7 @@ it("a band of one's own is entered, decided and on paper in at most forty taps a
 
   // The drums have their bus from the start; its numbers are typed.
   await tap(page.getByRole("link", { name: "Headroom" }));
-  await tap(page.getByText("trims, sides"));
+  await tap(page.getByText("trims and output chain"));
   await tap(page.getByLabel("Bus number", { exact: true }));
   await page.keyboard.type("5");
   await page.keyboard.press("Enter");

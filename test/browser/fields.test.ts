@@ -249,7 +249,7 @@ describe.each(SCREENS)("on %s", (place, least, prepare) => {
 it("a step by a button or a key replaces a text that was no value, and so does undo", async () => {
   const user = await screen(
     "headroom",
-    async (page) => void (await page.getByText("trims, sides").waitFor()),
+    async (page) => void (await page.getByText("trims and output chain").waitFor()),
   );
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
@@ -310,7 +310,7 @@ describe.each([
   it("may be empty, is never cut in silence, and is never more than text", async () => {
     const user = await screen(place, async (page) => {
       if (place === "image") await page.getByText("Where it stands", { exact: true }).waitFor();
-      if (place === "headroom") await page.getByText("trims, sides").waitFor();
+      if (place === "headroom") await page.getByText("trims and output chain").waitFor();
     });
     const { page } = user;
     const kinds = await textOfEachKind(page);
@@ -352,7 +352,7 @@ it("a note is kept with the setup, up to its own length, and goes back in one st
 it("a half-typed text that is left is no step of undo", async () => {
   const user = await screen(
     "headroom",
-    async (page) => void (await page.getByText("trims, sides").waitFor()),
+    async (page) => void (await page.getByText("trims and output chain").waitFor()),
   );
   const { page } = user;
   const it = await field(page.getByLabel("Trim of Drums, dB"));
