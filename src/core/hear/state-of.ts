@@ -17,7 +17,7 @@ const SURE_PLANNED = 0.95;
 const SURE_UNEXPLAINED = 0.9;
 /** A fault was asked about when what was heard fits it so much worse than "planned", whatever its chance. A design choice. */
 const ASKED_ABOUT = 0.05;
-/** No fault is named by fewer hits. A design choice. */
+/** No fault is named by fewer hits of what it touches: a single one may have been of the wrong drum. A design choice. */
 const LEAST_HITS = 2;
 /** Hits a drum after which it is said how likely it is. A design choice. */
 const MOST_A_DRUM = 1.6;
@@ -149,8 +149,14 @@ const verdictOf = (
         alike.includes(one) || one.confidence / one.prior <= (ASKED_ABOUT * first.confidence) / first.prior,
     );
     if ((confidence >= SURE_PLANNED && isAskedAbout) || over) return planned;
-  } else if (confidence >= SURE && hits >= LEAST_HITS && !alike.some(({ fault }) => fault === "planned"))
-    return { kind: "found", suspects: alike.map(named), sure: true };
+  } else if (confidence >= SURE && !alike.some(({ fault }) => fault === "planned")) {
+    const touched = grounds.pieces.filter((piece) => grounds.touches(first.state, piece));
+    const hitsOf = ({ id }: Piece): number => counts.get(id) ?? 0;
+    if (sum(touched.map(hitsOf)) >= LEAST_HITS)
+      return { kind: "found", suspects: alike.map(named), sure: true };
+    const [again] = touched.sort((a, b) => hitsOf(b) - hitsOf(a));
+    if (again && !over) return { kind: "asking", next: again.id };
+  }
   if (!over) return { kind: "asking", next: nextDrum(grounds, suspects, counts).id };
   const calm = suspects.find(({ fault }) => fault === "planned");
   if (calm && calm.confidence >= BENEFIT * first.confidence)

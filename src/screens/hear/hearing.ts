@@ -84,6 +84,7 @@ effect(() => {
       begin,
       (judged, of) => {
         answer.value = { judged, of };
+        askedAt = performance.now();
       },
       fail,
     );
@@ -98,6 +99,13 @@ const setHeard = (heard: readonly HeardDrum[]): void => {
   all.value = heard;
   judge?.ask(heard);
 };
+
+/**
+ * A hit that is found sooner than this after a drum was asked for is no answer: nobody has read and struck by then, but
+ * somebody may have hit the drum before twice. A design choice; it is found 0.15 s after its onset.
+ */
+const SOONEST_MS = 900;
+let askedAt = 0;
 
 /** The drum that is asked for; null where none is, or the last hit is still being judged. */
 const askedDrum = (): Id | null => {
@@ -117,7 +125,7 @@ const take = (found: FoundHit): void => {
   if (isOver() || fault.peek() === "one-channel" || fault.peek() === "identical") return;
   const isFree = course.peek()?.isFree ?? false;
   const piece = isFree ? null : askedDrum();
-  if (!isFree && piece === null) return;
+  if (!isFree && (piece === null || performance.now() < askedAt + SOONEST_MS)) return;
   if (found.kind === "hit") setHeard([...all.peek(), { piece, hit: found.hit }]);
   else lastRefused.value = found.why;
 };

@@ -35,8 +35,8 @@ const Form = () => {
     <section class="card stack" aria-labelledby="next-time">
       <h2 id="next-time">What is different next time?</h2>
       <p class="soft small" role="status">
-        Copied as “{setupName(current.value)}”, which is open now. Answer what is different: the plan changes
-        in one step, and the line check starts again.
+        {`Copied as “${setupName(current.value)}”, which is open now. `}
+        Answer what is different: the plan changes in one step, and the line check starts again.
       </p>
       <TextField
         label="Drummer"

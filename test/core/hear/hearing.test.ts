@@ -72,6 +72,31 @@ describe("a hearing", () => {
     }
   });
 
+  it.each([
+    ["Hat", "Floor tom"],
+    ["Floor tom", "Hat"],
+    ["Tom 2", "Snare"],
+  ])("accuses nothing for one hit of the wrong drum: asked for %s, hit %s", (asked, instead) => {
+    const pieceOf = (name: string): Id =>
+      EIGHT.setup.channels.find((channel) => channel.name === name)?.piece as Id;
+    const evening = eveningOf(EIGHT.setup, PLANNED, 48_000, seeded(2_015));
+    const heard: HeardDrum[] = [];
+    let isWrong = true;
+    for (;;) {
+      const { verdict } = stateOf(EIGHT.hearing, heard);
+      if (verdict.kind !== "asking") {
+        expect(isWrong).toBe(false);
+        expect(verdict.kind === "found" && verdict.sure, JSON.stringify(verdict)).toBe(false);
+        return;
+      }
+      const isAstray = isWrong && verdict.next === pieceOf(asked);
+      const hit = heardHit(evening, isAstray ? pieceOf(instead) : verdict.next);
+      if (hit === "refused") continue;
+      if (isAstray) isWrong = false;
+      heard.push({ piece: verdict.next, hit });
+    }
+  });
+
   it("asks for a drum before anything was heard, and for one that was not hit yet", () => {
     const heard = allHeard(PLANNED, 2_020);
     const { verdict, drums, attributed, unknown } = stateOf(EIGHT.hearing, []);
