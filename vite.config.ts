@@ -134,8 +134,8 @@ const BROWSER = {
   expect: { poll: { timeout: 15_000 } },
 };
 
-/** Files that take the time of what they do: nothing runs beside them. */
-const ALONE = ["large", "recordings", "rooms"].map((name) => `**/${name}.test.ts`);
+/** Files that take the time of what they do, or listen in real time: nothing runs beside them. */
+const ALONE = ["hear", "hear-check", "large", "recordings", "rooms"].map((name) => `**/${name}.test.ts`);
 
 const { version } = JSON.parse(readFileSync(join(import.meta.dirname, "package.json"), "utf8"));
 

@@ -49,6 +49,54 @@ export const launchHearing = async (what: Played, asks = false): Promise<Hearing
   return { browser, close };
 };
 
+/** Gives a page that has no input one of its own: it hisses at −60 dBFS on both sides, and plays what is struck. */
+export const giveInput = (page: Page): Promise<void> =>
+  page.evaluate((rate) => {
+    const device = { deviceId: "stage", kind: "audioinput", label: "Stage", groupId: "" };
+    navigator.mediaDevices.enumerateDevices = async () => [device as MediaDeviceInfo];
+    navigator.mediaDevices.getUserMedia = async () => {
+      const context = new AudioContext({ sampleRate: rate });
+      const hiss = context.createBuffer(2, rate, rate);
+      const noise = () => 10 ** (-60 / 20) * Math.sqrt(3) * (2 * Math.random() - 1);
+      for (const side of [0, 1]) hiss.getChannelData(side).set(Float32Array.from({ length: rate }, noise));
+      const out = new MediaStreamAudioDestinationNode(context, { channelCount: 2 });
+      const play = (buffer: AudioBuffer, loop: boolean): AudioBufferSourceNode => {
+        const source = new AudioBufferSourceNode(context, { buffer, loop });
+        source.connect(out);
+        source.start();
+        return source;
+      };
+      const struck = (...sides: readonly string[]): void => {
+        const all = sides.map(
+          (side) => new Int16Array(Uint8Array.from(atob(side), (c) => c.charCodeAt(0)).buffer),
+        );
+        const buffer = context.createBuffer(2, all[0]?.length ?? 0, rate);
+        all.forEach((side, at) => {
+          buffer.getChannelData(at).set(Float32Array.from(side, (sample) => sample / 2 ** 15));
+        });
+        play(buffer, false);
+      };
+      // Nobody else holds on to what makes the sound.
+      Object.assign(globalThis, { struck, sounding: [context, play(hiss, true), out] });
+      for (const track of out.stream.getAudioTracks())
+        track.getSettings = () => ({ deviceId: device.deviceId });
+      return out.stream;
+    };
+  }, RATE);
+
+/** Plays a pair into that input. */
+export const strike = (page: Page, sides: readonly Float32Array[]): Promise<void> => {
+  const packed = sides.map((side) =>
+    Buffer.from(Int16Array.from(side, (sample) => Math.min(2 ** 15 - 1, 2 ** 15 * sample)).buffer).toString(
+      "base64",
+    ),
+  );
+  return page.evaluate(
+    (all) => (globalThis as unknown as { struck: (...sides: string[]) => void }).struck(...all),
+    packed,
+  );
+};
+
 /** From its next start the page keeps its own inputs here, so that a test can pull the plug. */
 export const watchTracks = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {
