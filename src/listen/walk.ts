@@ -69,9 +69,10 @@ const OCTAVES = 12;
  */
 export const pinkNoise = (rate: Hertz, length: number): Float32Array<ArrayBuffer> => {
   const samples = new Float32Array(length);
+  // One after the other from one generator: by seeds next to each other its numbers would go alike.
+  const random = noise(1);
   for (let octave = 0; octave < OCTAVES; octave += 1) {
     const corner = LOWEST * 2 ** octave;
-    const random = noise(octave + 1);
     const keep = Math.exp((-2 * Math.PI * corner) / rate);
     const gain = (1 - keep) * Math.sqrt(1 / corner);
     let state = 0;

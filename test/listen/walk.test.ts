@@ -53,7 +53,8 @@ describe("the source to walk with", () => {
       for (const x of noise) [a, b] = [x + turn * a - b, a];
       return a * a + b * b - turn * a * b;
     };
-    const STEPS = 32;
+    // As many as the lowest octave can tell apart in so long a time: fewer leave more to chance than 1 dB.
+    const STEPS = 96;
     const octaves = [31.25, 62.5, 125, 250, 500, 1000, 2000, 4000].map((low) => {
       let power = 0;
       for (let n = 0; n < STEPS; n += 1)

@@ -301,8 +301,8 @@ describe("an input list", () => {
         expect(mine.reduce((n, r) => n + r.feeds.length, 0)).toBeGreaterThanOrEqual(feeds);
         const notes: string[] = [];
         mend({ ...blankSetup(), ...after }, (says) => notes.push(says));
-        // A channel that has one channel now and kept its inputs: its sides are mended, nothing goes.
-        expect(notes.filter((n) => !n.endsWith(": mended."))).toEqual([]);
+        // A channel that has one channel now and kept its inputs: its sides are corrected, nothing goes.
+        expect(notes.filter((n) => !n.endsWith(": corrected."))).toEqual([]);
       }),
     );
   });
