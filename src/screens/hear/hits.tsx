@@ -95,6 +95,12 @@ const Question = ({ state, next }: { state: HearingState; next: string }) => (
   </>
 );
 
+const RemoveHit = () => (
+  <button type="button" disabled={heardDrums.value.length === 0} onClick={removeHit}>
+    Remove last hit
+  </button>
+);
+
 const Asking = () => (
   <div class="row apart">
     {course.value?.isFree ? null : (
@@ -102,9 +108,7 @@ const Asking = () => (
         Hit, but nothing heard
       </button>
     )}
-    <button type="button" disabled={heardDrums.value.length === 0} onClick={removeHit}>
-      Remove last hit
-    </button>
+    <RemoveHit />
     <button type="button" onClick={endHearing}>
       Stop
     </button>
@@ -166,9 +170,7 @@ const After = ({ listener }: { listener: Listener }) => {
       <button type="button" class="main" onClick={() => startHearing(listener.id, now.point, now.isFree)}>
         Check again
       </button>
-      <button type="button" disabled={heardDrums.value.length === 0} onClick={removeHit}>
-        Remove last hit
-      </button>
+      <RemoveHit />
       <button type="button" onClick={endHearing}>
         Done
       </button>
