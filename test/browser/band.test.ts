@@ -9,7 +9,7 @@ import { printSetup, readSetupText } from "../../src/document/read-setup";
 import { packed } from "../shelf/forged";
 import { go, keepIt, states, takeIn, unfold, visit } from "./hall";
 import { settled, stored } from "./hands";
-import { phone } from "./harness";
+import { phoneWithCopy } from "./harness";
 import { textOf } from "./paper";
 import { browser, site } from "./stage";
 
@@ -36,7 +36,7 @@ const LINES = [
 const ADDED = LINES.length - 1;
 
 it("a band of one's own is entered, decided and on paper in at most forty taps and typing", async () => {
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   const { page } = user;
   let taps = 0;
   const tap = async (what: Locator): Promise<void> => {
@@ -126,7 +126,7 @@ const INPUT_LIST = [
 ];
 
 it("a stage's input list, which names no bus, brings its drums into the drum bus, and says so before", async () => {
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   const { page } = user;
   await visit(user, site, "#channels");
   await page.getByRole("button", { name: "Start your own" }).click();
@@ -166,7 +166,7 @@ it("a stage's input list, which names no bus, brings its drums into the drum bus
 const VERSION_2 = readFileSync(join(import.meta.dirname, "../fixtures/setup-v2.json"), "utf8");
 
 it.each(["file", "link"])("a setup of version 2 opens by %s with its figures", async (way) => {
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   const { page } = user;
   const read = readSetupText(VERSION_2);
   if (!read.ok) throw new Error(read.why);

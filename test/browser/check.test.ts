@@ -10,7 +10,16 @@ import { listenerName } from "../../src/text/names";
 import { candidateOf, hearsSurely, hitOf } from "../core/check/simulate";
 import { go, inputs, overhang, shown, states, unfold, visit } from "./hall";
 import { settled, stored, tap } from "./hands";
-import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer } from "./harness";
+import {
+  axeFindings,
+  drawn,
+  launch,
+  type Phone,
+  phone,
+  phoneWithCopy,
+  serveApp,
+  stopServer,
+} from "./harness";
 import { textOf as paperText } from "./paper";
 
 let browser: Browser;
@@ -51,7 +60,7 @@ const KEYS: { readonly [answer in Answer]: string } = {
 /** A phone that has been there once; its server is gone, and wake locks and vibrations are counted. */
 const offline = async (options?: Parameters<typeof phone>[1]): Promise<Phone> => {
   const site = await serveApp();
-  const user = await phone(browser, options);
+  const user = await phoneWithCopy(browser, options);
   await user.page.addInitScript(() => {
     const counted = { held: 0, taken: 0, buzzes: 0 };
     Object.assign(globalThis, { counted });

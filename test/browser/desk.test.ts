@@ -10,7 +10,7 @@ import type { SetupFile } from "../../src/document/schema";
 import { describeLook } from "../../src/text/trace-links";
 import { go, reachesOut, states, takeIn, unfold, visit } from "./hall";
 import { settled, stored } from "./hands";
-import { axeFindings, drawn, phone } from "./harness";
+import { axeFindings, drawn, phoneWithCopy } from "./harness";
 import { browser, site } from "./stage";
 
 /** A hall's soul band, invented: twelve channels, nothing patched. */
@@ -62,7 +62,7 @@ const looksFor = (file: SetupFile, chain: readonly TraceLink[]): [where: string,
 };
 
 it("a plan is applied and set to its last control but one, the trace finds that one, and a helper sets it", async () => {
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   const { page } = user;
   await visit(user, site, "#setups");
   await takeIn(page, printSetup(band()));
@@ -131,7 +131,7 @@ it("a plan is applied and set to its last control but one, the trace finds that 
   // A helper’s phone opens the link, sets it and ticks, and the ticks arrive back.
   await go(page, "check");
   await unfold(page, "Hand over to a helper’s phone");
-  const helper = await phone(browser);
+  const helper = await phoneWithCopy(browser);
   await visit(helper, site);
   await helper.context.setOffline(true);
   const other = helper.page;
@@ -164,7 +164,7 @@ it("a plan is applied and set to its last control but one, the trace finds that 
 });
 
 it("a trace says what the plan itself stops, what reaches nobody, and what arrives twice", async () => {
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   const { page } = user;
   await visit(user, site, "#trace");
   await states(page, "Who can’t hear what?");

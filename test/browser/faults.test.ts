@@ -7,7 +7,7 @@ import { until } from "./drivers/driver";
 import { startFirefox } from "./drivers/firefox";
 import { startWebKit } from "./drivers/webkit";
 import { expectFault, faultsOf } from "./faults";
-import { DIST, drawn, launch, phone, type Site, serveApp, withFolder } from "./harness";
+import { DIST, drawn, launch, phoneWithCopy, type Site, serveApp, withFolder } from "./harness";
 
 let browser: Browser;
 let site: Site;
@@ -22,7 +22,7 @@ afterAll(async () => {
 });
 
 it("errors on the console, uncaught ones and what the policy stops are seen on any page", async () => {
-  const { page, context, faults } = await phone(browser);
+  const { page, context, faults } = await phoneWithCopy(browser);
   await page.goto(site.url);
   await drawn(page);
   expect(faults).toEqual([]);

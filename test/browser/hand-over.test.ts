@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { go, reachesOut, states, unfold, visit } from "./hall";
 import { settled } from "./hands";
-import { axeFindings, drawn, type Phone, phone } from "./harness";
+import { axeFindings, drawn, type Phone, phoneWithCopy } from "./harness";
 import { fromAfar, readQr } from "./paper";
 import { browser, site } from "./stage";
 
@@ -13,7 +13,7 @@ const isWhole = async (page: Page): Promise<void> => {
 
 /** A phone that was here once, and has no network now. */
 const offline = async (place: string): Promise<Phone> => {
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   await visit(user, site, place);
   await user.context.setOffline(true);
   return user;

@@ -5,7 +5,7 @@ import { join, resolve } from "node:path";
 import axe from "axe-core";
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from "playwright-core";
 import { expect } from "vitest";
-import { CHROMIUM } from "../tools/chromium.mjs";
+import { CHROMIUM, CHROMIUM_SHELL } from "../tools/chromium.mjs";
 import { serve } from "../tools/serve.mjs";
 import { faultsOf, ours, watch, watchAll } from "./faults";
 
@@ -51,7 +51,6 @@ const ARGS = [
   // Nothing but this machine can be reached, whatever the page asks for.
   "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1",
 ];
-const LAUNCH = { executablePath: CHROMIUM, args: ARGS };
 const PHONE = {
   viewport: { width: 360, height: 740 },
   deviceScaleFactor: 2,
@@ -62,9 +61,12 @@ const PHONE = {
 /**
  * Starts Chromium with no memory of earlier runs; whatever goes wrong on any of its pages fails the test.
  * @param more switches of its own
+ * @param executablePath the browser with windows, where that may matter
  */
-export const launch = async (more: readonly string[] = []): Promise<Browser> =>
-  watchAll(await chromium.launch({ ...LAUNCH, args: [...ARGS, ...more] }));
+export const launch = async (
+  more: readonly string[] = [],
+  executablePath: string = CHROMIUM_SHELL,
+): Promise<Browser> => watchAll(await chromium.launch({ executablePath, args: [...ARGS, ...more] }));
 
 /** A page on a phone, and what went wrong on it in this test so far: it must stay empty. */
 export interface Phone {
@@ -79,15 +81,23 @@ const onPhone = async (context: BrowserContext): Promise<Phone> => ({
   page: context.pages()[0] ?? (await context.newPage()),
 });
 
-/** A fresh phone of 360 × 740. */
+/** A fresh phone of 360 × 740. It keeps no copy for offline use: that takes longer than many a test. */
 export const phone = async (
   browser: Browser,
   options: Parameters<Browser["newContext"]>[0] = {},
-): Promise<Phone> => onPhone(await browser.newContext({ ...PHONE, ...options }));
+): Promise<Phone> => onPhone(await browser.newContext({ ...PHONE, serviceWorkers: "block", ...options }));
 
-/** A phone that keeps what it knows in a folder, so that it can be switched off and on. */
+/** A fresh phone that keeps its copy for offline use. */
+export const phoneWithCopy: typeof phone = (browser, options) =>
+  phone(browser, { ...options, serviceWorkers: "allow" });
+
+/** A phone that keeps what it knows, and its user's settings, in a folder, so that it can be switched off and on. */
 export const phoneWithMemory = async (profile: string): Promise<Phone> => {
-  const context = await chromium.launchPersistentContext(profile, { ...LAUNCH, ...PHONE });
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath: CHROMIUM,
+    args: ARGS,
+    ...PHONE,
+  });
   watch(context);
   return onPhone(context);
 };

@@ -8,7 +8,7 @@ import { numbers } from "../tools/chance.mjs";
 import { longestTask } from "../tools/longest-task.mjs";
 import { shown, visit } from "./hall";
 import { tap } from "./hands";
-import { launch, type Phone, phone, serveApp, stopServer } from "./harness";
+import { launch, type Phone, phoneWithCopy, serveApp, stopServer } from "./harness";
 import { inspect, WALK_MS } from "./inspect";
 import { byInput, giveInput, openInput, RATE, strike } from "./pair";
 
@@ -46,7 +46,7 @@ const atKit = async (run: (user: Phone) => Promise<void>): Promise<void> => {
   const own = await serveApp();
   // What is played into the input begins without a tap.
   const browser = await launch(["--autoplay-policy=no-user-gesture-required"]);
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   await visit(user, own);
   await stopServer(own);
   await giveInput(user.page);

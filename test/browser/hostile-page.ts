@@ -7,8 +7,8 @@ import { CORPUS } from "./hostile";
 import { browser } from "./stage";
 
 /** A narrow phone on which a dialog is a fault like any other. */
-export const narrow = async (): Promise<Phone> => {
-  const user = await phone(browser, { viewport: { width: 320, height: 640 }, hasTouch: false });
+export const narrow = async (start: typeof phone = phone): Promise<Phone> => {
+  const user = await start(browser, { viewport: { width: 320, height: 640 }, hasTouch: false });
   user.page.on("dialog", (dialog) => {
     user.faults.push(`dialog: ${dialog.message()}`);
     void dialog.dismiss();

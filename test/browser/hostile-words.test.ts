@@ -12,7 +12,7 @@ import { noiseWav } from "../measure/noisewav";
 import { forged, packed } from "../shelf/forged";
 import { alert, answerAll, choose, downloaded, go, states, takeIn, unfold, visit } from "./hall";
 import { drop, openAll, openAt } from "./hands";
-import { controlled, drawn, type Phone } from "./harness";
+import { controlled, drawn, type Phone, phoneWithCopy } from "./harness";
 import { asName, CORPUS, EVERYTHING, HALF, hostileSetup } from "./hostile";
 import { harm, harmless, narrow, unturned } from "./hostile-page";
 import { wordsStay } from "./inspect";
@@ -96,7 +96,7 @@ it("files that are refused are named, and what is in them is quoted, as text", a
 });
 
 it("files that are shared to the app keep their names as text", async () => {
-  const user = await narrow();
+  const user = await narrow(phoneWithCopy);
   const { page } = user;
   await visit(user, site);
   /** Shares files of one kind, as another program does; gives the names that a form carries as they are, but for quotation marks. */
@@ -168,7 +168,7 @@ it("a list’s name, its headers and its cells that are refused are quoted as te
 });
 
 it("an address is only ever an address: it leads to the kit, and no link takes anything of it on", async () => {
-  const user = await narrow();
+  const user = await narrow(phoneWithCopy);
   const { page } = user;
   const kit = async (address: string): Promise<void> => {
     await page.goto(`${site.url}${address}`);

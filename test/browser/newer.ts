@@ -7,7 +7,7 @@ import {
   copyAsVersion2,
   DIST,
   type Phone,
-  phone,
+  phoneWithCopy,
   type Site,
   serveApp,
   stopServer,
@@ -72,7 +72,7 @@ export const withFirst = (
     publish(DIST, live);
     copyAsVersion2(next, NEWER);
     const site = await serveApp({ folder: live });
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     await visit(user, site, "#channels");
     await run(user, site, async () => {
       publish(next, live);

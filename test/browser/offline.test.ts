@@ -10,7 +10,7 @@ import {
   DIST,
   drawn,
   launch,
-  phone,
+  phoneWithCopy,
   phoneWithMemory,
   serveApp,
   stopServer,
@@ -29,7 +29,7 @@ const caches_ = (page: Page): Promise<string[]> => page.evaluate(() => caches.ke
 describe.each(["/", "/name/"])("served under %s", (base) => {
   it("opens with the server stopped, at its address, with a query and at an unknown address", async () => {
     const site = await serveApp({ base });
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     await visit(user, site);
     await stopServer(site);
     const asked = site.seen.length;
@@ -48,7 +48,7 @@ describe.each(["/", "/name/"])("served under %s", (base) => {
 
   it("keeps every built file", async () => {
     const site = await serveApp({ base });
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     await visit(user, site);
     await stopServer(site);
     const files = readdirSync(DIST, { recursive: true, withFileTypes: true })
@@ -109,7 +109,7 @@ describe("a newer version", () => {
       publish(DIST, live);
       copyAsVersion2(next, "Second");
       const site = await serveApp({ folder: live });
-      const user = await phone(browser);
+      const user = await phoneWithCopy(browser);
       await visit(user, site);
       const title = await user.page.title();
       const other = await user.context.newPage();
@@ -147,7 +147,7 @@ describe("a newer version", () => {
       copyAsVersion2(next, "Second");
       spoil(next);
       const site = await serveApp({ folder: live });
-      const user = await phone(browser);
+      const user = await phoneWithCopy(browser);
       await visit(user, site);
       const title = await user.page.title();
       const before = await caches_(user.page);
@@ -169,7 +169,7 @@ it("touches no cache of another program on its origin, and keeps two versions of
     const live = join(folder, "live");
     publish(DIST, live);
     const site = await serveApp({ folder: live });
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     await user.page.goto(`${site.url}icons/icon.svg`);
     // A picture names no icon of its own, so the browser looks for one.
     await expectFault(user.context, /favicon\.ico/);
@@ -199,7 +199,7 @@ it("offers nothing where the server goes back to the version in use, and one tha
     publish(DIST, live);
     copyAsVersion2(next, "Second");
     const site = await serveApp({ folder: live });
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     await visit(user, site);
     const title = await user.page.title();
     const bring = async (from: string): Promise<void> => {
@@ -225,7 +225,7 @@ it("offers nothing where the server goes back to the version in use, and one tha
 
 it("takes files that are shared to it", async () => {
   const site = await serveApp();
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   await visit(user, site);
   const kept = await user.page.evaluate(async () => {
     const form = new FormData();

@@ -11,7 +11,16 @@ import { noise } from "../tools/chance.mjs";
 import { longestTask } from "../tools/longest-task.mjs";
 import { go, overhang, shown, unfold, visit } from "./hall";
 import { settled, stored } from "./hands";
-import { axeFindings, drawn, launch, type Phone, phone, serveApp, stopServer, withFolder } from "./harness";
+import {
+  axeFindings,
+  drawn,
+  launch,
+  type Phone,
+  phoneWithCopy,
+  serveApp,
+  stopServer,
+  withFolder,
+} from "./harness";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -301,7 +310,7 @@ const stop = async (page: Page): Promise<void> => {
 /** A phone with the app on it and no server to be reached any more. */
 const offline = async (): Promise<Phone> => {
   const site = await serveApp();
-  const user = await phone(browser);
+  const user = await phoneWithCopy(browser);
   await user.page.addInitScript(listenOffline, SECONDS);
   await visit(user, site);
   await stopServer(site);
@@ -498,7 +507,7 @@ describe("with the server stopped", () => {
 describe("one file of many channels", () => {
   it("is matched channel by channel, measured, and corrected", async () => {
     const site = await serveApp();
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     const { page } = user;
     await visit(user, site);
     await chooseFiles(page, {
@@ -553,7 +562,7 @@ describe("one file of many channels", () => {
 describe("files that are none", () => {
   it("are named with what is wrong; the good ones are taken all the same", async () => {
     const site = await serveApp();
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     const { page } = user;
     await visit(user, site);
     const good = wavFile([samples[0] ?? []]);
@@ -600,7 +609,7 @@ describe("files that are none", () => {
 describe("files that come by other ways", () => {
   it("dropped on the part, and shared to the app", async () => {
     const site = await serveApp();
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     const { page } = user;
     await visit(user, site);
     await go(page, "headroom");
@@ -634,7 +643,7 @@ describe("files that come by other ways", () => {
 
   it("opened with the app: sound by its ending or by its type goes to the recordings, nothing else does", async () => {
     const site = await serveApp();
-    const user = await phone(browser);
+    const user = await phoneWithCopy(browser);
     const { page } = user;
     const wav = wavFile([(samples[0] ?? new Float64Array()).subarray(0, 4800)]);
     await page.addInitScript(
@@ -682,7 +691,7 @@ it.each(["dark", "light"])(
   async (theme) => {
     await withFolder(async (folder) => {
       const site = await serveApp();
-      const user = await phone(browser, { viewport: { width: 320, height: 640 } });
+      const user = await phoneWithCopy(browser, { viewport: { width: 320, height: 640 } });
       const { page } = user;
       await page.addInitScript((t) => localStorage.setItem("hatside-theme", t), theme);
       await visit(user, site);

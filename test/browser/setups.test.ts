@@ -18,7 +18,16 @@ import {
   unfold,
   visit,
 } from "./hall";
-import { axeFindings, drawn, type Phone, phone, serveApp, stopServer, typeKeys } from "./harness";
+import {
+  axeFindings,
+  drawn,
+  type Phone,
+  phone,
+  phoneWithCopy,
+  serveApp,
+  stopServer,
+  typeKeys,
+} from "./harness";
 import { browser, site } from "./stage";
 
 const EXAMPLE = "Tallow Street Soul at Linden Hall";
@@ -76,7 +85,7 @@ const carrying = (unknown: string) => (link: string) =>
 describe("a setup by link", () => {
   it("reaches a fresh phone with no network, is shown, and kept only on a tap", async () => {
     const own = await serveApp();
-    const [sender, receiver] = [await phone(browser), await phone(browser)];
+    const [sender, receiver] = [await phoneWithCopy(browser), await phoneWithCopy(browser)];
     await visit(sender, own);
     await visit(receiver, own);
     await stopServer(own);

@@ -1,10 +1,11 @@
-import { launch, phone, typeKeys } from "../harness";
+import { CHROMIUM } from "../../tools/chromium.mjs";
+import { launch, phoneWithCopy, typeKeys } from "../harness";
 import type { Start } from "./driver";
 
-/** Chromium, by its own protocol. */
+/** Chromium as people have it, by its own protocol. */
 export const startChromium: Start = async () => {
-  const browser = await launch();
-  const { page, faults } = await phone(browser, { viewport: { width: 390, height: 844 } });
+  const browser = await launch([], CHROMIUM);
+  const { page, faults } = await phoneWithCopy(browser, { viewport: { width: 390, height: 844 } });
   return {
     name: "Chromium",
     open: async (url) => void (await page.goto(url)),
