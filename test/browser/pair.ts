@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { wavFile } from "../measure/wavfile";
+import { CHROMIUM, CHROMIUM_SHELL } from "../tools/chromium.mjs";
 import { go } from "./hall";
 import { tap } from "./hands";
 import { launch } from "./harness";
@@ -37,11 +38,15 @@ export const launchHearing = async (what: Played, asks = false): Promise<Hearing
   const folder = mkdtempSync(join(tmpdir(), "hatside-pair-"));
   const file = join(folder, "pair.wav");
   writeFileSync(file, wavFile(what, { rate: RATE, width: 2 }));
-  const browser = await launch([
-    "--use-fake-device-for-media-stream",
-    asks ? "--deny-permission-prompts" : "--use-fake-ui-for-media-stream",
-    `--use-file-for-fake-audio-capture=${file}`,
-  ]);
+  const browser = await launch(
+    [
+      "--use-fake-device-for-media-stream",
+      asks ? "--deny-permission-prompts" : "--use-fake-ui-for-media-stream",
+      `--use-file-for-fake-audio-capture=${file}`,
+    ],
+    // Only where there are windows is anybody asked.
+    asks ? CHROMIUM : CHROMIUM_SHELL,
+  );
   const close = async (): Promise<void> => {
     await browser.close();
     rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
