@@ -4,6 +4,7 @@ import { type Result, refused } from "../core/lib/result";
 import type { ChannelKind, TapPoint } from "../core/model/setup";
 import type { Side } from "../core/model/units";
 import { LIMITS } from "../document/limits";
+import { KIND_WORDS } from "../text/list";
 import { TAP_NAMES } from "../text/taps";
 
 /** What a cell means, or what is wrong with it as a sentence: which value, what is allowed. */
@@ -81,26 +82,6 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   );
 };
 
-/** Kinds as they are written. */
-export const KIND_WORDS: { readonly [kind in ChannelKind]: string } = {
-  drum: "drum",
-  percussion: "percussion",
-  bass: "bass",
-  guitar: "guitar",
-  keys: "keys",
-  horn: "horn",
-  strings: "strings",
-  "lead-vocal": "lead vox",
-  vocal: "vocal",
-  playback: "playback",
-  click: "click",
-  speech: "speech",
-  talkback: "talkback",
-  audience: "audience mic",
-  video: "video",
-  effects: "effects return",
-  other: "other",
-};
 const KINDS = new Map(Object.entries(KIND_WORDS).map(([kind, word]) => [word, kind as ChannelKind]));
 
 /** A kind by its own word or by one of its like: "vocal", "BV", and "voice" as lists had it. */

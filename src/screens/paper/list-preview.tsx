@@ -3,10 +3,9 @@ import { isolated } from "../../core/lib/direction";
 import type { PanNotation } from "../../core/pan/notation-styles";
 import { columnLetters } from "../../shelf/csv-columns";
 import type { CellFault } from "../../shelf/csv-row";
+import { describeCounts, describeFieldChange, describeNew } from "../../text/list";
 import { formatCount } from "../../text/words";
 import { Portion } from "../../ui/portion";
-
-import { describeCounts, describeFieldChange, describeNew } from "./list-words";
 
 const FAULTS_SHOWN = 20;
 
