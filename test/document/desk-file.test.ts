@@ -3,8 +3,8 @@ import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Desk } from "../../src/core/model/setup";
-import { BLANK_DESK } from "../../src/document/blank";
-import { deskDifferences, deskSettings } from "../../src/document/compare";
+import { BLANK_DESK, blankSetup } from "../../src/document/blank";
+import { compareDesks, deskSettings } from "../../src/document/compare";
 import {
   DESK_FORMAT,
   deskFile,
@@ -19,6 +19,7 @@ import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
 import { MIGRATIONS } from "../../src/document/migrate";
 import { VERSION } from "../../src/document/schema";
+import { describeComparison, describeDeskSetting } from "../../src/text/compare";
 import { within } from "./any";
 
 const HALL: Desk = {
@@ -137,10 +138,14 @@ describe("a desk by itself", () => {
 
 describe("what is said of desks", () => {
   it("names every setting in which two differ, and nothing else", () => {
-    expect(deskDifferences(HALL, HALL)).toEqual([]);
-    expect(
-      deskDifferences(BLANK_DESK, { ...BLANK_DESK, name: "Club", firstPort: 9, levelStep: 0.5 }),
-    ).toEqual([
+    expect(compareDesks(HALL, HALL).differences).toEqual([]);
+    const club = compareDesks(BLANK_DESK, { ...BLANK_DESK, name: "Club", firstPort: 9, levelStep: 0.5 });
+    expect(club.differences).toMatchObject([
+      { field: "name", was: "", is: "Club" },
+      { field: "port", was: ["Out", 1], is: ["Out", 9] },
+      { field: "levelStep", was: 0.1, is: 0.5 },
+    ]);
+    expect(describeComparison(club)).toEqual([
       "Name Club instead of none",
       "First output port “Out 9” instead of “Out 1”",
       "Level step 0.5 dB instead of 0.1 dB",
@@ -148,7 +153,10 @@ describe("what is said of desks", () => {
   });
 
   it("says every setting of one, the name apart", () => {
-    const says = deskSettings(HALL);
+    const settings = deskSettings(HALL);
+    expect(settings).toContainEqual({ field: "mutesSends", value: true });
+    expect(settings.map(({ field }) => field)).not.toContain("name");
+    const says = settings.map((setting) => describeDeskSetting(setting, blankSetup()));
     expect(says).toContain("Channels 32");
     expect(says).toContain("First output port “Stage box 9”");
     expect(says).toContain("Mute also mutes pre-fader sends");

@@ -9,10 +9,11 @@ import type { ChannelRule } from "../../src/core/model/setup";
 import { blankSetup } from "../../src/document/blank";
 import { removeListener } from "../../src/document/commands/listeners";
 import { editRules, resetRules } from "../../src/document/commands/rules";
-import { differences } from "../../src/document/compare";
+import { compareSetups } from "../../src/document/compare";
 import { printSetup, readSetupText } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
 import { allocatedBusName } from "../../src/text/allocate";
+import { describeComparison } from "../../src/text/compare";
 import { applied } from "./commands";
 
 const ADA = "l8";
@@ -132,8 +133,7 @@ describe("rules of channels", () => {
   });
 
   it("are a difference between two setups, in words", () => {
-    const said = differences(band(), applied(band(), editRules(["s2"], ALL)));
-    const words = JSON.stringify(said);
+    const words = describeComparison(compareSetups(band(), applied(band(), editRules(["s2"], ALL)))).join();
     for (const part of [
       "own: must",
       "stereo: prefer",

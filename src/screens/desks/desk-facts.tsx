@@ -1,5 +1,7 @@
 import type { Desk } from "../../core/model/setup";
 import { deskSettings } from "../../document/compare";
+import { current } from "../../document/store";
+import { describeDeskSetting } from "../../text/compare";
 import { formatDeskSize } from "../../text/desks";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
@@ -15,7 +17,7 @@ interface Props {
 export const DeskSettings = ({ desk, notes }: Props) => (
   <>
     <Fold look="explain" title="All settings">
-      {() => <Sentences says={deskSettings(desk)} />}
+      {() => <Sentences says={deskSettings(desk).map((of) => describeDeskSetting(of, current.value))} />}
     </Fold>
     <FileNotes notes={notes} />
   </>
