@@ -3,6 +3,7 @@ import { deskSettings } from "../../document/compare";
 import { current } from "../../document/store";
 import { describeDeskSetting } from "../../text/compare";
 import { formatDeskSize } from "../../text/desks";
+import type { ReadNote } from "../../text/reading";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { FileNotes } from "../setups/facts";
@@ -10,7 +11,7 @@ import { FileNotes } from "../setups/facts";
 interface Props {
   readonly desk: Desk;
   /** What of its file was not understood. */
-  readonly notes: readonly string[];
+  readonly notes: readonly ReadNote[];
 }
 
 /** Every setting of a desk, behind a tap. */
