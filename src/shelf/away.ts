@@ -1,5 +1,6 @@
-import { describeWorkerFault, runInWorker } from "../background/run";
+import { runInWorker } from "../background/run";
 import { refused } from "../core/lib/result";
+import { describeWorkerTrouble } from "../text/worker-fault";
 import type { Received } from "./received";
 
 /** What is to be read: files that the user chose, or a link that carries something. */
@@ -30,6 +31,6 @@ export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<reado
         else resolve(things);
         return reply.kind === "end";
       },
-      failed: (fault) => resolve([...things, refused(describeWorkerFault("Reading", fault))]),
+      failed: (fault) => resolve([...things, refused(describeWorkerTrouble("Reading", fault))]),
     });
   });

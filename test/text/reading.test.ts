@@ -7,12 +7,7 @@ import {
   type ReadNote,
   type ReadRefusal,
 } from "../../src/text/reading";
-import { NOT_WORDS } from "../not-words";
-
-/** At least one of every code: one that is missing here does not compile. */
-type OfEach<Said extends { readonly code: string }> = {
-  readonly [Code in Said["code"]]: readonly Extract<Said, { readonly code: Code }>[];
-};
+import { heldSentences, type OfEach } from "./of-each";
 
 const at = "channels[2].pan";
 const named = { name: "Hat" };
@@ -82,27 +77,20 @@ const REFUSALS: OfEach<ReadRefusal> = {
   "for nothing": [{ code: "for nothing" }],
 };
 
-const held = (texts: readonly string[]): string => {
-  for (const text of texts) {
-    expect(text).toMatch(/\.$/);
-    expect(text).not.toMatch(/undefined|NaN|\[object|\.\./);
-    expect(text).not.toMatch(NOT_WORDS);
-  }
-  return `\n${texts.join("\n")}\n`;
-};
-
 describe("the wording of what was read", () => {
   it("is held, where something was not taken as it stood", () => {
-    expect(held(Object.values(NOTES).flat().map(describeReadNote))).toMatchSnapshot();
+    expect(heldSentences(Object.values(NOTES).flat().map(describeReadNote))).toMatchSnapshot();
   });
 
   it("is held, where nothing was taken", () => {
-    expect(held(Object.values(REFUSALS).flat().map(describeReadRefusal))).toMatchSnapshot();
+    expect(heldSentences(Object.values(REFUSALS).flat().map(describeReadRefusal))).toMatchSnapshot();
   });
 
   it("is held, where a setup would hold too much", () => {
     const of = ["channels", "pieces", "buses", "listeners", "extra", "inputs"] as const;
-    expect(held(of.map((each) => describeExcess({ of: each, count: 33, limit: 32 })))).toMatchSnapshot();
+    expect(
+      heldSentences(of.map((each) => describeExcess({ of: each, count: 33, limit: 32 }))),
+    ).toMatchSnapshot();
   });
 
   it("shows 24 letters of a text whole and no more of a longer one", () => {
