@@ -9,6 +9,7 @@ import { current, readOnly } from "../../document/store";
 import type { CsvTable, Delimiter } from "../../shelf/csv";
 import { guessMapping } from "../../shelf/csv-columns";
 import { readList } from "../../shelf/csv-list";
+import { describeCsvNote } from "../../text/csv";
 import { describeExcess } from "../../text/excess";
 import { formatCount } from "../../text/words";
 import { Choice, Tick } from "../../ui/choice";
@@ -118,7 +119,7 @@ export const ListIn = (props: {
           mapping.value = next;
         }}
       />
-      <Sentences says={notes} />
+      <Sentences says={notes.map(describeCsvNote)} />
       {read.ok ? (
         <Import lines={read.lines} namesBuses={read.namesBuses} onDone={props.onDone} />
       ) : (
