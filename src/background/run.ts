@@ -2,8 +2,8 @@
 export interface WorkerFault {
   /** Before it began, or on its way. */
   readonly when: "start" | "run";
-  /** Part of a sentence. */
-  readonly why: string;
+  /** What the browser says, or a code where it says nothing. */
+  readonly why: "not loaded" | "no answer" | { readonly reason: string };
 }
 
 /** One task for a worker of its own. */
@@ -27,34 +27,22 @@ export const runInWorker = <Reply>({ make, message, heard, failed }: WorkerTask<
   try {
     worker = make();
   } catch (error) {
-    failed({ when: "start", why: String(error) });
+    failed({ when: "start", why: { reason: String(error) } });
     return () => undefined;
   }
   const end = (): void => {
     worker.onmessage = null;
     worker.terminate();
   };
-  const fail = (why: string): void => {
+  const fail = (why: WorkerFault["why"]): void => {
     end();
     failed({ when: "run", why });
   };
   worker.onmessage = ({ data }: MessageEvent<Reply>) => {
     if (heard(data)) end();
   };
-  worker.onerror = (event) => fail(event.message || "its program could not be loaded");
-  worker.onmessageerror = () => fail("its answer could not be read");
+  worker.onerror = (event) => fail(event.message ? { reason: event.message } : "not loaded");
+  worker.onmessageerror = () => fail("no answer");
   worker.postMessage(message);
   return end;
-};
-
-/**
- * What is said of a fault.
- * @param doing as a sentence begins: “Measuring”
- */
-export const describeWorkerFault = (doing: string, { when, why }: WorkerFault): string => {
-  // The words of an error may end with a stop of their own.
-  const reason = why.replace(/[.\s]+$/, "");
-  return when === "start"
-    ? `${doing} could not be started: ${reason}.`
-    : `${doing} stopped: ${reason}. Reload and try again.`;
 };

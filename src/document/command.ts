@@ -1,3 +1,4 @@
+import type { Excess } from "../text/excess";
 import type { SetupFile } from "./schema";
 
 /** One change to a setup. */
@@ -11,8 +12,8 @@ export interface Command {
   readonly key: string | null;
   /** The setup after it; the very same object when nothing changes. */
   readonly apply: (file: SetupFile) => SetupFile;
-  /** Why it does nothing to a setup, as a sentence; null or missing where it does. */
-  readonly refuses?: (file: SetupFile) => string | null;
+  /** Why it does nothing to a setup; null or missing where it does. */
+  readonly refuses?: (file: SetupFile) => Excess | null;
 }
 
 /** A change of one value, which may also be made in many small moves. */

@@ -1,187 +1,162 @@
-import { quoted } from "../core/lib/direction";
-import type { Bus, Desk, Id, Recording } from "../core/model/setup";
-import { nameOr } from "../text/names";
-import { capitalised } from "../text/words";
+import { keysOf } from "../core/lib/keys";
+import type { Bus, Desk, Id } from "../core/model/setup";
+import type {
+  Comparison,
+  DeskSetting,
+  Difference,
+  FieldDifference,
+  ListedKind,
+  SetupPart,
+} from "../text/compare";
+import type { ComparedField, ComparedKind } from "../text/compared-values";
 import { aligned } from "./align";
 import { blankSetup } from "./blank";
-import {
-  BUS,
-  CHANNEL,
-  DESK,
-  DESK_NAME,
-  EARPHONE,
-  formatInput,
-  KIT,
-  LISTENER,
-  MONITOR,
-  PIECE,
-  PREFERENCES,
-  RECORDING,
-  SEND,
-  WHOLE,
-} from "./compare-fields";
-import type { ComparedField } from "./compared-field";
+import { COMPARED, type ComparedThing } from "./compare-fields";
 import type { SetupFile } from "./schema";
 
-/** Where two setups differ. */
-export type SetupPart =
-  | "Setup"
-  | "Kit"
-  | "Desk"
-  | "Channels"
-  | "Buses"
-  | "Listeners"
-  | "Inputs"
-  | "Preferences"
-  | "Earphones"
-  | "Recording";
+/** A difference whose part of the setup is said by whoever lists it. */
+type Unplaced<D = Difference> = D extends Difference ? Omit<D, "part"> : never;
 
-/** One thing in which two setups differ. */
-export interface Difference {
-  readonly part: SetupPart;
-  /** A sentence without its full stop: "Hat: pan L40 instead of R40". */
-  readonly says: string;
-}
-
-/** The two setups, with one id for what is the same. */
-interface Two {
-  readonly from: SetupFile;
-  readonly to: SetupFile;
+interface Named {
+  readonly id: Id;
+  readonly name: string;
 }
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-/** "L40 instead of R40"; two values that look alike in print get their digits behind them. */
-const instead = (was: string, is: string, from: unknown, to: unknown): string => {
-  const [before, after] =
-    was === is ? [`${was} (${JSON.stringify(from)})`, `${is} (${JSON.stringify(to)})`] : [was, is];
-  return `${after} instead of ${before}`;
+/** The fields in which two states of one thing differ, in their order. */
+const fieldsOf = <K extends ComparedKind>(
+  of: K,
+  was: ComparedThing<K>,
+  is: ComparedThing<K>,
+): FieldDifference[] => {
+  const values: { readonly [field: string]: (thing: ComparedThing<K>) => unknown } = COMPARED[of];
+  return (Object.keys(values) as ComparedField[]).flatMap((field) => {
+    const [before, after] = [was, is].map((thing) => values[field]?.(thing));
+    return same(before, after) ? [] : [{ of, field, was: before, is: after }];
+  });
 };
+
+/** Whose state it is: the setup’s own, that of a thing in a list, or that of a channel’s send to a bus. */
+interface Owner {
+  readonly kind: ListedKind | null;
+  readonly name: string;
+  readonly channel: string | null;
+}
+const SETUP: Owner = { kind: null, name: "", channel: null };
 
 /** What differs between two states of one thing. */
-const changes = <T>(two: Two, was: T, is: T, fields: readonly ComparedField<T>[]): string[] =>
-  fields.flatMap(({ what, value, print }) => {
-    const [from, to] = [value(was), value(is)];
-    if (same(from, to)) return [];
-    return [`${what && `${what} `}${instead(print(was, two.from), print(is, two.to), from, to)}`];
-  });
-
-/** What the desk `to` has otherwise than `from`: sentences without their full stop. */
-export const deskDifferences = (from: Desk, to: Desk): readonly string[] => {
-  const setup = blankSetup();
-  return changes({ from: setup, to: setup }, from, to, DESK).map(capitalised);
-};
-
-/** Everything that is said of a desk but its name, one line each: "Pan law −3 dB sine". */
-export const deskSettings = (desk: Desk): readonly string[] => {
-  const setup = blankSetup();
-  return DESK.filter((field) => field !== DESK_NAME).map(({ what, print }) =>
-    capitalised(`${what && `${what} `}${print(desk, setup)}`),
-  );
-};
+const changes = <K extends ComparedKind>(
+  of: K,
+  was: ComparedThing<K>,
+  is: ComparedThing<K>,
+  owner = SETUP,
+): Unplaced[] => fieldsOf(of, was, is).map((field) => ({ code: "changed", ...owner, ...field }));
 
 /** What differs between two lists of things that have ids and names. */
-const inList = <T extends { readonly id: Id; readonly name: string }>(
-  two: Two,
-  kind: string,
-  [was, is]: readonly [readonly T[], readonly T[]],
-  fields: readonly ComparedField<T>[],
-  within: (was: T, is: T) => string[] = () => [],
-): string[] => {
+const inList = <K extends ListedKind>(
+  kind: K,
+  [was, is]: readonly [readonly (ComparedThing<K> & Named)[], readonly (ComparedThing<K> & Named)[]],
+  within: (was: ComparedThing<K>, is: ComparedThing<K>) => Unplaced[] = () => [],
+): Unplaced[] => {
   const before = new Map(was.map((thing) => [thing.id, thing]));
   const after = new Map(is.map((thing) => [thing.id, thing]));
-  const changed = is.flatMap((thing) => {
+  const changed = is.flatMap((thing): Unplaced[] => {
     const other = before.get(thing.id);
-    const name = nameOr(other ?? thing, kind);
-    if (!other) return [`${name} is new`];
-    return [...changes(two, other, thing, fields), ...within(other, thing)].map((says) => `${name}: ${says}`);
+    if (!other) return [{ code: "new", kind, name: thing.name }];
+    return [
+      ...changes(kind, other, thing, { kind, name: other.name, channel: null }),
+      ...within(other, thing),
+    ];
   });
-  const gone = was.filter((thing) => !after.has(thing.id));
-  const stay = (list: readonly T[], others: ReadonlyMap<Id, T>) =>
+  const stay = (list: readonly Named[], others: ReadonlyMap<Id, Named>) =>
     list.filter((t) => others.has(t.id)).map((t) => t.id);
   return [
     ...changed,
-    ...gone.map((thing) => `${nameOr(thing, kind)} is not there`),
-    ...(same(stay(was, after), stay(is, before))
-      ? []
-      : [`The ${kind === "bus" ? "buses" : `${kind}s`} are in another order`]),
+    ...was
+      .filter((thing) => !after.has(thing.id))
+      .map(({ name }): Unplaced => ({ code: "gone", kind, name })),
+    ...(same(stay(was, after), stay(is, before)) ? [] : [{ code: "order", kind } as const]),
   ];
 };
 
 /** What differs in what goes into a bus. */
 const inSends =
-  (two: Two) =>
-  (was: Bus, is: Bus): string[] => {
-    const names = new Map(
-      [...two.from.channels, ...two.to.channels].map((s) => [s.id, nameOr(s, "channel")]),
-    );
+  (from: SetupFile, to: SetupFile) =>
+  (was: Bus, is: Bus): Unplaced[] => {
+    const names = new Map([...from.channels, ...to.channels].map((s) => [s.id, s.name]));
     const ids = new Set([...was.sends, ...is.sends].map((send) => send.channel));
-    return [...ids].flatMap((id) => {
+    return [...ids].flatMap((id): Unplaced[] => {
       const before = was.sends.find((s) => s.channel === id);
       const after = is.sends.find((s) => s.channel === id);
-      const name = names.get(id) ?? "";
-      if (!before || !after) return [`${name} ${after ? "is now sent to it" : "is no longer sent to it"}`];
-      return changes(two, before, after, SEND).map((says) => `${name} with ${says}`);
+      const channel = names.get(id) ?? "";
+      if (!before || !after) return [{ code: after ? "sent" : "not sent", bus: was.name, channel }];
+      return changes("send", before, after, { kind: "bus", name: was.name, channel });
     });
   };
 
-const inInputs = (two: Two): string[] => {
-  const [was, is] = [two.from.monitor.inputs, two.to.monitor.inputs];
-  return Array.from({ length: Math.max(was.length, is.length) }, (_, at) => {
-    const [before, after] = [was[at] ?? null, is[at] ?? null];
-    if (same(before, after)) return [];
-    const texts = [formatInput(before, two.from), formatInput(after, two.to)] as const;
-    return [`Input ${at + 1}: ${instead(...texts, before, after)}`];
+const inInputs = (from: SetupFile, to: SetupFile): Unplaced[] => {
+  const [was, is] = [from.monitor.inputs, to.monitor.inputs];
+  return Array.from({ length: Math.max(was.length, is.length) }, (_, index): Unplaced[] => {
+    const [before, after] = [was[index] ?? null, is[index] ?? null];
+    return same(before, after) ? [] : [{ code: "input", index, was: before, is: after }];
   }).flat();
 };
 
-const inEars = (two: Two): string[] => {
-  const [was, is] = [two.from.earphone, two.to.earphone];
-  if (was && is) return changes(two, was, is, EARPHONE);
-  if (was || is) return [is ? "Earphone data added" : "No earphone data"];
-  return [];
+const inEars = ({ earphone: was }: SetupFile, { earphone: is }: SetupFile): Unplaced[] => {
+  if (was && is) return changes("earphone", was, is);
+  return was || is ? [{ code: is ? "earphone added" : "earphone gone" }] : [];
 };
 
-const inRecordings = (two: Two): string[] => {
-  const [was, is] = [two.from.recording, two.to.recording];
-  if (!was || !is) {
-    const said = (recording: Recording | null) =>
-      recording ? `figures of ${quoted(recording.name)}` : "none";
-    return was || is ? [`Measured: ${said(is)} instead of ${said(was)}`] : [];
-  }
-  const figures = ({ channels, correlation }: Recording) => [channels, correlation];
+const inRecordings = ({ recording: was }: SetupFile, { recording: is }: SetupFile): Unplaced[] => {
+  if (!was || !is)
+    return was || is ? [{ code: "measured", was: was?.name ?? null, is: is?.name ?? null }] : [];
   // Those of another recording are others anyway.
-  const others = was.name === is.name && !same(figures(was), figures(is));
+  const hasOthers =
+    was.name === is.name && !same([was.channels, was.correlation], [is.channels, is.correlation]);
   return [
-    ...changes(two, was, is, RECORDING),
-    ...(others ? [`other figures of ${quoted(is.name)}`] : []),
-  ].map((says) => `Measured: ${says}`);
+    ...changes("recording", was, is),
+    ...(hasOthers ? [{ code: "figures", name: is.name } as const] : []),
+  ];
 };
+
+/** What the desk `to` has otherwise than `from`. */
+export const compareDesks = (from: Desk, to: Desk): Comparison => ({
+  from: { ...blankSetup(), desk: from },
+  to: { ...blankSetup(), desk: to },
+  differences: changes("desk", from, to).map((difference): Difference => ({ ...difference, part: "Desk" })),
+});
+
+/** Everything that is said of a desk but its name. */
+export const deskSettings = (desk: Desk): readonly DeskSetting[] =>
+  keysOf(COMPARED.desk)
+    .filter((field) => field !== "name")
+    .map((field) => ({ field, value: COMPARED.desk[field](desk) }));
 
 /**
- * What the setup `to` has otherwise than `from`, in words. Pieces, channels, sums and listeners are known again by id
+ * What the setup `to` has otherwise than `from`. Pieces, channels, buses and listeners are known again by id
  * and name, else by name, else by id. The setups' names, and how far a check at the kit, a line check, a trace or the
  * desk list went, are no differences; nor is the order of sends.
  */
-export const differences = (from: SetupFile, to: SetupFile): readonly Difference[] => {
-  const two: Two = { from: aligned(from, to), to };
-  const was = two.from;
-  const parts: { readonly [part in SetupPart]: readonly string[] } = {
-    Setup: changes(two, was, to, WHOLE),
-    Kit: [
-      ...changes(two, was.kit, to.kit, KIT),
-      ...inList(two, "piece", [was.kit.pieces, to.kit.pieces], PIECE),
-    ],
-    Desk: changes(two, was.desk, to.desk, DESK),
-    Channels: inList(two, "channel", [was.channels, to.channels], CHANNEL),
-    Buses: inList(two, "bus", [was.buses, to.buses], BUS, inSends(two)),
-    Listeners: inList(two, "listener", [was.listeners, to.listeners], LISTENER),
-    Inputs: [...changes(two, was.monitor, to.monitor, MONITOR), ...inInputs(two)],
-    Preferences: changes(two, was.preferences, to.preferences, PREFERENCES),
-    Earphones: inEars(two),
-    Recording: inRecordings(two),
+export const compareSetups = (before: SetupFile, to: SetupFile): Comparison => {
+  const from = aligned(before, to);
+  const parts: { readonly [part in SetupPart]: readonly Unplaced[] } = {
+    Setup: changes("setup", from, to),
+    Kit: [...changes("kit", from.kit, to.kit), ...inList("piece", [from.kit.pieces, to.kit.pieces])],
+    Desk: changes("desk", from.desk, to.desk),
+    Channels: inList("channel", [from.channels, to.channels]),
+    Buses: inList("bus", [from.buses, to.buses], inSends(from, to)),
+    Listeners: inList("listener", [from.listeners, to.listeners]),
+    Inputs: [...changes("monitor", from.monitor, to.monitor), ...inInputs(from, to)],
+    Preferences: changes("preferences", from.preferences, to.preferences),
+    Earphones: inEars(from, to),
+    Recording: inRecordings(from, to),
   };
-  return (Object.keys(parts) as SetupPart[]).flatMap((part) =>
-    parts[part].map((says) => ({ part, says: capitalised(says) })),
-  );
+  return {
+    from,
+    to,
+    differences: keysOf(parts).flatMap((part) =>
+      parts[part].map((difference): Difference => ({ ...difference, part })),
+    ),
+  };
 };

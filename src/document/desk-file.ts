@@ -1,6 +1,6 @@
 import type { Desk } from "../core/model/setup";
 import { deskFields } from "./fields";
-import { MIGRATIONS, type Migration, migrate, ofKind } from "./migrate";
+import { type FileKind, MIGRATIONS, type Migration, migrate, ofKind } from "./migrate";
 import { type Read, type ReadSetup, readNoting, readSetup, readText } from "./read-setup";
 import { isFields } from "./reader";
 import { FORMAT, type SetupFile, VERSION } from "./schema";
@@ -38,11 +38,11 @@ export const isDesk = (file: SetupFile | DeskFile): file is DeskFile => file.for
 export const readDesk = (value: unknown, migrations: readonly Migration[] = MIGRATIONS): ReadDesk =>
   readNoting("desk", (note) => {
     const newest = migrations.length + 1;
-    const kind = { format: DESK_FORMAT, what: "desk", oldest: FIRST_VERSION, newest };
+    const kind: FileKind = { format: DESK_FORMAT, what: "desk", oldest: FIRST_VERSION, newest };
     const { raw, version } = ofKind(value, kind);
     const { format: _format, version: _version, ...desk } = raw;
     const setup = migrate({ format: FORMAT, version, desk }, migrations);
-    return deskFile(deskFields(setup.desk, "", (at, says) => note(`${at}: ${says}.`)));
+    return deskFile(deskFields(setup.desk, "", note));
   });
 
 /** Reads a desk from the text of a file. */

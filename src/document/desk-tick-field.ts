@@ -110,12 +110,12 @@ const ticksBy =
   (value, at, say) => {
     if (value === undefined) return undefined;
     const all = Array.isArray(value) ? value : [];
-    if (!Array.isArray(value)) say(at, "not a list; no ticks used");
+    if (!Array.isArray(value)) say({ code: "no list of ticks", at });
     if (all.length > LIMITS.deskTicks)
-      throw new Refusal(`“${at}” holds ${all.length}: too many. Allowed: up to ${LIMITS.deskTicks}.`);
+      throw new Refusal({ code: "too many", at, count: all.length, limit: LIMITS.deskTicks });
     const good = all.filter(isA).map(only);
     if (good.length < all.length)
-      say(at, `${all.length - good.length} of ${all.length} are not ticks; left out`);
+      say({ code: "bad ticks", at, bad: all.length - good.length, all: all.length });
     const once = new Map(good.map((tick) => [keyOf(tick), tick]));
     return once.size === 0 ? undefined : [...once.values()];
   };

@@ -29,6 +29,7 @@ import { readDeskTicks, readHanded, readTickLog } from "./desk-tick-field";
 import { LIMITS, RANGES } from "./limits";
 import {
   fields,
+  glimpse,
   isFields,
   join,
   list,
@@ -38,7 +39,6 @@ import {
   orNull,
   type Reader,
   Refusal,
-  show,
   sides,
   text,
   whole,
@@ -52,7 +52,7 @@ import { readTrace } from "./trace-session";
 const id: Reader<string> = (value, at, say) => {
   // The beginning of one could be another's: a file with such ids is none that this app writes.
   if (typeof value === "string" && value.length > LIMITS.id)
-    throw new Refusal(`“${at}” has ${value.length} characters: too many. Allowed: up to ${LIMITS.id}.`);
+    throw new Refusal({ code: "long id", at, letters: value.length, limit: LIMITS.id });
   return text("", LIMITS.id)(value, at, say);
 };
 
@@ -241,7 +241,7 @@ const check = fields<CheckSession>({
 });
 
 const lineCheck: Reader<SetupFile["lineCheck"]> = (value, at, say) => {
-  if (!isFields(value)) say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; none used`);
+  if (!isFields(value)) say({ code: "no ticks", at, given: glimpse(value) });
   const ticks = Object.entries(isFields(value) ? value : {});
   return Object.fromEntries(ticks.map(([key, tick]) => [key, yes(false)(tick, join(at, key), say)]));
 };

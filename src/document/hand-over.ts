@@ -1,6 +1,6 @@
 import { BLANK_BUS, BLANK_CHANNEL, BLANK_INPUT, BLANK_SEND } from "../core/model/defaults";
 import { AUDIENCE, BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, blankSetup } from "./blank";
-import { ofKind } from "./migrate";
+import { type FileKind, ofKind } from "./migrate";
 import { type ReadSetup, readNoting, readSetup } from "./read-setup";
 import { isFields, Refusal } from "./reader";
 import { FORMAT, type HandedOver, type SetupFile, VERSION } from "./schema";
@@ -78,10 +78,15 @@ export const handOver = (file: SetupFile, of: string, now: string): HandOverFile
 /** Reads what was handed over, as a helper’s copy. */
 export const readHandOver = (value: unknown): ReadSetup =>
   readNoting("setup", (note) => {
-    const kind = { format: HAND_OVER_FORMAT, what: "setup for a helper", oldest: VERSION, newest: VERSION };
+    const kind: FileKind = {
+      format: HAND_OVER_FORMAT,
+      what: "setup for a helper",
+      oldest: VERSION,
+      newest: VERSION,
+    };
     const { raw, version } = ofKind(value, kind);
     const setup = filled(raw.setup, PATTERN);
-    if (!isFields(setup)) throw new Refusal("There is no setup in what was handed over.");
+    if (!isFields(setup)) throw new Refusal({ code: "no setup" });
     const { kit, note: text, earphone, recording, check } = blankSetup();
     const read = readSetup({
       ...{ format: FORMAT, version, kit, note: text, earphone, recording, check },
@@ -89,7 +94,7 @@ export const readHandOver = (value: unknown): ReadSetup =>
       handed: { of: raw.of, at: raw.at },
     });
     if (!read.ok) throw new Refusal(read.why);
-    if (!read.file.handed) throw new Refusal("What was handed over does not say where it comes from.");
+    if (!read.file.handed) throw new Refusal({ code: "from nowhere" });
     read.notes.forEach(note);
     return read.file;
   });

@@ -1,6 +1,7 @@
 import { MEASURED_RANGE } from "../core/measure/range";
 import { LONGEST_EXTRA, LOWEST_SEND, LOWEST_TRIM } from "../core/model/limits";
 import type { Setup } from "../core/model/setup";
+import type { Excess } from "../text/excess";
 
 /** Smallest and largest allowed, both included. */
 export interface Range {
@@ -101,21 +102,17 @@ export const LIMITS = {
 export const MAX_SETUP_BYTES = 40 * 2 ** 20;
 
 /** What a limit is of, and how much of it a setup holds. */
-const HELD: readonly (readonly [what: string, limit: number, of: (setup: Setup) => number])[] = [
+const HELD: readonly (readonly [of: Excess["of"], limit: number, count: (setup: Setup) => number])[] = [
   ["channels", LIMITS.channels, (s) => s.channels.length],
   ["pieces", LIMITS.pieces, (s) => s.kit.pieces.length],
   ["buses", LIMITS.buses, (s) => s.buses.length],
   ["listeners", LIMITS.listeners, (s) => s.listeners.length],
-  [
-    "extra columns of one channel",
-    LIMITS.extra,
-    (s) => Math.max(0, ...s.channels.map((c) => c.extra.length)),
-  ],
-  ["monitor inputs", LIMITS.inputs, (s) => s.monitor.inputs.length],
+  ["extra", LIMITS.extra, (s) => Math.max(0, ...s.channels.map((c) => c.extra.length))],
+  ["inputs", LIMITS.inputs, (s) => s.monitor.inputs.length],
 ];
 
-/** Why a setup holds more than it may, as a sentence; null where it does not. */
-export const tooMuch = (setup: Setup): string | null => {
-  const over = HELD.find(([, limit, of]) => of(setup) > limit);
-  return over ? `${over[2](setup)} ${over[0]} in all: too many. Allowed: ${over[1]}.` : null;
+/** Where a setup holds more than it may; null where it does not. */
+export const tooMuch = (setup: Setup): Excess | null => {
+  const over = HELD.find(([, limit, count]) => count(setup) > limit);
+  return over ? { of: over[0], count: over[2](setup), limit: over[1] } : null;
 };

@@ -1,17 +1,17 @@
 import { nextId, type Prefix } from "../core/model/ids";
-import { isFurther, LISTENER_KINDS, sitsAtKit } from "../core/model/kinds";
+import { isFurther, sitsAtKit } from "../core/model/kinds";
 import type { Bus, Channel, Feed, Id, Listener, MonitorInput, Recording, Setup } from "../core/model/setup";
+import type { ReadNote } from "../text/reading";
 import { amend, kept, mapped } from "./amend";
 import { ALWAYS_THERE } from "./blank";
 import { ofWhatIsThere } from "./desk-tick-field";
 import { LIMITS } from "./limits";
 import { linePlace } from "./line-place";
-import { show } from "./reader";
 import type { CheckSession, SetupFile } from "./schema";
 import { isTraceable } from "./trace-session";
 
-/** Takes a sentence about what was mended. */
-type Note = (says: string) => void;
+/** Is told of something that was mended. */
+type Note = (note: ReadNote) => void;
 
 const ids = (list: readonly { readonly id: Id }[]): ReadonlySet<Id> => new Set(list.map((item) => item.id));
 
@@ -25,7 +25,7 @@ const unique = <T extends { readonly id: Id; readonly name: string }>(
   const taken = new Set<Id>();
   for (const item of list) {
     const double = item.id === "" || taken.has(item.id);
-    if (double) note(`${show(item.name)} had no id of its own and got one.`);
+    if (double) note({ code: "id given", name: item.name });
     const id = double ? nextId(prefix, [...list, ...seen]) : item.id;
     taken.add(id);
     seen.push(double ? { ...item, id } : item);
@@ -41,26 +41,21 @@ const mendListeners = (listeners: readonly Listener[], buses: readonly Bus[], no
   const drummer = listeners.find(sitsAtKit);
   let list = mapped(listeners, (listener): Listener => {
     if (sitsAtKit(listener) && listener !== drummer) {
-      note(`${show(listener.name)} was a second drummer and is a performer now.`);
+      note({ code: "second drummer", name: listener.name });
       return { ...listener, kind: "performer" };
     }
     return listener;
   });
   list = mapped(list, (listener) => {
     if (listener.bus === null || known.has(listener.bus)) return listener;
-    note(`${show(listener.name)} heard a bus that is not there and hears none now.`);
+    note({ code: "no such bus", name: listener.name });
     return { ...listener, bus: null };
   });
   for (const blank of Object.values(ALWAYS_THERE)) {
     const { kind } = blank;
     if (list.some((l) => l.kind === kind)) continue;
-    const { name } = LISTENER_KINDS[kind];
     const last = list.length < LIMITS.listeners ? undefined : (performers(list).at(-1) ?? list.at(-1));
-    note(
-      last
-        ? `There was no ${name} among the listeners, and no room for one more: it is ${show(last.name)} now.`
-        : `There was no ${name} among the listeners: added.`,
-    );
+    note(last ? { code: "listener turned", kind, name: last.name } : { code: "listener added", kind });
     list = last
       ? mapped(list, (l) => (l === last ? { ...l, kind } : l))
       : [...list, { ...blank, id: nextId("l", list) }];
@@ -73,7 +68,7 @@ const mendSends = (bus: Bus, channels: ReadonlySet<Id>, note: Note): Bus => {
   const seen = new Set<Id>();
   const sends = kept(bus.sends, (send) => {
     const good = channels.has(send.channel) && !seen.has(send.channel);
-    if (!good) note(`${show(bus.name)} had a send of a channel that is not there or twice: removed.`);
+    if (!good) note({ code: "no such send", name: bus.name });
     seen.add(send.channel);
     return good;
   });
@@ -96,7 +91,7 @@ const mendInputs = (setup: Setup, note: Note): readonly (MonitorInput | null)[] 
   const list = mapped(inputs, (input, at) => {
     const feed = input && mendFeed(input.feed, setup);
     if (!input || feed === input.feed) return input;
-    note(`Input ${at + 1} had a feed that is not there: ${feed ? "corrected" : "it is free now"}.`);
+    note({ code: "no such feed", index: at, isFree: !feed });
     return feed && { ...input, feed };
   });
   // As many as the system has; more only while something is in them.
@@ -110,13 +105,13 @@ const mendReach = (channel: Channel, listeners: ReadonlySet<Id>, note: Note): Ch
   if (!reach || reach === "all") return channel;
   const there = kept(reach, (id, at) => listeners.has(id) && reach.indexOf(id) === at);
   if (there === reach) return channel;
-  note(`${show(channel.name)} was for a listener who is not there or named twice: removed.`);
+  note({ code: "no such reach", name: channel.name });
   return { ...channel, rule: { ...channel.rule, reach: there } };
 };
 
 const mendPiece = (channel: Channel, pieces: ReadonlySet<Id>, note: Note): Channel => {
   if (channel.piece === null || pieces.has(channel.piece)) return channel;
-  note(`${show(channel.name)} was at a kit piece that is not there and is at none now.`);
+  note({ code: "no such piece", name: channel.name });
   return { ...channel, piece: null };
 };
 
@@ -125,7 +120,7 @@ const mendRecording = (recording: Recording, channels: ReadonlySet<Id>, note: No
     (m, at) => channels.has(m.channel) && recording.channels.findIndex((o) => o.channel === m.channel) === at,
   );
   if (stays.every(Boolean)) return recording;
-  note(`${show(recording.name)} had figures of a channel that is not there or twice: removed.`);
+  note({ code: "no such figures", name: recording.name });
   const only = <T>(list: readonly T[]): T[] => list.filter((_, at) => stays[at]);
   return {
     ...recording,
@@ -136,12 +131,12 @@ const mendRecording = (recording: Recording, channels: ReadonlySet<Id>, note: No
 
 const mendCheck = (check: CheckSession, file: SetupFile, note: Note): CheckSession | null => {
   if (!file.listeners.some((l) => l.id === check.listener)) {
-    note("The check at the kit was for a listener who is not there: ended.");
+    note({ code: "check ended" });
     return null;
   }
   const pieces = ids(file.kit.pieces);
   const hits = kept(check.hits, (hit) => pieces.has(hit.piece));
-  if (hits !== check.hits) note("The check at the kit had hits of a piece that is not there: removed.");
+  if (hits !== check.hits) note({ code: "hits removed" });
   return amend(check, { hits });
 };
 
@@ -154,7 +149,7 @@ const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): 
     return place.listener === null || known.has(place.listener);
   });
   if (good.length === all.length) return ticks;
-  note("The line check had ticks of free inputs or of nobody’s mixer: removed.");
+  note({ code: "ticks removed" });
   return Object.fromEntries(good);
 };
 
@@ -162,14 +157,14 @@ const mendTicks = (ticks: SetupFile["lineCheck"], file: SetupFile, note: Note): 
 const mendTrace = (file: SetupFile, note: Note): SetupFile => {
   const { trace, ...rest } = file;
   if (!trace || isTraceable(file, trace)) return file;
-  note("The trace was about something that is not there: ended.");
+  note({ code: "trace ended" });
   return rest;
 };
 
 /** Whose image matters most: somebody who is there, else the drummer. */
 const mendFirst = ({ listeners, preferences: wishes }: Setup, note: Note): Id => {
   const isThere = listeners.some((l) => l.id === wishes.first);
-  if (!isThere) note("The listener who matters most is not there: it is the drummer now.");
+  if (!isThere) note({ code: "no such first" });
   return isThere ? wishes.first : (listeners.find(sitsAtKit)?.id ?? "");
 };
 
@@ -177,7 +172,7 @@ const mendFirst = ({ listeners, preferences: wishes }: Setup, note: Note): Id =>
  * A setup whose references all hold: ids are unique, what is named exists, there is one drummer and an audience.
  * The very same file when nothing was amiss. Commands that take something away end here, so that what hangs on it
  * is taken out in one place; a file from outside passes through it too.
- * @param note is told of each thing mended, in a sentence
+ * @param note is told of each thing mended
  */
 export const mend = (file: SetupFile, note: Note = () => {}): SetupFile => {
   const channels = unique("s", file.channels, note);

@@ -1,6 +1,6 @@
-import { reasonOf } from "../text/words";
+import type { FileWord } from "../text/reading";
 import { inDeskTerms } from "./migrate-v2";
-import { isFields, Refusal, show } from "./reader";
+import { glimpse, isFields, messageOf, Refusal } from "./reader";
 import { FORMAT } from "./schema";
 
 /** The fields of a setup of some version, still unchecked. */
@@ -22,7 +22,7 @@ export const MIGRATIONS: readonly Migration[] = [
 /** What a file of ours says that it is, what it is called in a sentence, and in which versions it is read. */
 export interface FileKind {
   readonly format: string;
-  readonly what: string;
+  readonly what: FileWord;
   readonly oldest: number;
   readonly newest: number;
 }
@@ -36,20 +36,13 @@ export const ofKind = (
   kind: FileKind,
 ): { readonly raw: RawSetup; readonly version: number } => {
   const { format, what, oldest, newest } = kind;
-  if (!isFields(given)) throw new Refusal(`This is not a ${what} of Hatside: it is ${show(given)}.`);
+  if (!isFields(given)) throw new Refusal({ code: "not ours", what, given: glimpse(given) });
   const { version } = given;
   if (given.format !== format)
-    throw new Refusal(
-      `This is not a ${what} of Hatside: its format is ${show(given.format)}. Allowed: “${format}”.`,
-    );
+    throw new Refusal({ code: "other format", what, given: glimpse(given.format), format });
   if (typeof version !== "number" || !Number.isInteger(version) || version < oldest)
-    throw new Refusal(
-      `version: ${show(version)} is not a version. Allowed: ${oldest === newest ? newest : `${oldest} to ${newest}`}.`,
-    );
-  if (version > newest)
-    throw new Refusal(
-      `This ${what} is from a newer Hatside (its version is ${version}, this app reads up to ${newest}). Update the app, then open it again.`,
-    );
+    throw new Refusal({ code: "no version", given: glimpse(version), oldest, newest });
+  if (version > newest) throw new Refusal({ code: "newer", what, version, newest });
   return { raw: given, version };
 };
 
@@ -70,8 +63,6 @@ const next = (setup: RawSetup, version: number, step: Migration): RawSetup => {
   try {
     return { ...step(setup), format: FORMAT, version: version + 1 };
   } catch (error) {
-    throw new Refusal(
-      `This setup of version ${version} could not be brought to version ${version + 1}: ${reasonOf(error)}.`,
-    );
+    throw new Refusal({ code: "not migrated", version, reason: messageOf(error) });
   }
 };

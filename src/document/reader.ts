@@ -1,9 +1,10 @@
-import { excerpt } from "../core/lib/direction";
-import { formatEntry } from "../core/lib/number";
+import { beginning, excerpt } from "../core/lib/direction";
+import type { Glimpse } from "../text/glimpse";
+import type { AllowedValue, ReadNote, ReadRefusal } from "../text/reading";
 import type { Range } from "./limits";
 
-/** Where a reader says what it could not take: the path of the field, and a sentence about it. */
-export type Say = (at: string, says: string) => void;
+/** Where a reader says what it could not take. */
+export type Say = (note: ReadNote) => void;
 
 /**
  * Turns a value from outside into what it should be. What is missing (undefined) or wrong is said and replaced
@@ -12,8 +13,15 @@ export type Say = (at: string, says: string) => void;
  */
 export type Reader<T> = (value: unknown, at: string, say: Say) => T;
 
-/** A file that is not read at all; its message is for people. */
-export class Refusal extends Error {}
+/** A file that is not read at all, and why. */
+export class Refusal extends Error {
+  constructor(readonly why: ReadRefusal) {
+    super(why.code);
+  }
+}
+
+/** What an error says; "" where it says nothing. */
+export const messageOf = (error: unknown): string => (error instanceof Error ? error.message : "");
 
 type Fields = { readonly [key: string]: unknown };
 
@@ -21,19 +29,16 @@ type Fields = { readonly [key: string]: unknown };
 export const isFields = (value: unknown): value is Fields =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** A value of any kind as a sentence can show it. */
-export const show = (value: unknown): string => {
-  if (value === undefined) return "missing";
-  if (value === null) return "nothing";
-  if (typeof value === "string") return `“${excerpt(value)}”`;
-  if (typeof value === "number") return String(value).replaceAll("-", "−");
-  if (Array.isArray(value)) return value.length === 0 ? "an empty list" : "a list";
-  return typeof value === "object" ? "an object" : String(value);
+/** As much of a value of any kind as a sentence can show. */
+export const glimpse = (value: unknown): Glimpse => {
+  if (typeof value === "string") return beginning(value);
+  if (Array.isArray(value)) return { a: value.length === 0 ? "empty list" : "list" };
+  if (value === undefined || value === null) return value;
+  return typeof value === "number" || typeof value === "boolean" ? value : { a: "object" };
 };
 
-const replace = <T>(value: unknown, at: string, say: Say, allowed: string, fallback: T): T => {
-  const what = value === undefined ? "missing" : `${show(value)} is not ${allowed}`;
-  say(at, `${what}; ${show(fallback)} used`);
+const replace = <T>(value: unknown, at: string, say: Say, allowed: AllowedValue, fallback: T): T => {
+  say({ code: "replaced", at, given: glimpse(value), allowed, used: glimpse(fallback) });
   return fallback;
 };
 
@@ -43,20 +48,14 @@ export const number =
   (value, at, say) =>
     typeof value === "number" && value >= range.min && value <= range.max
       ? value
-      : replace(
-          value,
-          at,
-          say,
-          `a number from ${formatEntry(range.min)} to ${formatEntry(range.max)}`,
-          fallback,
-        );
+      : replace(value, at, say, { min: range.min, max: range.max }, fallback);
 
 /** A whole number in a range. */
 export const whole = (range: Range, fallback: number): Reader<number> => {
   const read = number(range, fallback);
   return (value, at, say) =>
     typeof value === "number" && !Number.isInteger(value)
-      ? replace(value, at, say, "a whole number", fallback)
+      ? replace(value, at, say, "whole number", fallback)
       : read(value, at, say);
 };
 
@@ -68,7 +67,7 @@ export const text =
     // Characters, as a field counts them: an emoji is one, though two in `length`.
     const letters = [...value];
     if (letters.length <= most) return value;
-    say(at, `${letters.length} characters are too many; the first ${most} kept`);
+    say({ code: "too long", at, letters: letters.length, kept: most });
     return letters.slice(0, most).join("");
   };
 
@@ -82,14 +81,13 @@ export const yes =
 export const oneOf =
   <T extends string | number>(allowed: readonly T[], fallback: T): Reader<T> =>
   (value, at, say) =>
-    allowed.find((each) => each === value) ??
-    replace(value, at, say, `one of ${allowed.map(show).join(", ")}`, fallback);
+    allowed.find((each) => each === value) ?? replace(value, at, say, allowed, fallback);
 
 /** What another reader takes, or null; missing is null and said. */
 export const orNull =
   <T>(read: Reader<T>): Reader<T | null> =>
   (value, at, say) => {
-    if (value === undefined) say(at, "missing; left empty");
+    if (value === undefined) say({ code: "left empty", at });
     return value === null || value === undefined ? null : read(value, at, say);
   };
 
@@ -99,7 +97,7 @@ export const oneOfOrAbsent =
   (value, at, say) => {
     const known = allowed.find((each) => each === value);
     if (value !== undefined && known === undefined)
-      say(at, `${show(value)} is not one of ${allowed.map(show).join(", ")}; left out`);
+      say({ code: "left out", at, given: glimpse(value), allowed });
     return known;
   };
 
@@ -107,9 +105,8 @@ export const oneOfOrAbsent =
 export const list =
   <T>(read: Reader<T>, limit: number): Reader<readonly T[]> =>
   (value, at, say) => {
-    if (!Array.isArray(value)) return replace<T[]>(value, at, say, "a list", []);
-    if (value.length > limit)
-      throw new Refusal(`“${at}” holds ${value.length}: too many. Allowed: up to ${limit}.`);
+    if (!Array.isArray(value)) return replace<T[]>(value, at, say, "list", []);
+    if (value.length > limit) throw new Refusal({ code: "too many", at, count: value.length, limit });
     // Not map: it would pass over holes.
     return Array.from(value, (item, index) => read(item ?? null, `${at}[${index}]`, say));
   };
@@ -139,11 +136,11 @@ export const fields = <T extends object>(readers: { readonly [K in keyof T]-?: R
     ) as T;
   return (value, at, say) => {
     if (!isFields(value)) {
-      say(at, `${show(value)}${value === undefined ? "" : " is not an object"}; defaults used`);
+      say({ code: "no object", at, given: glimpse(value) });
       return from({}, at, () => {});
     }
     for (const key of Object.keys(value)) {
-      if (!Object.hasOwn(readers, key)) say(join(at, key), "not known here; left out");
+      if (!Object.hasOwn(readers, key)) say({ code: "unknown", at: join(at, key) });
     }
     return from(value, at, say);
   };
@@ -151,6 +148,6 @@ export const fields = <T extends object>(readers: { readonly [K in keyof T]-?: R
 
 /** The path of a field within an object; a name that is no plain word stands in quotes, and is cut where it is long. */
 export const join = (at: string, key: string): string => {
-  const name = /^\w{1,24}$/.test(key) ? key : show(key);
+  const name = /^\w{1,24}$/.test(key) ? key : `“${excerpt(key)}”`;
   return at === "" ? name : `${at}.${name}`;
 };

@@ -32,7 +32,7 @@ export const recordingField = (id: Reader<Id>): Reader<Recording | null> => {
     const read = figuresOf(value, at, say);
     const size = read.channels.length;
     if (read.correlation.length === size && read.correlation.every((row) => row.length === size)) return read;
-    say(`${at}.correlation`, `not ${size} rows of ${size}; the recording is left out`);
+    say({ code: "not square", at: `${at}.correlation`, size });
     return null;
   };
 };

@@ -1,11 +1,11 @@
 import { RULE_VALUES } from "../core/model/rule-values";
 import type { ChannelRule, Id } from "../core/model/setup";
 import { LIMITS } from "./limits";
-import { fields, list, oneOfOrAbsent, type Reader, show } from "./reader";
+import { fields, glimpse, list, oneOfOrAbsent, type Reader } from "./reader";
 
 const flagOrAbsent: Reader<boolean | undefined> = (value, at, say) => {
   if (value === undefined || typeof value === "boolean") return value;
-  say(at, `${show(value)} is not true or false; left out`);
+  say({ code: "left out", at, given: glimpse(value), allowed: "true or false" });
   return undefined;
 };
 

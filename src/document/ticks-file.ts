@@ -1,5 +1,5 @@
 import { readTickLog } from "./desk-tick-field";
-import { ofKind } from "./migrate";
+import { type FileKind, ofKind } from "./migrate";
 import { type Read, readNoting } from "./read-setup";
 import { Refusal } from "./reader";
 import { type SetupFile, type TickEntry, VERSION } from "./schema";
@@ -40,13 +40,11 @@ export const ticksToSend = (file: SetupFile): object => ({
 /** Reads ticks that came back. */
 export const readTicks = (value: unknown): Read<TicksFile> =>
   readNoting("list of ticks", (note) => {
-    const kind = { format: TICKS_FORMAT, what: "list of ticks", oldest: VERSION, newest: VERSION };
+    const kind: FileKind = { format: TICKS_FORMAT, what: "list of ticks", oldest: VERSION, newest: VERSION };
     const { raw, version: _ } = ofKind(value, kind);
     const { of, name } = raw;
-    if (typeof of !== "string" || typeof name !== "string")
-      throw new Refusal("These ticks do not say which setup they are for.");
-    const ticks =
-      readTickLog(filled(raw.ticks, [ENTRY]), "ticks", (at, says) => note(`${at}: ${says}.`)) ?? [];
+    if (typeof of !== "string" || typeof name !== "string") throw new Refusal({ code: "for nothing" });
+    const ticks = readTickLog(filled(raw.ticks, [ENTRY]), "ticks", note) ?? [];
     return { format: TICKS_FORMAT, version: VERSION, of, name, ticks };
   });
 

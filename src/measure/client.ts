@@ -1,4 +1,4 @@
-import { describeWorkerFault, runInWorker, type WorkerFault } from "../background/run";
+import { runInWorker, type WorkerFault } from "../background/run";
 import type { Seconds } from "../core/model/units";
 import type { Excerpt } from "./excerpt";
 import type { Answers, Job, JobOutcome, Look, MeasureReply, MeasureTask } from "./protocol";
@@ -57,7 +57,7 @@ const ask = <Kind extends keyof Answers>(
 export const measure = (signal: AbortSignal, job: Job, options: MeasureOptions = {}): Promise<JobOutcome> =>
   ask(
     { kind: "measure", job },
-    (fault) => ({ kind: "refused", why: [describeWorkerFault("Measuring", fault)] }),
+    (fault) => ({ kind: "refused", why: [{ code: "stopped", trouble: fault }] }),
     signal,
     options,
   );
@@ -72,13 +72,10 @@ export const askExcerpt = (
 
 /** Looks at a compressed file off the page's thread. Never rejects. */
 export const askLook = (file: Blob, options: MeasureOptions = {}): Promise<Look> => {
-  const late: Look = {
-    kind: "failed",
-    why: `Reading it took more than ${LOOK_MS / 1000} s. Export it as WAV.`,
-  };
+  const late: Look = { kind: "late", seconds: LOOK_MS / 1000 };
   return ask(
     { kind: "look", file },
-    (fault) => ({ kind: "failed", why: describeWorkerFault("Reading it", fault) }),
+    (fault) => ({ kind: "failed", trouble: fault }),
     AbortSignal.timeout(LOOK_MS),
     options,
   ).catch(() => late);

@@ -11,9 +11,7 @@ import {
   MP4,
   OGG,
 } from "mediabunny";
-import { quoted } from "../core/lib/direction";
-import { formatClock } from "../core/lib/number";
-import { goneSentence } from "./facts";
+import { SoundFileFault } from "./facts";
 import type { FrameReader } from "./input";
 import type { CompressedInput, Look } from "./protocol";
 
@@ -153,7 +151,7 @@ export const readerOfCompressed = (input: CompressedInput): FrameReader => {
   const begin = async (frame: number): Promise<AsyncGenerator<AudioSample, void>> => {
     stop();
     opened ??= await openTrack(file);
-    if (!opened) throw new Error(goneSentence(name));
+    if (!opened) throw new SoundFileFault({ code: "gone", name });
     position = frame;
     return new AudioSampleSink(opened.track).samples(frame / rate);
   };
@@ -186,8 +184,9 @@ export const readerOfCompressed = (input: CompressedInput): FrameReader => {
       try {
         await fill(planes, frame, count);
       } catch (error) {
-        const broken = `${quoted(name)} cannot be decoded from ${formatClock(frame / rate)} on: it is damaged there. Export it as WAV.`;
-        throw new Error(isGone(error) ? goneSentence(name) : broken);
+        throw new SoundFileFault(
+          isGone(error) ? { code: "gone", name } : { code: "damaged", name, from: frame / rate },
+        );
       }
       return {
         decode: (channel, from, length, out, at) =>

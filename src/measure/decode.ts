@@ -1,13 +1,12 @@
-import { quoted } from "../core/lib/direction";
 import { type Result, refused } from "../core/lib/result";
-import { goneSentence } from "./facts";
+import type { SoundFileNote } from "../text/sound-files";
 import { isNamedWav } from "./kinds";
 import type { Input, Look } from "./protocol";
 import { REVERSED_HEAD, WAV_HEADS } from "./wav/chunks";
 import { MEASURABLE } from "./wav/format";
 
-/** An input ready for a job, or the sentence why it is none. */
-export type Prepared = Result<{ input: Input }>;
+/** An input ready for a job, or why it is none. */
+export type Prepared = Result<{ input: Input }, SoundFileNote>;
 
 /** What makes audio of a whole compressed file: an audio context, or a stand-in in a test. */
 export interface Decoder {
@@ -38,22 +37,12 @@ const hasPlainHead = (head: string): boolean =>
 const headOf = async (file: Blob): Promise<string> =>
   String.fromCharCode(...new Uint8Array(await file.slice(0, 32).arrayBuffer()));
 
-/** Whole megabytes, a begun one counted: what is over the limit never prints as the limit. */
-const megabytes = (bytes: number): number => Math.ceil(bytes / 2 ** 20);
-
-const refuse = (name: string, why: string): Prepared => refused(`${quoted(name)} ${why}`);
-
-const unknown = (name: string): Prepared =>
-  refuse(name, "is neither WAV nor a sound file that this browser can decode. Export it as WAV.");
+const unknown = (name: string): Prepared => refused({ code: "unknown", name });
 
 /** Decodes a file as a whole, if that is not too much. @param bytes most that it can unpack to */
 const decodeWhole = async (file: File, bytes: number, decoder: () => Decoder): Promise<Prepared> => {
   const { name } = file;
-  if (bytes > LARGEST_DECODED)
-    return refuse(
-      name,
-      `unpacks to ${megabytes(bytes)} MB and can only be decoded as a whole in this browser; up to ${megabytes(LARGEST_DECODED)} MB can be. Export it as WAV.`,
-    );
+  if (bytes > LARGEST_DECODED) return refused({ code: "large", name, bytes, most: LARGEST_DECODED });
   const audio = await decoder().decodeAudioData(await file.arrayBuffer());
   const channels = Array.from({ length: audio.numberOfChannels }, (_, i) => audio.getChannelData(i));
   return { ok: true, input: { kind: "decoded", name, rate: audio.sampleRate, channels } };
@@ -63,15 +52,15 @@ const isWithin = ([least, most]: readonly [number, number], value: number): bool
   value >= least && value <= most;
 
 /** Why a compressed file cannot be measured, whoever decodes it; null where it can. */
-const refusal = ({ rate, channels, frames }: Extract<Look, { kind: "sound" }>): string | null => {
-  if (!isWithin(MEASURABLE.rate, rate))
-    return `has a rate of ${rate} Hz; ${MEASURABLE.rate.join(" to ")} Hz can be measured.`;
+const refusal = (
+  name: string,
+  { rate, channels, frames }: Extract<Look, { kind: "sound" }>,
+): SoundFileNote | null => {
+  if (!isWithin(MEASURABLE.rate, rate)) return { code: "rate", name, rate, allowed: MEASURABLE.rate };
   if (!isWithin(MEASURABLE.channels, channels))
-    return `has ${channels} channels; ${MEASURABLE.channels.join(" to ")} can be measured.`;
+    return { code: "channels", name, channels, allowed: MEASURABLE.channels };
   const hours = frames / rate / 3600;
-  return hours > LONGEST_HOURS
-    ? `lasts ${Math.ceil(hours)} hours; up to ${LONGEST_HOURS} hours can be measured. Cut it.`
-    : null;
+  return hours > LONGEST_HOURS ? { code: "long", name, hours, most: LONGEST_HOURS } : null;
 };
 
 const prepareCompressed = async (file: File, { look, decoder }: DecodePlatform): Promise<Prepared> => {
@@ -81,10 +70,11 @@ const prepareCompressed = async (file: File, { look, decoder }: DecodePlatform):
     const isPlain = hasPlainHead(await headOf(file));
     return isPlain ? await decodeWhole(file, file.size * MOST_GROWTH, decoder) : unknown(name);
   }
-  if (found.kind === "gone") return refused(goneSentence(name));
-  if (found.kind === "failed") return refuse(name, `could not be read. ${found.why}`);
-  const why = refusal(found);
-  if (why) return refuse(name, why);
+  if (found.kind === "gone") return refused({ code: "gone", name });
+  if (found.kind === "late") return refused({ code: "looked at too long", name, seconds: found.seconds });
+  if (found.kind === "failed") return refused({ code: "looked at in vain", name, trouble: found.trouble });
+  const why = refusal(name, found);
+  if (why) return refused(why);
   const { rate, channels, frames, promised, inPieces } = found;
   if (inPieces)
     return { ok: true, input: { kind: "compressed", name, file, rate, channels, frames, promised } };

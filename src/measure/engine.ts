@@ -1,6 +1,7 @@
-import { quoted } from "../core/lib/direction";
 import { newBank } from "../core/measure/bank";
 import type { Loops } from "../core/measure/loops";
+import type { SoundFileNote } from "../text/sound-files";
+import { SoundFileFault } from "./facts";
 import { type OpenInput, openInput, type ReadSlice } from "./input";
 import { lineUp } from "./line-up";
 import { fastestLoops } from "./loops";
@@ -42,19 +43,13 @@ const fill = (
     part.slice.decode(channel, from - part.from, to - from, row, at + from - frame);
 };
 
-const refuseTracks = (tracks: readonly TrackPlan[], inputs: readonly OpenInput[]): string[] =>
-  tracks.flatMap(({ input, channel }) => {
+const refuseTracks = (tracks: readonly TrackPlan[], inputs: readonly OpenInput[]): SoundFileNote[] =>
+  tracks.flatMap(({ input, channel }): SoundFileNote[] => {
     const open = inputs[input];
-    if (!open) return ["A track names a file that was not given."];
-    return channel < open.channels
-      ? []
-      : [`${quoted(open.name)} has no channel ${channel + 1}; it has ${open.channels}.`];
+    if (!open) return [{ code: "no such file" }];
+    const { name, channels } = open;
+    return channel < channels ? [] : [{ code: "no such channel", name, channel, channels }];
   });
-
-const unusableSaid = (count: number, name = ""): string =>
-  count === 1
-    ? `1 sample of ${quoted(name)} is not a number or is beyond +120 dBFS; it counts as silence.`
-    : `${count} samples of ${quoted(name)} are not numbers or are beyond +120 dBFS; they count as silence.`;
 
 const measureInputs = async (
   job: Job,
@@ -108,19 +103,24 @@ const measureInputs = async (
     progress(end / line.frames);
   }
   const figures = bank.finish();
-  const unusable = job.tracks.flatMap(({ input }, t) => {
+  const unusable = job.tracks.flatMap(({ input }, t): SoundFileNote[] => {
     const count = figures.tracks[t]?.unusable ?? 0;
-    const name = inputs[input]?.name;
-    return count === 0 ? [] : [unusableSaid(count, name)];
+    const name = inputs[input]?.name ?? "";
+    return count === 0 ? [] : [{ code: "unusable", name, count }];
   });
   const notes = [...inputs.flatMap((open) => open.notes), ...line.notes, ...unusable];
   return { kind: "done", measurement: { figures, notes } };
 };
 
+const noteOf = (fault: unknown): SoundFileNote =>
+  fault instanceof SoundFileFault
+    ? fault.note
+    : { code: "failed", reason: fault instanceof Error ? fault.message : String(fault) };
+
 /**
  * Measures a job. Memory stays bounded: two rounds of 1 MiB, what the browser reads ahead (Chromium: 2 MiB a
  * file), and what the figures themselves take.
- * Never rejects: whatever stands in the way is said.
+ * Never rejects: whatever stands in the way is told.
  * @param progress told after each round, 0…1
  */
 export const runJob = async (
@@ -128,7 +128,7 @@ export const runJob = async (
   progress: (share: number) => void,
   makeLoops = fastestLoops,
 ): Promise<JobOutcome> => {
-  if (job.tracks.length === 0) return { kind: "refused", why: ["No track is matched to a channel yet."] };
+  if (job.tracks.length === 0) return { kind: "refused", why: [{ code: "no track" }] };
   const loops = await makeLoops();
   const opened = await Promise.all(job.inputs.map((input) => openInput(input, loops.unpack24)));
   const why = opened.flatMap((o) => (o.ok ? [] : [o.why]));
@@ -137,7 +137,7 @@ export const runJob = async (
   try {
     return await measureInputs(job, inputs, loops, progress);
   } catch (fault) {
-    return { kind: "refused", why: [fault instanceof Error ? fault.message : String(fault)] };
+    return { kind: "refused", why: [noteOf(fault)] };
   } finally {
     for (const open of inputs) open.close();
   }

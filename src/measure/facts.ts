@@ -1,9 +1,9 @@
-import { quoted } from "../core/lib/direction";
 import { type Result, refused } from "../core/lib/result";
 import type { Seconds } from "../core/model/units";
+import type { SoundFileNote } from "../text/sound-files";
 import { bytesOf } from "./bytes";
 import type { Input } from "./protocol";
-import { cutSaid, openWav, type Wav } from "./wav/open";
+import { openWav, type Wav } from "./wav/open";
 
 /** What is known of an input before any of its samples is read. */
 export interface InputFacts {
@@ -13,24 +13,27 @@ export interface InputFacts {
   readonly frames: number;
   /** Frames since midnight at which it began; null where nobody knows. */
   readonly began: number | null;
-  /** Sentences about the file. */
-  readonly notes: readonly string[];
+  /** What is to be said of the file. */
+  readonly notes: readonly SoundFileNote[];
 }
 
-/** The facts of an input, or the sentence why it cannot be measured. */
-export type ReadFacts = Result<{ facts: InputFacts }>;
+/** The facts of an input, or why it cannot be measured. */
+export type ReadFacts = Result<{ facts: InputFacts }, SoundFileNote>;
 
-/** What is said when a chosen file cannot be read any more. */
-export const goneSentence = (name: string): string =>
-  `${quoted(name)} could not be read: it was moved, changed or removed after it was chosen. Choose it again.`;
+/** A fault of a sound file, thrown where nothing can be returned. */
+export class SoundFileFault extends Error {
+  constructor(readonly note: SoundFileNote) {
+    super(note.code);
+  }
+}
 
-/** The head of a WAV file, or the sentence why it cannot be read. Never rejects. */
-export const readHead = async (name: string, file: Blob): Promise<Result<{ wav: Wav }>> => {
+/** The head of a WAV file, or why it cannot be read. Never rejects. */
+export const readHead = async (name: string, file: Blob): Promise<Result<{ wav: Wav }, SoundFileNote>> => {
   try {
     const opened = await openWav(bytesOf(file));
-    return opened.ok ? opened : refused(`${quoted(name)} ${opened.why}.`);
+    return opened.ok ? opened : refused({ code: "wav", name, note: opened.why });
   } catch {
-    return refused(goneSentence(name));
+    return refused({ code: "gone", name });
   }
 };
 
@@ -41,15 +44,15 @@ export const factsOfWav = (name: string, { rate, channels, frames, began, notes 
   channels,
   frames,
   began,
-  notes: notes.map((note) => `${quoted(name)} ${note}.`),
+  notes: notes.map((note) => ({ code: "wav", name, note })),
 });
 
 /** A file that lacks less than this is whole: its last packet may be too short to be told. */
 const WHOLE: Seconds = 0.5;
 
-const cutNotes = ({ name, rate, frames }: InputFacts, promised: number | null): string[] =>
+const cutNotes = ({ name, rate, frames }: InputFacts, promised: number | null): SoundFileNote[] =>
   promised !== null && promised - frames > WHOLE * rate
-    ? [`${quoted(name)} ${cutSaid(promised / rate, frames / rate)}.`]
+    ? [{ code: "cut", name, promised: promised / rate, held: frames / rate }]
     : [];
 
 /** The facts of a compressed file, as it was looked at or decoded. */
@@ -62,9 +65,7 @@ const factsOfCompressed = (input: Exclude<Input, { kind: "file" }>): InputFacts 
     channels: input.kind === "compressed" ? input.channels : input.channels.length,
     frames: input.kind === "compressed" ? input.frames : (input.channels[0]?.length ?? 0),
     began: null,
-    notes: [
-      `${quoted(name)} was decoded by the browser at ${rate} Hz; its peaks may differ a little from the original’s.`,
-    ],
+    notes: [{ code: "decoded", name, rate }],
   };
   return { ...facts, notes: [...facts.notes, ...cutNotes(facts, looked?.promised ?? null)] };
 };
@@ -77,5 +78,5 @@ export const readFacts = async (input: Input): Promise<ReadFacts> => {
     return head.ok ? { ok: true, facts: factsOfWav(name, head.wav) } : head;
   }
   const facts = factsOfCompressed(input);
-  return facts.frames === 0 ? refused(`${quoted(name)} holds no audio.`) : { ok: true, facts };
+  return facts.frames === 0 ? refused({ code: "no audio", name }) : { ok: true, facts };
 };

@@ -1,5 +1,6 @@
 import type { Result } from "../core/lib/result";
-import { factsOfWav, goneSentence, type InputFacts, readFacts, readHead } from "./facts";
+import type { SoundFileNote } from "../text/sound-files";
+import { factsOfWav, type InputFacts, readFacts, readHead, SoundFileFault } from "./facts";
 import type { Input } from "./protocol";
 import { slicesOf } from "./slices";
 import { plainUnpack24, type Slice, sliceOf, type Unpack24 } from "./wav/decode";
@@ -12,7 +13,7 @@ export interface ReadSlice extends Slice {
 
 /** Reads an input frame by frame. */
 export interface FrameReader {
-  /** Reads frames that exist. Rejects with an error whose message is a sentence. */
+  /** Reads frames that exist. Rejects with a `SoundFileFault`. */
   readonly read: (frame: number, count: number) => Promise<ReadSlice>;
   /** Lets go of the file; it can be read again. */
   readonly close: () => void;
@@ -24,8 +25,8 @@ export interface OpenInput extends InputFacts, FrameReader {
   readonly frameBytes: number;
 }
 
-/** An open input, or the sentence why it is none. */
-export type OpenedInput = Result<{ open: OpenInput }>;
+/** An open input, or why it is none. */
+export type OpenedInput = Result<{ open: OpenInput }, SoundFileNote>;
 
 const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<OpenedInput> => {
   const head = await readHead(name, file);
@@ -35,7 +36,7 @@ const fromFile = async (name: string, file: Blob, unpack24: Unpack24): Promise<O
   const frameBytes = wav.width * wav.channels;
   const read: FrameReader["read"] = async (frame, count) => {
     const got = await slices.read(wav.dataAt + frame * frameBytes, count * frameBytes).catch(() => null);
-    if (!got || got.length < count * frameBytes) throw new Error(goneSentence(name));
+    if (!got || got.length < count * frameBytes) throw new SoundFileFault({ code: "gone", name });
     return { ...sliceOf(wav, got, unpack24), release: () => slices.giveBack(got) };
   };
   return { ok: true, open: { ...factsOfWav(name, wav), frameBytes, read, close: slices.close } };

@@ -1,5 +1,5 @@
-import { quoted } from "../core/lib/direction";
 import { type Result, refused } from "../core/lib/result";
+import type { SoundFileNote } from "../text/sound-files";
 import type { InputFacts } from "./facts";
 import type { Job } from "./protocol";
 
@@ -11,52 +11,42 @@ export type LineUp = Result<
     delays: readonly number[];
     /** Frames from the earliest beginning to the last end. */
     frames: number;
-    notes: readonly string[];
+    notes: readonly SoundFileNote[];
   },
-  readonly string[]
+  readonly SoundFileNote[]
 >;
-
-const seconds = (frames: number, rate: number): string => `${(frames / rate).toFixed(3)} s`;
 
 const refuseRates = (inputs: readonly InputFacts[]): LineUp => {
   const firsts = inputs.filter(({ rate }, at) => inputs.findIndex((f) => f.rate === rate) === at);
-  const named = firsts.map((f) => `${f.rate} Hz in ${quoted(f.name)}`);
-  return refused([
-    `The files have different rates: ${named.join(", ")}. Samples of different rates cannot be added; export all at one rate.`,
-  ]);
+  return refused([{ code: "rates differ", files: firsts.map(({ name, rate }) => ({ name, rate })) }]);
 };
 
 /** Delays by the time references, and what is to be said of them. */
-const byTime = (inputs: readonly InputFacts[]): { delays: number[]; notes: string[] } => {
+const byTime = (inputs: readonly InputFacts[]): { delays: number[]; notes: SoundFileNote[] } => {
   const together = inputs.map(() => 0);
   const known = inputs.flatMap((f) => (f.began === null ? [] : [f.began]));
   if (known.length === 0) return { delays: together, notes: [] };
   if (known.length < inputs.length) {
-    const without = inputs.filter((f) => f.began === null).map((f) => quoted(f.name));
-    return {
-      delays: together,
-      notes: [`No start time in ${without.join(", ")}: all files are assumed to start together.`],
-    };
+    const names = inputs.filter((f) => f.began === null).map((f) => f.name);
+    return { delays: together, notes: [{ code: "no start time", names }] };
   }
   const first = Math.min(...known);
   const delays = known.map((began) => began - first);
-  const notes = inputs.flatMap((f, i) => {
+  const notes = inputs.flatMap(({ name, rate }, i): SoundFileNote[] => {
     const delay = delays[i] as number;
-    return delay === 0
-      ? []
-      : [`${quoted(f.name)} begins ${seconds(delay, f.rate)} later, by the time in its header.`];
+    return delay === 0 ? [] : [{ code: "begins later", name, seconds: delay / rate }];
   });
   return { delays, notes };
 };
 
-const lengthNotes = (inputs: readonly InputFacts[], delays: readonly number[], frames: number): string[] =>
-  inputs.flatMap((f, i) => {
+const lengthNotes = (
+  inputs: readonly InputFacts[],
+  delays: readonly number[],
+  frames: number,
+): SoundFileNote[] =>
+  inputs.flatMap(({ name, rate, ...f }, i): SoundFileNote[] => {
     const short = frames - f.frames - (delays[i] as number);
-    return short === 0
-      ? []
-      : [
-          `${quoted(f.name)} ends ${seconds(short, f.rate)} before the longest; it counts as silent from there.`,
-        ];
+    return short === 0 ? [] : [{ code: "ends early", name, seconds: short / rate }];
   });
 
 /**
@@ -65,7 +55,7 @@ const lengthNotes = (inputs: readonly InputFacts[], delays: readonly number[], f
  */
 export const lineUp = (inputs: readonly InputFacts[], align: Job["align"]): LineUp => {
   const [any] = inputs;
-  if (!any) return refused(["There is no file to measure."]);
+  if (!any) return refused([{ code: "no file" }]);
   const { rate } = any;
   if (inputs.some((f) => f.rate !== rate)) return refuseRates(inputs);
   const { delays, notes } = align === "time" ? byTime(inputs) : { delays: inputs.map(() => 0), notes: [] };
@@ -75,9 +65,6 @@ export const lineUp = (inputs: readonly InputFacts[], align: Job["align"]): Line
       Math.min(...delays.map((d, i) => d + (inputs[i] as InputFacts).frames)) <=
       (delays[inputs.indexOf(f)] as number),
   );
-  if (apart)
-    return refused([
-      `By the times in their headers the files do not overlap: ${quoted(apart.name)} begins after another has ended. Line them up at their beginnings instead.`,
-    ]);
+  if (apart) return refused([{ code: "apart", name: apart.name }]);
   return { ok: true, rate, delays, frames, notes: [...notes, ...lengthNotes(inputs, delays, frames)] };
 };

@@ -1,5 +1,7 @@
 import type { MeasuredFigures } from "../core/measure/figures";
 import type { Seconds, Sides } from "../core/model/units";
+import type { SoundFileNote } from "../text/sound-files";
+import type { WorkerTrouble } from "../text/worker-fault";
 import type { Excerpt } from "./excerpt";
 
 /** A compressed file that the platform decodes in pieces, as it was looked at. */
@@ -47,15 +49,15 @@ export interface Job {
 export interface Measurement {
   /** Tracks in the order of the job. */
   readonly figures: MeasuredFigures;
-  /** Sentences about the files: cut off, of different lengths, shifted by their time. */
-  readonly notes: readonly string[];
+  /** What is to be said of the files: cut off, of different lengths, shifted by their time. */
+  readonly notes: readonly SoundFileNote[];
 }
 
 /** The end of a job. */
 export type JobOutcome =
   | { readonly kind: "done"; readonly measurement: Measurement }
-  /** One sentence for each thing that stands in the way. */
-  | { readonly kind: "refused"; readonly why: readonly string[] };
+  /** Everything that stands in the way. */
+  | { readonly kind: "refused"; readonly why: readonly SoundFileNote[] };
 
 /** What a look at a compressed file found. */
 export type Look =
@@ -73,8 +75,10 @@ export type Look =
   | { readonly kind: "unknown" }
   /** The file cannot be read any more. */
   | { readonly kind: "gone" }
-  /** Nobody knows: a sentence why. */
-  | { readonly kind: "failed"; readonly why: string };
+  /** It took longer than this. */
+  | { readonly kind: "late"; readonly seconds: Seconds }
+  /** Nobody knows. */
+  | { readonly kind: "failed"; readonly trouble: WorkerTrouble };
 
 /** What the worker is asked, and what it answers in the end. */
 export interface Answers {

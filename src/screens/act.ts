@@ -1,6 +1,7 @@
 import { type Command, during, type EditCommand } from "../document/command";
 import { current, readOnly, run } from "../document/store";
 import { shelf } from "../shelf/here";
+import { describeExcess } from "../text/excess";
 import { planBefore, toast } from "./state";
 
 /** Runs a command as part of one visit to a field: undo takes the whole visit back. */
@@ -15,7 +16,8 @@ export const runOrSay = (command: Command, otherwise: string): boolean => {
   const before = current.peek();
   run(command);
   if (current.peek() !== before) return true;
-  const why = command.refuses?.(before) ?? otherwise;
+  const excess = command.refuses?.(before);
+  const why = excess ? describeExcess(excess) : otherwise;
   toast.value = { says: readOnly.peek() ? "Not done: another tab is editing" : why, undo: false };
   return false;
 };

@@ -1,9 +1,11 @@
 import { current, readOnly } from "../document/store";
 import { shelf, takeOver } from "../shelf/here";
 import { isStorageSlow } from "../shelf/patience";
-import { Sentences } from "../ui/sentences";
+import { lazy } from "../ui/lazy";
 import { attempt } from "./attempt";
 import { laterNotice, offline } from "./state";
+
+const FileDetails = lazy(async () => (await import("./file-details")).FileDetails);
 
 /** Hands a file to the user; says so where that fails. */
 const take = (hand: (way: typeof import("./take-file")) => unknown): Promise<boolean> =>
@@ -52,7 +54,7 @@ const News = () => {
   return (
     <div class="notice warn stack" role="alert">
       <p>{first.says}</p>
-      <Sentences says={first.details} />
+      {first.why || first.notes.length > 0 ? <FileDetails notes={first.notes} why={first.why} /> : null}
       <div class="row">
         {raw ? (
           <button type="button" onClick={() => take(({ takeRaw }) => takeRaw(raw))}>

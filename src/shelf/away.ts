@@ -1,6 +1,7 @@
-import { describeWorkerFault, runInWorker } from "../background/run";
+import { runInWorker } from "../background/run";
 import { refused } from "../core/lib/result";
-import type { ReadLinked } from "../document/linked";
+import { describeWorkerTrouble } from "../text/worker-fault";
+import type { Received } from "./received";
 
 /** What is to be read: files that the user chose, or a link that carries something. */
 export type ShelfTask =
@@ -8,7 +9,7 @@ export type ShelfTask =
   | { readonly kind: "link"; readonly text: string };
 
 /** What the worker says: one thing, or that there are no more. One at a time, so that no answer holds the page up. */
-export type FileReply = { readonly kind: "thing"; readonly read: ReadLinked } | { readonly kind: "end" };
+export type FileReply = { readonly kind: "thing"; readonly read: Received } | { readonly kind: "end" };
 
 const ownWorker = (): Worker =>
   new Worker(new URL("./worker/worker.ts", import.meta.url), { type: "module" });
@@ -19,9 +20,9 @@ const ownWorker = (): Worker =>
  * @param makeWorker given where a page has its own rules for the addresses of scripts
  * @returns everything in it, read or refused
  */
-export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<readonly ReadLinked[]> =>
+export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<readonly Received[]> =>
   new Promise((resolve) => {
-    const things: ReadLinked[] = [];
+    const things: Received[] = [];
     runInWorker<FileReply>({
       make: makeWorker,
       message: task,
@@ -30,6 +31,6 @@ export const readAway = (task: ShelfTask, makeWorker = ownWorker): Promise<reado
         else resolve(things);
         return reply.kind === "end";
       },
-      failed: (fault) => resolve([...things, refused(describeWorkerFault("Reading", fault))]),
+      failed: (fault) => resolve([...things, refused(describeWorkerTrouble("Reading", fault))]),
     });
   });

@@ -1,8 +1,10 @@
 import { type Clause, type Result, refused } from "../core/lib/result";
-import { type ReadThing, readThing, readThingText } from "../document/desk-file";
+import { readThing, readThingText } from "../document/desk-file";
 import { MAX_SETUP_BYTES } from "../document/limits";
-import { isFields, show } from "../document/reader";
+import { glimpse, isFields } from "../document/reader";
+import { formatGlimpse } from "../text/glimpse";
 import { type Line, tooLarge } from "./lines";
+import { type ReceivedThing, received } from "./received";
 import type { Shelf } from "./shelf";
 import { troubleOf } from "./trouble";
 
@@ -23,7 +25,7 @@ const LINES = {
 const MAX_REFUSALS = 1000;
 
 /** What is in a backup, before anything of it is kept; or why nothing is. */
-export type BackupRead = Result<{ things: readonly ReadThing[] }, Clause>;
+export type BackupRead = Result<{ things: readonly ReceivedThing[] }, Clause>;
 
 /** Each on a line of its own, with a comma between two. */
 const separated = (lines: readonly string[]): string[] =>
@@ -66,16 +68,19 @@ export const readBackup = (value: unknown): BackupRead => {
   if (!isFields(value) || value.format !== BACKUP_FORMAT) return refused("this is not a backup of Hatside.");
   const { version, setups, desks, unread } = value;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    return refused(`version: ${show(version)} is not a version. Allowed: 1 to ${BACKUP_VERSION}.`);
+    return refused(
+      `version: ${formatGlimpse(glimpse(version))} is not a version. Allowed: 1 to ${BACKUP_VERSION}.`,
+    );
   if (version > BACKUP_VERSION)
     return refused(
       `this backup is from a newer Hatside (its version is ${version}, this app reads up to ${BACKUP_VERSION}). Update the app, then import it again.`,
     );
-  if (!Array.isArray(setups)) return refused(`setups: ${show(setups)} is not a list.`);
-  if (desks !== undefined && !Array.isArray(desks)) return refused(`desks: ${show(desks)} is not a list.`);
+  if (!Array.isArray(setups)) return refused(`setups: ${formatGlimpse(glimpse(setups))} is not a list.`);
+  if (desks !== undefined && !Array.isArray(desks))
+    return refused(`desks: ${formatGlimpse(glimpse(desks))} is not a list.`);
   const texts = Array.isArray(unread) ? unread.filter((text) => typeof text === "string") : [];
   const things = [...setups, ...(desks ?? [])];
-  return { ok: true, things: [...things.map(readThing), ...texts.map(readThingText)] };
+  return { ok: true, things: [...things.map(readThing), ...texts.map(readThingText)].map(received) };
 };
 
 /** Whether a backup has what is in it on lines, by its beginning. */
@@ -89,22 +94,22 @@ export const isInLines = (head: string): boolean => head.startsWith(`${LINES.fir
 export const readBackupLines = async (
   name: string,
   lines: AsyncIterable<Line>,
-): Promise<readonly ReadThing[]> => {
-  const things: ReadThing[] = [];
+): Promise<readonly ReceivedThing[]> => {
+  const things: ReceivedThing[] = [];
   let unreadable = 0;
   let isUnread = false;
   let isWhole = false;
-  const take = (read: ReadThing): void => {
+  const take = (read: ReceivedThing): void => {
     if (!read.ok) unreadable += 1;
     if (read.ok || unreadable <= MAX_REFUSALS) things.push(read);
   };
-  const readLine = ({ text, size }: Line): ReadThing => {
+  const readLine = ({ text, size }: Line): ReceivedThing => {
     if (text === null) return refused(tooLarge(size, MAX_SETUP_BYTES));
     const line = text.replace(/,$/, "");
-    const read = readThingText(line);
+    const read = received(readThingText(line));
     if (!isUnread) return read;
     const was: unknown = JSON.parse(line);
-    return typeof was === "string" ? readThingText(was) : read;
+    return typeof was === "string" ? received(readThingText(was)) : read;
   };
   for await (const line of lines) {
     if (line.text === LINES.first || line.text === LINES.desks) continue;

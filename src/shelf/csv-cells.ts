@@ -1,13 +1,15 @@
 import { readName } from "../core/inputs/names";
-import { asTyped, formatEntry, type NumberRule, plain, readNumber } from "../core/lib/number";
+import { type NumberRule, plain, readNumber } from "../core/lib/number";
 import { type Result, refused } from "../core/lib/result";
 import type { ChannelKind, TapPoint } from "../core/model/setup";
 import type { Side } from "../core/model/units";
 import { LIMITS } from "../document/limits";
+import type { CellProblem } from "../text/csv";
+import { KIND_WORDS } from "../text/list";
 import { TAP_NAMES } from "../text/taps";
 
-/** What a cell means, or what is wrong with it as a sentence: which value, what is allowed. */
-export type Cell<T> = Result<{ value: T }>;
+/** What a cell means, or what is wrong with it. */
+export type Cell<T> = Result<{ value: T }, CellProblem>;
 
 /** What begins a formula, in ASCII or as wide as an ideograph. */
 const SIGN = "[=+\\-@\uFF1D\uFF0B\uFF0D\uFF20]";
@@ -58,14 +60,13 @@ const NO = ["no", "n", "false", "0", "off", "", "–", "-"];
 /** Yes or no; `more` gives further words that mean yes, then further ones that mean no. */
 export const readYes = (
   cell: string,
-  field: string,
+  title: string,
   more: readonly [readonly string[], readonly string[]] = [[], []],
 ): Cell<boolean> => {
   const word = cell.trim().toLowerCase();
   if ([...YES, ...more[0]].includes(word)) return { ok: true, value: true };
   if ([...NO, ...more[1]].includes(word)) return { ok: true, value: false };
-  const words = [more[0][0] ?? "yes", more[1][0] ?? "no"].join(" or ");
-  return refused(`${field}: “${asTyped(cell)}” is neither yes nor no. Allowed: ${words}, or nothing.`);
+  return refused({ code: "not yes", title, cell, allowed: [more[0][0] ?? "yes", more[1][0] ?? "no"] });
 };
 
 /** A number by a rule, also as spreadsheets shorten it (1E-07). */
@@ -75,32 +76,10 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   if (text !== null && text >= rule.min && text <= rule.max) return { ok: true, value: text };
   const typed = readNumber(cell, rule);
   if (typed.state === "value") return { ok: true, value: typed.value };
-  if (typed.state === "wrong") return refused(typed.why);
-  return refused(
-    `${rule.name}: “${asTyped(cell)}” is only the beginning of a number. Allowed: ${formatEntry(rule.min)} to ${formatEntry(rule.max)} ${rule.unit}.`,
-  );
+  if (typed.state === "wrong") return refused({ code: "typed", says: typed.why });
+  return refused({ code: "part of a number", cell, rule });
 };
 
-/** Kinds as they are written. */
-export const KIND_WORDS: { readonly [kind in ChannelKind]: string } = {
-  drum: "drum",
-  percussion: "percussion",
-  bass: "bass",
-  guitar: "guitar",
-  keys: "keys",
-  horn: "horn",
-  strings: "strings",
-  "lead-vocal": "lead vox",
-  vocal: "vocal",
-  playback: "playback",
-  click: "click",
-  speech: "speech",
-  talkback: "talkback",
-  audience: "audience mic",
-  video: "video",
-  effects: "effects return",
-  other: "other",
-};
 const KINDS = new Map(Object.entries(KIND_WORDS).map(([kind, word]) => [word, kind as ChannelKind]));
 
 /** A kind by its own word or by one of its like: "vocal", "BV", and "voice" as lists had it. */
@@ -108,8 +87,7 @@ export const readKind = (cell: string): Cell<ChannelKind> => {
   const word = cell.trim().toLowerCase();
   const kind = KINDS.get(word) ?? readName(word).kind;
   if (kind !== "other" || word === "other") return { ok: true, value: kind };
-  const allowed = [...KINDS.keys()].sort().join(", ");
-  return refused(`Kind: “${asTyped(cell)}” is not known. Allowed: ${allowed}.`);
+  return refused({ code: "kind", cell, allowed: [...KINDS.keys()].sort() });
 };
 
 const TAP_WORDS = new Map<string, TapPoint>([
@@ -143,10 +121,7 @@ export const readTap = (cell: string): Cell<TapPoint> => {
       .toLowerCase()
       .replace(/[^a-z]+/g, " "),
   );
-  if (tap) return { ok: true, value: tap };
-  return refused(
-    `Tap point: “${asTyped(cell)}” is not known. Allowed: ${Object.values(TAP_NAMES).join(", ")}.`,
-  );
+  return tap ? { ok: true, value: tap } : refused({ code: "tap", cell });
 };
 
 /** One monitor input of a cell. */
@@ -157,27 +132,22 @@ export interface InputWord {
 
 const CHANNELS = { l: "left", r: "right", m: "both" } as const;
 const INPUTS = /^\d+ ?[lrm]?([ /+&,;-]+\d+ ?[lrm]?)*$/;
-const INPUT_RANGE = `1 to ${LIMITS.inputs}`;
 
 /** The monitor inputs of a channel: "5"; "5 6" or "5/6" left and right of a stereo one; "5L 6R", and "5M" for both in one. */
 export const readInputs = (cell: string, channels: 1 | 2): Cell<readonly InputWord[]> => {
   const text = cell.trim().toLowerCase();
   if (text === "") return { ok: true, value: [] };
-  if (!INPUTS.test(text))
-    return refused(
-      `Monitor input: “${asTyped(cell)}” is not a number. Allowed: ${INPUT_RANGE}, for a stereo channel such as 5L 6R.`,
-    );
+  const most = LIMITS.inputs;
+  if (!INPUTS.test(text)) return refused({ code: "no input", cell, most });
   const words = [...text.matchAll(/(\d+) ?([lrm]?)/g)];
   const pair = channels === 2 && words.length === 2 && words.every((w) => w[2] === "");
   const inputs = words.map(([, number, letter], i): InputWord => {
     const named = letter ? CHANNELS[letter as keyof typeof CHANNELS] : "both";
     return { input: Number(number), side: pair ? (i === 0 ? "left" : "right") : named };
   });
-  const far = inputs.find(({ input }) => input < 1 || input > LIMITS.inputs);
-  if (far) return refused(`Monitor input: ${far.input} is outside ${INPUT_RANGE}.`);
+  const far = inputs.find(({ input }) => input < 1 || input > most);
+  if (far) return refused({ code: "far input", input: far.input, most });
   if (channels === 1 && inputs.some(({ side }) => side !== "both"))
-    return refused(
-      `Monitor input: “${asTyped(cell)}” names a side, but the channel is mono. Allowed: ${INPUT_RANGE}.`,
-    );
+    return refused({ code: "side of mono", cell, most });
   return { ok: true, value: inputs };
 };

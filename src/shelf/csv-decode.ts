@@ -1,9 +1,8 @@
 import { type Result, refused } from "../core/lib/result";
-/** What bytes of a text file say, or why they say nothing. */
-export type Decoded = Result<{ text: string; notes: readonly string[] }>;
+import type { CsvNote, CsvRefusal } from "../text/csv";
 
-/** What is said of a file without a letter. */
-export const NOTHING_BUT_BLANKS = "The file has nothing in it but blanks.";
+/** What bytes of a text file say, or why they say nothing. */
+export type Decoded = Result<{ text: string; notes: readonly CsvNote[] }, CsvRefusal>;
 
 /** How much of the beginning tells one way of writing letters from another, bytes. */
 const HEAD = 4096;
@@ -24,19 +23,15 @@ const unmarked = (bytes: Uint8Array): "utf-16le" | "utf-16be" | null => {
   return even > enough && odd * 8 < even ? "utf-16be" : null;
 };
 
-const eightBit = (bytes: Uint8Array): { readonly text: string; readonly notes: readonly string[] } => {
+const eightBit = (bytes: Uint8Array): { readonly text: string; readonly notes: readonly CsvNote[] } => {
   try {
     return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), notes: [] };
   } catch {
-    const text = new TextDecoder("windows-1252").decode(bytes);
-    return {
-      text,
-      notes: ["The file is not in UTF-8: read as Windows-1252. Look at the accents and umlauts."],
-    };
+    return { text: new TextDecoder("windows-1252").decode(bytes), notes: [{ code: "windows-1252" }] };
   }
 };
 
-const decode = (bytes: Uint8Array): { readonly text: string; readonly notes: readonly string[] } => {
+const decode = (bytes: Uint8Array): { readonly text: string; readonly notes: readonly CsvNote[] } => {
   const wide = begins(bytes, 0xff, 0xfe)
     ? "utf-16le"
     : begins(bytes, 0xfe, 0xff)
@@ -52,19 +47,17 @@ const oddOnes = (text: string): number =>
 
 /** The text of a file in UTF-8, UTF-16 (either order, marked or not) or Windows-1252, line ends made alike. */
 export const decodeText = (bytes: Uint8Array): Decoded => {
-  if (bytes.length === 0) return refused("The file is empty.");
-  if (begins(bytes, 0x50, 0x4b, 0x03, 0x04))
-    return refused("This is a workbook or an archive, not CSV. Save the sheet as CSV and import that.");
+  if (bytes.length === 0) return refused({ code: "empty" });
+  if (begins(bytes, 0x50, 0x4b, 0x03, 0x04)) return refused({ code: "workbook" });
   const { text, notes } = decode(bytes);
   const clean = text.replaceAll("\0", "");
   const nuls = text.length - clean.length;
   const odd = oddOnes(clean.slice(0, HEAD));
-  if (clean.trim() === "") return refused(NOTHING_BUT_BLANKS);
-  if (odd * 20 > Math.min(HEAD, clean.length))
-    return refused("This does not look like text. Allowed: CSV, that is lines of cells with a delimiter.");
+  if (clean.trim() === "") return refused({ code: "blank" });
+  if (odd * 20 > Math.min(HEAD, clean.length)) return refused({ code: "no text" });
   return {
     ok: true,
     text: clean.replace(/\r\n?/g, "\n"),
-    notes: nuls > 0 ? [...notes, "The file had NUL characters between the letters: left out."] : notes,
+    notes: nuls > 0 ? [...notes, { code: "nul" }] : notes,
   };
 };

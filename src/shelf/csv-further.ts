@@ -1,9 +1,9 @@
 import type { ListBus, NamedSend } from "../core/inputs/list-sends";
-import { asTyped } from "../core/lib/number";
 import { uniqueName } from "../core/model/ids";
 import type { ExtraColumn } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
 import { LIMITS } from "../document/limits";
+import type { CsvNote } from "../text/csv";
 import type { CsvRow } from "./csv";
 import { type Cell, unguard } from "./csv-cells";
 import { columnLetters, furtherColumns, type Mapping } from "./csv-columns";
@@ -80,29 +80,13 @@ export const readExtra = (reader: RowReader, { extra }: Further): ExtraColumn[] 
     const value = reader.cell(column);
     const letters = [...value].length;
     if (letters > LIMITS.cell)
-      reader.faultAt(
-        column,
-        "extra",
-        `${asTyped(head)}: “${asTyped(value)}” has ${letters} characters. Allowed: ${LIMITS.cell}.`,
-      );
+      reader.faultAt(column, "extra", { code: "long cell", head, cell: value, letters, most: LIMITS.cell });
     return value === "" ? [] : [{ head, value }];
   });
 
-/** What is to be known of these columns, in sentences. */
-export const notesOfFurther = (
-  { extra, over, headless }: Further,
-  some: (items: readonly string[]) => string,
-): string[] => [
-  ...(extra.length === 0
-    ? []
-    : [`Kept with each channel and exported again: ${some(extra.map(({ head }) => asTyped(head)))}.`]),
-  ...(over.length === 0
-    ? []
-    : [
-        `Not kept: ${some(over.map(asTyped))}. A channel keeps up to ${LIMITS.extra} extra columns: remove some from the list first.`,
-      ]),
-  ...headless.map(
-    (column) =>
-      `Column ${columnLetters(column + 1)} has no header, so it is not kept. Give it one in the spreadsheet.`,
-  ),
+/** What is to be known of these columns. */
+export const notesOfFurther = ({ extra, over, headless }: Further): readonly CsvNote[] => [
+  ...(extra.length === 0 ? [] : [{ code: "kept", heads: extra.map(({ head }) => head) } as const]),
+  ...(over.length === 0 ? [] : [{ code: "not kept", heads: over, most: LIMITS.extra } as const]),
+  ...headless.map((column) => ({ code: "no header", letters: columnLetters(column + 1) }) as const),
 ];

@@ -4,13 +4,13 @@ import type { NamedFeed } from "../core/inputs/list-feeds";
 import { joinSides } from "../core/inputs/list-join";
 import { type InputName, readName } from "../core/inputs/names";
 import { pieceOf } from "../core/inputs/pieces";
-import { asTyped, type NumberRule } from "../core/lib/number";
+import type { NumberRule } from "../core/lib/number";
 import { type Result, refused } from "../core/lib/result";
 import type { Channel, Setup } from "../core/model/setup";
 import type { Db } from "../core/model/units";
-import { formatPan, parsePan } from "../core/pan/notation";
+import { parsePan } from "../core/pan/notation";
 import { LIMITS, RANGES } from "../document/limits";
-import { formatList } from "../text/words";
+import type { CsvNote } from "../text/csv";
 import type { CsvTable } from "./csv";
 import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes } from "./csv-cells";
 import { type Mapping, panStepsOf } from "./csv-columns";
@@ -24,7 +24,7 @@ export type ListRead = Result<
     lines: readonly ListLine[];
     /** Whether the list has a column of sends into a bus. */
     namesBuses: boolean;
-    notes: readonly string[];
+    notes: readonly CsvNote[];
   },
   readonly CellFault[]
 >;
@@ -50,8 +50,8 @@ const panReader = (setup: Pick<Setup, "desk">, header: string) => {
     if (typed.state === "value") return { ok: true, value: typed.value };
     return refused(
       typed.state === "wrong"
-        ? typed.why
-        : `Pan: “${asTyped(text)}” is only the beginning of a pan. Allowed: ${formatPan(-1, notation)} to ${formatPan(1, notation)}.`,
+        ? { code: "typed", says: typed.why }
+        : { code: "part of a pan", cell: text, notation },
     );
   };
 };
@@ -92,9 +92,9 @@ interface ListReading {
 
 const checkName = (reader: RowReader, name: string): void => {
   const letters = [...name].length;
-  if (name === "") reader.fault("name", "Name: blank. Allowed: a name.");
+  if (name === "") reader.fault("name", { code: "no name" });
   if (letters > LIMITS.name)
-    reader.fault("name", `Name: “${asTyped(name)}” has ${letters} characters. Allowed: ${LIMITS.name}.`);
+    reader.fault("name", { code: "long name", cell: name, letters, most: LIMITS.name });
 };
 
 const lineOf = (reader: RowReader, input: InputName, name: string, list: ListReading): ListLine => {
@@ -154,36 +154,29 @@ const clashes = (
         first.set(input, row);
         return [];
       }
-      const says = `Monitor input: ${input} is taken by row ${other}. Allowed: each input once.`;
-      return [{ row, column: column === null ? null : column + 1, field: "slot", says }];
+      const problem = { code: "input taken", input, row: other } as const;
+      return [{ row, column: column === null ? null : column + 1, field: "slot", problem }];
     }),
   );
 };
 
-/** So many of anything a sentence names. A design choice. */
-const NAMED = 8;
-const some = (items: readonly string[]): string =>
-  formatList(items.length > NAMED + 1 ? [...items.slice(0, NAMED), `${items.length - NAMED} more`] : items);
-
-/** What is to be known of the lines, in sentences. */
+/** What is to be known of the lines. */
 const notesOf = (
   lines: readonly { readonly row: number; readonly line: ListLine }[],
   pairs: readonly ListLine[],
   { mapping, setup, further }: ListReading,
-): string[] => {
+): CsvNote[] => {
   const pieces = new Set(setup.kit.pieces.map((p) => nameKey(p.name)));
-  const strange = lines.flatMap(({ row, line: { says } }) =>
+  const strange = lines.flatMap(({ row, line: { says } }): CsvNote[] =>
     says.piece === undefined || says.piece === null || pieces.has(nameKey(says.piece))
       ? []
-      : [`Row ${row}: the kit has no “${asTyped(says.piece)}”, so the channel has no kit piece.`],
+      : [{ code: "no such piece", row, piece: says.piece }],
   );
   const alone = (["tap", "on", "trim"] as const).some((f) => mapping[f] !== null) && mapping.slot === null;
   return [
-    ...(pairs.length === 0
-      ? []
-      : [`L and R are joined to stereo channels: ${some(pairs.map((p) => asTyped(p.name)))}.`]),
-    ...notesOfFurther(further, some),
-    ...(alone ? ["Tap point, On and Trim are read only with a column of monitor inputs."] : []),
+    ...(pairs.length === 0 ? [] : [{ code: "joined", names: pairs.map((p) => p.name) } as const]),
+    ...notesOfFurther(further),
+    ...(alone ? [{ code: "no column of inputs" } as const] : []),
     ...strange,
   ];
 };
@@ -202,11 +195,8 @@ export const readList = (
   const all = header ? table.rows.slice(1) : table.rows;
   const rows = all.filter((row) => !isWithoutChannel(row, mapping));
   if (mapping.name === null || rows.length === 0) {
-    const says =
-      rows.length === 0
-        ? "There is no row under the headers. Allowed: a row for each channel."
-        : "Name: no column is chosen. Choose the one with the names.";
-    return refused([{ row: table.rows[0]?.number ?? 1, column: null, field: "name", says }]);
+    const problem = { code: rows.length === 0 ? "no rows" : "no name column" } as const;
+    return refused([{ row: table.rows[0]?.number ?? 1, column: null, field: "name", problem }]);
   }
   const headers = header ? (table.rows[0]?.cells ?? []) : [];
   const known = new Map([...setup.channels].reverse().map((s) => [nameKey(s.name), s]));
@@ -236,6 +226,6 @@ export const readList = (
     ok: true,
     lines: joined.lines,
     namesBuses: further.buses.length > 0,
-    notes: [...notesOfNumbers(all, mapping, some), ...notesOf(lines, joined.pairs, reading)],
+    notes: [...notesOfNumbers(all, mapping), ...notesOf(lines, joined.pairs, reading)],
   };
 };

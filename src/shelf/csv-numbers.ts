@@ -1,8 +1,7 @@
 import type { InputName } from "../core/inputs/names";
 import { channelCell } from "../core/inputs/numbers";
-import { asTyped } from "../core/lib/number";
 import { RANGES } from "../document/limits";
-import { formatCount } from "../text/words";
+import type { CsvNote } from "../text/csv";
 import type { CsvRow } from "./csv";
 import { unguard } from "./csv-cells";
 import type { Mapping } from "./csv-columns";
@@ -15,11 +14,9 @@ const MOST_NUMBERS = 2;
 export const readNumbers = (reader: RowReader, input: Pick<InputName, "channels">): readonly number[] => {
   const cell = channelCell(reader.text("number"));
   const numbers = cell ?? input.channels;
+  const field = cell ? "number" : "name";
   if (numbers.length > MOST_NUMBERS)
-    reader.fault(
-      cell ? "number" : "name",
-      `Ch: “${asTyped(reader.text(cell ? "number" : "name"))}” has ${numbers.length} channel numbers. Allowed: one, or two of a stereo channel.`,
-    );
+    reader.fault(field, { code: "many numbers", cell: reader.text(field), count: numbers.length });
   return numbers;
 };
 
@@ -27,29 +24,22 @@ export const readNumbers = (reader: RowReader, input: Pick<InputName, "channels"
 export const isWithoutChannel = ({ cells }: CsvRow, { number }: Pick<Mapping, "number">): boolean =>
   number !== null && cells.every((cell, at) => at === number || cell.trim() === "");
 
-/** What of a column of channel numbers became of nothing, in sentences. */
+/** What of a column of channel numbers became of nothing. */
 export const notesOfNumbers = (
   rows: readonly CsvRow[],
   { number }: Pick<Mapping, "number">,
-  some: (items: readonly string[]) => string,
-): string[] => {
+): readonly CsvNote[] => {
   if (number === null) return [];
   const cellOf = ({ cells }: CsvRow): string => unguard(cells[number] ?? "").trim();
   const out = rows.filter((row) => isWithoutChannel(row, { number }));
   const unread = rows.filter(
     (row) => !out.includes(row) && cellOf(row) !== "" && channelCell(cellOf(row)) === null,
   );
-  const cells = (of: readonly CsvRow[]): string => some(of.map((row) => `“${asTyped(cellOf(row))}”`));
+  const { min, max } = RANGES.number;
   return [
-    ...(out.length === 0
-      ? []
-      : [
-          `Left out: ${formatCount(out.length, "row")} with nothing but ${cells(out)}. Type a name into each that is a channel.`,
-        ]),
+    ...(out.length === 0 ? [] : [{ code: "left out", cells: out.map(cellOf) } as const]),
     ...(unread.length === 0
       ? []
-      : [
-          `No channel number: ${cells(unread)}. Allowed: ${RANGES.number.min} to ${RANGES.number.max}, or two such as “13-14”. The channels come without one.`,
-        ]),
+      : [{ code: "no channel number", cells: unread.map(cellOf), min, max } as const]),
   ];
 };

@@ -1,3 +1,4 @@
+import type { CellProblem } from "../text/csv";
 import type { CsvRow } from "./csv";
 import { type Cell, unguard } from "./csv-cells";
 import { FIELDS, type ListField, type Mapping } from "./csv-columns";
@@ -10,8 +11,7 @@ export interface CellFault {
   readonly column: number | null;
   /** What it is read as. */
   readonly field: ListField | "send" | "extra";
-  /** Which value, and what is allowed. */
-  readonly says: string;
+  readonly problem: CellProblem;
 }
 
 /** Stands between the values of several monitor inputs in one cell. */
@@ -24,8 +24,8 @@ export interface RowReader {
   readonly text: (field: ListField) => string;
   /** The text of a column that is no field's, by index from 0. */
   readonly cell: (column: number) => string;
-  readonly faultAt: (column: number, field: CellFault["field"], says: string) => void;
-  readonly fault: (field: ListField, says: string) => void;
+  readonly faultAt: (column: number, field: CellFault["field"], problem: CellProblem) => void;
+  readonly fault: (field: ListField, problem: CellProblem) => void;
   /** What a cell means; undefined also where it is wrong. */
   readonly read: <T>(field: ListField, reader: (text: string) => Cell<T>) => T | undefined;
   /** One value for each of so many monitor inputs: a cell with one value says it of all. */
@@ -39,10 +39,10 @@ export const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): R
     const column = mapping[field];
     return column === null ? "" : cell(column);
   };
-  const faultAt = (column: number | null, field: CellFault["field"], says: string): void => {
-    faults.push({ row: row.number, column: column === null ? null : column + 1, field, says });
+  const faultAt = (column: number | null, field: CellFault["field"], problem: CellProblem): void => {
+    faults.push({ row: row.number, column: column === null ? null : column + 1, field, problem });
   };
-  const fault = (field: ListField, says: string): void => faultAt(mapping[field], field, says);
+  const fault = (field: ListField, problem: CellProblem): void => faultAt(mapping[field], field, problem);
   const meaningOf = <T>(field: ListField, cell: string, reader: (text: string) => Cell<T>): T | undefined => {
     if (cell === "") return undefined;
     const read = reader(cell);
@@ -62,8 +62,8 @@ export const rowReader = (row: CsvRow, mapping: Mapping, faults: CellFault[]): R
         .split(AND.trim())
         .map((t) => t.trim());
       if (texts.length > 1 && texts.length !== count) {
-        const says = `${texts.length} values for ${count} monitor inputs. Allowed: one, or one for each.`;
-        fault(field, `${FIELDS[field].title}: ${says}`);
+        const { title } = FIELDS[field];
+        fault(field, { code: "many values", title, values: texts.length, inputs: count });
         return Array(count).fill(undefined);
       }
       const values = texts.map((t) => meaningOf(field, t, reader));

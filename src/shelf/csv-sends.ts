@@ -1,5 +1,5 @@
 import type { ListBus, ListSend, NamedSend } from "../core/inputs/list-sends";
-import { asTyped, type NumberRule } from "../core/lib/number";
+import type { NumberRule } from "../core/lib/number";
 import { refused } from "../core/lib/result";
 import type { SendTap } from "../core/model/setup";
 import type { Pan } from "../core/model/units";
@@ -73,10 +73,7 @@ export const readSend = (cell: string, readPan: (text: string) => Cell<Pan>): Ce
   let said: Said = {};
   for (const word of cell.trim().split(/\s+/)) {
     const read = wordOf(word, readPan);
-    if (!read.ok)
-      return refused(
-        `Send: “${asTyped(cell)}” cannot be read. Allowed: a tap point, a level, a pan, “off”, such as “post-fader −6 L30”; “x”; or “no”.`,
-      );
+    if (!read.ok) return refused({ code: "send", cell });
     said = { ...said, ...read.value };
   }
   return { ok: true, value: said };

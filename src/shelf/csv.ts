@@ -1,10 +1,9 @@
-import { asTyped } from "../core/lib/number";
 import { type Result, refused } from "../core/lib/result";
 import { LIMITS } from "../document/limits";
-import { formatList } from "../text/words";
+import type { CsvNote, CsvRefusal } from "../text/csv";
 import { guessMapping, headerRow, knownHeaders, type Mapping } from "./csv-columns";
-import { type CutFault, cutRows, guessDelimiter } from "./csv-cut";
-import { decodeText, NOTHING_BUT_BLANKS } from "./csv-decode";
+import { cutRows, guessDelimiter } from "./csv-cut";
+import { decodeText } from "./csv-decode";
 
 /** What stands between two cells: one character, but no quotation mark and no line end. */
 export type Delimiter = string;
@@ -51,12 +50,12 @@ export interface CsvTable {
   readonly header: boolean;
   /** Which column is which: a guess that the user may change. */
   readonly mapping: Mapping;
-  /** What is to be known of the file, in sentences. */
-  readonly notes: readonly string[];
+  /** What is to be known of the file. */
+  readonly notes: readonly CsvNote[];
 }
 
 /** A file as a table, or why it is none. */
-export type OpenedCsv = Result<{ table: CsvTable }>;
+export type OpenedCsv = Result<{ table: CsvTable }, CsvRefusal>;
 
 /** How much of the beginning tells the delimiter, characters. */
 const GUESS = 20_000;
@@ -64,20 +63,9 @@ const GUESS = 20_000;
 const FIRST_LINE = 2000;
 const MARKS = 40;
 
-const grouped = (n: number): string => n.toLocaleString("en-GB");
-
-const FAULTS: { readonly [fault in Exclude<CutFault, "rows">]: string } = {
-  "open quote": "a quotation mark is opened and never closed",
-  "behind quote": "there is more behind a closing quotation mark",
-  cell: `a cell with more than ${grouped(CSV_LIMITS.cell)} characters`,
-  columns: `more than ${CSV_LIMITS.columns} columns`,
-};
-
 const tooMany = (text: string): OpenedCsv => {
-  const lines = text.split("\n").length - Number(text.endsWith("\n"));
-  return refused(
-    `${grouped(lines)} rows: too many. Allowed: ${CSV_LIMITS.rows} channels. Nothing was imported.`,
-  );
+  const rows = text.split("\n").length - Number(text.endsWith("\n"));
+  return refused({ code: "many rows", rows, most: CSV_LIMITS.rows });
 };
 
 /** Spreadsheets may name the delimiter in a first line of its own. */
@@ -98,24 +86,24 @@ const guess = (text: string): Delimiter => {
 };
 
 /** Cuts a text into a table. */
-const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): OpenedCsv => {
+const tableOf = (text: string, notes: readonly CsvNote[], wanted?: Delimiter): OpenedCsv => {
   const named = NAMED.exec(text);
   const body = named ? text.slice(named[0].length) : text;
   const delimiter = wanted ?? named?.[1] ?? guess(body);
   const first = named ? 2 : 1;
   const { rows: cut, fault } = cutRows(body, delimiter, { ...CSV_LIMITS, rows: CSV_LIMITS.blankRows });
   if (fault === "rows") return tooMany(body);
-  if (fault) {
-    const ask =
-      fault === "columns"
-        ? ` Is the ${DELIMITER_NAMES[delimiter] ?? `“${delimiter}”`} really the delimiter?`
-        : "";
-    return refused(`Row ${cut.length + first}: ${FAULTS[fault]}.${ask} Nothing was imported.`);
+  const row = cut.length + first;
+  if (fault === "columns") {
+    const called = DELIMITER_NAMES[delimiter] ?? `“${delimiter}”`;
+    return refused({ code: "many columns", row, most: CSV_LIMITS.columns, delimiter: called });
   }
+  if (fault === "cell") return refused({ code: "long cell", row, most: CSV_LIMITS.cell });
+  if (fault) return refused({ code: fault, row });
   const all = cut
     .map((cells, i) => ({ number: i + first, cells }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ""));
-  if (all.length === 0) return refused(NOTHING_BUT_BLANKS);
+  if (all.length === 0) return refused({ code: "blank" });
   const at = headerRow(all.map(({ cells }) => cells));
   const header = at >= 0;
   const rows = all.slice(Math.max(at, 0));
@@ -123,12 +111,10 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
   if (rows.length - Number(header) > CSV_LIMITS.rows) return tooMany(body);
   const one = table.every((cells) => cells.length === 1);
   const above = all.slice(0, Math.max(at, 0)).flatMap(({ cells }) => cells.filter((c) => c.trim() !== ""));
-  const said = [
+  const known: CsvNote[] = [
     ...notes,
-    ...(above.length === 0
-      ? []
-      : [`Above the headers, so left out: ${formatList(above.map((cell) => `“${asTyped(cell)}”`))}.`]),
-    ...(one ? ["The file has one column only: it is read as the names."] : []),
+    ...(above.length === 0 ? [] : [{ code: "above the headers", cells: above } as const]),
+    ...(one ? [{ code: "one column" } as const] : []),
   ];
   return {
     ok: true,
@@ -137,7 +123,7 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
       delimiter,
       header,
       mapping: guessMapping(table, header),
-      notes: said,
+      notes: known,
     },
   };
 };
@@ -148,12 +134,8 @@ const tableOf = (text: string, notes: readonly string[], wanted?: Delimiter): Op
  * @param wanted the delimiter where the user knows better; guessed otherwise
  */
 export const openCsv = async (file: Blob, wanted?: Delimiter): Promise<OpenedCsv> => {
-  if (file.size > CSV_LIMITS.bytes) {
-    const size = (file.size / 1e6).toFixed(1);
-    return refused(
-      `${size} MB: too large for an input list. Allowed: ${CSV_LIMITS.bytes / 1e6} MB and ${CSV_LIMITS.rows} channels. Nothing was imported.`,
-    );
-  }
+  const { bytes: most, rows } = CSV_LIMITS;
+  if (file.size > most) return refused({ code: "large", bytes: file.size, most, rows });
   const decoded = decodeText(new Uint8Array(await file.arrayBuffer()));
   return decoded.ok ? tableOf(decoded.text, decoded.notes, wanted) : decoded;
 };

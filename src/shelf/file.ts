@@ -1,12 +1,13 @@
 import { isolated, quoted } from "../core/lib/direction";
 import { refused } from "../core/lib/result";
-import { type ReadThing, readThing } from "../document/desk-file";
+import { readThing } from "../document/desk-file";
 import { MAX_SETUP_BYTES } from "../document/limits";
 import { printSetup } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { reasonOf } from "../text/words";
 import { BACKUP_FORMAT, isInLines, readBackup, readBackupLines } from "./backup";
 import { textLines, tooLarge } from "./lines";
+import { type ReceivedThing, received } from "./received";
 
 /** A file to be handed to the user. */
 export interface ExportedFile {
@@ -38,8 +39,8 @@ export const exportFile = (file: SetupFile): ExportedFile => exportText(file.nam
  * Reads a file that the user chose or dropped: a setup, a desk, or a backup of several. Never rejects: what is wrong is said.
  * To be called in a worker: it takes as long as it takes.
  */
-export const readFile = async (file: File): Promise<readonly ReadThing[]> => {
-  const refuse = (why: string): readonly ReadThing[] => [refused(`${quoted(file.name)}: ${why}`)];
+export const readFile = async (file: File): Promise<readonly ReceivedThing[]> => {
+  const refuse = (why: string): readonly ReceivedThing[] => [refused(`${quoted(file.name)}: ${why}`)];
   try {
     const head = await file.slice(0, HEAD).text();
     if (isInLines(head)) return await readBackupLines(quoted(file.name), textLines(file, MAX_SETUP_BYTES));
@@ -53,7 +54,7 @@ export const readFile = async (file: File): Promise<readonly ReadThing[]> => {
       const backup = readBackup(value);
       return backup.ok ? backup.things : refuse(backup.why);
     }
-    const read = readThing(value);
+    const read = received(readThing(value));
     return read.ok ? [read] : refuse(read.why);
   } catch (error) {
     if (error instanceof SyntaxError) return refuse(`this is not JSON (${isolated(reasonOf(error))}).`);

@@ -5,6 +5,7 @@ import { exampleSetup } from "../document/example";
 import { readSetupText } from "../document/read-setup";
 import type { SetupFile } from "../document/schema";
 import { readOnly, run } from "../document/store";
+import type { ReadNote, ReadRefusal } from "../text/reading";
 import { formatCount } from "../text/words";
 import type { Saving } from "./autosave";
 import { createCatalogue, freshId, unlikely } from "./catalogue";
@@ -17,8 +18,10 @@ import { troubleOf } from "./trouble";
 /** Something to be told about setups that were opened or kept. */
 export interface News {
   readonly says: string;
-  /** One sentence for each thing. */
-  readonly details: readonly string[];
+  /** What of its file was not taken as it stood. */
+  readonly notes: readonly ReadNote[];
+  /** Why nothing of it was; null where something was, or nothing was to be read. */
+  readonly why: ReadRefusal | null;
   /** The file as it was, to be offered where it was read only in part. */
   readonly raw?: { readonly name: string; readonly text: string };
 }
@@ -76,7 +79,7 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>, tally?: ReadT
   const news = signal<readonly News[]>([]);
 
   const tell = (says: string, more: Partial<Omit<News, "says">> = {}): void => {
-    news.value = [...news.peek(), { says, details: [], ...more }];
+    news.value = [...news.peek(), { says, notes: [], why: null, ...more }];
   };
   const opened = createOpened(catalogue, me, (from, to) =>
     tell(`Another tab changed ${quoted(from)}. Your changes here are saved as ${quoted(to)}.`),
@@ -87,12 +90,12 @@ export const createShelf = (openCupboard: () => Promise<Cupboard>, tally?: ReadT
     const raw = { name: record.name, text: record.text };
     const called = quoted(record.name);
     if (!result.ok) {
-      tell(`${called} was not opened and stays as it is.`, { details: [result.why], raw });
+      tell(`${called} was not opened and stays as it is.`, { why: result.why, raw });
       return false;
     }
     const isMended = result.notes.length > 0;
     opened.show(id, record, result.file, isMended);
-    if (isMended) tell(`${called} was read only in part.`, { details: result.notes, raw });
+    if (isMended) tell(`${called} was read only in part.`, { notes: result.notes, raw });
     return true;
   };
   /** Without it the newest is opened next time, so a failure is no trouble. */

@@ -13,6 +13,29 @@ export const ALLOCATION_KINDS: { readonly [kind in AllocationKind]: string } = {
   snare: PIECE_KINDS.snare,
 };
 
+/** Why a kind of channel asks for what it does by default: what `KIND_RULES` holds, in a sentence. Common practice, no source. */
+export const KIND_REASONS: { readonly [kind in AllocationKind]: string } = {
+  kick: "Everybody keeps time by it: an input of its own if one is left.",
+  snare: "An input of its own if one is left.",
+  drum: "Nobody needs eight knobs for the drum microphones.",
+  percussion: "One player with many instruments: one knob is enough, and the drum bus will do.",
+  bass: "Everybody takes pitch and time from it.",
+  guitar: "One player, one sound.",
+  keys: "One player, often two keyboards.",
+  horn: "One or two knobs are enough for a section.",
+  strings: "One or two knobs are enough for a section.",
+  other: "Not known what it is, so it gets an input of its own where possible.",
+  "lead-vocal": "Singers want their own voice with EQ and compressor.",
+  vocal: "Their own voice first; the rest can share a knob.",
+  playback: "FOH’s fader rides are part of it.",
+  click: "Only for those who ask for it.",
+  talkback: "Must be heard whatever FOH does.",
+  speech: "Everybody needs it, nobody mixes it.",
+  video: "Everybody needs it, nobody mixes it; FOH’s fader rides are part of it.",
+  audience: "Opens up the mix in the ears, but nobody plays to it.",
+  effects: "Pleasant, but nobody plays to it.",
+};
+
 /** How much a channel wants an input of its own. */
 const OWN_WISHES: { readonly [wish in OwnWish]: string } = {
   must: "must",

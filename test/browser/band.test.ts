@@ -74,7 +74,7 @@ it("a band of one's own is entered, decided and on paper in at most forty taps a
   // Nobody is left out, and the sheet says where everything comes from.
   await settled(page);
   const read = readSetupText(await stored(page));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   const { buses, channels, monitor } = read.file;
   expect(channels).toHaveLength(8 + ADDED);
   expect(patchIssues(read.file).filter(({ code }) => code === "unfed channel")).toEqual([]);
@@ -147,7 +147,7 @@ it("a stage's input list, which names no bus, brings its drums into the drum bus
   await page.getByText("13 channels imported").waitFor();
   await settled(page);
   const read = readSetupText(await stored(page));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   const { buses, channels } = read.file;
   const nameOf = (id: string) => channels.find((c) => c.id === id)?.name ?? "";
   expect(buses.map(({ name }) => name)).toEqual(["Drums"]);
@@ -169,7 +169,7 @@ it.each(["file", "link"])("a setup of version 2 opens by %s with its figures", a
   const user = await phoneWithCopy(browser);
   const { page } = user;
   const read = readSetupText(VERSION_2);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   if (way === "file") {
     await visit(user, site, "#setups");
     await takeIn(page, VERSION_2);

@@ -104,7 +104,7 @@ it("thirty lines are pasted and decided: three plans, a pin, and a patch that le
   await expect.poll(() => notYet.count()).toBe(0);
   await settled(page);
   const read = readSetupText(await stored(page));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   const issues = patchIssues(read.file);
   const left = bestPlan(problemOf(read.file, { channels: new Map(), buses: [] }))?.leftOut ?? [];
   expect(left).toEqual([]);
@@ -173,7 +173,7 @@ it("what a channel asks for is changed for one and for several, marked, taken ba
   expect(await reachesOut(page)).toEqual([]);
   await settled(page);
   const read = readSetupText(await stored(page));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   const drummer = read.file.listeners.find(({ kind }) => kind === "drummer")?.id;
   const ruleOf = (name: string) => read.file.channels.find((c) => c.name === name)?.rule;
   expect(ruleOf("Trumpet")).toEqual({ own: "prefer", reach: [drummer], tap: "pre-eq" });

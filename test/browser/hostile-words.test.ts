@@ -6,8 +6,8 @@ import { asTyped } from "../../src/core/lib/number";
 import { uniqueName } from "../../src/core/model/ids";
 import { exampleSetup } from "../../src/document/example";
 import { printSetup } from "../../src/document/read-setup";
-import { show } from "../../src/document/reader";
 import { readKind, unguard } from "../../src/shelf/csv-cells";
+import { formatGlimpse } from "../../src/text/glimpse";
 import { noiseWav } from "../measure/noisewav";
 import { forged, packed } from "../shelf/forged";
 import { alert, answerAll, choose, downloaded, go, states, takeIn, unfold, visit } from "./hall";
@@ -53,9 +53,11 @@ it("values and names of fields that a setup file must not have are quoted as tex
   await states(page, "Import “");
   await openAll(page);
   await harmless(page, [
-    ...CORPUS.map((text) => `${show(`${text} `)}: not known here; left out.`),
-    ...CORPUS.map((text, at) => `kit.pieces[${at}].kind: ${show(text)} is not one of “kick”,`),
-    ...CORPUS.slice(0, 9).map((text) => `lineCheck.${show(`${text} `)}: ${show(text)} is not true or false;`),
+    ...CORPUS.map((text) => `${formatGlimpse(`${text} `)}: not known here; left out.`),
+    ...CORPUS.map((text, at) => `kit.pieces[${at}].kind: ${formatGlimpse(text)} is not one of “kick”,`),
+    ...CORPUS.slice(0, 9).map(
+      (text) => `lineCheck.${formatGlimpse(`${text} `)}: ${formatGlimpse(text)} is not true or false;`,
+    ),
   ]);
   await user.context.close();
 });
@@ -81,11 +83,11 @@ it("files that are refused are named, and what is in them is quoted, as text", a
   await openAt(page, site, "setups");
   await refused(
     (text) => JSON.stringify({ format: text }),
-    (text) => `This is not a setup of Hatside: its format is ${show(text)}.`,
+    (text) => `This is not a setup of Hatside: its format is ${formatGlimpse(text)}.`,
   );
   await refused(
     (text) => JSON.stringify({ format: "hatside-backup", version: 1, setups: text }),
-    (text) => `setups: ${show(text)} is not a list.`,
+    (text) => `setups: ${formatGlimpse(text)} is not a list.`,
   );
   // Engines quote what is no JSON in words of their own.
   await refused(
@@ -200,7 +202,10 @@ it("links that were forged, or that expand without end, are refused in plain wor
   await refused(packed(Buffer.alloc(100_000_000, "a")), "The link expands to more than 4 MB");
   await refused(`#s=1.${asName(EVERYTHING)}`, "The link was cut off");
   await refused(forged(asName(EVERYTHING).replace(/[\s#]/g, "")), "Ask for it again, or for the setup file.");
-  await refused(packed(JSON.stringify({ format: EVERYTHING })), `its format is ${show(EVERYTHING)}.`);
+  await refused(
+    packed(JSON.stringify({ format: EVERYTHING })),
+    `its format is ${formatGlimpse(EVERYTHING)}.`,
+  );
   await user.context.close();
 });
 
@@ -317,7 +322,7 @@ describe("kept on the device", () => {
       await understood.waitFor();
       expect(await harm(page)).toEqual([]);
       await unturned(page, ".notice > p", [`“${isolated(name)}” was not opened and stays as it is.`]);
-      if (name === EVERYTHING) await harmless(page, [`its format is ${show(name)}.`]);
+      if (name === EVERYTHING) await harmless(page, [`its format is ${formatGlimpse(name)}.`]);
       await understood.click();
     }
     await understood.waitFor({ state: "detached" });

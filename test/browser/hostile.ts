@@ -117,7 +117,7 @@ const corpusAt = (at: number): string => CORPUS[at % CORPUS.length] ?? "";
 const fullSetup = (): SetupFile => {
   const fixture = readFileSync(join(import.meta.dirname, "../fixtures/setup-v1.json"), "utf8");
   const read = readSetup(JSON.parse(fixture));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   const { file } = read;
   if (!file.earphone || !file.recording || !file.check) throw new Error("the fixture lacks a part");
   const channels = grown(file.channels, (item, id) => ({ ...item, id }));
@@ -158,7 +158,7 @@ export const hostileSetup = (): SetupFile => {
     return newIds.get(text) ?? (kind.includes("[]") ? corpusAt(at) : everything);
   });
   const read = readSetup(changed);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   return read.file;
 };
 

@@ -458,7 +458,7 @@ it("a setup of the first version of the file is opened from the shelf, edited, a
 
   expect(await onlyKey(page)).toBe(key);
   const read = readSetup(old);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   const channels = read.file.channels.map((c) => (c.name === "Kick" ? { ...c, pan: edited / 100 } : c));
   expect(channels).toHaveLength(old.sources.length);
   // Silence is −∞ here and null in JSON: as it is written, and as it is read.

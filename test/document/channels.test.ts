@@ -39,9 +39,11 @@ it("too many are refused, with the reason, and none is added", () => {
   expect(applied(band, many(room)).channels).toHaveLength(LIMITS.channels);
   expect(many(room).refuses?.(band)).toBeNull();
   expect(applied(band, many(room + 1))).toBe(band);
-  expect(many(room + 1).refuses?.(band)).toBe(
-    `${LIMITS.channels + 1} channels in all: too many. Allowed: ${LIMITS.channels}.`,
-  );
+  expect(many(room + 1).refuses?.(band)).toEqual({
+    of: "channels",
+    count: LIMITS.channels + 1,
+    limit: LIMITS.channels,
+  });
 });
 
 it("none added changes nothing", () => {

@@ -24,7 +24,7 @@ type Figure = readonly [what: string, value: number | null];
 /** What is compared of one setup, with names to find a difference by. */
 const figuresOf = (value: unknown): Figure[] => {
   const read = readSetup(value);
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   expect(read.notes).toEqual([]);
   const { buses } = evaluate(read.file);
   const figures: Figure[] = [];

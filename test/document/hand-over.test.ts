@@ -24,7 +24,7 @@ const example = exampleSetup();
 const sent = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 const received = (file: SetupFile, at = AT): SetupFile => {
   const read = readHandOver(sent(handOver(file, "a1b2", at)));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   expect(read.notes).toEqual([]);
   return read.file;
 };
@@ -115,13 +115,13 @@ describe("a setup that is handed over", () => {
     expect(received(ahead).handed?.at).toBe(ADA.at);
   });
 
-  it.each<[string, object, RegExp]>([
-    ["of another version", { version: 2 }, new RegExp(`version: 2 is not a version\\. Allowed: ${VERSION}`)],
-    ["from nowhere", { of: 5 }, /does not say where it comes from/],
-    ["with nothing in it", { setup: 7 }, /There is no setup/],
+  it.each<[string, object, object]>([
+    ["of another version", { version: 2 }, { code: "no version", given: 2, newest: VERSION }],
+    ["from nowhere", { of: 5 }, { code: "from nowhere" }],
+    ["with nothing in it", { setup: 7 }, { code: "no setup" }],
   ])("is refused %s", (_, bad, why) => {
     const read = readHandOver({ ...handOver(example, "a1b2", AT), ...bad });
-    expect(read).toMatchObject({ ok: false, why: expect.stringMatching(why) });
+    expect(read).toMatchObject({ ok: false, why });
   });
 });
 
@@ -152,7 +152,7 @@ describe("a helper’s ticks", () => {
     const ticked = tickInput(2, false, ADA).apply(received(example));
     const file = sent(ticksToSend(ticked)) as { ticks: unknown[] };
     const read = readTicks({ ...file, ticks: [...file.ticks.slice(0, -1), ["nobody", 5]] });
-    expect(read).toMatchObject({ ok: true, notes: ["ticks: 1 of 1 are not ticks; left out."] });
+    expect(read).toMatchObject({ ok: true, notes: [{ code: "bad ticks", at: "ticks", bad: 1, all: 1 }] });
     expect(readTicks({ ...file, of: null })).toMatchObject({ ok: false });
   });
 });

@@ -3,6 +3,7 @@ import type { MeasuredChannel } from "../../src/core/model/setup";
 import { LIMITS } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
 import type { SetupFile } from "../../src/document/schema";
+import type { ReadNote } from "../../src/text/reading";
 import { bandSetup } from "./band";
 import { measured } from "./measured";
 
@@ -10,8 +11,8 @@ const example = bandSetup();
 
 /** A setup mended, and what was said of it. */
 const mended = (file: SetupFile) => {
-  const notes: string[] = [];
-  return { file: mend(file, (says) => notes.push(says)), notes };
+  const notes: ReadNote[] = [];
+  return { file: mend(file, (note) => notes.push(note)), notes };
 };
 
 const twice = <T>(list: readonly T[]): readonly T[] => [...list, ...list.slice(0, 1)];
@@ -28,10 +29,10 @@ it("of two with one id the later gets a free one of its own kind", () => {
   expect(ids.map((id) => id?.replace(/\d+$/, ""))).toEqual(["s", "p", "m", "l"]);
   expect(new Set(file.channels.map((s) => s.id)).size).toBe(example.channels.length + 1);
   expect(notes).toEqual([
-    "“Kick” had no id of its own and got one.",
-    "“Kick” had no id of its own and got one.",
-    "“Drums” had no id of its own and got one.",
-    "“Audience” had no id of its own and got one.",
+    { code: "id given", name: "Kick" },
+    { code: "id given", name: "Kick" },
+    { code: "id given", name: "Drums" },
+    { code: "id given", name: "Audience" },
   ]);
 });
 
@@ -42,7 +43,7 @@ it("what has an empty id gets one too", () => {
   } as SetupFile);
   expect(file.buses[0]?.id).toBe("m1");
   expect(file.buses[1]?.id).toMatch(/^m[2-9]$/);
-  expect(notes).toEqual(["“Drums” had no id of its own and got one."]);
+  expect(notes).toEqual([{ code: "id given", name: "Drums" }]);
 });
 
 it("where there is no room for a drummer the last performer becomes one, not the audience", () => {
@@ -58,9 +59,7 @@ it("where there is no room for a drummer the last performer becomes one, not the
     ["Singer 31", "drummer"],
     ["Audience", "audience"],
   ]);
-  expect(notes[0]).toBe(
-    "There was no drummer among the listeners, and no room for one more: it is “Singer 31” now.",
-  );
+  expect(notes[0]).toEqual({ code: "listener turned", kind: "drummer", name: "Singer 31" });
 });
 
 it("of two drummers the first stays one, and the other is a performer, else as before", () => {
@@ -104,7 +103,7 @@ describe("figures of a recording", () => {
         [0.2, 1],
       ],
     });
-    expect(notes).toEqual(["“Hall” had figures of a channel that is not there or twice: removed."]);
+    expect(notes).toEqual([{ code: "no such figures", name: "Hall" }]);
   });
 });
 
@@ -113,12 +112,12 @@ it("hits of a piece that is not there leave the check, with a word; others stay 
   const file = { ...example, check: { listener: "l2", hits: [hit("p1"), hit("p99"), hit("p2")] } };
   const { file: after, notes } = mended(file);
   expect(after.check).toEqual({ listener: "l2", hits: [hit("p1"), hit("p2")] });
-  expect(notes).toEqual(["The check at the kit had hits of a piece that is not there: removed."]);
+  expect(notes).toEqual([{ code: "hits removed" }]);
   expect(mended(after).notes).toEqual([]);
 });
 
 it.each(["00", "0x1", "1e0", " 1", "-0", "1.0", "+1", "0 "])("a tick of %j is of no input", (at) => {
   const { file, notes } = mended({ ...example, lineCheck: { 0: true, 13: false, [at]: true } });
   expect(file.lineCheck).toEqual({ 0: true, 13: false });
-  expect(notes).toEqual(["The line check had ticks of free inputs or of nobody’s mixer: removed."]);
+  expect(notes).toEqual([{ code: "ticks removed" }]);
 });

@@ -3,12 +3,11 @@ import { LAWS } from "../../src/core/pan/laws";
 import { exampleSetup } from "../../src/document/example";
 import { LIMITS } from "../../src/document/limits";
 import { printSetup, readSetup } from "../../src/document/read-setup";
+import type { ReadNote } from "../../src/text/reading";
 import { measured } from "./measured";
 
-/** As a note lists them. */
-const EVERY_LAW = Object.keys(LAWS)
-  .map((law) => `“${law}”`)
-  .join(", ");
+/** What a law may be. */
+const EVERY_LAW = Object.keys(LAWS);
 
 /** Parsed JSON, as loose as it comes. */
 type Json = ReturnType<typeof JSON.parse>;
@@ -18,40 +17,43 @@ const withChange = (change: (file: Json) => void) => {
   const json = JSON.parse(printSetup(exampleSetup()));
   change(json);
   const result = readSetup(json);
-  if (!result.ok) throw new Error(result.why);
+  if (!result.ok) throw new Error(result.why.code);
   return result;
 };
-const notesOf = (change: (file: Json) => void): readonly string[] => withChange(change).notes;
+const notesOf = (change: (file: Json) => void): readonly ReadNote[] => withChange(change).notes;
 
 describe("what cannot be taken is named with its value and what is allowed", () => {
-  it.each<[about: string, change: (file: Json) => void, notes: readonly string[]]>([
+  it.each<[about: string, change: (file: Json) => void, notes: readonly ReadNote[]]>([
     [
       "a text",
       (f) => {
         f.channels[0].name = 5;
       },
-      ["channels[0].name: 5 is not text; “Channel” used."],
+      [{ code: "replaced", at: "channels[0].name", given: 5, allowed: "text", used: "Channel" }],
     ],
     [
       "a list",
       (f) => {
         f.buses[0].sends = true;
       },
-      ["buses[0].sends: true is not a list; an empty list used."],
+      [{ code: "replaced", at: "buses[0].sends", given: true, allowed: "list", used: { a: "empty list" } }],
     ],
     [
       "a whole number: a text is none at all",
       (f) => {
         f.desk.panSteps = "many";
       },
-      ["desk.panSteps: “many” is not a number from 1 to 1000; 100 used."],
+      [{ code: "replaced", at: "desk.panSteps", given: "many", allowed: { min: 1, max: 1000 }, used: 100 }],
     ],
     [
       "left and right",
       (f) => {
         f.buses[0].sideTrim = 5;
       },
-      ["buses[0].sideTrim[0]: missing; 0 used.", "buses[0].sideTrim[1]: missing; 0 used."],
+      [
+        expect.objectContaining({ code: "replaced", at: "buses[0].sideTrim[0]", given: undefined, used: 0 }),
+        expect.objectContaining({ code: "replaced", at: "buses[0].sideTrim[1]", given: undefined, used: 0 }),
+      ],
     ],
     [
       "what may be empty, once",
@@ -59,31 +61,40 @@ describe("what cannot be taken is named with its value and what is allowed", () 
         delete f.channels[0].piece;
         delete f.earphone;
       },
-      ["channels[0].piece: missing; left empty.", "earphone: missing; left empty."],
+      [
+        { code: "left empty", at: "channels[0].piece" },
+        { code: "left empty", at: "earphone" },
+      ],
     ],
     [
       "ticks that are none",
       (f) => {
         f.lineCheck = 5;
       },
-      ["lineCheck: 5 is not an object; none used."],
+      [{ code: "no ticks", at: "lineCheck", given: 5 }],
     ],
     [
       "ticks that are missing",
       (f) => {
         delete f.lineCheck;
       },
-      ["lineCheck: missing; none used."],
+      [{ code: "no ticks", at: "lineCheck", given: undefined }],
     ],
     [
-      "a text of 24 characters whole, a longer one cut",
+      "a text of 24 characters whole, of a longer one the beginning",
       (f) => {
         f.desk.law = "a".repeat(24);
         f.desk.reference = "b".repeat(25);
       },
       [
-        `desk.law: “${"a".repeat(24)}” is not one of ${EVERY_LAW}; “sine” used.`,
-        `desk.reference: “${"b".repeat(24)}…” is not one of “sides”, “centre”; “sides” used.`,
+        { code: "replaced", at: "desk.law", given: "a".repeat(24), allowed: EVERY_LAW, used: "sine" },
+        {
+          code: "replaced",
+          at: "desk.reference",
+          given: "b".repeat(25),
+          allowed: ["sides", "centre"],
+          used: "sides",
+        },
       ],
     ],
     [
@@ -94,9 +105,9 @@ describe("what cannot be taken is named with its value and what is allowed", () 
         f["b".repeat(25)] = 1;
       },
       [
-        "“two words”: not known here; left out.",
-        `${"a".repeat(24)}: not known here; left out.`,
-        `“${"b".repeat(24)}…”: not known here; left out.`,
+        { code: "unknown", at: "“two words”" },
+        { code: "unknown", at: "a".repeat(24) },
+        { code: "unknown", at: `“${"b".repeat(24)}…”` },
       ],
     ],
   ])("%s", (_, change, notes) => {
@@ -122,7 +133,7 @@ it("a text is counted and cut by characters, as the field it is typed in counts 
   expect(read(full)).toMatchObject({ file: { note: full }, notes: [] });
   expect(read(`${full}x`)).toMatchObject({
     file: { note: full },
-    notes: ["note: 2001 characters are too many; the first 2000 kept."],
+    notes: [{ code: "too long", at: "note", letters: 2001, kept: 2000 }],
   });
 });
 
@@ -133,7 +144,7 @@ it("a recording whose correlations lack one in a row is left out", () => {
     });
   expect(recording([[1, 0], [0]])).toMatchObject({
     file: { recording: null },
-    notes: ["recording.correlation: not 2 rows of 2; the recording is left out."],
+    notes: [{ code: "not square", at: "recording.correlation", size: 2 }],
   });
   expect(
     recording([
@@ -157,9 +168,15 @@ describe("of many notes", () => {
   it("a hundred are told, and how many more there are", () => {
     expect(wrong(99)).toHaveLength(99);
     expect(wrong(100)).toHaveLength(100);
-    expect(wrong(100).at(-1)).toBe("channels[99].pan: 9 is not a number from −1 to 1; 0 used.");
+    expect(wrong(100).at(-1)).toEqual({
+      code: "replaced",
+      at: "channels[99].pan",
+      given: 9,
+      allowed: { min: -1, max: 1 },
+      used: 0,
+    });
     expect(wrong(101)).toHaveLength(101);
-    expect(wrong(101).at(-1)).toBe("And 1 more of the kind.");
+    expect(wrong(101).at(-1)).toEqual({ code: "more", count: 1 });
   });
 });
 
@@ -169,5 +186,5 @@ it("a fault of the app itself is not called one of the file", () => {
       throw new RangeError("own");
     },
   };
-  expect(readSetup(broken)).toEqual({ ok: false, why: "Hatside cannot read this setup: own." });
+  expect(readSetup(broken)).toEqual({ ok: false, why: { code: "own fault", what: "setup", reason: "own" } });
 });

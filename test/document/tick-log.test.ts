@@ -200,9 +200,9 @@ it.each<[string, unknown]>([
   const file = tickInput(2, true, jo(1)).apply(band);
   const tickLog = [...(file.tickLog ?? []), { ...file.tickLog?.[0], ...(bad as object) }];
   const read = readSetup(JSON.parse(JSON.stringify({ ...file, tickLog })));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   expect(read.file).toEqual(file);
-  expect(read.notes).toEqual(["tickLog: 1 of 2 are not ticks; left out."]);
+  expect(read.notes).toEqual([{ code: "bad ticks", at: "tickLog", bad: 1, all: 2 }]);
 });
 
 it("what is said at a musician's mixer stands beside what is said anywhere, and goes with the musician", () => {

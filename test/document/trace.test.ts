@@ -7,6 +7,7 @@ import { addLook, endTrace, restartTrace, startTrace, undoLook } from "../../src
 import { LIMITS } from "../../src/document/limits";
 import { readSetup } from "../../src/document/read-setup";
 import type { SetupFile } from "../../src/document/schema";
+import type { ReadNote } from "../../src/text/reading";
 import { bandSetup } from "./band";
 
 const SIGNAL: TraceLook = { link: "source", said: "signal" };
@@ -16,9 +17,9 @@ const who = (file: SetupFile): string => file.listeners.find((l) => l.kind === "
 const begun = (about: TraceAbout, file = bandSetup()): SetupFile => startTrace(who(file), about).apply(file);
 const looked = (file: SetupFile, ...looks: readonly TraceLook[]): SetupFile =>
   looks.reduce((now, look) => addLook(look).apply(now), file);
-const reread = (file: unknown): { file: SetupFile; notes: readonly string[] } => {
+const reread = (file: unknown): { file: SetupFile; notes: readonly ReadNote[] } => {
   const read = readSetup(JSON.parse(JSON.stringify(file)));
-  if (!read.ok) throw new Error(read.why);
+  if (!read.ok) throw new Error(read.why.code);
   return read;
 };
 const channelId = (): string => bandSetup().channels[0]?.id ?? "";

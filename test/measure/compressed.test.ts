@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { lookAt } from "../../src/measure/compressed";
 import { readFacts } from "../../src/measure/facts";
+import type { SoundFileNote } from "../../src/text/sound-files";
 import { noise } from "../tools/chance.mjs";
 import { type Coding, coded } from "./coded";
 import { wavFile } from "./wavfile";
@@ -46,12 +47,12 @@ describe("a look at a compressed file", () => {
       rate: RATE,
       channels: 2,
     } as const;
-    const noted = async (frames: number, promised: number | null): Promise<readonly string[]> => {
+    const noted = async (frames: number, promised: number | null): Promise<readonly SoundFileNote[]> => {
       const read = await readFacts({ ...input, frames, promised });
       return read.ok ? read.facts.notes.slice(1) : [];
     };
     expect(await noted(60 * RATE, 90 * RATE)).toEqual([
-      "“a.flac” is cut off: its header promises 1:30.0, it holds 1:00.0; measured up to the cut.",
+      { code: "cut", name: "a.flac", promised: 90, held: 60 },
     ]);
     expect(await noted(60 * RATE, 60 * RATE + 4608)).toEqual([]);
     expect(await noted(60 * RATE, null)).toEqual([]);

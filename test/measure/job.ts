@@ -2,6 +2,7 @@ import type { MeasuredFigures } from "../../src/core/measure/figures";
 import type { Sides } from "../../src/core/model/units";
 import { runJob } from "../../src/measure/engine";
 import type { Job, JobOutcome } from "../../src/measure/protocol";
+import type { SoundFileNote } from "../../src/text/sound-files";
 import { type WavPlan, wavFile } from "./wavfile";
 
 /** A chosen file with these bytes. */
@@ -29,16 +30,16 @@ export const figuresOf = async (
   plan: WavPlan = { coding: "float", width: 8 },
 ): Promise<MeasuredFigures> => {
   const outcome = await measureBytes(wavFile(channels, plan), gains);
-  if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
+  if (outcome.kind === "refused") throw new Error(JSON.stringify(outcome.why));
   return outcome.measurement.figures;
 };
 
-/** The sentences with which a job was refused. */
-export const whyNot = (outcome: JobOutcome): string =>
-  outcome.kind === "refused" ? outcome.why.join(" ") : "";
-/** The sentences that came with a measurement. */
-export const notesOf = (outcome: JobOutcome): string =>
-  outcome.kind === "done" ? outcome.measurement.notes.join(" ") : "";
+/** Why a job was refused. */
+export const whyNot = (outcome: JobOutcome): readonly SoundFileNote[] =>
+  outcome.kind === "refused" ? outcome.why : [];
+/** What was told with a measurement. */
+export const notesOf = (outcome: JobOutcome): readonly SoundFileNote[] =>
+  outcome.kind === "done" ? outcome.measurement.notes : [];
 
 /** Every number anywhere in a value. */
 export const numbersIn = (value: unknown): number[] => {

@@ -93,7 +93,7 @@ describe("beside sox and ffmpeg", () => {
     const path = join(folder, `${name.replaceAll(/\W+/g, "-")}.wav`);
     writeFileSync(path, bytes);
     const outcome = await measureBytes(bytes, [[1, 1]]);
-    if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
+    if (outcome.kind === "refused") throw new Error(JSON.stringify(outcome.why));
     const ours = outcome.measurement.figures.tracks[0] as TrackFigures;
 
     const theirs = sox(path);

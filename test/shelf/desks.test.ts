@@ -22,7 +22,7 @@ const lay = (key: string, value: unknown) => cupboard.update(key, () => value);
 const names = () => desks.list.value.map((line) => line.name);
 const saved = (name: string): Desk => {
   const read = desks.list.value.find((line) => line.name === name)?.read;
-  if (!read?.ok) throw new Error(read?.why ?? `no ${name}`);
+  if (!read?.ok) throw new Error(read?.why.code ?? `no ${name}`);
   return deskOf(read.file);
 };
 const idOf = (name: string): string => desks.list.value.find((line) => line.name === name)?.id ?? "";
@@ -87,8 +87,8 @@ describe("saved desks", () => {
     await lay("desk-odd", 42);
     await again();
     expect(desks.list.value.map((line) => [line.name, line.read.ok || line.read.why])).toEqual([
-      ["Newer", expect.stringContaining("This desk is from a newer Hatside")],
-      ["Unreadable entry", expect.stringContaining("This is not a desk of Hatside")],
+      ["Newer", expect.objectContaining({ code: "newer", what: "desk" })],
+      ["Unreadable entry", expect.objectContaining({ code: "not ours", what: "desk" })],
     ]);
     await desks.rename("desk-newer", "Later");
     expect(JSON.parse(await desks.textOf("desk-newer"))).toEqual({ ...JSON.parse(newer), name: "Later" });

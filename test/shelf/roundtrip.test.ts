@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { MeasuredChannel, Recording } from "../../src/core/model/setup";
-import type { ReadThing } from "../../src/document/desk-file";
 import { exampleSetup } from "../../src/document/example";
 import { RANGES } from "../../src/document/limits";
 import { mend } from "../../src/document/mend";
@@ -10,6 +9,7 @@ import type { CheckSession, SetupFile } from "../../src/document/schema";
 import { printBackup } from "../../src/shelf/backup";
 import { exportFile, readFile } from "../../src/shelf/file";
 import { fromLink, toFragment } from "../../src/shelf/link";
+import { type ReceivedThing, received } from "../../src/shelf/received";
 import { answers, EARPHONE, measuredOf, within } from "../document/any";
 import { applied, commands } from "../document/commands";
 
@@ -63,10 +63,10 @@ const setups: fc.Arbitrary<SetupFile> = fc
       .map((more) => mend({ ...file, ...more })),
   );
 
-const whole = (file: SetupFile): ReadThing => ({ ok: true, file, notes: [] });
+const whole = (file: SetupFile): ReceivedThing => ({ ok: true, file, notes: [] });
 
 /** The ways out and in again. */
-const WAYS: readonly (readonly [string, (file: SetupFile) => Promise<readonly ReadThing[]>])[] = [
+const WAYS: readonly (readonly [string, (file: SetupFile) => Promise<readonly ReceivedThing[]>])[] = [
   [
     "file",
     async (file) => {
@@ -78,7 +78,7 @@ const WAYS: readonly (readonly [string, (file: SetupFile) => Promise<readonly Re
     "link",
     async (file) => {
       const read = await fromLink(await toFragment(file));
-      return [read.ok ? readSetup(read.setup) : read];
+      return [read.ok ? received(readSetup(read.setup)) : read];
     },
   ],
   [

@@ -43,7 +43,7 @@ const beginAgain = async (): Promise<void> => {
 const stored = async (key: string): Promise<SetupFile> => {
   const value = (await cupboard.get(key)) as { text: string };
   const result = readSetupText(value.text);
-  if (!result.ok) throw new Error(result.why);
+  if (!result.ok) throw new Error(result.why.code);
   return result.file;
 };
 const setups = async () => [...(await cupboard.all()).keys()].filter((key) => key.startsWith("setup-"));
@@ -104,7 +104,7 @@ describe("starting", () => {
       "“Newer” was not opened and stays as it is.",
       "“Cut” was not opened and stays as it is.",
     ]);
-    expect(shelf.news.value[0]?.details[0]).toContain("newer Hatside");
+    expect(shelf.news.value[0]?.why).toMatchObject({ code: "newer", what: "setup" });
     expect(shelf.news.value[1]?.raw).toEqual({ name: "Cut", text: cut.text });
     expect(await shelf.textOf("setup-odd")).toBe("42");
   });
@@ -307,7 +307,9 @@ describe("saving", () => {
     const text = printSetup(example).replace('"yaw": 0', '"yaw": 999');
     await lay("setup-b", record({ ...example, name: "Bent" }, 5, { text }));
     await shelf.open("setup-b");
-    expect(shelf.news.value[0]?.details).toEqual(["kit.yaw: 999 is not a number from −180 to 180; 0 used."]);
+    expect(shelf.news.value[0]?.notes).toMatchObject([
+      { code: "replaced", at: "kit.yaw", given: 999, used: 0 },
+    ]);
     await later(1000);
     expect(await setups()).toHaveLength(2);
     run(rename("Mended"));

@@ -163,7 +163,7 @@ describe("whatever is written is read:", () => {
       listeners: example.listeners.slice(0, 5).map((listener) => ({ ...listener, name: long })),
     };
     const start = readSetup(crowded);
-    if (!start.ok) throw new Error(start.why);
+    if (!start.ok) throw new Error(start.why.code);
     fc.assert(
       fc.property(fc.array(commands, { maxLength: 25 }), (done) => {
         const file = applied(start.file, ...done);

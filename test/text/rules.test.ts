@@ -1,7 +1,13 @@
 import { expect, it } from "vitest";
-import { KIND_RULES, KINDS_IN_ORDER } from "../../src/core/allocate/rules";
+import { KINDS_IN_ORDER } from "../../src/core/allocate/rules";
 import { RULE_VALUES, type RuleOfValue } from "../../src/core/model/rule-values";
-import { ALLOCATION_KINDS, formatRule, formatRuleValue, RULE_NAMES } from "../../src/text/rules";
+import {
+  ALLOCATION_KINDS,
+  formatRule,
+  formatRuleValue,
+  KIND_REASONS,
+  RULE_NAMES,
+} from "../../src/text/rules";
 
 const PEOPLE = [
   { id: "l1", name: "Mara, drums" },
@@ -33,7 +39,8 @@ it("the wording of rules is held", () => {
 });
 
 it("the reasons of the rules by kind are held", () => {
-  const lines = KINDS_IN_ORDER.map((kind) => `${ALLOCATION_KINDS[kind]}: ${KIND_RULES[kind].why}`);
+  const lines = KINDS_IN_ORDER.map((kind) => `${ALLOCATION_KINDS[kind]}: ${KIND_REASONS[kind]}`);
+  for (const kind of KINDS_IN_ORDER) expect(KIND_REASONS[kind]).toMatch(/^[A-Z].+\.$/);
   expect(`\n${lines.join("\n")}\n`).toMatchInlineSnapshot(`
     "
     Kick: Everybody keeps time by it: an input of its own if one is left.

@@ -25,6 +25,10 @@ export const quoted = (text: string): string => `“${isolated(text)}”`;
 /** Letters of a text from outside that a sentence shows; what a file or a paste brings may be endless. */
 const SHOWN = 24;
 
+/** As much of such a text as `excerpt` looks at. */
+export const beginning = (text: string): string =>
+  [...text.slice(0, 2 * (SHOWN + 1))].slice(0, SHOWN + 1).join("");
+
 /** The beginning of such a text. */
 export const excerpt = (text: string): string => {
   // A letter takes at most two units, so these hold one more than is shown.

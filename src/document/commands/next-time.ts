@@ -1,5 +1,6 @@
 import { sitsAtKit } from "../../core/model/kinds";
 import type { Channel, Hand, Id } from "../../core/model/setup";
+import type { Excess } from "../../text/excess";
 import { alike } from "../amend";
 import { type Command, step } from "../command";
 import type { SetupFile } from "../schema";
@@ -41,7 +42,7 @@ export const setUpNextTime = ({ drummer, hand, absent, fresh }: NextTime, into: 
     ];
     return commands.reduce((now, command) => command.apply(now), begunAnew(file));
   };
-  const refuses = (file: SetupFile): string | null => added.refuses?.(withoutNew(file)) ?? null;
+  const refuses = (file: SetupFile): Excess | null => added.refuses?.(withoutNew(file)) ?? null;
   return {
     ...step("set up next time", (file) => {
       if (refuses(file)) return file;

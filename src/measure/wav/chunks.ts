@@ -1,4 +1,5 @@
-import { type Clause, type Result, refused } from "../../core/lib/result";
+import { type Result, refused } from "../../core/lib/result";
+import type { WavNote } from "../../text/sound-files";
 import type { Bytes } from "../bytes";
 
 /** One chunk of a RIFF file. */
@@ -11,7 +12,7 @@ export interface Chunk {
 }
 
 /** The chunks of a file in their order, or why it is none. */
-export type Chunks = Result<{ chunks: readonly Chunk[] }, Clause>;
+export type Chunks = Result<{ chunks: readonly Chunk[] }, WavNote>;
 
 /** What WAV files begin with. */
 export const WAV_HEADS: readonly string[] = ["RIFF", "RF64", "BW64"];
@@ -55,18 +56,17 @@ const longSizes = async (bytes: Bytes, at: number, size: number): Promise<Map<st
   return sizes;
 };
 
-/** What a file that is no WAV begins with, said so that it can be recognised. */
-const refuseHead = (head: Uint8Array): string => {
-  const id = letters(head, 0);
-  if (id === REVERSED_HEAD)
-    return `is a ${REVERSED_HEAD} file (big-endian), which is not read; export it as WAV`;
-  if (WAV_HEADS.includes(id)) return `is ${id}, but its kind at byte 8 is “${letters(head, 8)}”, not “WAVE”`;
-  return `is not a WAV file: it begins with “${letters(head, 0)}${letters(head, 4)}”, not with ${WAV_HEADS.slice(0, -1).join(", ")} or ${WAV_HEADS.at(-1)}`;
+/** What a file that is no WAV begins with, so that it can be recognised. */
+const refuseHead = (bytes: Uint8Array): WavNote => {
+  const head = letters(bytes, 0);
+  if (head === REVERSED_HEAD) return { code: "reversed", head };
+  if (WAV_HEADS.includes(head)) return { code: "other kind", head, kind: letters(bytes, 8) };
+  return { code: "no WAV", begins: head + letters(bytes, 4), heads: WAV_HEADS };
 };
 
 /** Lists the chunks of a RIFF, RF64 or BW64 file. Reads their heads only. */
 export const listChunks = async (bytes: Bytes): Promise<Chunks> => {
-  if (bytes.size === 0) return refused("is empty");
+  if (bytes.size === 0) return refused({ code: "empty" });
   const head = await bytes.read(0, HEAD);
   const id = letters(head, 0);
   if (!WAV_HEADS.includes(id) || letters(head, 8) !== "WAVE") return refused(refuseHead(head));
@@ -74,7 +74,7 @@ export const listChunks = async (bytes: Bytes): Promise<Chunks> => {
   const chunks: Chunk[] = [];
   let at = HEAD;
   while (at + CHUNK_HEAD <= bytes.size) {
-    if (chunks.length === MOST_CHUNKS) return refused(`has more than ${MOST_CHUNKS} chunks`);
+    if (chunks.length === MOST_CHUNKS) return refused({ code: "many chunks", most: MOST_CHUNKS });
     const top = await bytes.read(at, CHUNK_HEAD);
     if (top.length < CHUNK_HEAD) break;
     const name = letters(top, 0);

@@ -1,4 +1,6 @@
-import { type Clause, type Result, refused } from "../../core/lib/result";
+import { type Result, refused } from "../../core/lib/result";
+import type { WavNote } from "../../text/sound-files";
+
 /** How the samples of a file lie. */
 export interface Format {
   readonly coding: "integer" | "float";
@@ -12,7 +14,7 @@ export interface Format {
 }
 
 /** The format, or why it cannot be read. */
-export type ReadFormat = Result<{ format: Format }, Clause>;
+export type ReadFormat = Result<{ format: Format }, WavNote>;
 
 /** Frames a second and channels of what can be measured, from the least to the most. */
 export const MEASURABLE = { rate: [8000, 192_000], channels: [1, 64] } as const;
@@ -24,17 +26,6 @@ const EXTENSIBLE_LENGTH = 40;
 const SUBFORMAT_AT = 24;
 /** Behind the format number in the sub-format of WAVE_FORMAT_EXTENSIBLE; anything else is somebody's own coding. */
 const SUBFORMAT_TAIL = [0, 0, 0, 0, 16, 0, 128, 0, 0, 170, 0, 56, 155, 113];
-
-/** Codings that turn up in WAV files, to say what it is that is not read. */
-const CODINGS: { readonly [tag: number]: string } = {
-  2: "ADPCM",
-  6: "A-law",
-  7: "µ-law",
-  17: "ADPCM",
-  49: "GSM",
-  80: "MPEG",
-  85: "MP3",
-};
 
 const allowed = ([least, most]: readonly [number, number], value: number): boolean =>
   value >= least && value <= most;
@@ -49,12 +40,8 @@ const tagOf = (content: Uint8Array, data: DataView): number | null => {
 };
 
 const refuseWidth = (coding: Format["coding"], bits: number, width: number): ReadFormat => {
-  if (coding === "integer" && width === 1)
-    return refused("has 8-bit samples, too coarse to measure; export 16 bits or more");
-  const allowedBits = coding === "integer" ? "16, 24 or 32 bits" : "32 or 64 bits";
-  return refused(
-    `has ${bits} bits in ${width} bytes a sample, ${coding === "integer" ? "integer" : "floating point"}; allowed are ${allowedBits}`,
-  );
+  if (coding === "integer" && width === 1) return refused({ code: "eight bits" });
+  return refused({ code: "width", bits, width, coding });
 };
 
 /**
@@ -63,24 +50,19 @@ const refuseWidth = (coding: Format["coding"], bits: number, width: number): Rea
  */
 export const readFormat = (content: Uint8Array): ReadFormat => {
   if (content.length < SHORTEST)
-    return refused(`has a fmt chunk of ${content.length} bytes; it needs at least ${SHORTEST}`);
+    return refused({ code: "short format", length: content.length, least: SHORTEST });
   const data = new DataView(content.buffer, content.byteOffset, content.byteLength);
   const tag = tagOf(content, data);
-  if (tag !== INTEGER && tag !== FLOAT) {
-    const name = tag === null ? "an unknown coding" : (CODINGS[tag] ?? `coding ${tag}`);
-    return refused(`is coded as ${name}; export integer or floating-point PCM`);
-  }
+  if (tag !== INTEGER && tag !== FLOAT) return refused({ code: "coding", tag });
   const coding = tag === INTEGER ? "integer" : "float";
   const channels = data.getUint16(2, true);
   const rate = data.getUint32(4, true);
   const frameBytes = data.getUint16(12, true);
   const bits = data.getUint16(14, true);
   if (!allowed(MEASURABLE.channels, channels))
-    return refused(`has ${channels} channels; allowed are ${MEASURABLE.channels.join(" to ")}`);
-  if (!allowed(MEASURABLE.rate, rate))
-    return refused(`has a rate of ${rate} Hz; allowed are ${MEASURABLE.rate.join(" to ")} Hz`);
-  if (frameBytes % channels !== 0)
-    return refused(`has ${frameBytes} bytes for a frame of ${channels} channels, which does not divide`);
+    return refused({ code: "channels", channels, allowed: MEASURABLE.channels });
+  if (!allowed(MEASURABLE.rate, rate)) return refused({ code: "rate", rate, allowed: MEASURABLE.rate });
+  if (frameBytes % channels !== 0) return refused({ code: "frame", frameBytes, channels });
   const width = frameBytes / channels;
   const fits =
     coding === "integer" ? [2, 3, 4].includes(width) : [4, 8].includes(width) && bits === width * 8;

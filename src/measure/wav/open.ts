@@ -1,6 +1,6 @@
-import { formatClock } from "../../core/lib/number";
-import { type Clause, type Result, refused } from "../../core/lib/result";
+import { type Result, refused } from "../../core/lib/result";
 import type { Seconds } from "../../core/model/units";
+import type { WavNote } from "../../text/sound-files";
 import type { Bytes } from "../bytes";
 import { type Chunk, listChunks } from "./chunks";
 import { type Format, readFormat } from "./format";
@@ -14,11 +14,11 @@ export interface Wav extends Format {
   /** Frames since midnight at which the recording began (the time reference of a Broadcast Wave file); null without. */
   readonly began: number | null;
   /** What is to be said of the file: cut off, length not filled in. */
-  readonly notes: readonly string[];
+  readonly notes: readonly WavNote[];
 }
 
-/** The file, or why it is refused; the sentence goes on from the file's name. */
-export type OpenedWav = Result<{ wav: Wav }, Clause>;
+/** The file, or why it is refused. */
+export type OpenedWav = Result<{ wav: Wav }, WavNote>;
 
 /** No fmt chunk is longer; what is behind is of no use here. */
 const FORMAT_BYTES = 64;
@@ -36,30 +36,22 @@ const readReference = async (bytes: Bytes, chunk: Chunk | undefined): Promise<nu
   return frames === 0 ? null : frames;
 };
 
-/** What is said of a file that ends before its header says; goes on from the file's name. */
-export const cutSaid = (promised: Seconds, held: Seconds): string =>
-  `is cut off: its header promises ${formatClock(promised)}, it holds ${formatClock(held)}; measured up to the cut`;
-
 /** Bytes of samples that are really there, and what is to be said of them. */
 const measureData = (
   data: Chunk,
   behind: boolean,
   bytes: Bytes,
   format: Format,
-): { length: number; notes: string[] } => {
+): { length: number; notes: WavNote[] } => {
   const there = Math.max(0, bytes.size - data.at);
   const seconds = (length: number): Seconds =>
     Math.floor(length / (format.width * format.channels)) / format.rate;
   // A recorder that was not closed leaves 0 or an open length; an empty chunk is followed by another.
   if (data.size === null || (data.size === 0 && there > 0 && !behind)) {
-    const length = formatClock(seconds(there));
-    return {
-      length: there,
-      notes: [`has no length in its header (it was not closed properly); read to its end, ${length}`],
-    };
+    return { length: there, notes: [{ code: "no length", seconds: seconds(there) }] };
   }
   if (data.size <= there) return { length: data.size, notes: [] };
-  return { length: there, notes: [cutSaid(seconds(data.size), seconds(there))] };
+  return { length: there, notes: [{ code: "cut", promised: seconds(data.size), held: seconds(there) }] };
 };
 
 /** Whether a chunk behind an empty data chunk looks like one: then the data chunk is really empty. */
@@ -85,17 +77,17 @@ export const openWav = async (bytes: Bytes): Promise<OpenedWav> => {
   const find = (id: string): Chunk | undefined => list.chunks.find((c) => c.id === id);
   const fmt = find("fmt ");
   const data = find("data");
-  if (!fmt) return refused("has no fmt chunk: nothing says how its samples lie");
+  if (!fmt) return refused({ code: "no format" });
   const read = readFormat(await bytes.read(fmt.at, Math.min(fmt.size ?? FORMAT_BYTES, FORMAT_BYTES)));
   if (!read.ok) return read;
-  if (!data) return refused(`holds no audio: there is no data chunk in its ${bytes.size} bytes`);
+  if (!data) return refused({ code: "no data", size: bytes.size });
   const { format } = read;
   const { length, notes } = measureData(data, fitsBehind(data, list.chunks, bytes), bytes, format);
   const frameBytes = format.width * format.channels;
   const frames = Math.floor(length / frameBytes);
-  if (frames === 0) return refused(`holds no audio: its data chunk at byte ${data.at - 8} is empty`);
+  if (frames === 0) return refused({ code: "empty data", at: data.at - 8 });
   const rest = length - frames * frameBytes;
-  if (rest > 0) notes.push(`ends within a frame; its last ${rest} bytes are left out`);
+  if (rest > 0) notes.push({ code: "part frame", rest });
   const began = await readReference(bytes, find("bext"));
   return { ok: true, wav: { ...format, dataAt: data.at, frames, began, notes } };
 };

@@ -1,10 +1,9 @@
 import { useSignal } from "@preact/signals";
 import type { AllocationProblem } from "../../core/allocate/model";
-import { KIND_RULES } from "../../core/allocate/rules";
 import type { Id } from "../../core/model/setup";
 import { resetRules } from "../../document/commands/rules";
 import { current, run } from "../../document/store";
-import { ALLOCATION_KINDS, formatRule } from "../../text/rules";
+import { ALLOCATION_KINDS, formatRule, KIND_REASONS } from "../../text/rules";
 import { formatCount } from "../../text/words";
 import { Pick, Tick } from "../../ui/choice";
 import { runWithWord } from "../act";
@@ -31,7 +30,7 @@ const Why = ({ some }: { some: readonly Ruled[] }) => {
   if (!of) return null;
   return (
     <p class="small soft">
-      {ALLOCATION_KINDS[of.value]}: {KIND_RULES[of.value].why} Common practice, no source.
+      {ALLOCATION_KINDS[of.value]}: {KIND_REASONS[of.value]} Common practice, no source.
     </p>
   );
 };

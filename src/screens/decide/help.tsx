@@ -1,5 +1,5 @@
-import { KIND_RULES, KINDS_IN_ORDER } from "../../core/allocate/rules";
-import { ALLOCATION_KINDS } from "../../text/rules";
+import { KINDS_IN_ORDER } from "../../core/allocate/rules";
+import { ALLOCATION_KINDS, KIND_REASONS } from "../../text/rules";
 
 /** What each kind of channel asks for, in the order of the inputs. */
 export const DecideHelp = () => (
@@ -17,7 +17,7 @@ export const DecideHelp = () => (
           <dt>
             <b>{ALLOCATION_KINDS[kind]}</b>
           </dt>
-          <dd>{KIND_RULES[kind].why}</dd>
+          <dd>{KIND_REASONS[kind]}</dd>
         </div>
       ))}
     </dl>

@@ -1,6 +1,9 @@
 import type { Desk } from "../../core/model/setup";
 import { deskSettings } from "../../document/compare";
+import { current } from "../../document/store";
+import { describeDeskSetting } from "../../text/compare";
 import { formatDeskSize } from "../../text/desks";
+import type { ReadNote } from "../../text/reading";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
 import { FileNotes } from "../setups/facts";
@@ -8,14 +11,14 @@ import { FileNotes } from "../setups/facts";
 interface Props {
   readonly desk: Desk;
   /** What of its file was not understood. */
-  readonly notes: readonly string[];
+  readonly notes: readonly ReadNote[];
 }
 
 /** Every setting of a desk, behind a tap. */
 export const DeskSettings = ({ desk, notes }: Props) => (
   <>
     <Fold look="explain" title="All settings">
-      {() => <Sentences says={deskSettings(desk)} />}
+      {() => <Sentences says={deskSettings(desk).map((of) => describeDeskSetting(of, current.value))} />}
     </Fold>
     <FileNotes notes={notes} />
   </>

@@ -1,7 +1,8 @@
 import { editDesk } from "../../document/commands/settings";
-import { deskDifferences } from "../../document/compare";
+import { compareDesks } from "../../document/compare";
 import { current } from "../../document/store";
 import { deskInUse } from "../../shelf/desks-here";
+import { describeComparison } from "../../text/compare";
 import { describeOtherDesk, formatDifferences } from "../../text/desks";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
@@ -14,7 +15,7 @@ export const DeskNotice = () => {
   if (!last) return null;
   const setup = current.value;
   const { says, keep, use } = describeOtherDesk(setup, setup.desk, last);
-  const differences = deskDifferences(last, setup.desk);
+  const differences = describeComparison(compareDesks(last, setup.desk));
   return (
     <div class="notice warn stack" role="status">
       <p>{says}</p>

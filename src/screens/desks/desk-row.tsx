@@ -7,6 +7,7 @@ import { deskInUse, desks } from "../../shelf/desks-here";
 import { exportText } from "../../shelf/file";
 import { saveFile } from "../../shelf/share";
 import { formatDeskSize } from "../../text/desks";
+import { describeReadRefusal } from "../../text/reading";
 import { Fold } from "../../ui/fold";
 import { MoreButton } from "../../ui/more-button";
 import { runWithWord } from "../act";
@@ -111,7 +112,7 @@ export const DeskRow = ({ line, isHere }: { line: SavedDesk; isHere: boolean }) 
         ) : null}
         <MoreButton name={name} open={more} />
       </div>
-      {read.ok ? null : <p class="notice bad">{read.why}</p>}
+      {read.ok ? null : <p class="notice bad">{describeReadRefusal(read.why)}</p>}
       {more.value ? <Actions line={line} /> : null}
     </li>
   );

@@ -1,13 +1,14 @@
 import { useSignal } from "@preact/signals";
 import { useLayoutEffect } from "preact/hooks";
 import { editDesk } from "../../document/commands/settings";
-import { deskDifferences } from "../../document/compare";
+import { compareDesks } from "../../document/compare";
 import { deskOf } from "../../document/desk-file";
 import { LIMITS } from "../../document/limits";
 import { current, readOnly, run } from "../../document/store";
 import type { SavedDesk } from "../../shelf/desks";
 import { deskInUse, desks } from "../../shelf/desks-here";
 import { askToKeep } from "../../shelf/persist";
+import { describeComparison } from "../../text/compare";
 import { deskName, formatDifferences } from "../../text/desks";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
@@ -43,7 +44,7 @@ const replace = oneAtATime(({ id, name }: SavedDesk) =>
 
 const Differences = ({ saved }: { saved: SavedDesk }) => {
   if (!saved.read.ok) return null;
-  const differences = deskDifferences(deskOf(saved.read.file), current.value.desk);
+  const differences = describeComparison(compareDesks(deskOf(saved.read.file), current.value.desk));
   return (
     <Fold look="explain" title={`${formatDifferences(differences.length)} from the saved one`}>
       {() => <Sentences says={differences} />}

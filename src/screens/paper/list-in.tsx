@@ -9,6 +9,8 @@ import { current, readOnly } from "../../document/store";
 import type { CsvTable, Delimiter } from "../../shelf/csv";
 import { guessMapping } from "../../shelf/csv-columns";
 import { readList } from "../../shelf/csv-list";
+import { describeCsvNote } from "../../text/csv";
+import { describeExcess } from "../../text/excess";
 import { formatCount } from "../../text/words";
 import { Choice, Tick } from "../../ui/choice";
 import { Sentences } from "../../ui/sentences";
@@ -56,7 +58,7 @@ const Import = (props: { lines: readonly ListLine[]; namesBuses: boolean; onDone
         />
       ) : null}
       <Changes changes={changes} notation={setup.desk} />
-      {trouble ? <p class="notice bad">{trouble}</p> : null}
+      {trouble ? <p class="notice bad">{describeExcess(trouble)}</p> : null}
       <button
         type="button"
         class="main"
@@ -117,7 +119,7 @@ export const ListIn = (props: {
           mapping.value = next;
         }}
       />
-      <Sentences says={notes} />
+      <Sentences says={notes.map(describeCsvNote)} />
       {read.ok ? (
         <Import lines={read.lines} namesBuses={read.namesBuses} onDone={props.onDone} />
       ) : (

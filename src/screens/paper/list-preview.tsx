@@ -3,10 +3,10 @@ import { isolated } from "../../core/lib/direction";
 import type { PanNotation } from "../../core/pan/notation-styles";
 import { columnLetters } from "../../shelf/csv-columns";
 import type { CellFault } from "../../shelf/csv-row";
+import { describeCellProblem } from "../../text/csv";
+import { describeCounts, describeFieldChange, describeNew } from "../../text/list";
 import { formatCount } from "../../text/words";
 import { Portion } from "../../ui/portion";
-
-import { describeCounts, describeFieldChange, describeNew } from "./list-words";
 
 const FAULTS_SHOWN = 20;
 
@@ -55,11 +55,14 @@ export const Faults = ({ faults }: { faults: readonly CellFault[] }) => (
       until then.
     </p>
     <ul class="small">
-      {faults.slice(0, FAULTS_SHOWN).map((fault) => (
-        <li key={`${fault.row} ${fault.column} ${fault.says}`}>
-          <b>{whereIs(fault)}.</b> {fault.says}
-        </li>
-      ))}
+      {faults
+        .slice(0, FAULTS_SHOWN)
+        .map((fault) => [whereIs(fault), describeCellProblem(fault.problem)] as const)
+        .map(([where, says]) => (
+          <li key={`${where} ${says}`}>
+            <b>{where}.</b> {says}
+          </li>
+        ))}
     </ul>
     {faults.length > FAULTS_SHOWN ? <p class="small">And {faults.length - FAULTS_SHOWN} more.</p> : null}
   </div>

@@ -6,6 +6,7 @@ import { quoted } from "../../core/lib/direction";
 import { current, readOnly } from "../../document/store";
 import { type Delimiter, type OpenedCsv, openCsv } from "../../shelf/csv";
 import { csvStyle, listToCsv } from "../../shelf/csv-write";
+import { describeCsvRefusal } from "../../text/csv";
 import { FileButton } from "../file-button";
 import { arrivedList } from "./arrived-list";
 import { sendCsv } from "./csv-out";
@@ -104,7 +105,7 @@ export const ListInOut = () => {
       {readOnly.value ? <p class="soft">Another tab is editing: nothing can be imported here.</p> : null}
       {opened && !opened.ok ? (
         <div class="notice bad stack" role="alert">
-          <p>{opened.why}</p>
+          <p>{describeCsvRefusal(opened.why)}</p>
           {delimiter.value === undefined ? null : (
             <button
               type="button"

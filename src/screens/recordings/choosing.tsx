@@ -3,6 +3,7 @@ import { formatClock } from "../../core/lib/number";
 import type { TrackPlace } from "../../core/measure/bus-gains";
 import { current } from "../../document/store";
 import { ACCEPTED } from "../../measure/kinds";
+import { describeSoundFile } from "../../text/sound-files";
 import { formatCount } from "../../text/words";
 import { Choice, Pick } from "../../ui/choice";
 import { Table } from "../../ui/table";
@@ -129,8 +130,8 @@ export const Choosing = () => {
       </div>
       <div role="status">{isReading.value ? <p class="soft">Reading the files …</p> : null}</div>
       <div role="alert">
-        <Sentences says={notTaken.value} bad />
-        <Sentences says={hindrances.value} bad />
+        <Sentences says={notTaken.value.map(describeSoundFile)} bad />
+        <Sentences says={hindrances.value.map(describeSoundFile)} bad />
       </div>
       {some ? (
         <OutOfTheWay>
@@ -158,7 +159,7 @@ export const Choosing = () => {
           }}
         />
       ) : null}
-      {line?.ok ? <Sentences says={line.notes} /> : null}
+      {line?.ok ? <Sentences says={line.notes.map(describeSoundFile)} /> : null}
     </>
   );
 };

@@ -6,6 +6,7 @@ import { current } from "../../document/store";
 import { measure } from "../../measure/client";
 import type { Job, Measurement } from "../../measure/protocol";
 import { shelf } from "../../shelf/here";
+import type { SoundFileNote } from "../../text/sound-files";
 import { type MeasuringPlan, plan } from "./session";
 
 /** A measurement, and what was measured. */
@@ -24,7 +25,7 @@ const made = signal<{ readonly setup: Id | null; readonly result: MeasuredBus } 
 export const running = signal<{ readonly share: number; readonly cancel: () => void } | null>(null);
 
 /** Why the last attempt gave nothing; empty where it did. */
-export const trouble = signal<readonly string[]>([]);
+export const trouble = signal<readonly SoundFileNote[]>([]);
 
 /** The last measurement for the open setup. */
 export const result = computed<MeasuredBus | null>(() =>
@@ -64,7 +65,7 @@ export const measureThrough = async (bus: Bus | null): Promise<void> => {
     if (outcome.kind === "refused") trouble.value = outcome.why;
     else made.value = { setup, result: { ...outcome.measurement, plan: wanted, job, places, gains } };
   } catch {
-    trouble.value = ["Measuring was cancelled: nothing has changed."];
+    trouble.value = [{ code: "cancelled" }];
   }
   running.value = null;
 };

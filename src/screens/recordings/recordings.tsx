@@ -7,6 +7,7 @@ import type { Bus } from "../../core/model/setup";
 import { keepRecording } from "../../document/commands/recording";
 import { current } from "../../document/store";
 import { toRecording } from "../../measure/recording";
+import { describeSoundFile } from "../../text/sound-files";
 import { formatCount } from "../../text/words";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
@@ -36,6 +37,7 @@ const MeasuredChannel = ({
   bus: Bus | null;
   result: MeasuredBus;
 }) => {
+  const says = notes.map(describeSoundFile);
   const recording = toRecording(recordingName(plan), figures, places);
   const of = bus && predictedOf({ ...current.value, recording }, bus, figures, places, gains);
   const apart = keepRecording(recording, true).apply(current.value).channels !== current.value.channels;
@@ -44,9 +46,9 @@ const MeasuredChannel = ({
       parts={[
         () =>
           bus && of ? (
-            <BesideTable key="beside" bus={bus} of={of} notes={notes} apart={apart} />
+            <BesideTable key="beside" bus={bus} of={of} notes={says} apart={apart} />
           ) : (
-            <Sentences key="notes" look="notice" says={notes} />
+            <Sentences key="notes" look="notice" says={says} />
           ),
         () => <LoudestMoment key="loudest" figures={figures} places={places} stale={of?.stale ?? false} />,
         () => <TrackTable key="tracks" figures={figures} places={places} />,

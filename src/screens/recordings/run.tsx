@@ -1,4 +1,5 @@
 import type { Bus } from "../../core/model/setup";
+import { describeSoundFile } from "../../text/sound-files";
 import { Progress } from "../../ui/progress";
 import { isOutdated, measureThrough, result, running, trouble } from "./measuring";
 import { hindrances, plan } from "./session";
@@ -43,7 +44,7 @@ export const Run = ({ bus }: { bus: Bus | null }) => {
         </div>
       ) : null}
       <div role="status">
-        {trouble.value.map((line) => (
+        {trouble.value.map(describeSoundFile).map((line) => (
           <p class="notice" key={line}>
             {line}
           </p>

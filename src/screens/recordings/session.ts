@@ -9,6 +9,7 @@ import { type LineUp, lineUp } from "../../measure/line-up";
 import { matchTracks } from "../../measure/match";
 import type { Input, Job } from "../../measure/protocol";
 import { shelf } from "../../shelf/here";
+import type { SoundFileNote } from "../../text/sound-files";
 
 /** A file that was chosen and can be read. */
 interface Chosen {
@@ -37,7 +38,7 @@ const MOST_TRACKS = 64;
 const DECODED_RATE = 48_000;
 
 const files = signal<readonly Chosen[]>([]);
-const faults = signal<readonly string[]>([]);
+const faults = signal<readonly SoundFileNote[]>([]);
 const reading = signal(false);
 /** What the user said of a track; of another setup's channels it means nothing. */
 const said = signal<{ readonly setup: Id | null; readonly places: ReadonlyMap<string, TrackPlace | null> }>({
@@ -50,7 +51,7 @@ export const align = signal<Job["align"]>("time");
 /** Whether the headers of files that were chosen are being read. */
 export const isReading: ReadonlySignal<boolean> = reading;
 /** Why some of the chosen files were not taken. */
-export const notTaken: ReadonlySignal<readonly string[]> = faults;
+export const notTaken: ReadonlySignal<readonly SoundFileNote[]> = faults;
 
 const corrections = computed(() =>
   said.value.setup === shelf.openId.value ? said.value.places : new Map<string, TrackPlace | null>(),
@@ -116,15 +117,16 @@ export const plan = computed<MeasuringPlan | null>(() => {
 });
 
 /** Why the plan cannot be measured; empty where it can. */
-export const hindrances = computed<readonly string[]>(() => {
+export const hindrances = computed<readonly SoundFileNote[]>(() => {
   const count = plan.value?.tracks.length ?? 0;
-  const many = count > MOST_TRACKS ? [`${count} tracks: too many. Allowed in one go: ${MOST_TRACKS}.`] : [];
+  const many: SoundFileNote[] =
+    count > MOST_TRACKS ? [{ code: "many tracks", count, most: MOST_TRACKS }] : [];
   return together.value && !together.value.ok ? [...many, ...together.value.why] : many;
 });
 
 let lastId = 0;
 
-const open = async (file: File): Promise<Chosen | string> => {
+const open = async (file: File): Promise<Chosen | SoundFileNote> => {
   const prepared = await prepareInput(file, {
     look: askLook,
     decoder: () => new OfflineAudioContext(1, 1, DECODED_RATE),
@@ -139,10 +141,10 @@ const open = async (file: File): Promise<Chosen | string> => {
 export const addFiles = async (chosen: readonly File[]): Promise<void> => {
   reading.value = true;
   const opened = await Promise.all(chosen.map(open));
-  const good = opened.filter((o) => typeof o !== "string");
+  const good = opened.filter((o) => "facts" in o);
   const names = new Set(good.map((g) => g.input.name));
   files.value = [...files.value.filter((f) => !names.has(f.input.name)), ...good];
-  faults.value = opened.filter((o) => typeof o === "string");
+  faults.value = opened.flatMap((o) => ("facts" in o ? [] : [o]));
   reading.value = false;
 };
 

@@ -2,10 +2,11 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { deskMoves, kinshipOf } from "../../core/inputs/desk-list";
 import { aligned } from "../../document/align";
-import { differences } from "../../document/compare";
+import { compareSetups } from "../../document/compare";
 import type { SetupFile } from "../../document/schema";
 import { shelf } from "../../shelf/here";
 import { troubleOf } from "../../shelf/trouble";
+import { describeDifference } from "../../text/compare";
 import { describeMove, describeUnrelated, namesOfBoth } from "../../text/desk-list";
 import { formatCount } from "../../text/words";
 import { Pick } from "../../ui/choice";
@@ -43,7 +44,11 @@ const AtDesk = ({ pair: [first, second] }: { pair: Pair }) => {
 const FEW = 8;
 
 const Sentences = ({ pair }: { pair: Pair }) => {
-  const found = differences(...pair);
+  const comparison = compareSetups(...pair);
+  const found = comparison.differences.map((difference) => ({
+    part: difference.part,
+    says: describeDifference(difference, comparison),
+  }));
   const parts = [...new Set(found.map((d) => d.part))];
   return (
     <>

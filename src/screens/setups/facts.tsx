@@ -1,4 +1,5 @@
 import type { SetupFile } from "../../document/schema";
+import { describeReadNote, type ReadNote } from "../../text/reading";
 import { formatCount, formatList } from "../../text/words";
 import { Fold } from "../../ui/fold";
 import { Sentences } from "../../ui/sentences";
@@ -18,15 +19,15 @@ const contents = (file: SetupFile): string => {
 };
 
 /** What of a file was not understood; nothing where all of it was. */
-export const FileNotes = ({ notes }: { notes: readonly string[] }) =>
+export const FileNotes = ({ notes }: { notes: readonly ReadNote[] }) =>
   notes.length === 0 ? null : (
     <Fold look="explain" title={`${formatCount(notes.length, "problem")} in the file; the rest is complete`}>
-      {() => <Sentences says={notes} />}
+      {() => <Sentences says={notes.map(describeReadNote)} />}
     </Fold>
   );
 
 /** What a setup has in it, without opening it. */
-export const Facts = ({ file, notes }: { file: SetupFile; notes: readonly string[] }) => (
+export const Facts = ({ file, notes }: { file: SetupFile; notes: readonly ReadNote[] }) => (
   <>
     <p>{contents(file)}</p>
     {file.example ? <p class="soft small">An example with invented data.</p> : null}

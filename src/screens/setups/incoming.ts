@@ -1,10 +1,9 @@
 import { signal } from "@preact/signals";
 import { quoted } from "../../core/lib/direction";
-import type { ReadThing } from "../../document/desk-file";
-import type { ReadLinked } from "../../document/linked";
 import { isTicks, type TicksFile } from "../../document/ticks-file";
 import { readAway } from "../../shelf/away";
 import { partOf } from "../../shelf/link-parts";
+import type { Received, ReceivedThing } from "../../shelf/received";
 import { formatCount, formatList } from "../../text/words";
 import { goTo, receivedLink, replacePlace } from "../route";
 
@@ -15,7 +14,7 @@ export interface Incoming {
   /** Where they come from, as the end of a sentence: "a link", "“hall.hatside.json”". */
   readonly from: string;
   /** Null while they are read. */
-  readonly things: readonly ReadThing[] | null;
+  readonly things: readonly ReceivedThing[] | null;
   /** The link they come from; "" for files. */
   readonly link: string;
   /** A helper’s ticks, in their stead. */
@@ -35,7 +34,7 @@ const filesSaid = (files: readonly File[]): string =>
     ? formatCount(files.length, "file")
     : formatList(files.map((file) => quoted(file.name)));
 
-const isOfTicks = (read: ReadLinked): read is Extract<ReadLinked, { ok: true }> & { file: TicksFile } =>
+const isOfTicks = (read: Received): read is Extract<Received, { ok: true }> & { file: TicksFile } =>
   read.ok && isTicks(read.file);
 
 /** Shows what is in files of setups and desks, and in backups. Nothing is saved. */
@@ -44,7 +43,7 @@ export const lookIntoFiles = async (files: readonly File[]): Promise<void> => {
   incoming.value = reading;
   goTo("setups");
   const all = await readAway({ kind: "files", files });
-  const things = all.filter((read): read is ReadThing => !isOfTicks(read));
+  const things = all.filter((read): read is ReceivedThing => !isOfTicks(read));
   // In the meantime something else may have come, or the user may have let go of it.
   if (incoming.peek() === reading) incoming.value = { ...reading, things };
 };
@@ -69,7 +68,7 @@ export const lookIntoLink = async (link: string): Promise<void> => {
   if (incoming.peek() !== reading || receivedLink.peek() !== link) return;
   const isRefused = !all.some((read) => read.ok);
   const ticks = all.find(isOfTicks)?.file;
-  const things = all.filter((read): read is ReadThing => !isOfTicks(read));
+  const things = all.filter((read): read is ReceivedThing => !isOfTicks(read));
   incoming.value = { ...reading, things, link: isRefused ? "" : link, ...(ticks ? { ticks } : {}) };
   if (isRefused) replacePlace("setups");
 };

@@ -1,13 +1,15 @@
 import { useSignal } from "@preact/signals";
 import type { Desk } from "../../core/model/setup";
 import { editDesk } from "../../document/commands/settings";
-import { type DeskFile, deskOf, isDesk, type ReadThing } from "../../document/desk-file";
+import { type DeskFile, deskOf, isDesk } from "../../document/desk-file";
 import type { SetupFile } from "../../document/schema";
 import { readOnly } from "../../document/store";
 import { restore } from "../../shelf/backup";
 import { deskInUse, desks } from "../../shelf/desks-here";
 import { shelf, takeOver } from "../../shelf/here";
+import type { ReceivedThing } from "../../shelf/received";
 import { formatThings } from "../../text/desks";
+import type { ReadNote } from "../../text/reading";
 import { Tick } from "../../ui/choice";
 import { Portion } from "../../ui/portion";
 import { Verdict } from "../../ui/verdict";
@@ -28,12 +30,12 @@ type File = SetupFile | DeskFile;
 /** What was read, of either sort. */
 interface Readable<F extends File = File> {
   readonly file: F;
-  readonly notes: readonly string[];
+  readonly notes: readonly ReadNote[];
 }
 
 const UNTIL = "Nothing is saved until you import it.";
 
-const Refusals = ({ things }: { things: readonly ReadThing[] }) => (
+const Refusals = ({ things }: { things: readonly ReceivedThing[] }) => (
   <Portion
     what="that can’t be read"
     items={things.flatMap((read) => (read.ok ? [] : [read.why]))}

@@ -1,17 +1,18 @@
 import { refused } from "../../core/lib/result";
-import { type ReadLinked, readLinked } from "../../document/linked";
+import { readLinked } from "../../document/linked";
 import { reasonOf } from "../../text/words";
 import type { FileReply, ShelfTask } from "../away";
 import { readFile } from "../file";
 import { fromLink } from "../link";
+import { type Received, received } from "../received";
 
 declare const self: DedicatedWorkerGlobalScope;
 
 const say = (reply: FileReply): void => self.postMessage(reply);
 
-const readLink = async (text: string): Promise<ReadLinked> => {
+const readLink = async (text: string): Promise<Received> => {
   const read = await fromLink(text);
-  return read.ok ? readLinked(read.setup) : read;
+  return read.ok ? received(readLinked(read.setup)) : read;
 };
 
 /** One task, then the page ends this worker. */

@@ -92,7 +92,7 @@ describe("the drum bus", () => {
         ].join("\n"),
       ]),
     );
-    if (!opened.ok) throw new Error(opened.why);
+    if (!opened.ok) throw new Error(opened.why.code);
     const { table } = opened;
     const read = readList(table, table.mapping, table.header, blank);
     if (!read.ok) throw new Error(JSON.stringify(read.why));

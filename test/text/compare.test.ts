@@ -1,18 +1,168 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Channel, Listener, MonitorInput, Recording } from "../../src/core/model/setup";
-import { addBus, duplicateBus, setSend } from "../../src/document/commands/buses";
-import { addChannel, dragPan, editChannel, removeChannel } from "../../src/document/commands/channels";
-import { setInput } from "../../src/document/commands/inputs";
-import { editEarphone } from "../../src/document/commands/settings";
-import { differences } from "../../src/document/compare";
+import { addBus, duplicateBus, editBus, setSend, swapBus } from "../../src/document/commands/buses";
+import {
+  addChannel,
+  dragPan,
+  editChannel,
+  moveChannel,
+  removeChannel,
+} from "../../src/document/commands/channels";
+import { editInput, moveInput, setInput, setInputCount } from "../../src/document/commands/inputs";
+import { addPiece, editPiece, movePiece } from "../../src/document/commands/kit";
+import { addListener, editListener, moveListener } from "../../src/document/commands/listeners";
+import {
+  editDesk,
+  editEarphone,
+  editPreferences,
+  rename,
+  setNote,
+} from "../../src/document/commands/settings";
+import { compareSetups } from "../../src/document/compare";
 import type { SetupFile } from "../../src/document/schema";
-import { bandSetup } from "./band";
-import { applied } from "./commands";
-import { measured } from "./measured";
+import { describeDifference } from "../../src/text/compare";
+import { bandSetup } from "../document/band";
+import { applied, commands } from "../document/commands";
+import { measured } from "../document/measured";
 
 const example = bandSetup();
-const said = (from: SetupFile, to: SetupFile): string[] =>
-  differences(from, to).map(({ part, says }) => `${part} | ${says}`);
+const said = (from: SetupFile, to: SetupFile): string[] => {
+  const comparison = compareSetups(from, to);
+  return comparison.differences.map((d) => `${d.part} | ${describeDifference(d, comparison)}`);
+};
+const pieceOf = (name: string): string => example.kit.pieces.find((p) => p.name === name)?.id ?? "";
+const idOf = (name: string): string => example.channels.find((s) => s.name === name)?.id ?? "";
+
+describe("one change at a time", () => {
+  it.each([
+    [dragPan(idOf("Hat"), -0.4), ["Channels | Hat: pan L40 instead of R70"]],
+    [
+      editChannel(idOf("Bass"), { gatedRms: -20, muted: true }),
+      [
+        "Channels | Bass: muted instead of not muted",
+        "Channels | Bass: gated RMS −20 dBFS instead of −22 dBFS",
+      ],
+    ],
+    [editChannel(idOf("Hat"), { name: "Hi-hat" }), ["Channels | Hat: name Hi-hat instead of Hat"]],
+    [addChannel(null), ["Channels | Channel is new"]],
+    [moveChannel(idOf("Hat"), idOf("Tom 1")), ["Channels | The channels are in another order"]],
+    [editChannel(idOf("Bass"), { peak: null }), ["Channels | Bass: peak not entered instead of −10 dBFS"]],
+    [editChannel(idOf("Bass"), { piece: "p1" }), ["Channels | Bass: kit piece “Kick” instead of none"]],
+    [
+      swapBus("m1"),
+      [
+        "Buses | Drums: L/R swapped instead of L/R normal",
+        "Inputs | Input 1: “Drums” R instead of “Drums” L",
+        "Inputs | Input 2: “Drums” L instead of “Drums” R",
+      ],
+    ],
+    [editBus("m1", { trim: -3 }), ["Buses | Drums: trim −3 dB instead of 0 dB"]],
+    [addBus(false, "Voices"), ["Buses | Voices is new"]],
+    [setSend("m1", idOf("Hat"), null), ["Buses | Drums: Hat is no longer sent to it"]],
+    [setSend("m1", idOf("Bass"), {}), ["Buses | Drums: Bass is now sent to it"]],
+    [
+      setSend("m1", idOf("Hat"), { pan: 0.4 }),
+      ["Buses | Drums: Hat with pan R40 instead of follows channel pan"],
+    ],
+    [addListener("Sol, guitar"), ["Listeners | Sol, guitar is new"]],
+    [
+      editListener("l3", { flipped: true }),
+      ["Listeners | Tobi, lead vox: mixer flips L/R instead of mixer does not flip L/R"],
+    ],
+    [editListener("l3", { bus: null }), ["Listeners | Tobi, lead vox: hears no bus instead of “Drums”"]],
+    [
+      editDesk({ law: "linear", outputDbu: 18 }),
+      [
+        "Desk | Pan law Linear instead of Constant power, sin/cos",
+        "Desk | Output at 0 dBFS 18 dBu instead of 22 dBu",
+      ],
+    ],
+    [
+      editPreferences({ first: "l1" }),
+      ["Preferences | Who matters most: “Audience” instead of “Mara, drums”"],
+    ],
+    [editEarphone({}), ["Earphones | Earphone data added"]],
+    [setInputCount(12), ["Inputs | Number of inputs 12 instead of 16"]],
+    [setInput(2, null), ["Inputs | Input 3: nothing instead of “Bass”"]],
+    [
+      editInput(10, { port: null, on: true, trim: -2 }),
+      ["Inputs | Input 11: “BV 2”, trim −2 dB instead of “BV 2”, off"],
+    ],
+    [
+      movePiece("p1", 0.25, -0.5),
+      [
+        "Kit | Kick: place 0.25 m right of the throne, 0.5 m behind instead of 0 m right of the throne, 0.75 m in front",
+      ],
+    ],
+    [addPiece("percussion", "Cowbell"), ["Kit | Cowbell is new"]],
+    [rename("For next week"), []],
+    [
+      setNote(""),
+      [
+        "Setup | Note none instead of “Invented band, hall, people and levels: a worked example to try things on.”",
+      ],
+    ],
+    [
+      editPiece(pieceOf("Hat"), { limbs: [] }),
+      ["Kit | Hat: played with nothing instead of a hand and the hat foot"],
+    ],
+    [
+      editPiece(pieceOf("Kick"), { limbs: ["whole"] }),
+      ["Kit | Kick: played with the whole kit instead of the kick foot"],
+    ],
+    [
+      editDesk({ law: "custom", centreDb: 4 }),
+      [
+        "Desk | Pan law Custom centre drop instead of Constant power, sin/cos",
+        "Desk | Custom centre drop 4 dB instead of 3 dB",
+      ],
+    ],
+    [
+      movePiece(pieceOf("Kick"), -0.25, 0),
+      [
+        "Kit | Kick: place 0.25 m left of the throne, 0 m in front instead of 0 m right of the throne, 0.75 m in front",
+      ],
+    ],
+    [
+      moveListener("l3", -1.5, -2),
+      [
+        "Listeners | Tobi, lead vox: place 1.5 m to house left, 2 m behind instead of 0 m to house right, 3 m in front",
+      ],
+    ],
+    [
+      editChannel(idOf("Bass"), {
+        extra: [
+          { head: "Mic", value: "DI" },
+          { head: "Stand", value: "low" },
+        ],
+      }),
+      ["Channels | Bass: extra columns Mic: DI, Stand: low instead of none"],
+    ],
+    [setInput(17, example.monitor.inputs[2] ?? null), ["Inputs | Input 18: “Bass” instead of nothing"]],
+  ])("%#: $label", (command, says) => {
+    expect(said(example, applied(example, command))).toEqual(says);
+  });
+
+  it("says of a channel that is gone what went with it", () => {
+    const [first, ...more] = said(example, applied(example, removeChannel(idOf("Bass"))));
+    expect(first).toBe("Channels | Bass is not there");
+    expect(more).toEqual(["Inputs | Input 3: nothing instead of “Bass”"]);
+  });
+
+  it("tells two pans apart that the console prints alike", () => {
+    const near = applied(example, dragPan(idOf("Hat"), 0.701));
+    expect(said(example, near)).toEqual(["Channels | Hat: pan R70 (0.701) instead of R70 (0.7)"]);
+  });
+
+  it("says both inputs when a feed moves", () => {
+    const moved = applied(example, moveInput(2, 3));
+    expect(said(example, moved)).toEqual([
+      "Inputs | Input 3: “Guitar” instead of “Bass”",
+      "Inputs | Input 4: “Bass” instead of “Guitar”",
+    ]);
+  });
+});
 
 describe("the words of a difference", () => {
   it("about earphones", () => {
@@ -193,5 +343,29 @@ describe("a thing is known again", () => {
       "Inputs | Input 3: nothing instead of “Bass”",
       "Inputs | Input 4: nothing instead of “Guitar”",
     ]);
+  });
+});
+
+describe("any two setups", () => {
+  const setups = fc.array(commands, { maxLength: 8 }).map((done) => applied(example, ...done));
+
+  /** What a sentence shows of a value that nobody put into words. */
+  const SLIPS = /undefined|NaN|\[object|\bnull\b/;
+  const texts = (value: unknown): string[] =>
+    typeof value === "string" ? [value] : Object.values(value ?? {}).flatMap(texts);
+  /** Without names that are such words. */
+  const plainlyNamed = setups.filter((file) => !texts(file).some((text) => SLIPS.test(text)));
+
+  it("give whole sentences", () => {
+    fc.assert(
+      fc.property(plainlyNamed, (b) => {
+        for (const says of said(example, b).map((line) => line.replace(/^\w+ \| /, ""))) {
+          expect(says).not.toMatch(SLIPS);
+          const [, after, before] = /^(.*) instead of (.*)$/su.exec(says) ?? [];
+          if (after !== undefined) expect(after.endsWith(`: ${before}`)).toBe(false);
+        }
+      }),
+      { numRuns: 300 },
+    );
   });
 });

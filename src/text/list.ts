@@ -1,15 +1,35 @@
-import type { ListRow } from "../../core/inputs/list";
-import type { FieldChange, ListChange } from "../../core/inputs/list-changes";
-import type { ListFeed } from "../../core/inputs/list-feeds";
-import type { ListSend } from "../../core/inputs/list-sends";
-import { isolated } from "../../core/lib/direction";
-import { asTyped, formatEntry } from "../../core/lib/number";
-import { formatPan } from "../../core/pan/notation";
-import type { PanNotation } from "../../core/pan/notation-styles";
-import { KIND_WORDS } from "../../shelf/csv-cells";
-import { TAP_NAMES } from "../../text/taps";
-import { formatCount, formatList } from "../../text/words";
+import type { ListRow } from "../core/inputs/list";
+import type { FieldChange, ListChange } from "../core/inputs/list-changes";
+import type { ListFeed } from "../core/inputs/list-feeds";
+import type { ListSend } from "../core/inputs/list-sends";
+import { isolated } from "../core/lib/direction";
+import { asTyped, formatEntry } from "../core/lib/number";
+import type { ChannelKind } from "../core/model/setup";
+import { formatPan } from "../core/pan/notation";
+import type { PanNotation } from "../core/pan/notation-styles";
+import { TAP_NAMES } from "./taps";
+import { formatCount, formatList } from "./words";
 
+/** Kinds as an input list has them. */
+export const KIND_WORDS: { readonly [kind in ChannelKind]: string } = {
+  drum: "drum",
+  percussion: "percussion",
+  bass: "bass",
+  guitar: "guitar",
+  keys: "keys",
+  horn: "horn",
+  strings: "strings",
+  "lead-vocal": "lead vox",
+  vocal: "vocal",
+  playback: "playback",
+  click: "click",
+  speech: "speech",
+  talkback: "talkback",
+  audience: "audience mic",
+  video: "video",
+  effects: "effects return",
+  other: "other",
+};
 const SIDES = { left: " L", right: " R", both: "" } as const;
 
 const feedText = ({ input, side, tap, on, trim }: ListFeed): string =>
