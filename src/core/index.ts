@@ -16,7 +16,6 @@ export { sharesOf } from "./check/responses";
 // A setup and its figures, computed when somebody looks.
 export { evaluate } from "./evaluate";
 export { allowedTime, perVolt } from "./headroom/earphone";
-export { fewestPulls } from "./headroom/fewest-sends";
 export { busFigures } from "./headroom/figures";
 export { playablePeak } from "./headroom/playable";
 // What the phone hears through its input.

@@ -1,10 +1,10 @@
 /*
- * Cost of one bus as channels grow: the loudest playable peak alone, the search for the fewest sends, and all figures.
+ * Cost of one bus as channels grow: the loudest playable peak alone, and all figures.
  * Run: node test/bench/headroom.mjs
  */
 import { bundle } from "../tools/bundle.mjs";
 
-const { busFigures, fewestPulls, headroomSetup, playablePeak } = await bundle("test/bench/core.ts");
+const { busFigures, headroomSetup, playablePeak } = await bundle("test/bench/core.ts");
 
 const spread = (chance) => -6 - 20 * chance;
 const contributionsOf = (setup) =>
@@ -29,19 +29,6 @@ const cost = (call) => {
   };
   count(100);
   return Math.min(...Array.from({ length: 5 }, () => count(60)));
-};
-
-/** Equal peaks all over the bus with limits that just a few pulls cannot reach: the most there is to look through. */
-const hardest = (n) => {
-  const pans = Array.from({ length: n }, (_, i) => ((i + 0.5) / n) * (Math.PI / 2));
-  const sides = [pans.map(Math.cos), pans.map(Math.sin)];
-  const likely = (p) => {
-    const top = Math.max(...p);
-    return top + Math.sqrt(p.reduce((sum, x) => sum + x * x, 0) - top * top);
-  };
-  return [0.999, 0.99, 0.98, 0.97, 0.96, 0.95, 0.93, 0.9, 0.85, 0.8, 0.7, 0.6].map((share) =>
-    sides.map((peaks) => ({ peaks, limit: share * likely(peaks) })),
-  );
 };
 
 const row = (what, cells) => console.log(what.padEnd(34) + cells.map((c) => c.padStart(12)).join(""));
@@ -70,10 +57,3 @@ for (const [what, peak] of [
     }),
   );
 }
-row(
-  "fewest sends, hardest case found",
-  SIZES.map((n) => {
-    const times = hardest(n).map((limits) => cost(() => fewestPulls(limits, 0.1, () => true)));
-    return micros(Math.max(...times));
-  }),
-);

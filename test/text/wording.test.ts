@@ -13,6 +13,13 @@ import { CONTENT_COLUMNS, describeBuses, describeMixers } from "../../src/text/b
 import { describeFit } from "../../src/text/fit";
 import { describeWay, describeWayLosses } from "../../src/text/free-inputs";
 import { describeShort } from "../../src/text/headroom";
+import {
+  describeAll,
+  describeLone,
+  describeNoTrim,
+  describeShortfall,
+  describeTrim,
+} from "../../src/text/headroom-remedies";
 import { describeImage } from "../../src/text/image";
 import { describeIssue } from "../../src/text/issues";
 import { SHEET_COLUMNS } from "../../src/text/sheet";
@@ -178,6 +185,43 @@ describe("the wording of headroom", () => {
         }),
         fitText(null, {}, limbs(-8), 0),
         fitText(-60, {}, limbs(-8), 0),
+      ]),
+    ).toMatchSnapshot();
+  });
+
+  /** Every way that is offered, with what it costs. */
+  const waysText = (channels: readonly Channel[], given: Partial<Bus> = {}, more = {}) => {
+    const of = setupOf(channels, { bus: given, inputMaxDbu: 18, ...more });
+    const its = of.buses[0] as Bus;
+    const { remedy, unknown } = busFigures(of, its);
+    if (!remedy) throw new Error("nothing to do");
+    const { lone, trim, all } = remedy;
+    const ways = [
+      ...(lone ? [describeLone(of, lone)] : []),
+      ...(trim.code === "enough" ? [describeTrim(its, trim)] : []),
+      describeAll(of, its, all),
+    ];
+    return [
+      describeShortfall(remedy, unknown.peak.length),
+      ...ways.flatMap(({ says, done, costs }) => [says, done, costs]),
+      trim.code === "enough" ? "" : describeNoTrim(trim),
+    ];
+  };
+
+  it("of the ways to the target is held", () => {
+    const snare = drum("snare", { name: "Snare", pan: -1, peak: -2 });
+    const hat = (peak: number | null) => drum("hat", { name: "Hat", pan: -1, peak });
+    const noBus = { console: { busOverloads: false } };
+    const low = (channelId: string, level: number) =>
+      ({ channel: channelId, on: true, level, tap: "post-fader", pan: null }) as const;
+    expect(
+      held([
+        waysText([snare, hat(-7)], {}, noBus),
+        waysText([snare, hat(-40)], {}, noBus),
+        waysText([snare, hat(null)], {}, noBus),
+        waysText([snare], { trim: -3 }),
+        waysText([snare, hat(-7)], { sends: [low("snare", 0), low("hat", -118)] }, noBus),
+        waysText([snare, hat(-7)], {}, { ...noBus, inputMaxDbu: -50 }),
       ]),
     ).toMatchSnapshot();
   });

@@ -84,10 +84,10 @@ export const setSends = (
 /** Several sends brought to new levels, dB, as one step; null is off. */
 export const lowerSends = (
   bus: Id,
-  pulls: readonly { readonly channel: Id; readonly to: Db | null }[],
+  sends: readonly { readonly channel: Id; readonly to: Db | null }[],
 ): Command =>
   step("lower sends", (file) =>
-    pulls.reduce((now, { channel, to }) => withSend(now, bus, channel, { level: to }), file),
+    sends.reduce((now, { channel, to }) => withSend(now, bus, channel, { level: to }), file),
   );
 
 /**

@@ -13,7 +13,7 @@ const Inside = lazy(async () => (await import("./inside")).Inside);
 const More = lazy(async () => (await import("./more")).More);
 const Recordings = lazy(async () => (await import("../recordings/recordings")).Recordings);
 
-/** The place for level: will it fit, where does it break first, what did summing cost, which send to pull. */
+/** The place for level: will it fit, where does it break first, what did summing cost, what to lower. */
 export const HeadroomScreen = () => {
   const bus = chosenBus.value;
   const busFigures = bus && figures.value.buses.get(bus.id);
@@ -45,7 +45,7 @@ export const HeadroomScreen = () => {
               missing={busFigures.unknown.peak.length}
             />
           )}
-          <RemedyCard bus={bus} remedy={busFigures.remedy} />
+          <RemedyCard bus={bus} remedy={busFigures.remedy} missing={busFigures.unknown.peak.length} />
         </div>
         <div class="stack">
           <Inside bus={bus} figures={busFigures} />

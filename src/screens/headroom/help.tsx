@@ -1,6 +1,5 @@
 import type { Ceiling } from "../../core/headroom/ceilings";
 import { EARPHONE_ERROR, EU_VALUES, type ExposureRule, NIOSH, OSHA } from "../../core/headroom/earphone";
-import { MOST_PULL, MOST_SENDS } from "../../core/headroom/fewest-sends";
 import { levelOfPower } from "../../core/level/decibels";
 import { formatEntry, formatNumber } from "../../core/lib/number";
 import { LAWS } from "../../core/pan/laws";
@@ -37,16 +36,21 @@ export const RemedyHelp = () => (
   <>
     <p>
       Shortfall: target headroom minus headroom, at the limiting stage. The trim is the highest that gives
-      output and monitor input their target. A pull lowers each of its sends by the same amount: all of them,
-      or the fewest that are enough, and of those the ones that need the least.
+      output and monitor input their target; all sends lowered by the same amount give it to every stage. Both
+      keep the balance.
+    </p>
+    <p>
+      A single send is offered only where that source alone is the reason: by itself it is over the limit, the
+      others fit without it, and lowered until all fit it is still the loudest. Never while a peak is not
+      entered.
     </p>
     <p>
       Everything goes by the likely peak, in steps of {formatEntry(current.value.desk.levelStep)} dB as the
       desk has them, rounded so that the target is always reached.
     </p>
     <p>
-      Source: level arithmetic; the likely peak is a working rule, no source; that a few sends are at most{" "}
-      {MOST_SENDS}, pulled by at most {MOST_PULL} dB, is a design choice.
+      Source: level arithmetic; the likely peak is a working rule, no source; what makes one source the reason
+      is a design choice.
     </p>
   </>
 );
