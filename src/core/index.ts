@@ -23,6 +23,7 @@ export { hearingOf } from "./hear/hearing";
 export { hitFinder } from "./hear/hit-finder";
 export { readingsOf } from "./hear/law";
 export { pairMeter } from "./hear/pair-meter";
+export { recordHeard } from "./hear/record";
 export { stateOf } from "./hear/state-of";
 export { steadyMeter } from "./hear/steady-meter";
 export { deskList, deskMoves } from "./inputs/desk-list";

@@ -1,5 +1,5 @@
 import { MEASURED_RANGE } from "../core/measure/range";
-import { LONGEST_EXTRA, LOWEST_SEND, LOWEST_TRIM } from "../core/model/limits";
+import { HIGHEST_TRIM, LONGEST_EXTRA, LOWEST_SEND, LOWEST_TRIM } from "../core/model/limits";
 import type { Setup } from "../core/model/setup";
 import type { Excess } from "../text/excess";
 
@@ -29,7 +29,7 @@ export const RANGES = {
   /** A share of the whole. */
   share: range(0, 1),
   /** Trim on a bus, side or input, dB. */
-  trim: range(LOWEST_TRIM, 20),
+  trim: range(LOWEST_TRIM, HIGHEST_TRIM),
   /** Pad between output and receiving input, dB. */
   pad: range(0, 60),
   /** Wanted headroom, dB. */

@@ -5,7 +5,7 @@ import { fadeEnds } from "./seam";
 import type { ViewGains } from "./views";
 
 /** What a path is checked with by somebody alone: the count of beeps tells the sides apart, whichever ear they come to. */
-export type WalkName = "beeps" | "noise";
+export type WalkName = "beeps" | "noise" | "tone";
 
 /** A round and the gains of its voices into left and right. */
 export interface Walk {
@@ -13,14 +13,14 @@ export interface Walk {
   readonly gains: ViewGains;
 }
 
-/** Pitch of a beep: the usual line-up tone (common practice, no source). */
+/** Pitch of beep and tone: the usual line-up tone (common practice, no source). */
 const PITCH: Hertz = 1000;
 /** Length of a beep, and from the beginning of one to the next. Design choices: slow enough to be counted. */
 const BEEP: Seconds = 0.15;
 const APART: Seconds = 0.35;
 /** Silence behind the beeps of a side, so that three are never taken for one and two. */
 const REST: Seconds = 1;
-/** Largest sample of beep and noise, share of full scale. */
+/** Largest sample of each signal, share of full scale. */
 const PEAK = 0.9;
 /** Length of the noise before it comes again: longer than anybody hears it turn. */
 const NOISE: Seconds = 6;
@@ -32,11 +32,11 @@ const COUNTS = [
   { beeps: 3, sides: [1, 1] },
 ] as const;
 
+const sine = (rate: Hertz, length: number): Float32Array<ArrayBuffer> =>
+  Float32Array.from({ length }, (_, i) => PEAK * Math.sin((2 * Math.PI * PITCH * i) / rate));
+
 const beep = (rate: Hertz): Float32Array<ArrayBuffer> => {
-  const samples = Float32Array.from(
-    { length: Math.round(BEEP * rate) },
-    (_, i) => PEAK * Math.sin((2 * Math.PI * PITCH * i) / rate),
-  );
+  const samples = sine(rate, Math.round(BEEP * rate));
   fadeEnds(samples, rate);
   return samples;
 };
@@ -91,7 +91,17 @@ const steadyNoise = (rate: Hertz): Walk => {
   return { round: { voices: [{ samples, at: 0 }], rate, length: samples.length }, gains: [[1, 1]] };
 };
 
-const MADE: { readonly [name in WalkName]: (rate: Hertz) => Walk } = { beeps, noise: steadyNoise };
+/** Whole waves, so that nobody hears where it begins again. */
+const steadyTone = (rate: Hertz): Walk => {
+  const samples = sine(rate, rate);
+  return { round: { voices: [{ samples, at: 0 }], rate, length: samples.length }, gains: [[1, 1]] };
+};
+
+const MADE: { readonly [name in WalkName]: (rate: Hertz) => Walk } = {
+  beeps,
+  noise: steadyNoise,
+  tone: steadyTone,
+};
 
 /** What goes round, for `newOutput`. */
 export const walkOf = (name: WalkName, rate: Hertz): Walk => MADE[name](rate);

@@ -1,4 +1,4 @@
-import type { HitRefusal } from "../core/hear/hit";
+import type { UncountedHit } from "../core/hear/hit";
 import type { InputDevice, InputEnd, InputProblem, InputState, Processing } from "../core/hear/input";
 import type { InputFault } from "../core/hear/input-fault";
 import { keysOf } from "../core/lib/keys";
@@ -90,10 +90,11 @@ export const formatRightOverLeft = (difference: Db): string => {
   return difference > 0 ? "R only" : "L only";
 };
 
-const REFUSAL: { readonly [why in HitRefusal]: string } = {
+const REFUSAL: { readonly [why in UncountedHit]: string } = {
   double: "Those were two hits. Hit once.",
   clipped: "That hit clipped. Turn down the gain of the interface, and hit again.",
+  early: "One hit came too soon and did not count.",
 };
 
 /** Why a hit does not count, and what to do. */
-export const describeRefusal = (why: HitRefusal): string => REFUSAL[why];
+export const describeRefusal = (why: UncountedHit): string => REFUSAL[why];

@@ -36,12 +36,25 @@ describe("the source to walk with", () => {
   });
 
   it("never reaches full scale, and begins and ends at nothing", () => {
-    for (const name of ["beeps", "noise"] as const)
+    for (const name of ["beeps", "noise", "tone"] as const)
       for (const { samples } of walkOf(name, RATE).round.voices) {
         expect(samples.reduce((most, x) => Math.max(most, Math.abs(x)), 0)).toBeLessThan(1);
         expect(samples[0]).toBeCloseTo(0, 9);
-        expect(samples.at(-1)).toBeCloseTo(0, 9);
+        // The tone goes on from its end, which is a wave long.
+        if (name !== "tone") expect(samples.at(-1)).toBeCloseTo(0, 9);
       }
+  });
+
+  it("has a tone of 1 kHz on both that goes round without a seam", () => {
+    const { round, gains } = walkOf("tone", RATE);
+    expect(gains).toEqual([[1, 1]]);
+    const [samples] = round.voices.map((voice) => voice.samples);
+    expect(samples).toHaveLength(round.length);
+    const wave = RATE / 1000;
+    for (let i = 0; i < 2 * wave; i += 1) {
+      const next = samples?.[(round.length - wave + i) % round.length];
+      expect(next).toBeCloseTo(0.9 * Math.sin((2 * Math.PI * i) / wave), 5);
+    }
   });
 
   it("has pink noise: each octave from 31 Hz to 8 kHz as much as the next, within 1 dB of their mean", () => {

@@ -47,7 +47,7 @@ it("says what the system does to the signal", () => {
 });
 
 it("says of hits why they do not count, and how the sides differ", () => {
-  expect([describeRefusal("double"), describeRefusal("clipped")]).toMatchSnapshot();
+  expect((["double", "clipped", "early"] as const).map(describeRefusal)).toMatchSnapshot();
   expect([6.04, -0.02, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY].map(formatRightOverLeft)).toEqual([
     "+6.0",
     "0.0",

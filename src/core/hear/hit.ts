@@ -30,6 +30,9 @@ export type HitRefusal =
   /** A side clipped: its level is not what was played. */
   | "clipped";
 
+/** Why a hit does not count: nobody can have read what to hit, for the last one was still being judged, or just had been. */
+export type UncountedHit = HitRefusal | "early";
+
 /** What the finder says of an onset, not later than 200 ms after it. */
 export type FoundHit =
   | { readonly kind: "hit"; readonly hit: MeasuredHit }

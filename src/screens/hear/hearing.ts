@@ -1,6 +1,6 @@
 import { computed, effect, signal } from "@preact/signals";
 import type { HeardDrum, HearingState } from "../../core/hear/heard";
-import type { FoundHit, HitRefusal } from "../../core/hear/hit";
+import type { FoundHit, UncountedHit } from "../../core/hear/hit";
 import type { HearingPoint } from "../../core/hear/states";
 import type { Id } from "../../core/model/setup";
 import { current } from "../../document/store";
@@ -22,7 +22,7 @@ interface Course {
 
 const begun = signal<Course | null>(null);
 const all = signal<readonly HeardDrum[]>([]);
-const lastRefused = signal<HitRefusal | null>(null);
+const lastRefused = signal<UncountedHit | null>(null);
 const answer = signal<{ readonly judged: Judged; readonly of: readonly HeardDrum[] } | null>(null);
 
 /** The check by input under way; another setup has none. */
@@ -36,7 +36,7 @@ export const heardListener = computed(() =>
 /** What was heard so far. */
 export const heardDrums = computed<readonly HeardDrum[]>(() => (course.value ? all.value : []));
 
-/** Why the last hit did not count; null where it did. */
+/** Why a hit after the last that counts does not; null where there was none. */
 export const refusedHit = computed(() => (course.value ? lastRefused.value : null));
 
 /** Judging was not possible: the program of it could not be loaded, or has stopped. */
@@ -125,8 +125,8 @@ const take = (found: FoundHit): void => {
   if (isOver() || fault.peek() === "one-channel" || fault.peek() === "identical") return;
   const isFree = course.peek()?.isFree ?? false;
   const piece = isFree ? null : askedDrum();
-  if (!isFree && (piece === null || performance.now() < askedAt + SOONEST_MS)) return;
-  if (found.kind === "hit") setHeard([...all.peek(), { piece, hit: found.hit }]);
+  if (!isFree && (piece === null || performance.now() < askedAt + SOONEST_MS)) lastRefused.value = "early";
+  else if (found.kind === "hit") setHeard([...all.peek(), { piece, hit: found.hit }]);
   else lastRefused.value = found.why;
 };
 

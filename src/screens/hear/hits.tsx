@@ -72,7 +72,7 @@ export const BeginHits = ({ listener }: { listener: Listener }) => {
 /** What the last hit came to, so that nobody has to look at the table. */
 const lastHit = ({ attributed, drums }: HearingState): string => {
   const refused = refusedHit.value;
-  if (refused) return describeRefusal(refused);
+  if (refused && refused !== "early") return describeRefusal(refused);
   const heard = heardDrums.value;
   const last = heard.at(-1);
   const piece = attributed.at(-1) ?? null;
@@ -88,6 +88,7 @@ const lastHit = ({ attributed, drums }: HearingState): string => {
 const Question = ({ state, next }: { state: HearingState; next: string }) => (
   <>
     <p class="soft">{lastHit(state)}</p>
+    {refusedHit.value === "early" ? <p class="soft">{describeRefusal("early")}</p> : null}
     <h1 class="question">
       {course.value?.isFree ? "Play around the kit, one hit at a time." : `Hit the ${pieceName(next)}.`}
     </h1>

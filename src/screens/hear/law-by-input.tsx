@@ -12,13 +12,16 @@ import { PanEntry } from "../pan-entry";
 import { RankedLaws } from "../ranked-laws";
 import { InputPanel } from "./input";
 import { fault, measureSteady } from "./session";
+import { TestSignal } from "./test-signal";
 
 /** So many pans can be measured. A design choice: two to five tell what there is to tell. */
 const MOST = 5;
 const UNKNOWN: Sides<Db> = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
 
 const Measured = ({ all }: { all: readonly MeasuredPan[] }) => {
-  const found = identifyLaw(readingsOf(all), (pan) => roundPan(pan, current.value.desk).pan);
+  const told = identifyLaw(readingsOf(all), (pan) => roundPan(pan, current.value.desk).pan);
+  // Before the pan nothing comes to this input.
+  const found = told.next === "before pan" ? { ...told, next: null } : told;
   // A silent side is no reading.
   const numbers = all.flatMap((one, at) => readingsOf([one]).map(() => at + 1));
   return (
@@ -69,9 +72,10 @@ export const LawByInput = () => {
   return (
     <div class="stack">
       <p>
-        Feed the input from L and R of a stereo bus. Send one channel with a steady tone or pink noise to it
-        (Check has a test signal), and measure it at two to five pans.
+        Feed the input from L and R of a stereo bus. Send one channel with a steady tone or pink noise to it,
+        and measure it at two to five pans.
       </p>
+      <TestSignal to="measure" />
       <InputPanel>
         <PanEntry
           label="Pan at the desk"

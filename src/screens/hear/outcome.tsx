@@ -1,9 +1,7 @@
-import { recordAsFound } from "../../core/check/apply";
-import { FAULTS } from "../../core/check/faults";
 import type { HeardSuspect, HearingVerdict } from "../../core/hear/heard";
-import { keysOf } from "../../core/lib/keys";
+import { recordHeard } from "../../core/hear/record";
 import { formatPercent } from "../../core/lib/number";
-import type { Listener, Setup } from "../../core/model/setup";
+import type { Listener } from "../../core/model/setup";
 import { replaceSetup } from "../../document/commands/apply";
 import { current } from "../../document/store";
 import { type CheckNames, formatHeadline } from "../../text/check";
@@ -60,15 +58,9 @@ export const HeardVerdict = ({ verdict, ...of }: Of & { verdict: Ended }) => {
   );
 };
 
-/** The plan as it was found to be; null where it has no words for the fault. */
-const recorded = (setup: Setup, listener: Listener, { fault, channel }: HeardSuspect): Setup | null => {
-  const known = keysOf(FAULTS).find((one) => one === fault);
-  return known ? recordAsFound(setup, listener, { fault: known, channel }) : null;
-};
-
 const record = (listener: Listener, suspect: HeardSuspect): void => {
   runWithWord(
-    replaceSetup("record as found", (setup) => recorded(setup, listener, suspect) ?? setup),
+    replaceSetup("record as found", (setup) => recordHeard(setup, listener, suspect) ?? setup),
     RECORDED,
   );
   endHearing();
@@ -104,7 +96,7 @@ export const HeardOutcome = ({ verdict, ...of }: Of & { verdict: Ended }) => {
             text={textOf(of, suspect)}
             alone={alone}
             onRecord={
-              recorded(current.value, of.listener, suspect) ? () => record(of.listener, suspect) : null
+              recordHeard(current.value, of.listener, suspect) ? () => record(of.listener, suspect) : null
             }
           />
         ))}

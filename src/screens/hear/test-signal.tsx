@@ -10,9 +10,22 @@ import { Caution, LevelSlider } from "../listen/level";
 
 const RATE = 48_000;
 
+const NAMES: { readonly [name in WalkName]: string } = {
+  beeps: "Beeps: L, R, both",
+  noise: "Pink noise on both",
+  tone: "Tone on both, 1 kHz",
+};
+/** Which of them suit a walk along a path, and which a measurement; the first is chosen. */
+const SIGNALS = { walk: ["beeps", "noise"], measure: ["noise", "tone"] } as const;
+const USE = {
+  walk: "For one person alone: plug the headphone output of this device into two line inputs, and walk along the path. One beep is L, two are R, three are both.",
+  measure:
+    "Plug the headphone output of this device into a line input, and send that channel to the bus. Play it while you measure.",
+} as const;
+
 /** Plays one signal until it is stopped or this part is left. */
-const Deck = () => {
-  const name = useSignal<WalkName>("beeps");
+const Deck = ({ to: use }: { to: keyof typeof SIGNALS }) => {
+  const name = useSignal<WalkName>(SIGNALS[use][0]);
   const level = useSignal<number>(FIRST_LEVEL);
   const plays = useSignal(false);
   const output = useRef<Output | null>(null);
@@ -32,18 +45,12 @@ const Deck = () => {
   };
   return (
     <div class="stack deck">
-      <p class="soft">
-        For one person alone: plug the headphone output of this device into two line inputs, and walk along
-        the path. One beep is L, two are R, three are both.
-      </p>
+      <p class="soft">{USE[use]}</p>
       <Caution />
       <Choice
         label="Signal"
         value={name.value}
-        options={[
-          ["beeps", "Beeps: L, R, both"],
-          ["noise", "Pink noise on both"],
-        ]}
+        options={SIGNALS[use].map((one) => [one, NAMES[one]] as const)}
         onValue={(to) => {
           name.value = to;
           if (plays.value) void play();
@@ -66,5 +73,12 @@ const Deck = () => {
   );
 };
 
-/** A signal to walk with: its sides are told apart by the count of beeps, wherever they come out. */
-export const TestSignal = () => <Fold title="Play a test signal">{() => <Deck />}</Fold>;
+/**
+ * A signal to walk with, whose sides are told apart by the count of beeps wherever they come out, or a steady one to
+ * measure.
+ */
+export const TestSignal = ({ to = "walk" }: { to?: keyof typeof SIGNALS }) => (
+  <Fold title="Play a test signal" look={to === "walk" ? "card" : "plain"}>
+    {() => <Deck to={to} />}
+  </Fold>
+);
