@@ -1,12 +1,10 @@
 /**
  * Checks at the kit, played by two simulated drummers over the templates of the app, three hands and three pan laws, per
- * kind of people and per fault, as Markdown; then the time of a question. One drummer follows the engine's own model,
- * the other shares nothing with the engine (test/core/check/stage.ts). The thresholds were tuned on the cells and seeds
- * of the first table only. Fails when a wanted figure is missed.
+ * kind of people and per fault, as Markdown. One drummer follows the engine's own model, the other shares nothing with
+ * the engine (test/core/check/stage.ts). The thresholds were tuned on the cells and seeds of the first table only. Fails
+ * when a wanted figure is missed. The time of a question has a bench of its own, question.mjs.
  * Usage: node test/bench/check.mjs [sessions a fault] [first seed of what is only measured]
  */
-import { performance } from "node:perf_hooks";
-import { bundle } from "../tools/bundle.mjs";
 import {
   DRUMMERS,
   figuresOf,
@@ -18,13 +16,9 @@ import {
   TUNED_CELLS,
 } from "./check-figures.mjs";
 
-const { checkOf, crowd, decide, drummer, seeded } = await bundle("test/core/check/bench.ts");
-
 const TIMES = Number(process.argv[2] ?? 2);
 /** Take a new one for a verdict on a change: seeds that were looked at are not untouched any more. */
 const SEED = Number(process.argv[3] ?? 310_001);
-/** Most that a question may take, ms. */
-const MOST_MS = 5;
 
 const row = (cells) => console.log(`| ${cells.join(" | ")} |`);
 const fail = (says) => {
@@ -95,49 +89,3 @@ for (const fault of byFault[0].keys())
   row([fault, ...byFault.map((of) => percent(mean(of.get(fault) ?? [], (s) => s.right)))]);
 
 for (const figures of measured) missedBy(figures).forEach(fail);
-
-// The time of a question: a long check of many channels, each at a drum of its own.
-const setup = crowd(64);
-const check = checkOf(setup, drummer);
-const hits = [];
-const sideOf = (piece) => ["left", "middle", "right"][Math.floor((Number(piece.split(" ")[1]) * 3) / 64)];
-const answerTo = ({ piece, action }) =>
-  action === "balance-left" || action === "first-input"
-    ? "left"
-    : action === "balance-right"
-      ? "right"
-      : action === "mono"
-        ? "middle"
-        : sideOf(piece);
-for (;;) {
-  const decision = decide(check, hits);
-  if (decision.kind !== "asking") break;
-  const { piece, action } = decision.next;
-  hits.push({ piece, answer: answerTo(decision.next), ...(action ? { action } : {}) });
-}
-// Answers that contradict each other: every drum in turn, at random, so that nothing is ever sure.
-const ANSWERS = ["left", "middle", "right", "nothing", "unclear"];
-const chance = seeded(5);
-const contradictory = check.probes
-  .slice(0, 40)
-  .map(({ piece }) => ({ piece, answer: ANSWERS[Math.floor(chance() * ANSWERS.length)] }));
-const time = (name, work, limit = Number.POSITIVE_INFINITY) => {
-  const taken = Array.from({ length: 101 }, () => {
-    const from = performance.now();
-    work();
-    return performance.now() - from;
-  }).sort((a, b) => a - b);
-  const [fastest, median] = [taken[0], taken[50]];
-  console.log(`${name}: fastest ${fastest.toFixed(2)} ms, median ${median.toFixed(2)} ms`);
-  if (fastest > limit) fail(`${name}: fastest ${fastest.toFixed(2)} ms, allowed ${limit} ms`);
-};
-console.log(`\n64 channels, ${check.candidates.length} candidates, ${check.probes.length} probes:`);
-time("prepare the check, once", () => checkOf(setup, drummer));
-for (const count of [0, 3, 10, 20, 40, hits.length - 1])
-  time(`question after ${count} hits`, () => decide(check, hits.slice(0, count)), MOST_MS);
-for (const count of [3, 10, 20, 40])
-  time(
-    `question after ${count} contradictory hits`,
-    () => decide(check, contradictory.slice(0, count)),
-    MOST_MS,
-  );
