@@ -1,5 +1,5 @@
 import { levelOfPower, powerOf } from "../level/decibels";
-import type { Id, Piece } from "../model/setup";
+import type { Piece } from "../model/setup";
 import { levelDifference } from "../stereo/position";
 import type { DrumResult, HeardDrum, HeardSuspect, HearingState, HearingVerdict } from "./heard";
 import type { HearingGrounds, HitCheck } from "./hearing";
@@ -95,18 +95,17 @@ const apartAt = (grounds: HearingGrounds, piece: Piece, a: HeardState, b: HeardS
   return apart(sketch(a), sketch(b), ERRORS);
 };
 
+/** How often a drum was hit, as far as it is known which drum a hit was of. */
+type HitsOf = (piece: Piece) => number;
+
 /** Of a few likely states the drum that tells most; each drum once before any is hit again. */
-const nextDrum = (
-  grounds: HearingGrounds,
-  suspects: readonly Suspected[],
-  counts: ReadonlyMap<Id, number>,
-): Piece => {
+const nextDrum = (grounds: HearingGrounds, suspects: readonly Suspected[], hitsOf: HitsOf): Piece => {
   const likely = suspects.slice(0, 8);
-  const fewest = Math.min(...grounds.pieces.map(({ id }) => counts.get(id) ?? 0));
-  let best = grounds.pieces.find(({ id }) => (counts.get(id) ?? 0) === fewest) as Piece;
+  const fewest = Math.min(...grounds.pieces.map(hitsOf));
+  const due = grounds.pieces.filter((piece) => hitsOf(piece) === fewest);
+  let [best] = due as [Piece];
   let most = -1;
-  for (const piece of grounds.pieces) {
-    if ((counts.get(piece.id) ?? 0) > fewest) continue;
+  for (const piece of due) {
     let tells = 0;
     likely.forEach((a, at) => {
       for (const b of likely.slice(at + 1))
@@ -124,7 +123,7 @@ const verdictOf = (
   belief: HeardBelief,
   suspects: readonly Suspected[],
   heard: readonly HeardDrum[],
-  counts: ReadonlyMap<Id, number>,
+  hitsOf: HitsOf,
 ): HearingVerdict => {
   const [first] = suspects as readonly [Suspected];
   const hits = heard.length;
@@ -151,13 +150,12 @@ const verdictOf = (
     if ((confidence >= SURE_PLANNED && isAskedAbout) || over) return planned;
   } else if (confidence >= SURE && !alike.some(({ fault }) => fault === "planned")) {
     const touched = grounds.pieces.filter((piece) => grounds.touches(first.state, piece));
-    const hitsOf = ({ id }: Piece): number => counts.get(id) ?? 0;
     if (sum(touched.map(hitsOf)) >= LEAST_HITS)
       return { kind: "found", suspects: alike.map(named), sure: true };
     const [again] = touched.sort((a, b) => hitsOf(b) - hitsOf(a));
     if (again && !over) return { kind: "asking", next: again.id };
   }
-  if (!over) return { kind: "asking", next: nextDrum(grounds, suspects, counts).id };
+  if (!over) return { kind: "asking", next: nextDrum(grounds, suspects, hitsOf).id };
   const calm = suspects.find(({ fault }) => fault === "planned");
   if (calm && calm.confidence >= BENEFIT * first.confidence)
     return {
@@ -206,10 +204,9 @@ export const stateOf = ({ grounds }: HitCheck, heard: readonly HeardDrum[]): Hea
     const best = chances.indexOf(Math.max(...chances));
     return (chances[best] as number) >= ATTRIBUTED ? (grounds.pieces[best]?.id ?? null) : null;
   });
-  const counts = new Map<Id, number>();
-  for (const id of attributed) if (id !== null) counts.set(id, (counts.get(id) ?? 0) + 1);
+  const hitsOf: HitsOf = ({ id }) => attributed.filter((one) => one === id).length;
   return {
-    verdict: verdictOf(grounds, belief, suspects, heard, counts),
+    verdict: verdictOf(grounds, belief, suspects, heard, hitsOf),
     attributed,
     unknown: attributed.filter((id) => id === null).length,
     drums: grounds.pieces.map((piece) =>

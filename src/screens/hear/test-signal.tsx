@@ -33,8 +33,8 @@ const Deck = () => {
   return (
     <div class="stack deck">
       <p class="soft">
-        For one person alone: plug the headphone output of this device into two line inputs, and walk along
-        the path. One beep is L, two are R, three are both.
+        For working alone: plug the headphone output of this device into two line inputs, and follow the
+        signal along its path. One beep is L, two are R, three are both.
       </p>
       <Caution />
       <Choice
