@@ -1,4 +1,5 @@
 import { levelOfPower, powerOf } from "../level/decibels";
+import { meanOf, sumOf } from "../lib/mean";
 import type { Piece } from "../model/setup";
 import { levelDifference } from "../stereo/position";
 import type { DrumResult, HeardDrum, HeardSuspect, HearingState, HearingVerdict } from "./heard";
@@ -46,8 +47,6 @@ const ERRORS = {
   level: LEVEL_SPREAD,
 };
 
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
-
 /** A fault with all its sizes taken together, the likeliest first. */
 interface Suspected extends HeardSuspect {
   /** Its likeliest size. */
@@ -66,11 +65,11 @@ const suspectsOf = ({ states }: HearingGrounds, belief: HeardBelief): readonly S
     .map((of): Suspected => {
       const best = of.reduce((a, b) => (chance(b) > chance(a) ? b : a));
       const state = states[best] as HeardState;
-      const confidence = sum(of.map(chance));
+      const confidence = sumOf(of.map(chance));
       const middle = (size: (of: HeardState) => number | null): number | null =>
         size(state) === null
           ? null
-          : sum(of.map((at) => (chance(at) * (size(states[at] as HeardState) ?? 0)) / confidence));
+          : sumOf(of.map((at) => (chance(at) * (size(states[at] as HeardState) ?? 0)) / confidence));
       return {
         id: state.id,
         fault: state.fault,
@@ -79,7 +78,7 @@ const suspectsOf = ({ states }: HearingGrounds, belief: HeardBelief): readonly S
         pan: middle(({ pan }) => pan),
         trim: middle(({ trim }) => trim),
         state,
-        prior: sum(of.map((at) => (states[at] as HeardState).prior)),
+        prior: sumOf(of.map((at) => (states[at] as HeardState).prior)),
       };
     })
     .sort((a, b) => b.confidence - a.confidence);
@@ -129,12 +128,12 @@ const verdictOf = (
   const hits = heard.length;
   const over = hits >= Math.ceil(MOST_A_DRUM * grounds.pieces.length);
   const isTold = (other: Suspected): boolean =>
-    sum(grounds.pieces.map((piece) => apartAt(grounds, piece, first.state, other.state))) >= TOLD_APART;
+    sumOf(grounds.pieces.map((piece) => apartAt(grounds, piece, first.state, other.state))) >= TOLD_APART;
   const least = first.fault === "planned" ? OPEN : NAMED;
   const alike = suspects.filter(
     (one) => one === first || (one.confidence >= least * first.confidence && !isTold(one)),
   );
-  const confidence = sum(alike.map((one) => one.confidence));
+  const confidence = sumOf(alike.map((one) => one.confidence));
   const open = suspects.filter(
     (one) => one !== first && (alike.includes(one) || one.confidence >= LEFT * first.confidence),
   );
@@ -150,7 +149,7 @@ const verdictOf = (
     if ((confidence >= SURE_PLANNED && isAskedAbout) || over) return planned;
   } else if (confidence >= SURE && !alike.some(({ fault }) => fault === "planned")) {
     const touched = grounds.pieces.filter((piece) => grounds.touches(first.state, piece));
-    if (sum(touched.map(hitsOf)) >= LEAST_HITS)
+    if (sumOf(touched.map(hitsOf)) >= LEAST_HITS)
       return { kind: "found", suspects: alike.map(named), sure: true };
     const [again] = touched.sort((a, b) => hitsOf(b) - hitsOf(a));
     if (again && !over) return { kind: "asking", next: again.id };
@@ -166,8 +165,6 @@ const verdictOf = (
   const likely = suspects.filter((one) => alike.includes(one) || one.confidence >= LIKELY);
   return { kind: "found", suspects: likely.map(named), sure: false };
 };
-
-const meanOf = (values: readonly number[]): number => sum(values) / values.length;
 
 const resultOf = (grounds: HearingGrounds, piece: Piece, hits: readonly MeasuredHit[]): DrumResult => {
   const [planned] = grounds.states as readonly [HeardState];
