@@ -140,7 +140,7 @@ export const realDrums = async () => {
         { inputs, tracks: gains.map((g, input) => ({ input, channel: 0, gains: g })), align: "start" },
         () => {},
       );
-      if (outcome.kind === "refused") throw new Error(JSON.stringify(outcome.why));
+      if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
       return outcome.measurement.figures;
     };
     const alone = await measure(names.map(() => [0, 0]));
