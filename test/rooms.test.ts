@@ -237,6 +237,35 @@ const shownTexts = ({ nodes }: Parsed): string[] =>
 const straight = (parsed: Parsed): string[] =>
   shownTexts(parsed).filter((text) => /(\p{L}|^)'\p{L}/u.test(text));
 
+/** Rooms whose results are codes and values; of the shelf only what reads and writes lists. */
+const CODED = /^(core|document|measure|hear|listen|background)\/|^shelf\/csv/;
+/** Files that may have words of their own, and why. */
+const WORDED: { readonly [file: string]: string } = {
+  "core/allocate/losses.ts": "what each loss is stands beside it for who reads the code; nobody is shown it",
+  "core/check/faults.ts": "why each weight is as it is stands beside it; nobody is shown it",
+  "core/inputs/terms.ts": "how people write the names of instruments: data",
+  "core/pan/laws.ts": "a law is one record, its name and its source in it",
+  "document/example.ts": "invented data",
+};
+
+/** Whether a text reads as a sentence or a part of one: codes are a few small words without a mark. */
+const isSentence = (text: string): boolean =>
+  /\S\s+\p{L}/u.test(text) &&
+  (/\p{L}[.!?…]$/u.test(text) ||
+    /\p{L}[,;:.] \p{L}.* \p{L}/u.test(text) ||
+    /^\p{Lu}\p{Ll}+(\s+\p{Ll}+(?=\s|$)){2}/u.test(text) ||
+    /(\p{Ll}+ ){6}/u.test(text));
+
+const strings = ({ nodes }: Parsed): string[] => {
+  // Where a module lies is no text.
+  const paths = new Set(nodes.flatMap((node) => (isNode(node.source) ? [node.source] : [])));
+  return nodes.flatMap((node) => {
+    if (node.type === "TemplateLiteral")
+      return [(node.quasis as Node[]).map(({ value }) => (value as { raw: string }).raw).join("0")];
+    return paths.has(node) ? [] : literal(node);
+  });
+};
+
 /** Each rule, whom it binds, and code that it must refuse. */
 const RULES: readonly {
   readonly says: string;
@@ -373,6 +402,32 @@ const RULES: readonly {
       ["screens/x.tsx", 'globalThis.location.assign("https://example.org/");'],
       ["shelf/x.ts", 'location.replace("https://example.org/");'],
       [LEADS, 'location.assign("https://example.org/");'],
+    ],
+  },
+  {
+    says: "sentences are made in the room of texts: the rooms under it give codes and values",
+    faults: (parsed) => strings(parsed).filter(isSentence),
+    binds: (file) => CODED.test(file) && !(file in WORDED),
+    refuses: [
+      ["core/x.ts", 'const why = "The bus is full.";'],
+      ["document/x.ts", 'note("The bus is gone");'],
+      ["document/x.ts", ["note(`", "{at}: missing, left out`);"].join("$")],
+      ["measure/x.ts", ["why(`has ", "{n} channels; allowed are 1 to 64`);"].join("$")],
+      ["shelf/csv-x.ts", 'const says = "there is no row under the headers of this list";'],
+    ],
+  },
+  {
+    says: "what gives codes knows the room of texts by its types alone",
+    faults: ({ body }) =>
+      body.flatMap((node) => {
+        const [path] = literal(node.source);
+        const isOfTexts = node.type === "ImportDeclaration" && /^(\.\.\/)+text\//.test(path ?? "");
+        return isOfTexts && node.importKind !== "type" ? [path ?? ""] : [];
+      }),
+    binds: (file) => /^(document|measure)\//.test(file),
+    refuses: [
+      ["document/x.ts", 'import { reasonOf } from "../text/words";'],
+      ["measure/wav/x.ts", 'import { describeSoundFile, type WavNote } from "../../text/sound-files";'],
     ],
   },
   {

@@ -161,7 +161,7 @@ export const readerOfCompressed = (input: CompressedInput): FrameReader => {
     if (!value) return null;
     if (value.sampleRate === rate && value.numberOfChannels === channels) return value;
     value.close();
-    throw new Error("it goes on with another rate or other channels");
+    throw new Error("another rate or other channels");
   };
 
   const fill = async (planes: readonly Float32Array[], frame: number, count: number): Promise<void> => {

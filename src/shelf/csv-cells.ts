@@ -76,7 +76,7 @@ export const readCellNumber = (cell: string, rule: NumberRule): Cell<number> => 
   if (text !== null && text >= rule.min && text <= rule.max) return { ok: true, value: text };
   const typed = readNumber(cell, rule);
   if (typed.state === "value") return { ok: true, value: typed.value };
-  if (typed.state === "wrong") return refused({ code: "typed", says: typed.why });
+  if (typed.state === "wrong") return refused({ code: "typed", fault: typed.why });
   return refused({ code: "part of a number", cell, rule });
 };
 

@@ -50,7 +50,7 @@ const panReader = (setup: Pick<Setup, "desk">, header: string) => {
     if (typed.state === "value") return { ok: true, value: typed.value };
     return refused(
       typed.state === "wrong"
-        ? { code: "typed", says: typed.why }
+        ? { code: "typed", fault: typed.why }
         : { code: "part of a pan", cell: text, notation },
     );
   };

@@ -2,6 +2,7 @@ import { asTyped, formatEntry, type NumberRule } from "../core/lib/number";
 import { formatPan } from "../core/pan/notation";
 import type { PanNotation } from "../core/pan/notation-styles";
 import { type CodeOf, textOf } from "./coded";
+import { describeEntryFault, type EntryFault } from "./entry";
 import { TAP_NAMES } from "./taps";
 import { formatCount, formatList } from "./words";
 
@@ -20,7 +21,7 @@ const CELLS = {
   "part of a pan": ({ cell, notation }: Cell & { notation: PanNotation }) =>
     `Pan: “${asTyped(cell)}” is only the beginning of a pan. Allowed: ${formatPan(-1, notation)} to ${formatPan(1, notation)}.`,
   /** As a field says it of what is typed into it. */
-  typed: ({ says }: { says: string }) => says,
+  typed: ({ fault }: { fault: EntryFault }) => describeEntryFault(fault),
   kind: ({ cell, allowed }: Cell & { allowed: readonly string[] }) =>
     `Kind: “${asTyped(cell)}” is not known. Allowed: ${allowed.join(", ")}.`,
   tap: ({ cell }: Cell) =>

@@ -8,7 +8,7 @@ import { formatDb } from "./headroom";
 import { channelName } from "./names";
 
 const sideTrim = ({ bus, first, second }: CheckNames, trim: number): FaultText => ({
-  name: `${bus} ${trim < 0 ? "L" : "R"} is about ${formatDb(Math.abs(trim))} dB too loud against ${trim < 0 ? "R" : "L"}`,
+  name: `${bus} ${trim < 0 ? "L" : "R"} is about ${formatDb(Math.abs(trim))} dB too loud relative to ${trim < 0 ? "R" : "L"}`,
   steps: [
     `At the desk, compare the levels and trims of ${bus} L and R.`,
     first && second

@@ -13,7 +13,7 @@ const TROUBLE: { readonly [trouble in InputProblem | InputEnd]: string } = {
   insecure: "An audio input opens only over https. Open Hatside at an https address, or check by ear.",
   refused:
     "The browser does not let Hatside use an audio input. Allow the microphone for this site in the browser’s settings, then open the input again.",
-  none: "No such input is connected. Plug in an interface with two channels, then open the input again.",
+  none: "No audio input was found. Plug in an interface with two channels, then open the input again.",
   busy: "The input is in use or does not answer. Close other apps that record, then open it again.",
   failed: "Measuring the input has failed. Open it again; if that does not help, reload the page.",
   unplugged: "The input was unplugged, so it is closed. Plug it in and open it again.",
@@ -38,7 +38,7 @@ export const describeProcessing = ({
   const [on, unknown] = [those(true), those(null)];
   if (on !== "")
     return {
-      says: `On, though Hatside asked for off: ${on}. This alters levels. Switch it off in the system settings, or use another input.`,
+      says: `The system applies ${on}, though Hatside asked it not to. This alters levels. Turn that off in the system settings, or use another input.`,
       isClean: false,
     };
   if (unknown !== "")
@@ -84,10 +84,16 @@ export const describeInputFault = (fault: InputFault): Statement => FAULT[fault]
 export const formatDevice = ({ name }: Pick<InputDevice, "name">, at: number): string =>
   name === "" ? `Input ${at + 1}` : name;
 
-/** Right over left, dB: "+6.0", "L only". */
-export const formatRightOverLeft = (difference: Db): string => {
+/** R − L, dB: "+6.0", "L only". */
+export const formatRightLessLeft = (difference: Db): string => {
   if (Number.isFinite(difference)) return formatSigned(difference, 1);
   return difference > 0 ? "R only" : "L only";
+};
+
+/** R − L in a sentence: "R − L +6.0 dB", "L only". */
+export const formatSideDifference = (difference: Db): string => {
+  const figure = formatRightLessLeft(difference);
+  return Number.isFinite(difference) ? `R − L ${figure} dB` : figure;
 };
 
 const REFUSAL: { readonly [why in UncountedHit]: string } = {

@@ -2,6 +2,7 @@ import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useId, useLayoutEffect, useRef } from "preact/hooks";
 import type { Typed } from "../core/lib/number";
+import { describeEntryFault, type EntryFault } from "../text/entry";
 
 /** A field whose text the user owns while it has the focus. */
 export interface EntryProps {
@@ -11,7 +12,7 @@ export interface EntryProps {
   /** The value as text, shown while nobody types. */
   readonly shown: string;
   /** What a text means; "open" is half-typed and no error. */
-  readonly read: (text: string) => Typed;
+  readonly read: (text: string) => Typed<EntryFault>;
   /** Called with every text that is a value, while typing. */
   readonly onValue: (value: number) => void;
   /** Called with an emptied field that may be empty. */
@@ -56,7 +57,7 @@ export const Entry = (props: EntryProps) => {
   const input = (text: string) => {
     typed.value = text;
     const meant = props.read(text);
-    wrong.value = meant.state === "wrong" ? meant.why : "";
+    wrong.value = meant.state === "wrong" ? describeEntryFault(meant.why) : "";
     if (meant.state === "value") put(meant.value);
     else if (text.trim() === "" && props.onEmpty) put(null);
     else if (props.value !== before.current) put(before.current);

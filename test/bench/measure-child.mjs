@@ -48,6 +48,6 @@ const memory = watchMemory("self");
 const begin = performance.now();
 const outcome = await runJob({ inputs, tracks, align: "start" }, () => {});
 const took = performance.now() - begin;
-if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
+if (outcome.kind === "refused") throw new Error(JSON.stringify(outcome.why));
 console.log(JSON.stringify({ took, memory: memory() }));
 process.exit(0);

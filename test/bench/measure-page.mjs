@@ -18,7 +18,7 @@ const measureInPage = async () => {
   const job = { inputs, tracks, align: "start" };
   const begin = performance.now();
   const outcome = await globalThis.rooms.measure(new AbortController().signal, job);
-  if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
+  if (outcome.kind === "refused") throw new Error(JSON.stringify(outcome.why));
   return performance.now() - begin;
 };
 

@@ -56,7 +56,7 @@ describe("the audio input", () => {
       .waitFor();
     await unfold(page, "Meters of L and R");
     // What the app promises is a tenth of a dB.
-    await expect.poll(() => meter(page, "R over L, dB")).toEqual(["−6.0"]);
+    await expect.poll(() => meter(page, "R − L, dB")).toEqual(["−6.0"]);
     expect(await meter(page, "Correlation")).toEqual(["1.00"]);
     expect(await meter(page, "Highest peak")).toEqual(["−12.0", "−18.0"]);
     expect(await meter(page, "Times clipped")).toEqual(["0", "0"]);
@@ -100,7 +100,7 @@ describe("the audio input", () => {
   });
 
   it.each([
-    ["NotFoundError", "No such input is connected."],
+    ["NotFoundError", "No audio input was found."],
     ["NotReadableError", "The input is in use or does not answer."],
     ["TypeError", "Measuring the input has failed."],
     ["", "This browser cannot open an audio input."],

@@ -151,6 +151,11 @@ describe("one change at a time", () => {
     expect(coded(example, moved)).toEqual(["Inputs | input | 2", "Inputs | input | 3"]);
   });
 
+  it("names earphone data that went", () => {
+    const ear = applied(example, editEarphone({}));
+    expect(found(ear, example)).toEqual([{ part: "Earphones", code: "earphone gone" }]);
+  });
+
   it("names a recording that came, went or has other figures", () => {
     const recorded = (name: string, rms = -30): SetupFile => ({
       ...example,

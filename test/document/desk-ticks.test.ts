@@ -81,6 +81,9 @@ describe("ticks of the desk list", () => {
 describe("ticks from a file", () => {
   const [move] = deskList(bandSetup());
   const good: DeskTick = { control: "pan", id: move?.id ?? "", bus: "", value: "0.5", ...STAMP };
+  /** As a tick of the line check has it. */
+  const LINE = JSON.stringify(bandSetup().monitor.inputs[0]?.feed);
+  const SEND = JSON.stringify({ on: true, level: 0, tap: "post-fader", pan: null });
   const read = (deskTicks: unknown) => again({ ...bandSetup(), deskTicks } as SetupFile);
 
   it.each<[string, unknown]>([
@@ -91,6 +94,15 @@ describe("ticks from a file", () => {
     ["a value without end", { ...good, value: `0.${"5".repeat(300)}` }],
     ["an id without end", { ...good, id: "s".repeat(41) }],
     ["no time", { ...good, at: 5 }],
+    ["a list in the place of a control", { ...good, control: ["pan"] }],
+    ["a list in the place of an id", { ...good, id: [good.id] }],
+    ["a list in the place of a value", { ...good, value: ["0.5"] }],
+    ["a list in the place of a name", { ...good, by: ["Jo"] }],
+    ["a line of the line check", { ...good, control: "line check", value: LINE }],
+    ["the trim of one side only", { ...good, control: "side trim", id: "m1", value: "[1]" }],
+    ["the trims of three sides", { ...good, control: "side trim", id: "m1", value: "[1,2,3]" }],
+    ["trims that are words", { ...good, control: "side trim", id: "m1", value: '["a","b"]' }],
+    ["a text in the place of numbers", { ...good, control: "channel number", value: '"12"' }],
   ])("with %s is left out, said, and the others stay", (_, bad) => {
     const { file, notes } = read([bad, good]);
     expect(file.deskTicks).toEqual([good]);
@@ -102,6 +114,17 @@ describe("ticks from a file", () => {
     ["none", []],
   ])("that are %s leave none", (_, ticks) => {
     expect(read(ticks).file.deskTicks).toBeUndefined();
+  });
+
+  it.each<[string, Partial<DeskTick>]>([
+    ["an input with letters before its number", { control: "input on", id: "x0", value: "true" }],
+    ["an input with letters behind its number", { control: "input on", id: "0x", value: "true" }],
+    ["an input by another spelling", { control: "input on", id: "00", value: "true" }],
+    ["an input at somebody’s mixer", { control: "input on", id: "0", bus: "l2", value: "true" }],
+    ["a mute in a bus", { control: "mute", bus: "m1", value: "true" }],
+    ["a send to no bus", { control: "send", value: SEND }],
+  ])("of %s are of nothing that is there", (_, bad) => {
+    expect(read([good, { ...good, ...bad }]).file.deskTicks).toEqual([good]);
   });
 
   it("of one control twice leave the last", () => {

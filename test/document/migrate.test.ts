@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { exampleSetup } from "../../src/document/example";
 import { MIGRATIONS, type Migration, migrate, type RawSetup } from "../../src/document/migrate";
 import { printSetup, readSetup } from "../../src/document/read-setup";
-import { FORMAT, VERSION } from "../../src/document/schema";
+import { FORMAT, type SetupFile, VERSION } from "../../src/document/schema";
 
 const fixtures = new URL("../fixtures/", import.meta.url);
 const fixture = (version: number) =>
@@ -45,6 +45,40 @@ describe("migrations", () => {
       expect(readSetup(fixture(version), watched)).toMatchObject({ ok: true, notes: [] });
     }
     expect(run.size).toBe(MIGRATIONS.length);
+  });
+
+  it("of a setup of version 2 give what was not there as the app then behaved, and move the tap point to the channel", () => {
+    const channels = ["before-eq", "after-fader", null].map((_, at) => ({ id: `s${at + 1}`, name: "Bass" }));
+    const slots = ["before-eq", "after-fader"].map((tap, at) => ({
+      feed: { kind: "source", source: `s${at + 1}`, channel: "both", tap },
+      on: true,
+      trim: 0,
+    }));
+    const old = { format: FORMAT, version: 2, sources: channels, monitor: { slotCount: 16, slots } };
+    const now = migrate(old) as unknown as SetupFile;
+    expect(now.channels.map((c) => c.directOut)).toEqual(
+      (["pre-eq", "post-fader", "pre-fader"] as const).map((tap) => ({ tap, on: true, trim: 0 })),
+    );
+    expect(now.channels[0]).toMatchObject({
+      numbers: [],
+      fader: 0,
+      activity: null,
+      colour: null,
+      group: "",
+      extra: [],
+    });
+    expect(now.monitor).toMatchObject({
+      inputCount: 16,
+      link: "analog",
+      trimBeforeInput: false,
+      mixers: { flip: true, mono: true },
+    });
+    expect(now.monitor.inputs[0]).toEqual({
+      feed: { kind: "channel", channel: "s1", side: "both" },
+      port: null,
+      on: true,
+      trim: 0,
+    });
   });
 
   it("are run in order from the file's own version", () => {

@@ -181,6 +181,8 @@ it("of a helper’s copy only what was ticked on it goes back, though its clock 
   const mine = tickInput(2, true, jo(30)).apply(band);
   const copy: SetupFile = { ...mine, handed: { of: "a1", at: at(31) } };
   expect(tickedSince(copy)).toEqual([]);
+  // What was said in the very moment of handing over is in the copy.
+  expect(tickedSince({ ...mine, handed: { of: "a1", at: at(30) } })).toEqual([]);
   const ticked = tickMove(move, true, ada(3)).apply(tickInput(4, false, ada(2)).apply(copy));
   expect(tickedSince(ticked).map(({ control, said, by }) => [control, said, by])).toEqual([
     ["line check", false, "Ada"],

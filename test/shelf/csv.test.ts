@@ -185,8 +185,15 @@ describe("an input list", () => {
       [3, 1, "name"],
     ]);
     expect(faults.map((f) => f.problem)).toEqual([
-      { code: "typed", says: "Pan: L300 is outside L100 to R100." },
-      { code: "typed", says: "Gated RMS: “loud” is not a number. Allowed: −120 to 24 dBFS." },
+      { code: "typed", fault: { code: "outside steps", typed: "L300", of: 100, unit: "" } },
+      {
+        code: "typed",
+        fault: {
+          code: "no number",
+          typed: "loud",
+          rule: { name: "Gated RMS", min: -120, max: 24, unit: "dBFS" },
+        },
+      },
       { code: "not yes", title: "Stereo", cell: "perhaps", allowed: ["stereo", "mono"] },
       { code: "far input", input: 0, most: 192 },
       { code: "tap", cell: "roof" },

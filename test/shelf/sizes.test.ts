@@ -179,7 +179,7 @@ describe("whatever is written is read:", () => {
     const odd = { ...most, channels: [{ ...first, id: "s".repeat(LIMITS.id + 1) }, ...others] };
     expect(readSetup(odd)).toEqual({
       ok: false,
-      why: "“channels[0].id” has 41 characters: too many. Allowed: up to 40.",
+      why: { code: "long id", at: "channels[0].id", letters: 41, limit: 40 },
     });
   });
 });

@@ -16,7 +16,7 @@ const CELLS: OfEach<CellProblem> = {
   "not yes": [{ code: "not yes", title: "Stereo", cell, allowed: ["stereo", "mono"] }],
   "part of a number": [{ code: "part of a number", cell: "-", rule: RULE }],
   "part of a pan": [{ code: "part of a pan", cell: "L", notation: { panStyle: "steps", panSteps: 100 } }],
-  typed: [{ code: "typed", says: "Pan: L300 is outside L100 to R100." }],
+  typed: [{ code: "typed", fault: { code: "outside steps", typed: "L300", of: 100, unit: "" } }],
   kind: [{ code: "kind", cell, allowed: ["audience mic", "bass"] }],
   tap: [{ code: "tap", cell }],
   "no input": [{ code: "no input", cell, most: 192 }],

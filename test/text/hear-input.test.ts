@@ -11,7 +11,8 @@ import {
   describeTrouble,
   formatDevice,
   formatRate,
-  formatRightOverLeft,
+  formatRightLessLeft,
+  formatSideDifference,
 } from "../../src/text/hear-input";
 
 const TROUBLES: readonly (InputProblem | InputEnd)[] = [
@@ -48,12 +49,13 @@ it("says what the system does to the signal", () => {
 
 it("says of hits why they do not count, and how the sides differ", () => {
   expect((["double", "clipped", "early"] as const).map(describeRefusal)).toMatchSnapshot();
-  expect([6.04, -0.02, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY].map(formatRightOverLeft)).toEqual([
+  expect([6.04, -0.02, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY].map(formatRightLessLeft)).toEqual([
     "+6.0",
     "0.0",
     "R only",
     "L only",
   ]);
+  expect([6.04, Number.NEGATIVE_INFINITY].map(formatSideDifference)).toEqual(["R − L +6.0 dB", "L only"]);
 });
 
 it("names inputs and their rate", () => {

@@ -1,3 +1,4 @@
+import { meanOf, sumOf } from "../lib/mean";
 import { remembered } from "../lib/memo";
 import type { Piece } from "../model/setup";
 import type { Db } from "../model/units";
@@ -97,9 +98,6 @@ const ANY_LEVEL = 1 / 60;
 /** What has less chance than this tells nothing of which drum was hit. */
 const LITTLE = 1e-4;
 
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
-const mean = (values: readonly number[]): number => sum(values) / values.length;
-
 /** Logarithm of the density of what a drum brought, by levels of the overheads, offsets and gains of the phone's input. */
 const termsOf = (
   grounds: HearingGrounds,
@@ -108,7 +106,7 @@ const termsOf = (
   { hits, isNothing }: Told,
 ): Float64Array => {
   const evidence = hits.map(evidenceOf);
-  const loud = mean(evidence.map((hit) => hit.level));
+  const loud = meanOf(evidence.map((hit) => hit.level));
   const drum = grounds.isLevelKnown(piece) ? DRUM_SPREAD : UNKNOWN_SPREAD;
   const places = grounds.levels.flatMap((_, level) => OFFSETS.map(({ offset }) => ({ level, offset })));
   const terms = new Float64Array(places.length * GAINS.length);
@@ -221,12 +219,12 @@ export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]
   const best = totals.reduce((most, { total }) => Math.max(most, ...total), Number.NEGATIVE_INFINITY);
   const evidence = (values: Float64Array): number => values.reduce((all, v) => all + Math.exp(v - best), 0);
   const bases = totals.flatMap(({ state, odd }) => (odd ? [{ prior: state.prior, odd }] : []));
-  const ofBases = sum(bases.map(({ prior }) => prior));
+  const ofBases = sumOf(bases.map(({ prior }) => prior));
   const found = totals.map(({ state, total }) => (1 - UNEXPLAINED_PRIOR) * state.prior * evidence(total));
-  const unexplained = sum(
+  const unexplained = sumOf(
     bases.map(({ prior, odd }) => ((UNEXPLAINED_PRIOR * prior) / ofBases) * evidence(odd)),
   );
-  const all = sum(found) + unexplained;
+  const all = sumOf(found) + unexplained;
   const chances = found.map((one) => one / all);
 
   /** Which drum of a group was hit, by all that is believed. */
@@ -239,13 +237,13 @@ export const heardBelief = (grounds: HearingGrounds, heard: readonly HeardDrum[]
       total.forEach((value, place) => {
         const weight = ((chances[at] as number) * Math.exp(value - best)) / whole;
         if (weight < LITTLE) return;
-        const any = sum(densities.map((density) => density[place] as number));
+        const any = sumOf(densities.map((density) => density[place] as number));
         densities.forEach((density, drum) => {
           shares[drum] = (shares[drum] as number) + (weight * (density[place] as number)) / any;
         });
       });
     });
-    const whole = sum(shares);
+    const whole = sumOf(shares);
     return shares.map((share) => share / whole);
   };
   const drums = heard.map(({ piece }) => pieces.map(({ id }) => Number(id === piece)));

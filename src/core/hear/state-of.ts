@@ -1,5 +1,6 @@
 import { levelOfPower, powerOf } from "../level/decibels";
-import type { Id, Piece } from "../model/setup";
+import { meanOf, sumOf } from "../lib/mean";
+import type { Piece } from "../model/setup";
 import { levelDifference } from "../stereo/position";
 import type { DrumResult, HeardDrum, HeardSuspect, HearingState, HearingVerdict } from "./heard";
 import type { HearingGrounds, HitCheck } from "./hearing";
@@ -46,8 +47,6 @@ const ERRORS = {
   level: LEVEL_SPREAD,
 };
 
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
-
 /** A fault with all its sizes taken together, the likeliest first. */
 interface Suspected extends HeardSuspect {
   /** Its likeliest size. */
@@ -66,11 +65,11 @@ const suspectsOf = ({ states }: HearingGrounds, belief: HeardBelief): readonly S
     .map((of): Suspected => {
       const best = of.reduce((a, b) => (chance(b) > chance(a) ? b : a));
       const state = states[best] as HeardState;
-      const confidence = sum(of.map(chance));
+      const confidence = sumOf(of.map(chance));
       const middle = (size: (of: HeardState) => number | null): number | null =>
         size(state) === null
           ? null
-          : sum(of.map((at) => (chance(at) * (size(states[at] as HeardState) ?? 0)) / confidence));
+          : sumOf(of.map((at) => (chance(at) * (size(states[at] as HeardState) ?? 0)) / confidence));
       return {
         id: state.id,
         fault: state.fault,
@@ -79,7 +78,7 @@ const suspectsOf = ({ states }: HearingGrounds, belief: HeardBelief): readonly S
         pan: middle(({ pan }) => pan),
         trim: middle(({ trim }) => trim),
         state,
-        prior: sum(of.map((at) => (states[at] as HeardState).prior)),
+        prior: sumOf(of.map((at) => (states[at] as HeardState).prior)),
       };
     })
     .sort((a, b) => b.confidence - a.confidence);
@@ -95,18 +94,17 @@ const apartAt = (grounds: HearingGrounds, piece: Piece, a: HeardState, b: HeardS
   return apart(sketch(a), sketch(b), ERRORS);
 };
 
+/** How often a drum was hit, as far as it is known which drum a hit was of. */
+type HitsOf = (piece: Piece) => number;
+
 /** Of a few likely states the drum that tells most; each drum once before any is hit again. */
-const nextDrum = (
-  grounds: HearingGrounds,
-  suspects: readonly Suspected[],
-  counts: ReadonlyMap<Id, number>,
-): Piece => {
+const nextDrum = (grounds: HearingGrounds, suspects: readonly Suspected[], hitsOf: HitsOf): Piece => {
   const likely = suspects.slice(0, 8);
-  const fewest = Math.min(...grounds.pieces.map(({ id }) => counts.get(id) ?? 0));
-  let best = grounds.pieces.find(({ id }) => (counts.get(id) ?? 0) === fewest) as Piece;
+  const fewest = Math.min(...grounds.pieces.map(hitsOf));
+  const due = grounds.pieces.filter((piece) => hitsOf(piece) === fewest);
+  let [best] = due as [Piece];
   let most = -1;
-  for (const piece of grounds.pieces) {
-    if ((counts.get(piece.id) ?? 0) > fewest) continue;
+  for (const piece of due) {
     let tells = 0;
     likely.forEach((a, at) => {
       for (const b of likely.slice(at + 1))
@@ -124,18 +122,18 @@ const verdictOf = (
   belief: HeardBelief,
   suspects: readonly Suspected[],
   heard: readonly HeardDrum[],
-  counts: ReadonlyMap<Id, number>,
+  hitsOf: HitsOf,
 ): HearingVerdict => {
   const [first] = suspects as readonly [Suspected];
   const hits = heard.length;
   const over = hits >= Math.ceil(MOST_A_DRUM * grounds.pieces.length);
   const isTold = (other: Suspected): boolean =>
-    sum(grounds.pieces.map((piece) => apartAt(grounds, piece, first.state, other.state))) >= TOLD_APART;
+    sumOf(grounds.pieces.map((piece) => apartAt(grounds, piece, first.state, other.state))) >= TOLD_APART;
   const least = first.fault === "planned" ? OPEN : NAMED;
   const alike = suspects.filter(
     (one) => one === first || (one.confidence >= least * first.confidence && !isTold(one)),
   );
-  const confidence = sum(alike.map((one) => one.confidence));
+  const confidence = sumOf(alike.map((one) => one.confidence));
   const open = suspects.filter(
     (one) => one !== first && (alike.includes(one) || one.confidence >= LEFT * first.confidence),
   );
@@ -151,13 +149,12 @@ const verdictOf = (
     if ((confidence >= SURE_PLANNED && isAskedAbout) || over) return planned;
   } else if (confidence >= SURE && !alike.some(({ fault }) => fault === "planned")) {
     const touched = grounds.pieces.filter((piece) => grounds.touches(first.state, piece));
-    const hitsOf = ({ id }: Piece): number => counts.get(id) ?? 0;
-    if (sum(touched.map(hitsOf)) >= LEAST_HITS)
+    if (sumOf(touched.map(hitsOf)) >= LEAST_HITS)
       return { kind: "found", suspects: alike.map(named), sure: true };
     const [again] = touched.sort((a, b) => hitsOf(b) - hitsOf(a));
     if (again && !over) return { kind: "asking", next: again.id };
   }
-  if (!over) return { kind: "asking", next: nextDrum(grounds, suspects, counts).id };
+  if (!over) return { kind: "asking", next: nextDrum(grounds, suspects, hitsOf).id };
   const calm = suspects.find(({ fault }) => fault === "planned");
   if (calm && calm.confidence >= BENEFIT * first.confidence)
     return {
@@ -168,8 +165,6 @@ const verdictOf = (
   const likely = suspects.filter((one) => alike.includes(one) || one.confidence >= LIKELY);
   return { kind: "found", suspects: likely.map(named), sure: false };
 };
-
-const meanOf = (values: readonly number[]): number => sum(values) / values.length;
 
 const resultOf = (grounds: HearingGrounds, piece: Piece, hits: readonly MeasuredHit[]): DrumResult => {
   const [planned] = grounds.states as readonly [HeardState];
@@ -206,10 +201,9 @@ export const stateOf = ({ grounds }: HitCheck, heard: readonly HeardDrum[]): Hea
     const best = chances.indexOf(Math.max(...chances));
     return (chances[best] as number) >= ATTRIBUTED ? (grounds.pieces[best]?.id ?? null) : null;
   });
-  const counts = new Map<Id, number>();
-  for (const id of attributed) if (id !== null) counts.set(id, (counts.get(id) ?? 0) + 1);
+  const hitsOf: HitsOf = ({ id }) => attributed.filter((one) => one === id).length;
   return {
-    verdict: verdictOf(grounds, belief, suspects, heard, counts),
+    verdict: verdictOf(grounds, belief, suspects, heard, hitsOf),
     attributed,
     unknown: attributed.filter((id) => id === null).length,
     drums: grounds.pieces.map((piece) =>

@@ -2,11 +2,11 @@ import type { Seconds } from "../model/units";
 import { excerpt } from "./direction";
 
 /** What a typed text means as a number. */
-export type Typed =
+export type Typed<Fault = NumberFault> =
   | { readonly state: "value"; readonly value: number }
   /** Half-typed: the user's, no error. */
   | { readonly state: "open" }
-  | { readonly state: "wrong"; readonly why: string };
+  | { readonly state: "wrong"; readonly why: Fault };
 
 /** What a field allows. */
 export interface NumberRule {
@@ -21,6 +21,13 @@ export interface NumberRule {
   /** An empty text is a value of its own: what it is called ("off", "not known"). */
   readonly empty?: string;
 }
+
+/** Why a typed text is no number that a field allows. */
+export type NumberFault = { readonly typed: string; readonly rule: NumberRule } & (
+  | { readonly code: "no number" }
+  | { readonly code: "not whole" }
+  | { readonly code: "outside" }
+);
 
 /** Minus signs that people paste: hyphens, dashes and the true minus. */
 const MINUSES = /[\u2010-\u2015\u2212\uFE63\uFF0D]/g;
@@ -82,21 +89,12 @@ export const readNumber = (text: string, rule: NumberRule): Typed => {
   const typed = plain(text);
   const behind = unitTyped(typed, unit);
   const bare = typed.slice(0, typed.length - behind);
-  const range = `${formatEntry(rule.min)} to ${formatEntry(rule.max)}${rule.unit === "" ? "" : ` ${rule.unit}`}`;
+  const wrong = (code: NumberFault["code"]): Typed => ({ state: "wrong", why: { code, typed: text, rule } });
   if (HALF.test(bare) && behind === 0) return { state: "open" };
-  if (!NUMBER.test(bare)) {
-    return { state: "wrong", why: `${rule.name}: “${asTyped(text)}” is not a number. Allowed: ${range}.` };
-  }
+  if (!NUMBER.test(bare)) return wrong("no number");
   if (behind > 0 && behind < unit.length) return { state: "open" };
   const value = Number(bare);
-  if (rule.whole && !Number.isInteger(value)) {
-    return {
-      state: "wrong",
-      why: `${rule.name}: ${asTyped(text)} is not a whole number. Allowed: ${range}.`,
-    };
-  }
-  if (value < rule.min || value > rule.max) {
-    return { state: "wrong", why: `${rule.name}: ${asTyped(text)} is outside ${range}.` };
-  }
+  if (rule.whole && !Number.isInteger(value)) return wrong("not whole");
+  if (value < rule.min || value > rule.max) return wrong("outside");
   return { state: "value", value: value === 0 ? 0 : value };
 };

@@ -1,8 +1,16 @@
 import { levelOf } from "../level/decibels";
-import { asTyped, plain, type Typed } from "../lib/number";
+import { plain } from "../lib/number";
 import type { Db, Pan } from "../model/units";
 import { type PanSettings, panGains } from "./laws";
-import { OPEN, PAN_STYLES, type PanNotation, readClock, share, wrong } from "./notation-styles";
+import {
+  noPan,
+  OPEN,
+  PAN_STYLES,
+  type PanNotation,
+  readClock,
+  share,
+  type TypedPan,
+} from "./notation-styles";
 
 const CENTRE = ["c", "<c>", "centre", "center"];
 const SIDES = new Map([
@@ -27,12 +35,11 @@ const NUMBER = /^(\d+\.?\d*|\.\d+)$/;
  * @returns the pan −1…+1, not rounded; nothing is clamped: what is out of range is said
  * @example parsePan("L30", { panStyle: "steps", panSteps: 60 }) // { state: "value", value: -0.5 }
  */
-export const parsePan = (text: string, notation: PanNotation): Typed => {
+export const parsePan = (text: string, notation: PanNotation): TypedPan => {
   const style = PAN_STYLES[notation.panStyle];
-  const shown = asTyped(text);
   const typed = plain(text);
-  if (/^\d+:/.test(typed)) return readClock(typed, shown);
-  const nonsense = wrong(`“${shown}” is not a pan. Allowed: ${style.allowed(notation)}`);
+  if (/^\d+:/.test(typed)) return readClock(typed, text);
+  const nonsense = noPan({ code: "no pan", typed: text, notation });
   const parts = PARTS.exec(typed);
   if (!parts) return nonsense;
   const [, before = "", digits = "", percent = "", after = ""] = parts;
@@ -41,13 +48,14 @@ export const parsePan = (text: string, notation: PanNotation): Typed => {
     const words = digits === "" ? [...SIGNS.keys(), ...CENTRE] : SIGNS.keys();
     return percent + after === "" && begins(before, words) ? OPEN : nonsense;
   }
-  if (style.bare && before + percent + after === "") return style.bare(digits, shown);
+  if (style.bare && before + percent + after === "") return style.bare(digits, text);
   const side = before === "" ? 1 : SIGNS.get(before);
   if (!NUMBER.test(digits) || side === undefined || (before !== "" && after !== "")) return nonsense;
   const behind = after === "" ? side : SIDES.get(after);
   if (behind === undefined) return begins(after, SIDES.keys()) ? OPEN : nonsense;
   const of = percent === "" ? style.sided(notation) : 100;
-  if (Number(digits) > of) return wrong(`${shown} is outside L${of}${percent} to R${of}${percent}`);
+  if (Number(digits) > of)
+    return noPan({ code: "outside steps", typed: text, of, unit: percent === "" ? "" : "%" });
   return { state: "value", value: share(behind * Number(digits), of) };
 };
 

@@ -19,7 +19,7 @@ export const ByInput = ({ listener }: { listener: Listener }) => {
       {isUnderWay ? <DrumHits /> : null}
       {isUnderWay || ear.value.kind === "open" ? null : (
         <p class="soft">
-          Plug an interface with two channels into this device, and feed it L and R from the headphone output
+          Connect an interface with two inputs to this device, and feed them L and R from the headphone output
           of {mixerName(listener)}, or from the outputs of {busName(bus)}.
         </p>
       )}

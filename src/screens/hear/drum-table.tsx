@@ -1,7 +1,7 @@
 import type { DrumResult } from "../../core/hear/heard";
 import { formatNumber } from "../../core/lib/number";
 import { earPosition } from "../../core/stereo/position";
-import { formatRightOverLeft } from "../../text/hear-input";
+import { formatRightLessLeft } from "../../text/hear-input";
 import { Table } from "../../ui/table";
 import { type Thread, Threads } from "../../ui/threads";
 import { pieceName } from "../check/words";
@@ -24,7 +24,7 @@ const Drawing = ({ drums }: { drums: readonly DrumResult[] }) => {
     <Threads
       threads={threads}
       above="Where the plan has each drum"
-      below={`Where it was measured${off > 0 ? "; × marks what differs" : ""}`}
+      below={`Where each was measured${off > 0 ? "; × marks what differs" : ""}`}
       says={`${heard.length} drums measured, ${off} differ from the plan. The table below has the figures.`}
       turn=""
     />
@@ -37,7 +37,7 @@ export const DrumTable = ({ drums }: { drums: readonly DrumResult[] }) => (
     <Drawing drums={drums} />
     <Table
       kind="figures"
-      caption="R over L of each drum, dB"
+      caption="R − L of each drum, dB"
       heads={["Drum", "Planned", "Measured", "Correlation", "Hits"]}
     >
       <tbody>
@@ -47,9 +47,9 @@ export const DrumTable = ({ drums }: { drums: readonly DrumResult[] }) => (
               {pieceName(piece)}
               {asPlanned === false ? <span class="small bad"> × differs</span> : null}
             </th>
-            <td>{formatRightOverLeft(expected.difference)}</td>
+            <td>{formatRightLessLeft(expected.difference)}</td>
             <td class={asPlanned === false ? "bad" : ""}>
-              {measured ? formatRightOverLeft(measured.difference) : hits > 0 ? "nothing" : "–"}
+              {measured ? formatRightLessLeft(measured.difference) : hits > 0 ? "no signal" : "–"}
             </td>
             <td>
               {measured?.correlation === null || !measured ? "–" : formatNumber(measured.correlation, 2)}

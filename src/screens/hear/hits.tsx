@@ -5,7 +5,7 @@ import { busOf } from "../../core/mix/ear-gains";
 import type { Listener } from "../../core/model/setup";
 import { current } from "../../document/store";
 import { checkNames, describeObstacle } from "../../text/check";
-import { describeRefusal, formatRightOverLeft } from "../../text/hear-input";
+import { describeRefusal, formatSideDifference } from "../../text/hear-input";
 import { busName, mixerName } from "../../text/names";
 import { capitalised, formatCount } from "../../text/words";
 import { Choice, Tick } from "../../ui/choice";
@@ -47,7 +47,7 @@ export const BeginHits = ({ listener }: { listener: Listener }) => {
         }}
       />
       <Tick
-        label="Free: the drummer plays around the kit, one drum after the other"
+        label="Any order: one drum at a time, around the kit"
         value={isFree.value}
         onValue={(to) => {
           isFree.value = to;
@@ -80,9 +80,9 @@ const lastHit = ({ attributed, drums }: HearingState): string => {
   if (attributed.length < heard.length) return "Heard.";
   if (piece === null) return "That hit fits more than one drum.";
   const name = capitalised(pieceName(piece));
-  if (!last.hit) return `${name}: nothing heard.`;
+  if (!last.hit) return `${name}: no signal.`;
   const off = drums.find((drum) => drum.piece === piece)?.asPlanned === false;
-  return `${name}: R over L ${formatRightOverLeft(last.hit.difference)} dB, ${off ? "not as planned" : "as planned"}.`;
+  return `${name}: ${formatSideDifference(last.hit.difference)}, ${off ? "not as planned" : "as planned"}.`;
 };
 
 const Question = ({ state, next }: { state: HearingState; next: string }) => (
@@ -90,7 +90,7 @@ const Question = ({ state, next }: { state: HearingState; next: string }) => (
     <p class="soft">{lastHit(state)}</p>
     {refusedHit.value === "early" ? <p class="soft">{describeRefusal("early")}</p> : null}
     <h1 class="question">
-      {course.value?.isFree ? "Play around the kit, one hit at a time." : `Hit the ${pieceName(next)}.`}
+      {course.value?.isFree ? "Hit one drum at a time, in any order." : `Hit the ${pieceName(next)}.`}
     </h1>
     {ear.value.kind === "open" ? null : <p class="notice warn">The input is closed: open it below.</p>}
   </>
@@ -106,7 +106,7 @@ const Asking = () => (
   <div class="row apart">
     {course.value?.isFree ? null : (
       <button type="button" onClick={nothingHeard}>
-        Hit, but nothing heard
+        Hit, but no signal
       </button>
     )}
     <RemoveHit />
@@ -126,7 +126,7 @@ export const DrumHits = () => {
     return (
       <>
         <div role="status">
-          <h1>{isJudgeLost.value ? "This could not be worked out" : "Preparing the check …"}</h1>
+          <h1>{isJudgeLost.value ? "The check stopped: start it again" : "Preparing the check …"}</h1>
         </div>
         <Asking />
       </>
@@ -189,8 +189,7 @@ export const HitsSoFar = () => {
       <DrumTable drums={state.drums} />
       {state.unknown > 0 ? (
         <p class="soft small">
-          {formatCount(state.unknown, "hit")} could be more than one drum and{" "}
-          {state.unknown === 1 ? "is" : "are"} in no row.
+          Not in the table: {formatCount(state.unknown, "hit")} that could be of more than one drum.
         </p>
       ) : null}
     </section>

@@ -62,7 +62,7 @@ const Now = () => {
         </tr>
       ))}
       <tr>
-        <th scope="row">R over L, dB</th>
+        <th scope="row">R − L, dB</th>
         <td colSpan={2}>{formatSigned(difference, 1)}</td>
       </tr>
       <tr>
@@ -93,16 +93,16 @@ const MeterHelp = () => {
   return (
     <>
       <p>
-        RMS: F time weighting (125 ms); a full-scale sine reads {sine}, as set under Channels. Peak: largest
-        sample of the last half second. Highest: since the input was opened, or since Reset. The bar shows
-        RMS, its mark the highest peak, from −60 to 0 dBFS.
+        RMS: F (fast) time weighting, 125 ms; a full-scale sine reads {sine}, as set under Channels. Peak:
+        largest sample of the last half second. Highest: since the input was opened, or since Reset. The bar
+        shows RMS, its mark the highest peak, from −60 to 0 dBFS.
       </p>
       <p>
-        Levels are those of this input. The gain between desk and input is not known, so they stand beside the
-        plan and are not compared with it; a difference of L and R needs no such gain.
+        Levels are those of this input. The gain between the desk and this input is not known, so they stand
+        beside the plan and are not compared with it; R − L does not depend on that gain.
       </p>
       <p>
-        R over L and correlation: over the last second. Times clipped: three or more samples in a row at full
+        R − L and correlation: over the last second. Times clipped: three or more samples in a row at full
         scale.
       </p>
       <p>

@@ -37,9 +37,10 @@ export const HeardVerdict = ({ verdict, ...of }: Of & { verdict: Ended }) => {
     return (
       <Stated
         tone={tickUnless(verdict.open.length > 0, "fine")}
-        says={verdict.open.length > 0 ? "As planned, as far as these hits tell" : "As planned"}
+        says={verdict.open.length > 0 ? "As planned, as far as these hits show" : "As planned"}
       >
-        {formatPercent(verdict.confidence)} likely {after}, by levels, silence and correlation of L and R.
+        {formatPercent(verdict.confidence)} likely {after}, judged by level, silence and correlation of L and
+        R.
       </Stated>
     );
   const { suspects, sure } = verdict;
@@ -77,10 +78,14 @@ export const HeardOutcome = ({ verdict, ...of }: Of & { verdict: Ended }) => {
           What is measured is what <a href="#image">Image</a> and <a href="#patch">Patch</a> say.
         </p>
         {verdict.open.length > 0 ? (
-          <p>
-            Not excluded, because no hit tells it from the plan:{" "}
-            {verdict.open.map((suspect) => textOf(of, suspect).name).join("; ")}. Check at the meters.
-          </p>
+          <>
+            <p>Not ruled out, because no hit here would show it. Check these at the meters:</p>
+            <ul>
+              {verdict.open.map((suspect) => (
+                <li key={suspect.id}>{textOf(of, suspect).name}</li>
+              ))}
+            </ul>
+          </>
         ) : null}
       </>
     );

@@ -18,7 +18,7 @@ const NAMES: { readonly [name in WalkName]: string } = {
 /** Which of them suit a walk along a path, and which a measurement; the first is chosen. */
 const SIGNALS = { walk: ["beeps", "noise"], measure: ["noise", "tone"] } as const;
 const USE = {
-  walk: "For one person alone: plug the headphone output of this device into two line inputs, and walk along the path. One beep is L, two are R, three are both.",
+  walk: "For working alone: plug the headphone output of this device into two line inputs, and follow the signal along its path. One beep is L, two are R, three are both.",
   measure:
     "Plug the headphone output of this device into a line input, and send that channel to the bus. Play it while you measure.",
 } as const;

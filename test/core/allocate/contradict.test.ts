@@ -53,22 +53,27 @@ const expectSmallest = (
 describe("contradictionOf", () => {
   it("is null exactly where nothing is lost that must be kept", () => {
     let none = 0;
+    let runs = 0;
     fc.assert(
       fc.property(smallProblem(8, { pinned: false }), (p) => {
+        runs += 1;
         const lost = (bestPlan(p) as AllocationPlan).losses.filter((l) => MUST_CODES.includes(l.code));
         expect(contradictionOf(p) === null).toBe(lost.length === 0);
         if (lost.length === 0) none += 1;
       }),
       { numRuns: 250 },
     );
-    expect(none).toBeGreaterThan(50);
-    expect(none).toBeLessThan(230);
+    // Of what was really run: a mutant is judged by fewer.
+    expect(none / runs).toBeGreaterThan(50 / 250);
+    expect(none / runs).toBeLessThan(230 / 250);
   });
 
   it("is the smallest of rules: no smaller set contradicts itself, and it needs as many inputs as it says", () => {
     let found = 0;
+    let runs = 0;
     fc.assert(
       fc.property(smallProblem(4, { pinned: false }), (p) => {
+        runs += 1;
         const contradiction = contradictionOf(p);
         const all = p.channels.map((c) => c.id);
         if (contradiction === null) expect(canKeepRules(p, all)).toBe(true);
@@ -79,13 +84,15 @@ describe("contradictionOf", () => {
       }),
       { numRuns: 250 },
     );
-    expect(found).toBeGreaterThan(40);
+    expect(found / runs).toBeGreaterThan(40 / 250);
   });
 
   it("is the smallest of pins where there is no plan", () => {
     let found = 0;
+    let runs = 0;
     fc.assert(
       fc.property(smallProblem(5), (p) => {
+        runs += 1;
         if (bestPlan(p)) return;
         found += 1;
         const all = [...p.channels.filter((c) => c.pin).map((c) => c.id), ...p.busPins.map((pin) => pin.bus)];
@@ -95,7 +102,7 @@ describe("contradictionOf", () => {
       }),
       { numRuns: 500 },
     );
-    expect(found).toBeGreaterThan(100);
+    expect(found / runs).toBeGreaterThan(100 / 500);
   });
 
   it("is five stereo channels and seven vocals on sixteen inputs, which need seventeen", () => {

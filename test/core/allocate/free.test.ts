@@ -71,8 +71,10 @@ describe("a way to free inputs", () => {
     [4, 100],
   ])("loses no more than the best of everything that gives way: up to %i channels", (most, numRuns) => {
     let possible = 0;
+    let runs = 0;
     fc.assert(
       fc.property(smallProblem(most).map(sensible), fc.nat(3), (problem, needed) => {
+        runs += 1;
         const used = problem.inputs - new Set(problem.reserved).size;
         if (needed > used) return;
         const least = leastLost(problem, {
@@ -88,7 +90,8 @@ describe("a way to free inputs", () => {
       }),
       { numRuns },
     );
-    expect(possible).toBeGreaterThan(numRuns / 3);
+    // Of what was really run: a mutant is judged by fewer.
+    expect(possible).toBeGreaterThan(runs / 3);
   });
 
   it("is told in the codes of the one table", () => {
@@ -159,8 +162,10 @@ describe("ways to free inputs of any patch", () => {
 
   it("free as many as they say, at least what is needed, each in a way of its own", () => {
     let met = 0;
+    let runs = 0;
     fc.assert(
       fc.property(over, (setup) => {
+        runs += 1;
         const question = freeingQuestion(setup, NO_PINS);
         const before = usageOf(setup);
         expect(question === null).toBe(before.tooMany === 0);
@@ -181,7 +186,8 @@ describe("ways to free inputs of any patch", () => {
       }),
       { numRuns: 80 },
     );
-    expect(met).toBeGreaterThan(40);
+    // Of what was really run: a mutant is judged by fewer.
+    expect(met / runs).toBeGreaterThan(40 / 80);
   });
 
   it("name every channel that comes in otherwise afterwards, and lose nothing else", () => {

@@ -57,8 +57,10 @@ const cases = fc.integer({ min: 1, max: 7 }).chain((inputs) =>
 describe("placeFeeds", () => {
   it("keeps as many places as can be, then the order, then the lowest inputs: tried against every way", () => {
     let tried = 0;
+    let runs = 0;
     fc.assert(
       fc.property(cases, ({ space, feeds }) => {
+        runs += 1;
         const all = everyWay(feeds, space.free);
         if (all.length === 0) return;
         tried += 1;
@@ -80,7 +82,8 @@ describe("placeFeeds", () => {
       }),
       { numRuns: 1000 },
     );
-    expect(tried).toBeGreaterThan(300);
+    // Of what was really run: a mutant is judged by fewer.
+    expect(tried / runs).toBeGreaterThan(300 / 1000);
   });
 
   it("breaks the neighbours where most can stay", () => {

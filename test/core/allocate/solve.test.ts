@@ -23,14 +23,17 @@ describe("solve", () => {
     [5, 30],
   ])("loses no more than the best of everything there is: up to %i channels", (most, numRuns) => {
     let possible = 0;
+    let runs = 0;
     fc.assert(
       fc.property(smallProblem(most), (problem) => {
+        runs += 1;
         const least = leastLost(problem);
         if (least) possible += 1;
         expect(found(problem)).toEqual(least);
       }),
       { numRuns },
     );
-    expect(possible).toBeGreaterThan(numRuns / 2);
+    // Of what was really run: a mutant is judged by fewer.
+    expect(possible).toBeGreaterThan(runs / 2);
   });
 });

@@ -69,15 +69,12 @@ describe("reading a number", () => {
     "3 4 k",
     "<b>",
   ])("%j is no number", (text) => {
-    expect(read(text)).toEqual({
-      state: "wrong",
-      why: `Trim: “${text}” is not a number. Allowed: −60 to 20 dB.`,
-    });
+    expect(read(text)).toEqual({ state: "wrong", why: { code: "no number", typed: text, rule: TRIM } });
   });
 
   it("says what is out of range, and clamps nothing", () => {
-    expect(read("20,1")).toEqual({ state: "wrong", why: "Trim: 20,1 is outside −60 to 20 dB." });
-    expect(read("−61 dB")).toEqual({ state: "wrong", why: "Trim: −61 dB is outside −60 to 20 dB." });
+    expect(read("20,1")).toEqual({ state: "wrong", why: { code: "outside", typed: "20,1", rule: TRIM } });
+    expect(read("−61 dB")).toEqual({ state: "wrong", why: { code: "outside", typed: "−61 dB", rule: TRIM } });
     expect(read("9".repeat(400)).state).toBe("wrong");
   });
 
@@ -85,7 +82,7 @@ describe("reading a number", () => {
     expect(readNumber("12.0", STEPS)).toEqual(value(12));
     expect(readNumber("12.5", STEPS)).toEqual({
       state: "wrong",
-      why: "Steps: 12.5 is not a whole number. Allowed: 1 to 200.",
+      why: { code: "not whole", typed: "12.5", rule: STEPS },
     });
     expect(readNumber("12 dB", STEPS).state).toBe("wrong");
   });

@@ -16,8 +16,10 @@ const listenerOf = (setup: Setup, id: string): Listener => {
 describe("gains at the ears", () => {
   it("taken as uncorrelated they are the image's sides, for every listener", () => {
     let seen = 0;
+    let runs = 0;
     fc.assert(
       fc.property(fc.nat({ max: 1e6 }), (seed) => {
+        runs += 1;
         const setup = randomSetup(seed);
         const images = imagesOf(setup);
         setup.listeners.forEach((listener, at) => {
@@ -34,7 +36,8 @@ describe("gains at the ears", () => {
       }),
       { numRuns: 300 },
     );
-    expect(seen).toBeGreaterThan(1000);
+    // Of what was really run: a mutant is judged by fewer.
+    expect(seen / runs).toBeGreaterThan(1000 / 300);
   });
 
   it("carry polarity: a channel in both sides of which one is switched is gone in mono", () => {

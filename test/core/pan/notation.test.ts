@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { panGains } from "../../../src/core/pan/laws";
 import { formatPan, mirrorPan, parsePan, roundPan, stepPan } from "../../../src/core/pan/notation";
-import type { PanNotation } from "../../../src/core/pan/notation-styles";
+import type { PanFault, PanNotation } from "../../../src/core/pan/notation-styles";
 import { expectNear } from "../../near";
 import { RP036 } from "../../tables/rp036";
 
@@ -21,7 +21,7 @@ const read = (text: string, as: PanNotation): number => {
   if (typed.state !== "value") throw new Error(`“${text}” is ${JSON.stringify(typed)}`);
   return typed.value;
 };
-const why = (text: string, as: PanNotation): string => {
+const why = (text: string, as: PanNotation): PanFault | string => {
   const typed = parsePan(text, as);
   return typed.state === "wrong" ? typed.why : typed.state;
 };
@@ -64,9 +64,9 @@ describe("reading a pan", () => {
 
   it("counts the console's own steps", () => {
     expect([read("L30", steps(30)), read("15", steps(30)), read("L100%", steps(30))]).toEqual([-1, 0.5, -1]);
-    expect(why("L31", steps(30))).toBe("Pan: L31 is outside L30 to R30.");
-    expect(why("−101", HUNDRED)).toBe("Pan: −101 is outside L100 to R100.");
-    expect(why("130% R", HUNDRED)).toBe("Pan: 130% R is outside L100% to R100%.");
+    expect(why("L31", steps(30))).toEqual({ code: "outside steps", typed: "L31", of: 30, unit: "" });
+    expect(why("−101", HUNDRED)).toEqual({ code: "outside steps", typed: "−101", of: 100, unit: "" });
+    expect(why("130% R", HUNDRED)).toEqual({ code: "outside steps", typed: "130% R", of: 100, unit: "%" });
   });
 
   it("takes a clock time in every style", () => {
@@ -137,7 +137,7 @@ describe("reading a pan", () => {
     "10;30",
     "<script>",
   ])("%j is nonsense in every style", (text) => {
-    expect(why(text, HUNDRED)).toBe(`Pan: “${text}” is not a pan. Allowed: L100 to R100, or C.`);
+    expect(why(text, HUNDRED)).toEqual({ code: "no pan", typed: text, notation: HUNDRED });
     expect(parsePan(text, MIDI).state).toBe("wrong");
     expect(parsePan(text, CLOCK).state).toBe("wrong");
   });
@@ -174,10 +174,10 @@ describe("MIDI, RP-036", () => {
   it("counts 63 to a side, and says what it does not take", () => {
     expect([read("L63", MIDI), read("−63", MIDI), read("+63", MIDI)]).toEqual([-1, -1, 1]);
     expect(formatPan(read("L30", MIDI), MIDI)).toBe("34");
-    expect(why("128", MIDI)).toBe("Pan: 128 is outside 0 to 127.");
-    expect(why("64.5", MIDI)).toBe("Pan: 64.5 is not a whole number. Allowed: 0 to 127.");
-    expect(why("−64", MIDI)).toBe("Pan: −64 is outside L63 to R63.");
-    expect(why("x", MIDI)).toBe("Pan: “x” is not a pan. Allowed: 0 to 127, or C.");
+    expect(why("128", MIDI)).toEqual({ code: "outside MIDI", typed: "128" });
+    expect(why("64.5", MIDI)).toEqual({ code: "not whole MIDI", typed: "64.5" });
+    expect(why("−64", MIDI)).toEqual({ code: "outside steps", typed: "−64", of: 63, unit: "" });
+    expect(why("x", MIDI)).toEqual({ code: "no pan", typed: "x", notation: MIDI });
   });
 });
 
@@ -205,13 +205,13 @@ describe("clock", () => {
   });
 
   it("says what is no time, and what the knob does not reach", () => {
-    expect(why("6:00", CLOCK)).toBe("Pan: 6:00 is outside 7:00 (left) to 5:00 (right).");
-    expect(why("5:01", CLOCK)).toBe("Pan: 5:01 is outside 7:00 (left) to 5:00 (right).");
-    expect(why("6:59", HUNDRED)).toBe("Pan: 6:59 is outside 7:00 (left) to 5:00 (right).");
+    expect(why("6:00", CLOCK)).toEqual({ code: "outside clock", typed: "6:00" });
+    expect(why("5:01", CLOCK)).toEqual({ code: "outside clock", typed: "5:01" });
+    expect(why("6:59", HUNDRED)).toEqual({ code: "outside clock", typed: "6:59" });
     for (const text of ["10:60", "13", "00", "13:00", "10:305", "123", "10:30L"]) {
-      expect(why(text, CLOCK)).toBe(`Pan: ${text} is not a time. Allowed: 7:00 (left) to 5:00 (right).`);
+      expect(why(text, CLOCK)).toEqual({ code: "no time", typed: text });
     }
-    expect(why("x", CLOCK)).toBe("Pan: “x” is not a pan. Allowed: 7:00 (left) to 5:00 (right), or C.");
+    expect(why("x", CLOCK)).toEqual({ code: "no pan", typed: "x", notation: CLOCK });
   });
 });
 
