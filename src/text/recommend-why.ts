@@ -124,6 +124,10 @@ export const describeAdvice = (
   return { headline: describeParts(setup, bus, best.parts), why: why.filter(Boolean).join(" ") };
 };
 
+/** That there is something to do about a bus, in another statement. */
+export const describeRecommended = (bus: Bus, { headline }: Advice): string =>
+  `Recommended for ${busName(bus)}: ${headline}.`;
+
 /** A fact that is taken to be otherwise, up to the comma: "If Mara faced the other way". */
 export const describePremise = (setup: Names, bus: Bus, premise: Premise): string => {
   switch (premise.if) {
