@@ -58,7 +58,7 @@ export const describeOff = (setup: Pick<Setup, "buses">, busId: string, { sides 
 
 /** What to do about it, as a sentence. */
 export const describeOffRemedy = ({ inputs }: Pick<SwitchedOff, "inputs">): string =>
-  `Turn ${formatInputs(inputs)} on at the desk.`;
+  `Turn ${formatInputs(inputs)} on at the monitor system.`;
 
 const describeHeardOf = (setup: Setup, who: string, { bus, off, heardIn }: ImageVerdict): string => {
   if (!bus || !off) return "";

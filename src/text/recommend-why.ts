@@ -84,7 +84,7 @@ const describeOff = (bus: string, off: Reasons["off"], stereo: boolean): string[
   const sides = off.map(({ side }) => (stereo ? `${bus} ${side === "left" ? "L" : "R"}` : bus));
   const inputs = [...off].sort((a, b) => a.input - b.input).map((o) => input(o.input));
   return [
-    `${formatList(sides)} ${be(off.length)} off, and this is worked out with ${off.length === 1 ? "it" : "them"} off. Switch ${formatList(inputs)} on first.`,
+    `${formatList(sides)} ${be(off.length)} off, and this is worked out with ${off.length === 1 ? "it" : "them"} off. Switch ${formatList(inputs)} on at the monitor system first.`,
   ];
 };
 
