@@ -11,8 +11,8 @@ import type { Db } from "../core/model/units";
 import { formatPan, parsePan } from "../core/pan/notation";
 import { LIMITS, RANGES } from "../document/limits";
 import { formatList } from "../text/words";
-import type { CsvTable } from "./csv";
-import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes } from "./csv-cells";
+import type { CsvRow, CsvTable } from "./csv";
+import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes, unguard } from "./csv-cells";
 import { type Mapping, panStepsOf } from "./csv-columns";
 import { type Further, furtherOf, notesOfFurther, readExtra, readSends } from "./csv-further";
 import { isWithoutChannel, notesOfNumbers, readNumbers } from "./csv-numbers";
@@ -92,7 +92,6 @@ interface ListReading {
 
 const checkName = (reader: RowReader, name: string): void => {
   const letters = [...name].length;
-  if (name === "") reader.fault("name", "Name: blank. Allowed: a name.");
   if (letters > LIMITS.name)
     reader.fault("name", `Name: “${asTyped(name)}” has ${letters} characters. Allowed: ${LIMITS.name}.`);
 };
@@ -160,6 +159,21 @@ const clashes = (
   );
 };
 
+/** What was left out because it has no name, by its row, so that it can be found. */
+const notesOfNameless = (rows: readonly CsvRow[], list: (items: readonly string[]) => string): string[] => {
+  if (rows.length === 0) return [];
+  const cellsOf = ({ number, cells }: CsvRow): string => {
+    const typed = cells.map((cell) => unguard(cell).trim()).filter((cell) => cell !== "");
+    return `row ${number} (${typed
+      .slice(0, CELLS)
+      .map((cell) => `“${asTyped(cell)}”`)
+      .join(", ")})`;
+  };
+  return [`No name, so left out: ${list(rows.map(cellsOf))}. Type a name into each that is a channel.`];
+};
+
+/** So many cells tell one row from another. A design choice. */
+const CELLS = 3;
 /** So many of anything a sentence names. A design choice. */
 const NAMED = 8;
 const some = (items: readonly string[]): string =>
@@ -215,13 +229,23 @@ export const readList = (
   const reading: ListReading = { setup, mapping, readPan, known, further };
   const faults: CellFault[] = [];
   let input: InputName | null = null;
+  const nameless: CsvRow[] = [];
   const lines: { row: number; line: ListLine; input: InputName }[] = [];
   for (const row of rows) {
     const reader = rowReader(row, mapping, faults);
     const typed = cleanName(reader.text("name"));
-    input = readName(typed, input?.kind ?? null);
-    const name = header || known.has(nameKey(typed)) ? typed : input.name;
+    const read = readName(typed, input?.kind ?? null);
+    const name = header || known.has(nameKey(typed)) ? typed : read.name;
+    if (name === "") {
+      nameless.push(row);
+      continue;
+    }
+    input = read;
     lines.push({ row: row.number, line: lineOf(reader, input, name, reading), input });
+  }
+  if (lines.length === 0 && faults.length === 0) {
+    const says = `Name: blank in ${rows.length === 1 ? "the only row" : `all ${rows.length} rows`}. Allowed: a name for each channel.`;
+    return refused([{ row: rows[0]?.number ?? 1, column: mapping.name + 1, field: "name", says }]);
   }
   faults.push(...clashes(lines, mapping.slot));
   if (faults.length > 0) {
@@ -236,6 +260,10 @@ export const readList = (
     ok: true,
     lines: joined.lines,
     namesBuses: further.buses.length > 0,
-    notes: [...notesOfNumbers(all, mapping, some), ...notesOf(lines, joined.pairs, reading)],
+    notes: [
+      ...notesOfNumbers(all, mapping, some),
+      ...notesOfNameless(nameless, some),
+      ...notesOf(lines, joined.pairs, reading),
+    ],
   };
 };

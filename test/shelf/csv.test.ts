@@ -181,7 +181,6 @@ describe("an input list", () => {
       [2, 4, "stereo"],
       [2, 5, "slot"],
       [2, 6, "tap"],
-      [3, 1, "name"],
     ]);
     expect(faults.map((f) => f.says)).toEqual([
       "Pan: L300 is outside L100 to R100.",
@@ -189,7 +188,6 @@ describe("an input list", () => {
       "Stereo: “perhaps” is neither yes nor no. Allowed: stereo or mono, or nothing.",
       "Monitor input: 0 is outside 1 to 192.",
       "Tap point: “roof” is not known. Allowed: pre-HPF, pre-EQ, pre-fader, post-fader.",
-      "Name: blank. Allowed: a name.",
     ]);
   });
 
@@ -489,10 +487,29 @@ describe("a list as it comes from a stage", () => {
     expect(notes).toContain(
       "Left out: 2 rows with nothing but “DRUMS” and “2”. Type a name into each that is a channel.",
     );
-    expect((await faultsOf("Ch,Name,Mic\n2,,dynamic\n")).map((f) => f.says)).toEqual([
-      "Name: blank. Allowed: a name.",
-    ]);
     expect((await faultsOf("Ch,Name,Mic\n2,,\n"))[0]?.says).toContain("no row under the headers");
+  });
+
+  it("leaves a row without a name out, says which by its line and cells, and reads the rest", async () => {
+    const text =
+      "Band\n\nCh,Name,Mic,Stand,Notes\n1,Kick,dynamic,,\n2,,dynamic,tall,clip\n3,Snr,,,\n\n4, ,,,spare line\n";
+    const { channels, notes } = await read(text);
+    expect(channels.map(([number, name]) => [number, name])).toEqual([
+      ["1", "Kick"],
+      ["3", "Snr"],
+    ]);
+    expect(notes).toContain(
+      "No name, so left out: row 5 (“2”, “dynamic”, “tall”) and row 8 (“4”, “spare line”). Type a name into each that is a channel.",
+    );
+    // A wrong cell of such a row is no fault, one of another row still is.
+    expect(await faultsOf("Ch,Name,Pan\n1,Kick,C\n2,,L300\n")).toEqual([]);
+    expect((await faultsOf("Ch,Name,Pan\n1,Kick,L300\n2,,C\n")).map((f) => f.row)).toEqual([2]);
+    expect(
+      (await faultsOf("Ch,Name,Mic\n2,,dynamic\n")).map(({ row, column, says }) => [row, column, says]),
+    ).toEqual([[2, 2, "Name: blank in the only row. Allowed: a name for each channel."]]);
+    expect((await faultsOf("Ch,Name,Mic\n2,,dynamic\n3,,clip\n"))[0]?.says).toBe(
+      "Name: blank in all 2 rows. Allowed: a name for each channel.",
+    );
   });
 
   it("says which cells are no channel number", async () => {
