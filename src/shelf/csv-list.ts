@@ -243,7 +243,7 @@ export const readList = (
     input = read;
     lines.push({ row: row.number, line: lineOf(reader, input, name, reading), input });
   }
-  if (lines.length === 0 && faults.length === 0) {
+  if (lines.length === 0) {
     const says = `Name: blank in ${rows.length === 1 ? "the only row" : `all ${rows.length} rows`}. Allowed: a name for each channel.`;
     return refused([{ row: rows[0]?.number ?? 1, column: mapping.name + 1, field: "name", says }]);
   }

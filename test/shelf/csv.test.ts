@@ -411,7 +411,7 @@ describe("heads", () => {
     extra: [],
   };
   const NEW =
-    "Ch,Name,Kind,Kit piece,Stereo,Channel pan of 100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
+    "Ch,Name,Kind,Kit piece,Stereo,Channel pan L100 to R100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
   const OLD =
     "Name,Kind,Stands at,Stereo,Pan of 100,Muted,Polarity,Level dBFS,Peak dBFS,Keep sides,Slot,Tap point,On,Trim dB";
 
@@ -431,10 +431,26 @@ describe("heads", () => {
       "vocal",
       "pre-HPF",
     ],
+    ["with a pan “of 100”", NEW.replace("L100 to R100", "of 100"), [11, 14], "11 & 14,", "vocal", "pre-HPF"],
     ["of before", OLD, [], "", "voice", "before filter"],
   ])("%s are read", async (_, heads, numbers, ch, kind, tap) => {
     const line = `${ch}Vox,${kind},Hat,stereo,L30,yes,inverted,-20,-8,yes,3M,${tap},no,-3`;
     expect(rowsOf(await open(`${heads}\n${line}\n`))).toEqual([{ ...row, numbers }]);
+  });
+
+  it("of a pan say its range, whatever the desk’s own is", async () => {
+    const pansOf = async (head: string, cell: string) => {
+      const table = await open(`Name,${head}\nVox,${cell}\n`);
+      const desk = { ...blankSetup().desk, panSteps: 20 };
+      return rowsOf(table, { ...blankSetup(), desk }).map((r) => r.pan);
+    };
+    for (const head of ["Channel pan L50 to R50", "Pan l50 to r50", "Pan of 50", "Channel pan (L50 to R50)"])
+      expect(await pansOf(head, "R25"), head).toEqual([0.5]);
+    expect(await pansOf("Pan", "R10")).toEqual([0.5]);
+    // What small steps can’t say is written in parts of 1, under a head that says so.
+    const csv = listToCsv([{ ...row, pan: -0.123 }]).slice(1);
+    expect(csv).toContain(",Channel pan L1 to R1,");
+    expect(rowsOf(await open(csv)).map((r) => r.pan)).toEqual([-0.123]);
   });
 
   it.each([
