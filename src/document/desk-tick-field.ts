@@ -156,7 +156,8 @@ export const ofWhatIsThere = <T extends Pick<TickEntry, "control" | "id" | "bus"
   return kept(ticks, ({ control, id, bus }) => {
     const owner = control === "line check" ? "input" : CONTROL_OWNERS[control];
     const isAtMixer = control === "line check" && known.mixer.has(bus);
-    if (owner === "input") return /^(0|[1-9]\d{0,2})$/.test(id) && (bus === "" || isAtMixer);
+    if (owner === "input" || owner === "monitor system")
+      return /^(0|[1-9]\d{0,2})$/.test(id) && (bus === "" || isAtMixer);
     return known[owner].has(id) && (control === "send" ? known.bus.has(bus) : bus === "");
   });
 };

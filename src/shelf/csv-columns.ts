@@ -104,12 +104,18 @@ const MORE = [
   "comments",
 ].concat(["comment", "remarks", "snake", "sub snake", "stage box", "stagebox", "di", "gain", "location"]);
 
-/** A header as it is compared: small letters and single blanks, without "of 100" and marks; "#" is a number. */
+/** The range of a pan column as its header says it: "L100 to R100"; in lists of before "of 100". */
+const PAN_RANGE = /\bL(\d+) to R\1\b|\bof (\d+)\b/i;
+
+/** The header of a pan column with so many steps to each side: "Channel pan L100 to R100". */
+export const panHeader = (steps: number): string => `${FIELDS.pan.title} L${steps} to R${steps}`;
+
+/** A header as it is compared: small letters and single blanks, without the range of a pan and marks; "#" is a number. */
 const bare = (header: string): string =>
   header
     .toLowerCase()
     .replaceAll("#", " no ")
-    .replace(/\bof \d+\b/g, "")
+    .replace(PAN_RANGE, "")
     .replace(/[^a-z0-9]+/g, " ")
     .trim();
 
@@ -200,9 +206,10 @@ export const guessMapping = (rows: readonly (readonly string[])[], header: boole
   return { ...mapping, name, number: mapping.number ?? numberColumn(headers, data, name) };
 };
 
-/** Steps of a pan column each side, where its header says "of 100"; null where it does not. */
+/** Steps of a pan column each side, where its header says its range; null where it does not. */
 export const panStepsOf = (header: string): number | null => {
-  const steps = Number(/\bof (\d+)\b/i.exec(header)?.[1] ?? 0);
+  const [, range, of] = PAN_RANGE.exec(header) ?? [];
+  const steps = Number(range ?? of ?? 0);
   return steps > 0 ? steps : null;
 };
 

@@ -11,8 +11,8 @@ import type { Db } from "../core/model/units";
 import { parsePan } from "../core/pan/notation";
 import { LIMITS, RANGES } from "../document/limits";
 import type { CsvNote } from "../text/csv";
-import type { CsvTable } from "./csv";
-import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes } from "./csv-cells";
+import type { CsvRow, CsvTable } from "./csv";
+import { type Cell, readCellNumber, readInputs, readKind, readTap, readYes, unguard } from "./csv-cells";
 import { type Mapping, panStepsOf } from "./csv-columns";
 import { type Further, furtherOf, notesOfFurther, readExtra, readSends } from "./csv-further";
 import { isWithoutChannel, notesOfNumbers, readNumbers } from "./csv-numbers";
@@ -92,7 +92,6 @@ interface ListReading {
 
 const checkName = (reader: RowReader, name: string): void => {
   const letters = [...name].length;
-  if (name === "") reader.fault("name", { code: "no name" });
   if (letters > LIMITS.name)
     reader.fault("name", { code: "long name", cell: name, letters, most: LIMITS.name });
 };
@@ -160,6 +159,16 @@ const clashes = (
   );
 };
 
+/** What was left out because it has no name, by its row and what stands in it, so that it can be found. */
+const notesOfNameless = (rows: readonly CsvRow[]): CsvNote[] => {
+  if (rows.length === 0) return [];
+  const typed = ({ number, cells }: CsvRow) => ({
+    row: number,
+    cells: cells.map((cell) => unguard(cell).trim()).filter((cell) => cell !== ""),
+  });
+  return [{ code: "nameless", rows: rows.map(typed) }];
+};
+
 /** What is to be known of the lines. */
 const notesOf = (
   lines: readonly { readonly row: number; readonly line: ListLine }[],
@@ -205,13 +214,23 @@ export const readList = (
   const reading: ListReading = { setup, mapping, readPan, known, further };
   const faults: CellFault[] = [];
   let input: InputName | null = null;
+  const nameless: CsvRow[] = [];
   const lines: { row: number; line: ListLine; input: InputName }[] = [];
   for (const row of rows) {
     const reader = rowReader(row, mapping, faults);
     const typed = cleanName(reader.text("name"));
-    input = readName(typed, input?.kind ?? null);
-    const name = header || known.has(nameKey(typed)) ? typed : input.name;
+    const read = readName(typed, input?.kind ?? null);
+    const name = header || known.has(nameKey(typed)) ? typed : read.name;
+    if (name === "") {
+      nameless.push(row);
+      continue;
+    }
+    input = read;
     lines.push({ row: row.number, line: lineOf(reader, input, name, reading), input });
+  }
+  if (lines.length === 0) {
+    const problem = { code: "no names", rows: rows.length } as const;
+    return refused([{ row: rows[0]?.number ?? 1, column: mapping.name + 1, field: "name", problem }]);
   }
   faults.push(...clashes(lines, mapping.slot));
   if (faults.length > 0) {
@@ -226,6 +245,10 @@ export const readList = (
     ok: true,
     lines: joined.lines,
     namesBuses: further.buses.length > 0,
-    notes: [...notesOfNumbers(all, mapping), ...notesOf(lines, joined.pairs, reading)],
+    notes: [
+      ...notesOfNumbers(all, mapping),
+      ...notesOfNameless(nameless),
+      ...notesOf(lines, joined.pairs, reading),
+    ],
   };
 };

@@ -12,7 +12,7 @@ import { type Column, SHEET_COLUMNS, type SheetNames } from "../text/sheet";
 import { TAP_NAMES } from "../text/taps";
 import type { Delimiter } from "./csv";
 import { guard, guardText } from "./csv-cells";
-import { FIELD_NAMES, FIELDS, type ListField } from "./csv-columns";
+import { FIELD_NAMES, FIELDS, type ListField, panHeader } from "./csv-columns";
 import { AND } from "./csv-row";
 import { headOfBus, sendText } from "./csv-sends";
 
@@ -123,7 +123,7 @@ export const listToCsv = (
         )
       : "";
   };
-  const headers = FIELD_NAMES.map((f) => (f === "pan" ? `${FIELDS.pan.title} of ${steps}` : FIELDS[f].title));
+  const headers = FIELD_NAMES.map((f) => (f === "pan" ? panHeader(steps) : FIELDS[f].title));
   const lines = rows.map((row) => [
     ...FIELD_NAMES.map((f) => CELLS[f](row, style, steps)),
     ...buses.map((bus) => sendIn(row, bus)),

@@ -1,4 +1,4 @@
-import type { Contradiction, Wish } from "../core/allocate/contradict";
+import { type Contradiction, MUSTS, type Wish } from "../core/allocate/contradict";
 import type { PlanLoss } from "../core/allocate/explain";
 import type { LossCode } from "../core/allocate/losses";
 import { type AllocationProblem, type BusPin, busOfId, type Pin } from "../core/allocate/model";
@@ -6,7 +6,7 @@ import type { Allocation } from "../core/allocate/plans";
 import { inputsFrom } from "../core/allocate/space";
 import type { PlanWhatIf, WhatIfCode } from "../core/allocate/whatif";
 import type { Id } from "../core/model/setup";
-import { allocatedBusName, few, inputsName, namesIn } from "./allocate";
+import { allocatedBusName, describePlanLosses, few, inputsName, namesIn, PLAN_STYLES } from "./allocate";
 import { type Statement, tickUnless } from "./statement";
 import { capitalised, formatCount, formatList } from "./words";
 
@@ -85,10 +85,21 @@ export const describeAllocation = (problem: AllocationProblem, found: Allocation
   const why = contradiction ? describeContradiction(problem, contradiction) : "";
   const [first] = plans;
   if (!first) return { tone: "wrong", says: "No plan keeps every pin", more: why };
-  const isPatched = plans.some(({ changes }) => changes.length === 0);
-  const isOpen = contradiction !== null || first.leftOut.length > 0 || !isPatched;
-  const more = [why, isPatched ? "" : "The patch matches none of these plans yet."].filter(Boolean).join(" ");
-  return { tone: tickUnless(isOpen, "fine"), says: count, more };
+  const patched = plans.find(({ changes }) => changes.length === 0);
+  const plan = patched ?? first;
+  const isLacking = plan.leftOut.length > 0 || plan.losses.some(({ code }) => MUSTS.includes(code));
+  const [worst = ""] = describePlanLosses(problem, plan);
+  const stands = patched
+    ? isLacking
+      ? `Patched as “${PLAN_STYLES[patched.style].name}”: ${worst}`
+      : ""
+    : "The patch matches none of these plans yet.";
+  const left = plan.leftOut.length === 0 ? "" : `, ${plan.leftOut.length} left out`;
+  return {
+    tone: tickUnless(contradiction !== null || isLacking || !patched, "fine"),
+    says: `${count}${left}`,
+    more: [why, stands].filter(Boolean).join(" "),
+  };
 };
 
 /** What has to be otherwise for a loss to be none, and what is so with it: "Keys in stereo", "Keys in mono". */

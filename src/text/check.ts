@@ -138,7 +138,7 @@ const FAULT_TEXT: Readonly<Record<Fault, (names: CheckNames, channel: string) =>
   }),
   "switched-on": ({ bus, off }) => ({
     name: `All of ${bus} arrives, though the plan has ${off} off`,
-    steps: [`Nothing to do at the desk. In the plan, switch ${off} on.`],
+    steps: [`Nothing to do at the monitor system. In the plan, switch ${off} on.`],
   }),
   "overheads-crossed": ({ bus }) => ({
     name: "The overheads are crossed",

@@ -34,7 +34,8 @@ const CELLS = {
     `Monitor input: “${asTyped(cell)}” names a side, but the channel is mono. Allowed: ${inputRange(most)}.`,
   "input taken": ({ input, row }: { input: number; row: number }) =>
     `Monitor input: ${input} is taken by row ${row}. Allowed: each input once.`,
-  "no name": () => "Name: blank. Allowed: a name.",
+  "no names": ({ rows }: { rows: number }) =>
+    `Name: blank in ${rows === 1 ? "the only row" : `all ${rows} rows`}. Allowed: a name for each channel.`,
   "long name": (v: Cell & { letters: number; most: number }) =>
     `Name: “${asTyped(v.cell)}” has ${v.letters} characters. Allowed: ${v.most}.`,
   "long cell": (v: Cell & { head: string; letters: number; most: number }) =>
@@ -55,6 +56,8 @@ export type CellProblem = CodeOf<typeof CELLS>;
 /** It in a sentence. */
 export const describeCellProblem = (problem: CellProblem): string => textOf(CELLS, problem);
 
+/** So many cells tell one row from another. A design choice. */
+const TELLING = 3;
 /** So many of anything a sentence names. A design choice. */
 const NAMED = 8;
 const some = (items: readonly string[]): string =>
@@ -82,6 +85,15 @@ const NOTES = {
     `Column ${letters} has no header, so it is not kept. Give it one in the spreadsheet.`,
   "left out": ({ cells }: { cells: readonly string[] }) =>
     `Left out: ${formatCount(cells.length, "row")} with nothing but ${cellsText(cells)}. Type a name into each that is a channel.`,
+  nameless: ({ rows }: { rows: readonly { readonly row: number; readonly cells: readonly string[] }[] }) => {
+    const cellsOf = (cells: readonly string[]): string =>
+      cells
+        .slice(0, TELLING)
+        .map((cell) => `“${asTyped(cell)}”`)
+        .join(", ");
+    const found = rows.map(({ row, cells }) => `row ${row} (${cellsOf(cells)})`);
+    return `No name, so left out: ${some(found)}. Type a name into each that is a channel.`;
+  },
   "no channel number": ({ cells, min, max }: { cells: readonly string[]; min: number; max: number }) =>
     `No channel number: ${cellsText(cells)}. Allowed: ${min} to ${max}, or two such as “13-14”. The channels come without one.`,
 };

@@ -119,7 +119,7 @@ const CONTROLS: { readonly [code in ControlCode]: ControlText<code> } = {
 
 /** One line of the desk list. */
 export interface MoveText {
-  /** "Ch 12 Bass", "Bus 5–6 Drums", "Card 9, In 3", "Mara’s mixer". */
+  /** "Ch 12 Bass", "Bus 5–6 Drums", "Card 9, In 3", "Monitor system, In 3", "Mara’s mixer". */
   readonly where: string;
   /** "direct out", "send to Drums". */
   readonly control: string;
@@ -145,6 +145,8 @@ const whereOf = (names: Names, move: DeskMove): string => {
       return numbered("Bus", names.buses, move.id, "bus");
     case "mixer":
       return capitalised(mixerName(names.listeners.find((l) => l.id === move.id)));
+    case "monitor system":
+      return `Monitor system, In ${Number(move.id) + 1}`;
     case "input": {
       const port = names.monitor.inputs[Number(move.id)]?.port ?? null;
       return `${port === null ? "" : `${formatPort(names.desk, port)}, `}In ${Number(move.id) + 1}`;
@@ -178,6 +180,7 @@ const SECTIONS: { readonly [at in Exclude<DeskSection["at"], "bank">]: string } 
   unnumbered: "Channels without a number",
   buses: "Buses",
   outputs: "Output ports",
+  "monitor system": "Monitor system",
   mixers: "Musicians’ mixers",
 };
 

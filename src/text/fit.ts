@@ -1,10 +1,10 @@
 import type { BusFigures } from "../core/headroom/figures";
-import { type FitCode, type FitVerdict, fitVerdict } from "../core/headroom/verdict";
+import { type FitCode, type FitFigures, type FitVerdict, fitVerdict } from "../core/headroom/verdict";
 import type { Bus, Setup } from "../core/model/setup";
 import { formatAmount, formatDb, formatHeadroom, STAGE_NAMES } from "./headroom";
 import { busName, channelName, sideName } from "./names";
 import { type Statement, type Tone, tickUnless } from "./statement";
-import { formatCount } from "./words";
+import { capitalised, formatCount } from "./words";
 
 const TONES: { readonly [code in FitCode]: Tone } = {
   "no sends": "care",
@@ -36,14 +36,21 @@ const headline = (verdict: FitVerdict, name: string): string => {
     default:
       return verdict.missing > 0
         ? `${peaksMissing(verdict)}: what is known ${describeKnown(verdict)}`
-        : describeKnown(verdict).replace(/^./, (first) => first.toUpperCase());
+        : capitalised(describeKnown(verdict));
   }
 };
 
-const hardFill = ({ hardFill: fill }: FitVerdict): string =>
-  fill === null
-    ? ""
-    : `A hard fill can ${formatDb(fill.over) === "0.0" ? "just clip" : "clip"} ${STAGE_NAMES[fill.stage]}${formatDb(fill.over) === "0.0" ? "" : ` by ${formatDb(fill.over)} dB`}.`;
+/** The second part of the verdict: what a hard fill can do. */
+const hardFill = ({ hardFill: fill, missing }: FitVerdict): string => {
+  if (fill === null) return "";
+  const { stage, headroom, isPlayed } = fill;
+  const what = isPlayed ? "A hard fill" : "All peaks aligned";
+  const where = STAGE_NAMES[stage];
+  const amount = formatDb(Math.abs(headroom));
+  if (headroom >= 0)
+    return `${missing > 0 ? "By the peaks entered, a" : "A"} hard fill leaves ${amount} dB at ${where}.`;
+  return amount === "0.0" ? `${what} can just clip ${where}.` : `${what} can clip ${where} by ${amount} dB.`;
+};
 
 /** The peak that decides and the loudest channel in it, or what to enter to know it. */
 const reason = (
@@ -65,12 +72,13 @@ const reason = (
 export const describeFit = (
   setup: Pick<Setup, "channels" | "preferences">,
   bus: Bus,
-  figures: Pick<BusFigures, "lowest" | "hardFill" | "sides" | "unknown">,
+  figures: FitFigures,
 ): Statement => {
   const verdict = fitVerdict(figures, bus, setup.preferences.targetHeadroom);
   const fill = hardFill(verdict);
+  const clips = (verdict.hardFill?.headroom ?? 0) < 0;
   return {
-    tone: tickUnless(verdict.missing > 0 || fill !== "", TONES[verdict.code]),
+    tone: tickUnless(verdict.missing > 0 || clips, TONES[verdict.code]),
     says: headline(verdict, busName(bus)),
     more: [fill, reason(setup, bus, verdict, figures)].filter(Boolean).join(" "),
   };

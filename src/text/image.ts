@@ -58,7 +58,7 @@ export const describeOff = (setup: Pick<Setup, "buses">, busId: string, { sides 
 
 /** What to do about it, as a sentence. */
 export const describeOffRemedy = ({ inputs }: Pick<SwitchedOff, "inputs">): string =>
-  `Turn ${formatInputs(inputs)} on at the desk.`;
+  `Turn ${formatInputs(inputs)} on at the monitor system.`;
 
 const describeHeardOf = (setup: Setup, who: string, { bus, off, heardIn }: ImageVerdict): string => {
   if (!bus || !off) return "";
@@ -164,7 +164,7 @@ export const describeImage = (setup: Setup, listener: Listener, image: Image): S
   const [says, more] = particular(setup, listenerName(listener), verdict);
   const tone = verdict.code === "one placed" && only ? TONES_OF_ONE[only.placement] : TONES[verdict.code];
   return {
-    tone: tickUnless(verdict.sidesLost.length > 0 || verdict.unassigned, tone),
+    tone: tickUnless(verdict.sidesLost.length > 0 || verdict.unassigned || verdict.drumsUnplaced > 0, tone),
     says,
     more: [more, ...common(setup, verdict)].filter(Boolean).join(" "),
   };

@@ -84,7 +84,7 @@ const describeOff = (bus: string, off: Reasons["off"], stereo: boolean): string[
   const sides = off.map(({ side }) => (stereo ? `${bus} ${side === "left" ? "L" : "R"}` : bus));
   const inputs = [...off].sort((a, b) => a.input - b.input).map((o) => input(o.input));
   return [
-    `${formatList(sides)} ${be(off.length)} off, and this is worked out with ${off.length === 1 ? "it" : "them"} off. Switch ${formatList(inputs)} on first.`,
+    `${formatList(sides)} ${be(off.length)} off, and this is worked out with ${off.length === 1 ? "it" : "them"} off. Switch ${formatList(inputs)} on at the monitor system first.`,
   ];
 };
 
@@ -123,6 +123,10 @@ export const describeAdvice = (
   ];
   return { headline: describeParts(setup, bus, best.parts), why: why.filter(Boolean).join(" ") };
 };
+
+/** That there is something to do about a bus, in another statement. */
+export const describeRecommended = (bus: Bus, { headline }: Advice): string =>
+  `Recommended for ${busName(bus)}: ${headline}.`;
 
 /** A fact that is taken to be otherwise, up to the comma: "If Mara faced the other way". */
 export const describePremise = (setup: Names, bus: Bus, premise: Premise): string => {

@@ -199,7 +199,7 @@ for (const [search, work] of [
   ],
   ["images of all", () => imagesOf(full)],
   ["overheads", () => overheadIssues(full)],
-  ["pans at FOH", () => fohPanIssues(full, imagesOf(full, [audience])[0])],
+  ["pans at FOH", () => fohPanIssues(full, imagesOf(full, [audience]))],
   ["patch and its issues", () => patchFigures(full)],
   ["the question of the plans", () => problemOf(full, NO_PINS)],
   ["desk list", () => deskList(full)],

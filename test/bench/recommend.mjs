@@ -39,7 +39,7 @@ const shown = (setup) => {
   return [
     images.map((image, at) => describeImage(setup, setup.listeners[at], image)),
     overheadIssues(setup).map((issue) => describeOverheads(setup, issue)),
-    fohPanIssues(setup, images[0], []).map((issue) => describeFohPan(setup, issue)),
+    fohPanIssues(setup, images, []).map((issue) => describeFohPan(setup, issue)),
     describeAdvice(setup, bus, ranked, reasonsFor(setup, bus, ranked)),
     compareLaws(setup.desk, setup.channels[0].pan),
   ];

@@ -272,6 +272,12 @@ describe("a bus short of headroom", () => {
     await go(page, "headroom");
     await page.getByRole("button", { name: /^Trim Drums to / }).click();
     expect(await isTicked("headroom", /^Fits: \d\.\d dB left/)).toBe(true);
+    // Swapped for all of them, the sides are wrong for one who faces the band: no tick while that is recommended.
+    expect(await isTicked("image", /^All on the right side for Mara/)).toBe(false);
+    expect(await shown(page.locator(".verdict"))).toContain(
+      "Recommended for Drums: Flip L/R on Ines’s mixer.",
+    );
+    await page.getByRole("button", { name: "Apply to plan" }).first().click();
     expect(await isTicked("image", /^All on the right side for Mara/)).toBe(true);
     expect(await isTicked("channels", /^8 channels in Drums/)).toBe(true);
     await go(page, "patch");
@@ -280,6 +286,37 @@ describe("a bus short of headroom", () => {
     expect(faults).toEqual([]);
     await context.close();
   });
+});
+
+it("a direct out that does not fit takes the tick from Headroom and Patch, and both count it", async () => {
+  const user = await phone(browser);
+  const { page } = user;
+  await page.goto(`${site.url}#setups`);
+  await drawn(page);
+  const example = exampleSetup();
+  const withVox = (peak: number | null) => ({
+    ...example,
+    buses: example.buses.map((bus) => ({ ...bus, trim: -3 })),
+    channels: example.channels.map((c) => (c.name === "Lead vox" ? { ...c, peak } : c)),
+  });
+  const seen = async (place: string): Promise<string> => {
+    await go(page, place);
+    await page.locator(".verdict").waitFor();
+    const mark = (await page.locator(".verdict .good").count()) === 1 ? "tick" : "no tick";
+    return `${mark}: ${await shown(page.locator(".verdict"))}`;
+  };
+  await takeIn(page, printSetup(withVox(-8)));
+  expect(await seen("headroom")).toMatch(/^tick: Fits/);
+  await takeIn(page, printSetup(withVox(3)));
+  expect(await seen("headroom")).toMatch(/^no tick: Fits[\s\S]*1 direct out over, listed below\.$/);
+  expect(await seen("patch")).toMatch(/1 direct out short of headroom[\s\S]*Direct outs under Headroom\./);
+  await takeIn(page, printSetup(withVox(null)));
+  expect(await seen("headroom")).toMatch(
+    /^no tick: Fits[\s\S]*1 direct out without an entered peak, listed below\.$/,
+  );
+  expect(await seen("patch")).not.toContain("direct out");
+  expect(user.faults).toEqual([]);
+  await user.context.close();
 });
 
 describe("the earphone level", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { isSwapped } from "../../src/core/mix/pair-order";
+import { hearsFoh } from "../../src/core/model/kinds";
 import type { MonitorInput } from "../../src/core/model/setup";
 import {
   addBus,
@@ -253,6 +254,14 @@ describe("kit and listeners", () => {
   it("keeps drummer and audience; gives the first place to the drummer when its holder goes", () => {
     expect(applied(example, removeListener("l1"))).toBe(example);
     expect(applied(example, removeListener("l2"))).toBe(example);
+    // Of two who hear FOH either can be removed, and then no more.
+    const [audience] = example.listeners;
+    if (!audience) throw new Error("no audience");
+    const two = { ...example, listeners: [...example.listeners, { ...audience, id: "l9", name: "Balcony" }] };
+    expect(applied(two, removeListener("l9")).listeners).toEqual(example.listeners);
+    const one = applied(two, removeListener("l1"));
+    expect(one.listeners.filter(hearsFoh).map((l) => l.name)).toEqual(["Balcony"]);
+    expect(applied(one, removeListener("l9"))).toBe(one);
     const file = applied(example, editPreferences({ first: "l6" }), startCheck("l6"), removeListener("l6"));
     expect([file.preferences.first, file.check]).toEqual(["l2", null]);
     expect(applied(example, editPreferences({ first: "nobody" }))).toEqual(example);

@@ -182,7 +182,6 @@ describe("an input list", () => {
       [2, 4, "stereo"],
       [2, 5, "slot"],
       [2, 6, "tap"],
-      [3, 1, "name"],
     ]);
     expect(faults.map((f) => f.problem)).toEqual([
       { code: "typed", fault: { code: "outside steps", typed: "L300", of: 100, unit: "" } },
@@ -197,7 +196,6 @@ describe("an input list", () => {
       { code: "not yes", title: "Stereo", cell: "perhaps", allowed: ["stereo", "mono"] },
       { code: "far input", input: 0, most: 192 },
       { code: "tap", cell: "roof" },
-      { code: "no name" },
     ]);
   });
 
@@ -426,7 +424,7 @@ describe("heads", () => {
     extra: [],
   };
   const NEW =
-    "Ch,Name,Kind,Kit piece,Stereo,Channel pan of 100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
+    "Ch,Name,Kind,Kit piece,Stereo,Channel pan L100 to R100,Mute,Polarity,Gated RMS dBFS,Peak dBFS,Keep L/R,Monitor input,Tap point,On,Trim dB";
   const OLD =
     "Name,Kind,Stands at,Stereo,Pan of 100,Muted,Polarity,Level dBFS,Peak dBFS,Keep sides,Slot,Tap point,On,Trim dB";
 
@@ -446,10 +444,26 @@ describe("heads", () => {
       "vocal",
       "pre-HPF",
     ],
+    ["with a pan “of 100”", NEW.replace("L100 to R100", "of 100"), [11, 14], "11 & 14,", "vocal", "pre-HPF"],
     ["of before", OLD, [], "", "voice", "before filter"],
   ])("%s are read", async (_, heads, numbers, ch, kind, tap) => {
     const line = `${ch}Vox,${kind},Hat,stereo,L30,yes,inverted,-20,-8,yes,3M,${tap},no,-3`;
     expect(rowsOf(await open(`${heads}\n${line}\n`))).toEqual([{ ...row, numbers }]);
+  });
+
+  it("of a pan say its range, whatever the desk’s own is", async () => {
+    const pansOf = async (head: string, cell: string) => {
+      const table = await open(`Name,${head}\nVox,${cell}\n`);
+      const desk = { ...blankSetup().desk, panSteps: 20 };
+      return rowsOf(table, { ...blankSetup(), desk }).map((r) => r.pan);
+    };
+    for (const head of ["Channel pan L50 to R50", "Pan l50 to r50", "Pan of 50", "Channel pan (L50 to R50)"])
+      expect(await pansOf(head, "R25"), head).toEqual([0.5]);
+    expect(await pansOf("Pan", "R10")).toEqual([0.5]);
+    // What small steps can’t say is written in parts of 1, under a head that says so.
+    const csv = listToCsv([{ ...row, pan: -0.123 }]).slice(1);
+    expect(csv).toContain(",Channel pan L1 to R1,");
+    expect(rowsOf(await open(csv)).map((r) => r.pan)).toEqual([-0.123]);
   });
 
   it.each([
@@ -501,10 +515,34 @@ describe("a list as it comes from a stage", () => {
     const { channels, notes } = await read("Ch,Name,Mic\nDRUMS,,\n1,Kick,dynamic\n2,,\n3,Snr,\n");
     expect(channels.map(([number]) => number)).toEqual(["1", "3"]);
     expect(notes).toContainEqual({ code: "left out", cells: ["DRUMS", "2"] });
-    expect((await faultsOf("Ch,Name,Mic\n2,,dynamic\n")).map((f) => f.problem)).toEqual([
-      { code: "no name" },
-    ]);
     expect((await faultsOf("Ch,Name,Mic\n2,,\n"))[0]?.problem).toEqual({ code: "no rows" });
+  });
+
+  it("leaves a row without a name out, says which by its line and cells, and reads the rest", async () => {
+    const text =
+      "Band\n\nCh,Name,Mic,Stand,Notes\n1,Kick,dynamic,,\n2,,dynamic,tall,clip\n3,Snr,,,\n\n4, ,,,spare line\n";
+    const { channels, notes } = await read(text);
+    expect(channels.map(([number, name]) => [number, name])).toEqual([
+      ["1", "Kick"],
+      ["3", "Snr"],
+    ]);
+    expect(notes).toContainEqual({
+      code: "nameless",
+      rows: [
+        { row: 5, cells: ["2", "dynamic", "tall", "clip"] },
+        { row: 8, cells: ["4", "spare line"] },
+      ],
+    });
+    // A wrong cell of such a row is no fault, one of another row still is.
+    expect(await faultsOf("Ch,Name,Pan\n1,Kick,C\n2,,L300\n")).toEqual([]);
+    expect((await faultsOf("Ch,Name,Pan\n1,Kick,L300\n2,,C\n")).map((f) => f.row)).toEqual([2]);
+    expect(
+      (await faultsOf("Ch,Name,Mic\n2,,dynamic\n")).map(({ row, column, problem }) => [row, column, problem]),
+    ).toEqual([[2, 2, { code: "no names", rows: 1 }]]);
+    expect((await faultsOf("Ch,Name,Mic\n2,,dynamic\n3,,clip\n"))[0]?.problem).toEqual({
+      code: "no names",
+      rows: 2,
+    });
   });
 
   it("says which cells are no channel number", async () => {

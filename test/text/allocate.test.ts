@@ -109,7 +109,22 @@ describe("the sentences of an allocation", () => {
     expect(describeAllocation(duo, null)).toEqual({ tone: "care", says, more: "" });
     const crowd = channel("Crowd", "audience", { pin: { as: "out" } });
     const left = patched([1], [2]);
-    expect(said({ ...left, channels: [...left.channels, crowd] }).tone).toBe("care");
+    expect(said({ ...left, channels: [...left.channels, crowd] })).toMatchObject({
+      tone: "care",
+      says: "3 channels, 4 monitor inputs, 1 left out",
+    });
+    // The patch is a plan, and nothing contradicts, but that plan shares what must have an input of its own.
+    const taken = [channel("Guitar", "guitar", { currentInputs: [1] })];
+    for (const [id, kind] of [
+      ["Bass", "bass"],
+      ["Keys", "keys"],
+    ] as const)
+      taken.push(channel(id, kind, { currentInputs: [2] }));
+    expect(said(problem(2, taken))).toEqual({
+      tone: "care",
+      says: "3 channels, 2 monitor inputs",
+      more: "Patched as “Own inputs stay”: Bass shares In 2 with Keys, but must have an input of its own.",
+    });
     const [needs] = IMPOSSIBLE;
     expect(needs && said(needs)).toMatchObject({
       tone: "care",

@@ -23,7 +23,10 @@ const CELLS: OfEach<CellProblem> = {
   "far input": [{ code: "far input", input: 0, most: 192 }],
   "side of mono": [{ code: "side of mono", cell: "3L", most: 192 }],
   "input taken": [{ code: "input taken", input: 3, row: 2 }],
-  "no name": [{ code: "no name" }],
+  "no names": [
+    { code: "no names", rows: 1 },
+    { code: "no names", rows: 2 },
+  ],
   "long name": [{ code: "long name", cell, letters: 81, most: 80 }],
   "long cell": [{ code: "long cell", head: "Notes", cell, letters: 201, most: 200 }],
   "many numbers": [{ code: "many numbers", cell: "5-9", count: 5 }],
@@ -54,6 +57,16 @@ const NOTES: OfEach<CsvNote> = {
   "left out": [
     { code: "left out", cells: ["DRUMS"] },
     { code: "left out", cells: ["DRUMS", "2"] },
+  ],
+  nameless: [
+    { code: "nameless", rows: [{ row: 8, cells: ["4", "spare line"] }] },
+    {
+      code: "nameless",
+      rows: [
+        { row: 5, cells: ["2", "dynamic", "tall", "clip"] },
+        { row: 8, cells: ["4", "spare line"] },
+      ],
+    },
   ],
   "no channel number": [{ code: "no channel number", cells: ["FX 1", "0", "1000"], min: 1, max: 999 }],
 };

@@ -2,11 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { directOutFigures } from "../../src/core/headroom/direct-outs";
 import { busFigures } from "../../src/core/headroom/figures";
+import { openDirectOuts } from "../../src/core/headroom/open-direct-outs";
 import { patchFigures } from "../../src/core/inputs/figures";
 import type { Setup } from "../../src/core/model/setup";
 import { imagesOf } from "../../src/core/stereo/image";
 import { describeChannels } from "../../src/text/channels";
-import { describeDirectOut } from "../../src/text/direct-outs";
+import { describeDirectOut, describeOpenDirectOuts } from "../../src/text/direct-outs";
 import { describeFit } from "../../src/text/fit";
 import { describeCeiling } from "../../src/text/headroom";
 import { describeImage } from "../../src/text/image";
@@ -67,6 +68,9 @@ describe("a tick means that nothing is left to do", () => {
         if (tone !== "fine") return tone;
         expect(image).toMatchObject({ count: { wrong: 0, centred: 0 }, sidesLost: 0, sideOn: false });
         expect(image.count.right).toBeGreaterThan(0);
+        const heard = image.hears === "bus" ? image.rows.map((row) => row.channel) : [];
+        const drums = of.channels.filter(({ id, kind }) => kind === "drum" && heard.includes(id));
+        expect(drums.filter(({ piece }) => piece === null)).toEqual([]);
         return tone;
       });
       return tones.includes("fine") ? "fine" : "care";
@@ -74,9 +78,9 @@ describe("a tick means that nothing is left to do", () => {
     expect(ticks(fc.nat({ max: 100_000 }), toneOf)).toBeGreaterThan(20);
   });
 
-  const patchOf = (of: Setup, short = 0) => {
+  const patchOf = (of: Setup, buses = 0, directOuts = 0) => {
     const figures = patchFigures(of);
-    return { figures, ...describePatch(figures, of.monitor.inputCount, short) };
+    return { figures, ...describePatch(figures, of.monitor.inputCount, { buses, directOuts }) };
   };
   const VOX = channel("Vox", { kind: "vocal" });
   const KICK = channel("Kick", { kind: "drum" });
@@ -88,6 +92,11 @@ describe("a tick means that nothing is left to do", () => {
       tone: "care",
       says: "2 of 16 inputs used, 2 buses short of headroom",
     });
+    expect(patchOf(whole, 0, 1)).toMatchObject({
+      tone: "care",
+      says: "2 of 16 inputs used, 1 direct out short of headroom",
+    });
+    expect(patchOf(whole, 1, 3).says).toBe("2 of 16 inputs used, 1 bus and 3 direct outs short of headroom");
     const twice = setup([VOX], [], [direct("Vox"), direct("Vox")]);
     const issues = patchOf(twice).figures.issues.length;
     expect(issues).toBeGreaterThan(0);
@@ -124,6 +133,26 @@ describe("a tick means that nothing is left to do", () => {
     });
     expect(describeChannels(undefined, 0, 0, 0)).toEqual({ tone: "care", says: "No channels yet" });
   });
+});
+
+it("direct outs that are over, under target or without an entered peak are counted", () => {
+  const peaks = [3, -2, -3, -20, null, Number.NEGATIVE_INFINITY];
+  const all = peaks.map((peak, at) => channel(`Vox ${at}`, { peak }));
+  const of = (channels: typeof all) =>
+    openDirectOuts(
+      directOutFigures(
+        setup(
+          channels,
+          [],
+          channels.map(({ id }) => direct(id)),
+        ),
+      ),
+    );
+  expect(of(all)).toEqual({ over: 1, underTarget: 2, unknown: 1 });
+  expect(describeOpenDirectOuts(of(all))).toBe(
+    "1 direct out over, 2 direct outs under target and 1 direct out without an entered peak, listed below.",
+  );
+  expect(describeOpenDirectOuts(of(all.slice(3, 4)))).toBe("");
 });
 
 it("a direct out without an entered peak is “not entered”, and no figure is made of it", () => {

@@ -185,6 +185,14 @@ describe("the wording of headroom", () => {
         }),
         fitText(null, {}, limbs(-8), 0),
         fitText(-60, {}, limbs(-8), 0),
+        fitText(-60, {}, limbs(-12), 0),
+        fitText(null, {}, limbs(-12), 0),
+        fitText(
+          -60,
+          {},
+          ["x", "y", "z"].map((id) => drum(id, { pan: -1, peak: -8 })),
+          0,
+        ),
       ]),
     ).toMatchSnapshot();
   });

@@ -11,7 +11,7 @@ import { FAULTS, type Fault } from "./faults";
 import { neighbourChannels } from "./neighbours";
 import { hearsWholeKit } from "./pickup";
 import { AT_BUS, AT_EARS, AT_MIXER } from "./wired-faults";
-import { chain, FOLDED, gains, STRAIGHT, SWAPPED, type Wiring } from "./wiring";
+import { chain, FOLDED, gains, mixer, STRAIGHT, SWAPPED, type Wiring } from "./wiring";
 
 /** What one channel brings into a path: signed gains of its lines at the two inputs, whatever it picks up. */
 export interface PathChannel {
@@ -36,7 +36,7 @@ export interface Path<F extends string = Fault> {
 export interface PathChange {
   readonly channels?: Path["channels"];
   readonly toInputs?: Wiring;
-  readonly mixer?: Wiring;
+  readonly atMixer?: Wiring;
   readonly ears?: Wiring;
 }
 
@@ -79,13 +79,13 @@ export const pathMaker = (setup: Setup, listener: Pick<Listener, "flipped" | "mo
     /** Something wrong at the outputs of the bus. */
     atBus: (wiring: Wiring): PathChange => ({ toInputs: chain(wiring, planned) }),
     path: <F extends string>(fault: F, change: PathChange, part: MixedChannel | null = null): Path<F> => {
-      const { channels = asSent, toInputs = planned, mixer = STRAIGHT, ears = STRAIGHT } = change;
+      const { channels = asSent, toInputs = planned, atMixer = STRAIGHT, ears = STRAIGHT } = change;
       return {
         id: part ? `${fault} ${part.channel.id}` : fault,
         fault,
         channel: part?.channel.id ?? null,
         channels,
-        wiring: ({ atInputs, atOutput }) => chain(toInputs, atInputs, own, mixer, atOutput, ears),
+        wiring: ({ atInputs, atOutput }) => chain(toInputs, atInputs, mixer(own, atMixer, atOutput), ears),
       };
     },
   };
@@ -126,7 +126,9 @@ export const pathsOf = (
     ...(sidesOff(setup.monitor, bus).includes(true)
       ? [path("switched-on", { toInputs: chain(gains(gainOf(left), gainOf(right)), patch) })]
       : []),
-    ...AT_MIXER.map(([fault, mixer]) => path(fault, { mixer })),
+    ...AT_MIXER.filter(([, atMixer]) => !(listener.mono && atMixer === FOLDED)).map(([fault, atMixer]) =>
+      path(fault, { atMixer }),
+    ),
     ...AT_EARS.map(([fault, ears]) => path(fault, { ears })),
     path("inputs-up", neighbours(1)),
     path("inputs-down", neighbours(-1)),

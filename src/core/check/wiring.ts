@@ -35,6 +35,13 @@ const ear = ([l, r]: Sides, [left, right]: Wiring): Sides => [
 export const chain = (...wirings: readonly Wiring[]): Wiring =>
   wirings.reduce((first, next): Wiring => [ear(next[0], first), ear(next[1], first)], STRAIGHT);
 
+/**
+ * The switches of one mixer, in the order the signal passes them. Mono is one switch: what is in mono already is not added
+ * up again.
+ */
+export const mixer = (...switches: readonly Wiring[]): Wiring =>
+  chain(...switches.filter((one, at) => one !== FOLDED || switches.indexOf(FOLDED) === at));
+
 /** What both ears get of one hit. */
 export interface EarImage {
   /** Gains in the left and right ear, never negative. */

@@ -1,6 +1,7 @@
 import { lazily, once } from "../lib/memo";
 import { type MixedChannel, mixedChannelsOf } from "../mix/bus";
 import { heardInBus } from "../mix/ear-gains";
+import { isStruck } from "../model/kinds";
 import type { Bus, Id, Setup } from "../model/setup";
 import type { Db, Outlet, Sides } from "../model/units";
 import { activityIn } from "./activity";
@@ -30,6 +31,8 @@ export interface BusFigures {
   readonly lowest: Ceiling;
   /** The ceiling that the loudest playable peak comes closest to, or clips. */
   readonly hardFill: Ceiling;
+  /** Whether something that is struck sounds in it: only then is the loudest playable peak a fill. */
+  readonly hasDrums: boolean;
   /** What to do; null where every ceiling has its margin. */
   readonly remedy: Remedy | null;
   /** Peak of the loudest single channel after its send, before pan and trims, dBFS. */
@@ -90,6 +93,7 @@ export const busFigures = (
     ceilings: () => ceilings,
     lowest: () => limitingStageOf(ceilings),
     hardFill,
+    hasDrums: () => parts.some(({ channel }) => isStruck(pieces.get(channel.piece ?? ""))),
     remedy: () => remedyOf(bus, [left, right], limits, ceilings, margin, setup.desk.levelStep),
     alone,
     loss: () => headroomLossOf(likely, trimsOf(bus), alone()),

@@ -27,16 +27,22 @@ export interface FitVerdict {
   /** Channels that sound without an entered peak, of all that sound: the headroom is that of the others. */
   readonly missing: number;
   readonly sounding: number;
-  /** Where the loudest playable peak is over though the likely peak is not, and by how much, dB. */
-  readonly hardFill: { readonly stage: Stage; readonly over: Db } | null;
+  /**
+   * What the loudest playable peak leaves at its limiting stage, dB, negative where it clips. Null where the likely peak
+   * is over already, where nothing known sounds, and where nothing is struck and all peaks aligned do not clip.
+   */
+  readonly hardFill: { readonly stage: Stage; readonly headroom: Db; readonly isPlayed: boolean } | null;
 }
+
+/** What of the figures of a bus tells whether it fits. */
+export type FitFigures = Pick<BusFigures, "lowest" | "hardFill" | "hasDrums" | "sides" | "unknown">;
 
 /**
  * Whether a bus fits: by the likely peak, and by the loudest that can be played.
  * @param target wanted headroom, dB
  */
 export const fitVerdict = (
-  { lowest, hardFill, sides, unknown }: Pick<BusFigures, "lowest" | "hardFill" | "sides" | "unknown">,
+  { lowest, hardFill, hasDrums, sides, unknown }: FitFigures,
   bus: Pick<Bus, "sends">,
   target: Db,
 ): FitVerdict => {
@@ -49,7 +55,7 @@ export const fitVerdict = (
     silent: bus.sends.length === 0 ? "no sends" : silent,
     unknown: "no peaks",
   } as const;
-  const clips = hardFill.state === "over" && lowest.state !== "over";
+  const fits = lowest.state === "fine" || lowest.state === "under target";
   return {
     code: CODES[lowest.state],
     stage: lowest.place,
@@ -58,6 +64,13 @@ export const fitVerdict = (
     short: lowest.state === "over" || lowest.state === "under target" ? target - lowest.headroom : 0,
     missing: unknown.peak.length,
     sounding: sides[0].contributions.length,
-    hardFill: clips ? { stage: hardFill.place, over: -hardFill.headroom } : null,
+    hardFill:
+      fits && (hasDrums || hardFill.state === "over")
+        ? {
+            stage: hardFill.place,
+            headroom: hardFill.state === "over" ? hardFill.headroom : Math.max(0, hardFill.headroom),
+            isPlayed: hasDrums,
+          }
+        : null,
   };
 };

@@ -39,8 +39,11 @@ export interface ControlValues {
 /** A kind of control. */
 export type ControlCode = keyof ControlValues;
 
-/** Whose a control is. */
-export type ControlOwner = "channel" | "bus" | "input" | "mixer";
+/**
+ * Whose a control is. What feeds a monitor input is set at the desk, at its output port ("input"); the switch and the trim
+ * of the input itself are the monitor system's.
+ */
+export type ControlOwner = "channel" | "bus" | "input" | "monitor system" | "mixer";
 
 /** Which control it is. */
 export interface ControlId<Code extends ControlCode = ControlCode> {
@@ -75,8 +78,8 @@ export const CONTROL_OWNERS: { readonly [code in ControlCode]: ControlOwner } = 
   "side polarity": "bus",
   pad: "bus",
   "input feed": "input",
-  "input on": "input",
-  "input trim": "input",
+  "input on": "monitor system",
+  "input trim": "monitor system",
   hears: "mixer",
   flip: "mixer",
   mono: "mixer",

@@ -24,7 +24,7 @@ export type DeskMove = {
 export type DeskSection =
   /** Channels that lie under the hands at once, by their numbers. */
   | { readonly at: "bank"; readonly first: number; readonly last: number }
-  | { readonly at: "unnumbered" | "buses" | "outputs" | "mixers" };
+  | { readonly at: "unnumbered" | "buses" | "outputs" | "monitor system" | "mixers" };
 
 /** Moves that are made in one place, in the order in which a hand makes them. */
 export interface DeskPart {
@@ -110,7 +110,7 @@ const firstNumbers = (from: Setup | null, to: Setup): FirstNumbers => {
   };
 };
 
-const OWNERS: readonly ControlOwner[] = ["channel", "bus", "input", "mixer"];
+const OWNERS: readonly ControlOwner[] = ["channel", "bus", "input", "monitor system", "mixer"];
 
 /** Output port of a move at an input: where it comes from now on, else where it came from. */
 const portOfMove = (to: Setup, move: DeskMove): number => {
@@ -124,6 +124,7 @@ const placeOf = (first: FirstNumbers, to: Setup, move: DeskMove): readonly numbe
   const owner = CONTROL_OWNERS[move.control];
   const rank = OWNERS.indexOf(owner);
   if (owner === "mixer") return [rank, 0];
+  if (owner === "monitor system") return [rank, Number(move.id)];
   if (owner === "input") return [rank, portOfMove(to, move), Number(move.id)];
   return [rank, first[owner](move.id)];
 };
@@ -143,7 +144,7 @@ const inOrder = (moves: readonly DeskMove[], from: Setup | null, to: Setup): Des
 
 /**
  * What is to be set from one plan to another, in the order in which a hand meets it: channels by their numbers, each
- * with its direct out and its sends, buses, output ports with the monitor inputs that they feed, musicians’ mixers.
+ * with its direct out and its sends, buses, output ports with the monitor inputs that they feed, the monitor system, musicians’ mixers.
  * @param from the plan before, with the ids of `to` for the same things
  */
 export const deskMoves = (from: Setup, to: Setup): DeskMove[] => inOrder(changed(from, to), from, to);
@@ -159,6 +160,7 @@ const sectionOf = (numbers: FirstNumbers, to: Setup, move: DeskMove): DeskSectio
   const owner = CONTROL_OWNERS[move.control];
   if (owner === "bus") return { at: "buses" };
   if (owner === "input") return { at: "outputs" };
+  if (owner === "monitor system") return { at: "monitor system" };
   if (owner === "mixer") return { at: "mixers" };
   const number = numbers.channel(move.id);
   if (!Number.isFinite(number)) return { at: "unnumbered" };

@@ -43,6 +43,7 @@ const atSides = (setup: Setup, feed: readonly { channel: Channel; sides: Sides }
   });
 };
 
+/** Everybody who hears FOH faces the stage, so that any of them has the same left and right. */
 const audienceOf = ({ listeners }: Setup): Listener | undefined => listeners.find((l) => hearsFoh(l));
 
 const heardAt = (group: readonly AtSide[], offset: (piece: Piece) => Metres): number =>

@@ -42,6 +42,8 @@ export interface ImageVerdict {
   readonly centred: readonly Id[];
   /** How many channels of a bus have no place at the kit; at FOH there always are some, and none count. */
   readonly unplaced: number;
+  /** How many of them are drums: those belong somewhere at the kit, and nobody has said where. */
+  readonly drumsUnplaced: number;
   /** Channels that must keep L/R and have lost it. */
   readonly sidesLost: readonly Id[];
   /** The bus has no input yet: this is what will be heard. */
@@ -67,6 +69,9 @@ const placementCode = (placed: readonly ImageRow[], wrong: number, centred: numb
 export const imageVerdict = (setup: Setup, listener: Listener, image: Image): ImageVerdict => {
   const heard = image.hears === "bus" ? busOf(setup, listener) : undefined;
   const placed = image.rows.filter((r) => r.placement !== "unplaced");
+  const drums = new Set(
+    setup.channels.filter(({ kind, piece }) => kind === "drum" && piece === null).map(({ id }) => id),
+  );
   const idsOf = (rows: readonly ImageRow[]): Id[] => rows.map((r) => r.channel);
   const wrong = idsOf(placed.filter((r) => r.placement === "wrong"));
   const centred = idsOf(placed.filter((r) => r.placement === "centred"));
@@ -90,6 +95,7 @@ export const imageVerdict = (setup: Setup, listener: Listener, image: Image): Im
     wrong,
     centred,
     unplaced: heard ? image.rows.length - placed.length : 0,
+    drumsUnplaced: heard ? image.rows.filter((r) => drums.has(r.channel)).length : 0,
     sidesLost: idsOf(image.rows.filter((r) => r.sidesLost)),
     unassigned: heard !== undefined && pairOrder(setup.monitor, heard) === "unassigned",
     off,

@@ -40,9 +40,13 @@ export const moveListener = (id: Id, x: Metres, y: Metres): Command =>
     ),
   );
 
-/** Takes a performer away; the drummer and the audience stay. */
+/** Whether somebody can be removed: a performer, and whoever is not the last of a kind that every setup has. */
+export const isRemovable = (listeners: readonly Listener[], listener: Listener): boolean =>
+  isFurther(listener) || listeners.filter(({ kind }) => kind === listener.kind).length > 1;
+
+/** Removes a performer, or one of several who hear FOH; a drummer and an audience stay. */
 export const removeListener = (id: Id): Command =>
   step("remove listener", (file) => {
-    const stays = (l: Listener): boolean => l.id !== id || !isFurther(l);
+    const stays = (l: Listener): boolean => l.id !== id || !isRemovable(file.listeners, l);
     return mend(amend(file, { listeners: kept(file.listeners, stays) }));
   });

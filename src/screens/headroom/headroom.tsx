@@ -1,5 +1,8 @@
+import { openDirectOuts } from "../../core/headroom/open-direct-outs";
 import { current, figures } from "../../document/store";
+import { describeOpenDirectOuts } from "../../text/direct-outs";
 import { describeFit } from "../../text/fit";
+import { tickUnless } from "../../text/statement";
 import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { BusPick } from "../bus-pick";
@@ -17,11 +20,13 @@ const Recordings = lazy(async () => (await import("../recordings/recordings")).R
 export const HeadroomScreen = () => {
   const bus = chosenBus.value;
   const busFigures = bus && figures.value.buses.get(bus.id);
+  const directOuts = describeOpenDirectOuts(openDirectOuts(figures.value.directOuts));
   if (!bus || !busFigures) {
     return (
       <>
         <Verdict tone="care" says="No bus yet">
-          A bus mixes several channels to one or two outputs, so that they take one or two monitor inputs.
+          A bus mixes several channels to one or two outputs, so that they take one or two monitor inputs.{" "}
+          {directOuts}
         </Verdict>
         <AddBuses />
         <DirectOuts />
@@ -32,8 +37,8 @@ export const HeadroomScreen = () => {
   const { tone, says, more } = describeFit(current.value, bus, busFigures);
   return (
     <>
-      <Verdict tone={tone} says={says}>
-        {more}
+      <Verdict tone={tickUnless(directOuts !== "", tone)} says={says}>
+        {more} {directOuts}
       </Verdict>
       <BusPick label="Bus" />
       <div class="two">

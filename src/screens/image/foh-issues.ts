@@ -11,11 +11,10 @@ let before: Lookup<OverheadIssue | null> | undefined;
 /** What does not fit together at FOH itself: overheads against close microphones, pans against places. */
 export const fohIssues = computed(() => {
   const setup = current.value;
-  const listener = setup.listeners.find((l) => hearsFoh(l));
-  const audience = images.value.get(listener?.id ?? "");
+  const audience = setup.listeners.filter(hearsFoh).flatMap(({ id }) => images.value.get(id) ?? []);
   before = busOverheads(setup, figures.value.mixed, before);
   const overheads = overheadIssues(setup, before);
   const told = overheads.flatMap((issue) => (issue.where === "foh" ? issue.channels : []));
-  const pans = audience ? fohPanIssues(setup, audience, told) : [];
+  const pans = fohPanIssues(setup, audience, told);
   return { overheads, pans, count: overheads.length + pans.length };
 });

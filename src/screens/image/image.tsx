@@ -2,6 +2,7 @@ import { isSwapped } from "../../core/mix/pair-order";
 import { swapBus } from "../../document/commands/buses";
 import { current, run } from "../../document/store";
 import { describeImage } from "../../text/image";
+import { describeRecommended } from "../../text/recommend-why";
 import { tickUnless } from "../../text/statement";
 import { formatCount } from "../../text/words";
 import { Explain } from "../../ui/explain";
@@ -10,6 +11,7 @@ import { lazy } from "../../ui/lazy";
 import { Verdict } from "../../ui/verdict";
 import { BusFlags, shortBuses } from "../headroom/issues";
 import { ListenerPick } from "../listener-pick";
+import { recommendedFor } from "../recommended";
 import { busTitle } from "../shown-names";
 import { chosenListener } from "../state";
 import { fohIssues } from "./foh-issues";
@@ -48,13 +50,20 @@ export const ImageScreen = () => {
   const { tone, says, more } = describeImage(setup, listener, image);
   const only = bus?.id ?? null;
   const atFoh = fohIssues.value.count;
+  const recommended = bus && recommendedFor(setup, bus);
+  const isAdvised = (recommended?.ranked[0]?.steps.length ?? 0) > 0;
+  // Until it is worked out nobody knows that nothing is to be done.
+  const isOpen = isAdvised || recommended === null || atFoh > 0 || shortBuses(only).length > 0;
   const turn = `${bus && isSwapped(setup, bus)} ${listener.flipped} ${listener.id}`;
   return (
     <>
       <div class="views">
         <div class="stack">
-          <Verdict tone={tickUnless(atFoh > 0 || shortBuses(only).length > 0, tone)} says={says}>
+          <Verdict tone={tickUnless(isOpen, tone)} says={says}>
             {more} <BusFlags only={only} />
+            {tone === "fine" && bus && recommended && isAdvised
+              ? ` ${describeRecommended(bus, recommended.advice)}`
+              : ""}
             {atFoh > 0 ? ` ${formatCount(atFoh, "issue")} at FOH, listed below.` : ""}
           </Verdict>
           <ListenerPick label="As heard by" />

@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
-import { facesAsSet, hearsFoh, isFurther } from "../../core/model/kinds";
+import { facesAsSet, hearsFoh } from "../../core/model/kinds";
 import type { Listener } from "../../core/model/setup";
-import { addListener, editListener, removeListener } from "../../document/commands/listeners";
+import { addListener, editListener, isRemovable, removeListener } from "../../document/commands/listeners";
 import { editPreferences } from "../../document/commands/settings";
 import { LIMITS } from "../../document/limits";
 import { current, endVisit, run } from "../../document/store";
@@ -63,7 +63,7 @@ const Fields = ({ listener }: { listener: Listener }) => {
           />
         </>
       )}
-      {isFurther(listener) ? (
+      {isRemovable(current.value.listeners, listener) ? (
         <button
           type="button"
           onClick={() => runWithWord(removeListener(listener.id), `${listenerTitle(listener.id)} removed`)}

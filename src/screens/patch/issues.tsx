@@ -35,7 +35,7 @@ export const Issues = ({ issues }: { issues: readonly Issue[] }) => {
                   onClick={() =>
                     runPlanChange(
                       replaceSetup("fix", (s) => applyEdits(s, fix)),
-                      `Plan changed. At the desk: ${remedy}`,
+                      `Plan changed. Now to do: ${remedy}`,
                     )
                   }
                 >

@@ -1,5 +1,6 @@
+import { openDirectOuts } from "../../core/headroom/open-direct-outs";
 import { setInputCount } from "../../document/commands/inputs";
-import { current, endVisit } from "../../document/store";
+import { current, endVisit, figures } from "../../document/store";
 import { describePatch } from "../../text/patch";
 import { Explain } from "../../ui/explain";
 import { lazy } from "../../ui/lazy";
@@ -21,11 +22,14 @@ const Papers = lazy(async () => (await import("../paper/paper")).Papers);
 export const PatchScreen = () => {
   const { monitor } = current.value;
   const patch = patchNow.value;
-  const { tone, says, more } = describePatch(patch, monitor.inputCount, shortBuses().length);
+  const { over, underTarget } = openDirectOuts(figures.value.directOuts);
+  const short = { buses: shortBuses().length, directOuts: over + underTarget };
+  const { tone, says, more } = describePatch(patch, monitor.inputCount, short);
   return (
     <>
       <Verdict tone={tone} says={says}>
         {more} <BusFlags />
+        {short.directOuts > 0 ? <a href="#headroom"> Direct outs under Headroom.</a> : null}
       </Verdict>
       {patch.usage.tooMany > 0 ? <WaysToFree /> : null}
       <div class="two">

@@ -65,6 +65,13 @@ describe("hypotheses", () => {
     }
   });
 
+  it("at a mixer in mono are none of folding, and no action makes it louder", () => {
+    const listener = { ...drummer, mono: true };
+    expect(all(setup, listener).map((h) => h.fault)).not.toContain("folded");
+    expectSides(imageOf(setup, "planned", "hat", { listener }), [near + far, near + far]);
+    expectSides(imageOf(setup, "planned", "hat", { listener, action: "mono" }), [near + far, near + far]);
+  });
+
   it("as planned, honour the trims and switches of the monitor inputs, which stay where they are", () => {
     for (const lying of [{ ...input(RIGHT), trim: -4 }, input(RIGHT, false)]) {
       const so = withInputs({ 2: lying });
@@ -189,6 +196,9 @@ describe("with something done before the hit", () => {
     ["left-in-both", "balance-right", [0, far]],
     ["left-only", "mono", [far, far]],
     ["right-ear-dead", "mono", [near + far, 0]],
+    ["planned", "mono", [near + far, near + far]],
+    // Folded already, the mono switch adds nothing.
+    ["folded", "mono", [near + far, near + far]],
   ] as const)("%s, %s: what the ears get of the hat", (id, action, sides) => {
     expectSides(imageOf(setup, id, "hat", { action }), sides);
   });

@@ -121,14 +121,19 @@ const plainEars = (
   const done = action === null ? NO_ACTION : ACTIONS[action];
   const at = wired.get(fault);
   const behind = (place: "bus" | "mixer" | "ears"): Wiring => (at?.at === place ? at.wiring : STRAIGHT);
+  // The listener's own mixer: once its mono switch is on, it is on, whoever pressed it.
+  const own = [
+    listener.mono ? FOLDED : listener.flipped ? SWAPPED : STRAIGHT,
+    behind("mixer"),
+    done.atOutput,
+  ];
+  const firstMono = own.indexOf(FOLDED);
   const way = chain(
     behind("bus"),
     gains(...inputGains(setup.monitor, bus)),
     isSwapped(setup, bus) ? SWAPPED : STRAIGHT,
     done.atInputs,
-    listener.mono ? FOLDED : listener.flipped ? SWAPPED : STRAIGHT,
-    behind("mixer"),
-    done.atOutput,
+    ...own.map((wiring, at) => (wiring === FOLDED && at > firstMono ? STRAIGHT : wiring)),
     behind("ears"),
   );
   const places = new Map(setup.kit.pieces.map((p) => [p.id, p]));

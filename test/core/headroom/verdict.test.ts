@@ -74,7 +74,30 @@ describe("whether a bus fits", () => {
     // Likely: 1 + √2 times one of them, 7.66 − 8 = −0.34 dBFS; all three limbs: 20 lg 3 − 8 = 1.54 dBFS.
     expect(code).toBe("fits");
     expect(hardFill?.stage).toBe("bus");
-    expectNear(hardFill?.over ?? Number.NaN, 20 * Math.log10(3) - 8, 1e-9);
+    expectNear(hardFill?.headroom ?? Number.NaN, 8 - 20 * Math.log10(3), 1e-9);
+    expect(hardFill?.isPlayed).toBe(true);
     expect(verdict(1).hardFill).toBeNull();
+  });
+
+  it("tells what a hard fill leaves where it does not clip, and of what nobody strikes only that its peaks can", () => {
+    const of = (peak: number, pieces: Parameters<typeof setupOf>[1] = {}) => {
+      const setup = setupOf(
+        ["a", "b", "c"].map((id) => channel(id, { piece: id, pan: -1, peak })),
+        { inputMaxDbu: 18, margin: 0, ...pieces },
+      );
+      const bus = setup.buses[0] as Bus;
+      return fitVerdict(busFigures(setup, bus), bus, 0).hardFill;
+    };
+    const pieces = [piece("a", ["hand"]), piece("b", ["hand"]), piece("c", ["hand"])];
+    // Two hands: 20 lg 2 − 12 = −5.98 dBFS, less than the likely peak of all three.
+    const fill = of(-12, { pieces });
+    expect(fill).toMatchObject({ stage: "bus", isPlayed: true });
+    expectNear(fill?.headroom ?? Number.NaN, 12 - 20 * Math.log10(2), 1e-9);
+    expect(of(-12)).toBeNull();
+    expect(of(-8)).toEqual({
+      stage: "bus",
+      headroom: expect.closeTo(8 - 20 * Math.log10(3), 9),
+      isPlayed: false,
+    });
   });
 });

@@ -65,13 +65,37 @@ describe("from nothing", () => {
       const to = { ...of, desk: { ...of.desk, bankSize, channelCount: 10 } };
       return deskParts(null, to, deskList(to)).map((p) => p.section);
     };
-    const rest = [{ at: "buses" }, { at: "outputs" }, { at: "mixers" }];
+    const rest = [{ at: "buses" }, { at: "outputs" }, { at: "monitor system" }, { at: "mixers" }];
     expect(sections(8)).toEqual([
       { at: "bank", first: 1, last: 8 },
       { at: "bank", first: 9, last: 10 },
       ...rest,
     ]);
     expect(sections(12)).toEqual([{ at: "bank", first: 1, last: 10 }, ...rest]);
+  });
+
+  it("puts what feeds an input at the desk’s ports, and the switch and trim of the input at the monitor system", () => {
+    const of = band();
+    const to = {
+      ...of,
+      monitor: {
+        ...of.monitor,
+        inputs: of.monitor.inputs.map((i, at) => i && { ...i, port: 20 - at, on: false, trim: -2 }),
+      },
+    };
+    const parts = deskParts(of, to, deskMoves(of, to));
+    const lines = (at: string) =>
+      parts.find((p) => p.section.at === at)?.moves.map((m) => `${m.control} ${m.id}`) ?? [];
+    const taken = of.monitor.inputs.flatMap((i, at) => (i ? [String(at)] : []));
+    expect(lines("outputs")).toEqual([...taken].reverse().map((id) => `input feed ${id}`));
+    // By the inputs, as they stand there, whatever port feeds them.
+    const there = lines("monitor system");
+    expect(there.map((line) => Number(line.split(" ").at(-1)))).toEqual(
+      taken.flatMap((id) => there.filter((line) => line.endsWith(` ${id}`)).map(() => Number(id))),
+    );
+    expect(new Set(there.map((line) => line.replace(/ \d+$/, "")))).toEqual(
+      new Set(["input on", "input trim"]),
+    );
   });
 
   it("puts channels without a number behind all banks, and one beyond the desk into a whole bank", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { isStruck, kitPieceName } from "../../../src/core/model/kinds";
+import { isStruck, kitPieceName, LISTENER_KINDS } from "../../../src/core/model/kinds";
 import type { Limb } from "../../../src/core/model/setup";
 import { piece } from "../recommend/setups";
 
@@ -22,4 +22,10 @@ describe("a piece of the kit", () => {
   it("is not struck when there is none", () => {
     expect(isStruck(undefined)).toBe(false);
   });
+});
+
+it("whoever hears FOH faces the stage: what is said of the audience goes by any of them", () => {
+  const foh = Object.values(LISTENER_KINDS).filter(({ hears }) => hears === "FOH");
+  expect(foh.map(({ faces }) => faces)).toEqual(foh.map(() => "stage"));
+  expect(foh.length).toBeGreaterThan(0);
 });

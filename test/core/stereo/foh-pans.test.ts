@@ -1,15 +1,11 @@
 import { describe, expect, it } from "vitest";
-import type { Setup } from "../../../src/core/model/setup";
+import type { Listener, Setup } from "../../../src/core/model/setup";
 import { fohPanIssues } from "../../../src/core/stereo/foh-pans";
-import { type Image, imagesOf } from "../../../src/core/stereo/image";
+import { imagesOf } from "../../../src/core/stereo/image";
 import { exampleSetup } from "../../../src/document/example";
-import { kit } from "../recommend/setups";
+import { AUDIENCE, kit } from "../recommend/setups";
 
-const fohPans = (setup: Setup) => {
-  const image = imagesOf(setup).find((i) => i.hears === "foh");
-  if (!image) throw new Error("no audience");
-  return fohPanIssues(setup, image);
-};
+const fohPans = (setup: Setup) => fohPanIssues(setup, imagesOf(setup));
 
 describe("channel pans", () => {
   it("names each that is panned from the drummer's side", () => {
@@ -31,8 +27,29 @@ describe("channel pans", () => {
 
   it("leaves out what was told of already", () => {
     const setup = { ...kit(), channels: kit().channels.map((s) => ({ ...s, pan: -s.pan })) };
-    const image = imagesOf(setup).find((i) => i.hears === "foh") as Image;
-    expect(fohPanIssues(setup, image, ["hat", "ride"]).map((f) => f.channel)).toEqual(["tom", "floor"]);
+    expect(fohPanIssues(setup, imagesOf(setup), ["hat", "ride"]).map((f) => f.channel)).toEqual([
+      "tom",
+      "floor",
+    ]);
+  });
+
+  it("of several who hear FOH none counts before the others", () => {
+    const wrong = { ...kit(), channels: kit().channels.map((s) => ({ ...s, pan: -s.pan })) };
+    const balcony = { ...AUDIENCE, id: "balcony", name: "Balcony" };
+    const inEitherOrder = (setup: Setup, more: Listener) =>
+      [
+        [...setup.listeners, more],
+        [more, ...setup.listeners],
+      ].map((listeners) => fohPans({ ...setup, listeners }).map((f) => f.channel));
+    const all = ["hat", "tom", "floor", "ride"];
+    expect(inEitherOrder(wrong, balcony)).toEqual([all, all]);
+    // The lobby in mono hears no side, and takes nothing from what is wrong in the hall.
+    expect(inEitherOrder(wrong, { ...balcony, mono: true })).toEqual([all, all]);
+    // With L/R flipped on the way to the balcony, no pan is right for both.
+    expect(inEitherOrder(wrong, { ...balcony, flipped: true })).toEqual([[], []]);
+    expect(inEitherOrder(kit(), { ...balcony, flipped: true })).toEqual([[], []]);
+    const nobody = kit().listeners.filter(({ kind }) => kind !== "audience");
+    expect(fohPans({ ...wrong, listeners: nobody })).toEqual([]);
   });
 
   it("says nothing where the audience sees the kit side-on, or everything is at the centre, nor of the worked example", () => {

@@ -4,7 +4,7 @@ import type { Bus, Channel, Setup } from "../../../src/core/model/setup";
 import { busOverheads, overheadIssues } from "../../../src/core/stereo/overheads";
 import { exampleSetup } from "../../../src/document/example";
 import { forHand } from "../../../src/document/places";
-import { channel, kit, piece, withChannel } from "../recommend/setups";
+import { AUDIENCE, channel, kit, piece, withChannel } from "../recommend/setups";
 
 /** The kit with two overheads: over the drummer's right, which is house left, and over the left. */
 const withOverheads = (right: number, left: number, ownRight: number | null = null): Setup => {
@@ -111,6 +111,13 @@ describe("overheads against the close microphones", () => {
     );
     const [flag] = overheadIssues({ ...turned, kit: { ...turned.kit, pieces: far } });
     expect([flag?.code, flag?.change]).toEqual(["crossed", null]);
+  });
+
+  it("it does not matter which of several who hear FOH stands first: they all face the stage", () => {
+    const crossed = withOverheads(1, -1);
+    const balcony = { ...AUDIENCE, id: "balcony", x: 5, y: -6, facing: 0, mono: true, flipped: true };
+    const first = { ...crossed, listeners: [balcony, ...crossed.listeners] };
+    expect(overheadIssues(first)).toEqual(overheadIssues(crossed));
   });
 
   it("knows of neither in a bus whose close microphones have pans of their own", () => {

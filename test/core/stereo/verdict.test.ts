@@ -4,6 +4,7 @@ import type { Bus, Channel, Id, Listener, MonitorInput, Setup } from "../../../s
 import { imagesOf } from "../../../src/core/stereo/image";
 import { type ImageVerdict, imageVerdict } from "../../../src/core/stereo/verdict";
 import { exampleSetup } from "../../../src/document/example";
+import { describeImage } from "../../../src/text/image";
 import { MONITOR_REST } from "../desk";
 import { channel, DRUMMER, kit, listener, randomSetup, side, withChannel } from "../recommend/setups";
 
@@ -26,6 +27,17 @@ const panned = (change: (s: Channel) => number): Setup => ({
 const swapped = (setup: Setup): Setup => withBusSwapped(setup, setup.buses[0] as Bus);
 
 describe("what a listener gets, judged", () => {
+  it("counts the drums without a place at the kit, and no other channel without one", () => {
+    const drum = withChannel(swapped(kit()), channel("clap", { kind: "drum", piece: null, pan: 0.5 }));
+    expect(verdict(drum, "mara")).toMatchObject({ code: "right", unplaced: 1, drumsUnplaced: 1 });
+    const vox = withChannel(swapped(kit()), channel("vox", { kind: "vocal", piece: null, pan: 0.5 }));
+    expect(verdict(vox, "mara")).toMatchObject({ code: "right", unplaced: 1, drumsUnplaced: 0 });
+    expect(verdict(drum, "audience").drumsUnplaced).toBe(0);
+    const [mara, image] = [DRUMMER, imagesOf(drum).find((i) => i.listener === DRUMMER.id)];
+    if (!image) throw new Error("no image");
+    expect(describeImage(drum, mara, image).tone).toBe("care");
+  });
+
   it("swapped, right, and the worked example", () => {
     expect(verdict(kit(), "mara")).toMatchObject({
       code: "swapped",
