@@ -22,6 +22,7 @@ import type {
 import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
+import { formatMeasured } from "../text/measured-bus";
 import { SIDE_LETTERS } from "../text/names";
 import { formatRule } from "../text/rules";
 import { TAP_NAMES } from "../text/taps";
@@ -179,6 +180,11 @@ export const BUS: readonly ComparedField<Bus>[] = [
   ofYes((s) => s.swapped, "L/R swapped", "L/R normal"),
   ofYes((s) => s.folded, "folded to mono", "not folded to mono"),
   ofNumber("pad", "dB", (s) => s.padDb),
+  {
+    what: "measured",
+    value: (s) => s.measured,
+    print: ({ measured }) => (measured ? formatMeasured(measured) : "not"),
+  },
 ];
 
 /** Of one send. */
