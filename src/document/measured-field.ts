@@ -1,4 +1,4 @@
-import type { HearingPoint, MeasuredBus } from "../core/model/setup";
+import type { BusMeasurement, HearingPoint } from "../core/model/setup";
 import { isTime } from "./desk-tick-field";
 import { RANGES } from "./limits";
 import { fields, isFields, number, oneOf, type Reader, sides, text } from "./reader";
@@ -6,7 +6,7 @@ import { measuredLevel } from "./recording-field";
 
 const POINTS: readonly HearingPoint[] = ["mixer", "bus"];
 
-const figures = fields<MeasuredBus>({
+const figures = fields<BusMeasurement>({
   at: text("", 40),
   from: oneOf(POINTS, "mixer"),
   seconds: number(RANGES.seconds, 0),
@@ -16,7 +16,7 @@ const figures = fields<MeasuredBus>({
 });
 
 /** Measured levels of a bus; those without a date are none, for nobody knew what they are of. */
-export const measuredField: Reader<MeasuredBus | undefined> = (value, at, say) => {
+export const measuredField: Reader<BusMeasurement | undefined> = (value, at, say) => {
   if (value === undefined) return undefined;
   if (isFields(value) && isTime(value.at)) return figures(value, at, say);
   say(at, "no measured levels with a date; left out");

@@ -1,6 +1,6 @@
 import { convertRms } from "../core/level/analog";
 import { once } from "../core/lib/memo";
-import type { Bus, MeasuredBus } from "../core/model/setup";
+import type { Bus, BusMeasurement } from "../core/model/setup";
 import type { Db, Sides } from "../core/model/units";
 import { forgetMeasuredBus } from "../document/commands/measured-bus";
 import { current, figures, readOnly } from "../document/store";
@@ -12,7 +12,7 @@ import { runWithWord } from "./act";
 const when = once(() => new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" }));
 
 /** Measured rms of each side in the console's convention. */
-export const measuredRms = ({ rms }: MeasuredBus): Sides<Db> => {
+export const measuredRms = ({ rms }: BusMeasurement): Sides<Db> => {
   const shown = (level: Db): Db => convertRms(level, "sample", current.value.desk.rms);
   return [shown(rms[0]), shown(rms[1])];
 };

@@ -1,5 +1,5 @@
 import { formatClock } from "../core/lib/number";
-import type { HearingPoint, MeasuredBus } from "../core/model/setup";
+import type { BusMeasurement, HearingPoint } from "../core/model/setup";
 import type { Db, Sides } from "../core/model/units";
 import { formatDb } from "./headroom";
 
@@ -11,7 +11,7 @@ const FROM: { readonly [from in HearingPoint]: string } = {
 const both = ([left, right]: Sides<Db>): string => `L ${formatDb(left)}, R ${formatDb(right)}`;
 
 /** What was measured of a bus, in few words; the date as the file has it, the same everywhere. */
-export const formatMeasured = ({ at, rms, peak }: MeasuredBus): string =>
+export const formatMeasured = ({ at, rms, peak }: BusMeasurement): string =>
   `${at.slice(0, 10)} (rms ${both(rms)} dBFS, peak ${both(peak)} dBFS)`;
 
 /** Peak over rms of a side; null where there is none. */
@@ -29,7 +29,7 @@ const crests = (peaks: Sides<Db | null>, levels: Sides<Db | null>): string | nul
  * @param planned average RMS and likely peak of each side, by the same convention as `rms`
  */
 export const describeMeasured = (
-  { from, seconds, peak }: MeasuredBus,
+  { from, seconds, peak }: BusMeasurement,
   date: string,
   rms: Sides<Db>,
   planned: { readonly average: Sides<Db | null>; readonly likely: Sides<Db | null> },

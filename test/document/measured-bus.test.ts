@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { MeasuredBus } from "../../src/core/model/setup";
+import type { BusMeasurement } from "../../src/core/model/setup";
 import { duplicateBus } from "../../src/document/commands/buses";
 import { forgetMeasuredBus, keepMeasuredBus } from "../../src/document/commands/measured-bus";
 import { differences } from "../../src/document/compare";
@@ -7,7 +7,7 @@ import { handOver, readHandOver } from "../../src/document/hand-over";
 import { printSetup, readSetup, readSetupText } from "../../src/document/read-setup";
 import { bandSetup } from "./band";
 
-const MEASURED: MeasuredBus = {
+const MEASURED: BusMeasurement = {
   at: "2026-05-04T18:20:00.000Z",
   from: "bus",
   seconds: 95,

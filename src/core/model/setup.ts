@@ -211,7 +211,7 @@ export type HearingPoint = "mixer" | "bus";
  * Levels of the sides of a bus as an audio input of the device measured them: dBFS at that input, whose gain nobody
  * knows, sample convention.
  */
-export interface MeasuredBus {
+export interface BusMeasurement {
   /** Date and time as ISO 8601 writes them, in UTC. */
   readonly at: string;
   readonly from: HearingPoint;
@@ -247,7 +247,7 @@ export interface Bus {
   /** Loss of a pad or trim between output and receiving input, dB, positive. */
   readonly padDb: Db;
   /** Not there where nobody has measured it. */
-  readonly measured?: MeasuredBus;
+  readonly measured?: BusMeasurement;
 }
 
 /** The drummer faces with the throne, the audience the stage, performers as set. */

@@ -1,10 +1,10 @@
-import type { Id, MeasuredBus } from "../../core/model/setup";
+import type { BusMeasurement, Id } from "../../core/model/setup";
 import { amend, mapped } from "../amend";
 import { type Command, step } from "../command";
 import type { SetupFile } from "../schema";
 
 const withMeasured =
-  (id: Id, measured: MeasuredBus | null) =>
+  (id: Id, measured: BusMeasurement | null) =>
   (file: SetupFile): SetupFile => {
     const buses = mapped(file.buses, (bus) => {
       if (bus.id !== id) return bus;
@@ -15,7 +15,7 @@ const withMeasured =
   };
 
 /** Keeps what an audio input measured of a bus, in the place of what it had. */
-export const keepMeasuredBus = (id: Id, measured: MeasuredBus): Command =>
+export const keepMeasuredBus = (id: Id, measured: BusMeasurement): Command =>
   step("save as measured", withMeasured(id, measured));
 
 /** Forgets it. */

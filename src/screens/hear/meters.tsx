@@ -4,7 +4,7 @@ import type { SideReading } from "../../core/hear/pair";
 import { convertRms, rmsBy } from "../../core/level/analog";
 import { formatNumber, formatSigned } from "../../core/lib/number";
 import { keptLevel } from "../../core/measure/range";
-import type { Bus, Listener, MeasuredBus } from "../../core/model/setup";
+import type { Bus, BusMeasurement, Listener } from "../../core/model/setup";
 import type { Db, Seconds, Sides } from "../../core/model/units";
 import { keepMeasuredBus } from "../../document/commands/measured-bus";
 import { current, figures, readOnly } from "../../document/store";
@@ -89,7 +89,7 @@ const Now = () => {
 const LEAST: Seconds = 5;
 
 /** What the meters hold as the levels of the bus; null where they are none, or too short. */
-const measuredNow = ({ bus, listener }: Of): Omit<MeasuredBus, "at"> | null => {
+const measuredNow = ({ bus, listener }: Of): Omit<BusMeasurement, "at"> | null => {
   const read = reading.value;
   if (!read || read.seconds < LEAST || read.kind === "identical") return null;
   const from = fedFrom.value;
