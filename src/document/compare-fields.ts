@@ -109,6 +109,7 @@ export const COMPARED: {
     swapped: (b) => b.swapped,
     folded: (b) => b.folded,
     padDb: (b) => b.padDb,
+    measured: (b) => b.measured,
   },
   send: {
     level: (s) => s.level,

@@ -84,7 +84,8 @@ export const tickedValue = ({ control, value }: Pick<TickEntry, "control" | "val
 };
 
 /** A time as a tick has it: of this century, so that the one after it is another. */
-const isTime = (value: unknown): value is string =>
+/** Whether a value is a time as `Stamp.at` has it. */
+export const isTime = (value: unknown): value is string =>
   typeof value === "string" &&
   /^20\d\d(-\d\d){2}T\d\d(:\d\d){2}\.\d{3}Z$/.test(value) &&
   Date.parse(value) > 0;

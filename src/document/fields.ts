@@ -27,6 +27,7 @@ import { PAN_STYLES } from "../core/pan/notation-styles";
 import { BLANK_DESK, BLANK_MONITOR, BLANK_PREFERENCES, TYPICAL_EARPHONE } from "./blank";
 import { readDeskTicks, readHanded, readTickLog } from "./desk-tick-field";
 import { LIMITS, RANGES } from "./limits";
+import { measuredField } from "./measured-field";
 import {
   fields,
   glimpse,
@@ -155,6 +156,7 @@ const bus = fields<Bus>({
   swapped: yes(BLANK_BUS.swapped),
   folded: yes(BLANK_BUS.folded),
   padDb: number(RANGES.pad, BLANK_BUS.padDb),
+  measured: measuredField,
 });
 
 const listener = fields<Listener>({

@@ -3,7 +3,7 @@ import { LIMITS, RANGES } from "./limits";
 import { fields, list, number, orNull, type Reader, text } from "./reader";
 
 /** A measured level; JSON has no −∞, so silence is null in a file. */
-const measuredLevel: Reader<number> = (value, at, say) =>
+export const measuredLevel: Reader<number> = (value, at, say) =>
   value === null
     ? Number.NEGATIVE_INFINITY
     : number(RANGES.measured, Number.NEGATIVE_INFINITY)(value, at, say);

@@ -2,9 +2,8 @@ import type { Obstacle } from "../core/check/check";
 import type { HeardDrum, HearingState } from "../core/hear/heard";
 import type { FoundHit } from "../core/hear/hit";
 import type { PairReading } from "../core/hear/pair";
-import type { HearingPoint } from "../core/hear/states";
 import type { SteadyReading } from "../core/hear/steady-meter";
-import type { Listener, Setup } from "../core/model/setup";
+import type { HearingPoint, Listener, Setup } from "../core/model/setup";
 import type { Db, Hertz, Seconds, Sides } from "../core/model/units";
 
 /** What a worker is begun with: the other end of the worklet's line. */

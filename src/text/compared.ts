@@ -7,6 +7,7 @@ import type { Pan } from "../core/model/units";
 import { LAWS } from "../core/pan/laws";
 import { formatPan } from "../core/pan/notation";
 import type { ComparedField, ComparedKind, ComparedValues, RightAndFront } from "./compared-values";
+import { formatMeasured } from "./measured-bus";
 import { SIDE_LETTERS } from "./names";
 import { formatRule } from "./rules";
 import { TAP_NAMES } from "./taps";
@@ -174,6 +175,7 @@ const FIELDS: {
     swapped: ofYes("L/R swapped", "L/R normal"),
     folded: ofYes("folded to mono", "not folded to mono"),
     padDb: ofNumber("pad", "dB"),
+    measured: { what: "measured", print: (measured) => (measured ? formatMeasured(measured) : "not") },
   },
   send: {
     level: ofNumber("send", "dB", "−∞"),

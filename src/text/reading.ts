@@ -58,6 +58,7 @@ const NOTES = {
   "no list of ticks": ({ at }: At) => `${at}: not a list; no ticks used.`,
   "bad ticks": ({ at, bad, all }: At & { bad: number; all: number }) =>
     `${at}: ${bad} of ${all} are not ticks; left out.`,
+  "no date": ({ at }: At) => `${at}: not measured levels with a date; left out.`,
   "not square": ({ at, size }: At & { size: number }) =>
     `${at}: not ${size} rows of ${size}; the recording is left out.`,
   "id given": ({ name }: Named) => `${formatGlimpse(name)} had no id of its own and got one.`,

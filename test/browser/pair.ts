@@ -89,18 +89,20 @@ export const giveInput = (page: Page): Promise<void> =>
     };
   }, RATE);
 
-/** Plays a pair into that input. */
-export const strike = (page: Page, sides: readonly Float32Array[]): Promise<void> => {
-  const packed = sides.map((side) =>
+/** Samples of each side as text. */
+export const packed = (sides: readonly Float32Array[]): string[] =>
+  sides.map((side) =>
     Buffer.from(Int16Array.from(side, (sample) => Math.min(2 ** 15 - 1, 2 ** 15 * sample)).buffer).toString(
       "base64",
     ),
   );
-  return page.evaluate(
+
+/** Plays a pair into that input. */
+export const strike = (page: Page, sides: readonly Float32Array[]): Promise<void> =>
+  page.evaluate(
     (all) => (globalThis as unknown as { struck: (...sides: string[]) => void }).struck(...all),
-    packed,
+    packed(sides),
   );
-};
 
 /** From its next start the page keeps its own inputs here, so that a test can pull the plug. */
 export const watchTracks = (page: Page): Promise<unknown> =>

@@ -37,6 +37,7 @@ const NOTES: OfEach<ReadNote> = {
   ],
   "no list of ticks": [{ code: "no list of ticks", at }],
   "bad ticks": [{ code: "bad ticks", at, bad: 1, all: 2 }],
+  "no date": [{ code: "no date", at: "buses[0].measured" }],
   "not square": [{ code: "not square", at, size: 2 }],
   "id given": [{ code: "id given", ...named }],
   "second drummer": [{ code: "second drummer", ...named }],

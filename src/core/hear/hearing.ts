@@ -3,11 +3,11 @@ import { remembered } from "../lib/memo";
 import { mixedChannelsOf } from "../mix/bus";
 import { busOf } from "../mix/ear-gains";
 import { hearsFoh, isStruck } from "../model/kinds";
-import type { Channel, Id, Listener, Piece, Setup } from "../model/setup";
+import type { Channel, HearingPoint, Id, Listener, Piece, Setup } from "../model/setup";
 import type { Told } from "./posterior";
 import { type HitPrediction, predictor } from "./prediction";
 import { SKETCHED, type Sketch, sketched } from "./sketch";
-import { type HeardState, type HearingPoint, type NamedFault, statesOf } from "./states";
+import { type HeardState, type NamedFault, statesOf } from "./states";
 import { microphonesOf, OVERHEADS, WORLDS } from "./worlds";
 
 /**

@@ -68,6 +68,9 @@ export const pairMeter = (sampleRate: Hertz): PairMeter => {
   const hold = () => ({
     peaks: newPeaks(PLAIN_LOOPS, rows, unmixed, stepLength),
     meters: [timeWeighting(sampleRate), timeWeighting(sampleRate)] as const,
+    /** Σ of the squares of left and right, and over how many frames. */
+    energies: [0, 0] as [left: number, right: number],
+    frames: 0,
   });
   const live = [timeWeighting(sampleRate), timeWeighting(sampleRate)] as const;
   let held = hold();
@@ -91,6 +94,9 @@ export const pairMeter = (sampleRate: Hertz): PairMeter => {
       step.products[at] = (step.products[at] as number) + sum;
     });
     for (let i = BEFORE; step.same && i < end; i += 1) step.same = rows[0][i] === rows[1][i];
+    held.energies[0] += products[LEFT] as number;
+    held.energies[1] += products[RIGHT] as number;
+    held.frames += count;
     step.frames += count;
     for (const row of rows) row.copyWithin(0, count, end);
     if (step.frames === stepLength) steps = [newStep(), ...steps.slice(0, WINDOW)];
@@ -109,6 +115,7 @@ export const pairMeter = (sampleRate: Hertz): PairMeter => {
     const side = (at: 0 | 1): SideReading => ({
       rms: live[at].fast().now,
       peak: levelOf(Math.max(...steps.slice(0, PEAK_STEPS + 1).map((step) => step.tops[at]))),
+      meanRms: levelOfPower(held.energies[at] / Math.max(1, held.frames)),
       maxRms: held.meters[at].fast().max,
       maxPeak: levelOf(held.peaks.scans[at]?.peak ?? 0),
       maxTruePeak: levelOf(held.peaks.truePeaks[at] as number),
@@ -121,6 +128,7 @@ export const pairMeter = (sampleRate: Hertz): PairMeter => {
     return {
       kind,
       sides: [side(0), side(1)],
+      seconds: held.frames / sampleRate,
       difference: levelDifference([Math.sqrt(left), Math.sqrt(right)]),
       correlation:
         kind === "pair" || kind === "identical"

@@ -1,4 +1,4 @@
-import type { Db, Sides } from "../model/units";
+import type { Db, Seconds, Sides } from "../model/units";
 
 /** What a pair of signals is, as far as its samples of the last second tell. */
 export type PairKind =
@@ -18,6 +18,8 @@ export interface SideReading {
   readonly rms: Db;
   /** Largest sample of the last half second, dBFS. */
   readonly peak: Db;
+  /** Level of all that came since the reset, dBFS rms. */
+  readonly meanRms: Db;
   /** Largest F time-weighted level since the reset. */
   readonly maxRms: Db;
   /** Largest sample since the reset, dBFS. */
@@ -32,6 +34,8 @@ export interface SideReading {
 export interface PairReading {
   readonly kind: PairKind;
   readonly sides: Sides<SideReading>;
+  /** Since the reset. */
+  readonly seconds: Seconds;
   /** Right over left over the last second, dB; NaN never: 0 when both are silent. */
   readonly difference: Db;
   /** Correlation of left and right over the last second, −1…1; null where a side is silent. */

@@ -4,11 +4,8 @@ import { type Path, type PathChannel, pathMaker, pathsOf, plainChannels } from "
 import { gains, type Wiring } from "../check/wiring";
 import { gainOf } from "../level/decibels";
 import { remembered } from "../lib/memo";
-import type { Bus, Channel, Id, Listener, Setup } from "../model/setup";
+import type { Bus, Channel, HearingPoint, Id, Listener, Setup } from "../model/setup";
 import type { Db, Pan } from "../model/units";
-
-/** Where the phone is plugged in: behind a listener's own mixer, as the ears are, or at the outputs of the bus itself. */
-export type HearingPoint = "mixer" | "bus";
 
 /** Every way in which the path can be wrong that a measurement can find: those of the check at the kit, and two more. */
 export type HeardFault = Fault | "side-trim" | "wrong-pan";

@@ -1,4 +1,4 @@
-import type { Db, Degrees, Metres, Pan, Side, Sides } from "./units";
+import type { Db, Degrees, Metres, Pan, Seconds, Side, Sides } from "./units";
 
 /** Key of a channel, piece, sum or listener: unique in its setup, never shown. */
 export type Id = string;
@@ -204,6 +204,24 @@ export interface Send {
   readonly pan: Pan | null;
 }
 
+/** Where an audio input of the device is fed from: a listener's own mixer, as the ears are, or the outputs of the bus itself. */
+export type HearingPoint = "mixer" | "bus";
+
+/**
+ * Levels of the sides of a bus as an audio input of the device measured them: dBFS at that input, whose gain nobody
+ * knows, sample convention.
+ */
+export interface BusMeasurement {
+  /** Date and time as ISO 8601 writes them, in UTC. */
+  readonly at: string;
+  readonly from: HearingPoint;
+  readonly seconds: Seconds;
+  /** Mean over all that time. */
+  readonly rms: Sides<Db>;
+  readonly peak: Sides<Db>;
+  readonly truePeak: Sides<Db>;
+}
+
 /** Several channels mixed to one side (mono) or two (a pair). */
 export interface Bus {
   readonly id: Id;
@@ -228,6 +246,8 @@ export interface Bus {
   readonly folded: boolean;
   /** Loss of a pad or trim between output and receiving input, dB, positive. */
   readonly padDb: Db;
+  /** Not there where nobody has measured it. */
+  readonly measured?: BusMeasurement;
 }
 
 /** The drummer faces with the throne, the audience the stage, performers as set. */

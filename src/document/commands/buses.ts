@@ -31,7 +31,9 @@ export const duplicateBus = (id: Id): Command =>
   step("duplicate bus", (file) => {
     const bus = file.buses.find((s) => s.id === id);
     if (!bus || isFull(file)) return file;
-    const copy = { ...bus, id: nextId("m", file.buses), name: uniqueName(bus.name, file.buses) };
+    // What was measured was the other one.
+    const { measured: _, ...rest } = bus;
+    const copy = { ...rest, id: nextId("m", file.buses), name: uniqueName(bus.name, file.buses) };
     return { ...file, buses: insertAfter(file.buses, id, copy) };
   });
 

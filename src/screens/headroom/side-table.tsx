@@ -6,6 +6,7 @@ import { current } from "../../document/store";
 import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Table } from "../../ui/table";
+import { MeasuredBefore, measuredRms } from "../measured-bus";
 import { channelTitle } from "../shown-names";
 
 type FigureOf = (side: SideFigures) => number | null;
@@ -38,6 +39,7 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
   const sides = bus.stereo ? [figures.sides[0], figures.sides[1], figures.mono] : [figures.mono];
   const heads = bus.stereo ? ["L", "R", "Mono"] : ["Output"];
   const rms = rmsBy(current.value.desk.rms);
+  const { measured } = bus;
   const correlated = sides.some((l) => l.correlated !== null);
   const rows: typeof ROWS = [
     ...ROWS,
@@ -60,6 +62,20 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
               ))}
             </tr>
           ))}
+          {bus.stereo && measured
+            ? [
+                ["Measured RMS", measuredRms(measured)] as const,
+                ["Measured peak", measured.peak] as const,
+                ["Measured true peak, dBTP", measured.truePeak] as const,
+              ].map(([name, [left, right]]) => (
+                <tr key={name}>
+                  <th scope="row">{name}</th>
+                  <td>{formatDb(left)}</td>
+                  <td>{formatDb(right)}</td>
+                  <td />
+                </tr>
+              ))
+            : null}
           <tr>
             <th scope="row">Headroom loss</th>
             <td>{shown(figures.loss[0])}</td>
@@ -72,6 +88,7 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
           </tr>
         </tbody>
       </Table>
+      {bus.stereo ? <MeasuredBefore bus={bus} /> : null}
       <Unknown figures={figures} />
       <Explain about="What these figures are">
         <p>

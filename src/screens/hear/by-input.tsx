@@ -25,7 +25,7 @@ export const ByInput = ({ listener }: { listener: Listener }) => {
       )}
       <InputPanel>
         {isUnderWay ? null : <BeginHits listener={listener} />}
-        <Meters bus={bus} />
+        <Meters bus={bus} listener={listener} />
       </InputPanel>
       {isUnderWay ? <HitsSoFar /> : null}
       <Explain about="How hits are measured">

@@ -1,8 +1,7 @@
 import { computed, effect, signal } from "@preact/signals";
 import type { HeardDrum, HearingState } from "../../core/hear/heard";
 import type { FoundHit, UncountedHit } from "../../core/hear/hit";
-import type { HearingPoint } from "../../core/hear/states";
-import type { Id } from "../../core/model/setup";
+import type { HearingPoint, Id } from "../../core/model/setup";
 import { current } from "../../document/store";
 import { type Judge, openJudge } from "../../hear/judge";
 import type { Judged } from "../../hear/protocol";

@@ -1,6 +1,5 @@
 import { useSignal } from "@preact/signals";
 import type { HearingState } from "../../core/hear/heard";
-import type { HearingPoint } from "../../core/hear/states";
 import { busOf } from "../../core/mix/ear-gains";
 import type { Listener } from "../../core/model/setup";
 import { current } from "../../document/store";
@@ -25,25 +24,24 @@ import {
   startHearing,
 } from "./hearing";
 import { type Ended, HeardOutcome, HeardVerdict } from "./outcome";
-import { ear, fault } from "./session";
+import { ear, fault, fedFrom } from "./session";
 import "../check/check.css";
 
 /** Where the input is plugged in, and the start. */
 export const BeginHits = ({ listener }: { listener: Listener }) => {
-  const point = useSignal<HearingPoint>("mixer");
   const isFree = useSignal(false);
   const isNoPair = fault.value === "one-channel" || fault.value === "identical";
   return (
     <>
       <Choice
         label="The input is fed from"
-        value={point.value}
+        value={fedFrom.value}
         options={[
           ["mixer", mixerName(listener)],
           ["bus", `Outputs of ${busName(busOf(current.value, listener))}`],
         ]}
         onValue={(to) => {
-          point.value = to;
+          fedFrom.value = to;
         }}
       />
       <Tick
@@ -58,7 +56,7 @@ export const BeginHits = ({ listener }: { listener: Listener }) => {
         class="main"
         disabled={isNoPair}
         onClick={() => {
-          startHearing(listener.id, point.value, isFree.value);
+          startHearing(listener.id, fedFrom.value, isFree.value);
           // The question stands at the top.
           scrollTo(0, 0);
         }}

@@ -4,6 +4,7 @@ import type { InputDevice, InputEnd, InputProblem } from "../../core/hear/input"
 import { type InputFault, inputFault } from "../../core/hear/input-fault";
 import type { PairReading } from "../../core/hear/pair";
 import type { SteadyReading } from "../../core/hear/steady-meter";
+import type { HearingPoint } from "../../core/model/setup";
 import type { Db, Seconds, Sides } from "../../core/model/units";
 import { type LiveInput, openLiveInput } from "../../hear/input";
 import type { EarNews } from "../../hear/protocol";
@@ -18,6 +19,8 @@ type Ear =
 export const ear = signal<Ear>({ kind: "closed", why: null });
 /** The inputs to choose from, once one is open. */
 export const devices = signal<readonly InputDevice[]>([]);
+/** Where the input is fed from, as it was said last. */
+export const fedFrom = signal<HearingPoint>("mixer");
 /** What the meters read last; null before the first time. */
 export const reading = signal<PairReading | null>(null);
 

@@ -50,6 +50,22 @@ describe("meters of a pair", () => {
     });
   });
 
+  it("read the mean level of all that came since the reset, and over how long", () => {
+    const left = made(4, (i) => (i < 2 * SECOND ? tone(0.5)(i) : 0));
+    const meter = metered(left, made(4, tone(0.25)));
+    // Half of the time, so half of the power.
+    const level = (gain: number): number => 20 * Math.log10(gain) - 10 * Math.log10(2);
+    expect(meter.read().sides[0].meanRms).toBeCloseTo(level(0.5) - 10 * Math.log10(2), 3);
+    expect(meter.read().sides[1].meanRms).toBeCloseTo(level(0.25), 3);
+    expect(meter.read().seconds).toBe(4);
+    meter.reset();
+    expect(meter.read().sides[1].meanRms).toBe(Number.NEGATIVE_INFINITY);
+    expect(meter.read().seconds).toBe(0);
+    meter.take(left.subarray(0, SECOND), left.subarray(0, SECOND));
+    expect(meter.read().sides[1].meanRms).toBeCloseTo(level(0.5), 3);
+    expect(meter.read().seconds).toBe(1);
+  });
+
   it("read the difference and the correlation of the last second", () => {
     const left = made(2, (i) => (i < SECOND / 2 ? tone(0.9)(i) : tone(0.1)(i)));
     const right = left.map((sample, i) => (i < SECOND / 2 ? 0 : -2 * sample));
