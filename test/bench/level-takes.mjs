@@ -90,6 +90,7 @@ const casesOf = async (setup, { tracks, struck }) => {
           ? {}
           : { level: { off: -row("level").difference, error: beside.levelErrors.level } }),
       },
+      correlated: row("correlated").difference,
       peaks: Object.fromEntries(
         ["likely", "playable", "allAtOnce"].map((name) => [name, row(name).difference]),
       ),
@@ -129,4 +130,11 @@ export const insideOf = (cases) =>
   cases.filter(({ off, error }) => off >= -error.below - HALF_A_DIGIT && off <= error.above + HALF_A_DIGIT)
     .length / cases.length;
 
-export const { BY_PIECE, FOUND_ERRORS } = core;
+/** Share of the time in which the app takes a kind of drum to play where nobody measured it. */
+export const typicalActivity = (kind) => {
+  const setup = core.templateSetup(12, "right");
+  const piece = setup.kit.pieces.find((one) => one.kind === kind).id;
+  return core.activityIn(setup)({ ...setup.channels[0], piece });
+};
+
+export const { FOUND_ERRORS } = core;

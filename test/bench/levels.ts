@@ -1,5 +1,5 @@
 /** What the bench of levels needs, in one module. */
-export { BY_PIECE } from "../../src/core/headroom/activity";
+export { activityIn } from "../../src/core/headroom/activity";
 export { busFigures } from "../../src/core/headroom/figures";
 export { FOUND_ERRORS, levelErrorsOf } from "../../src/core/headroom/level-errors";
 export { gainsInBus } from "../../src/core/measure/bus-gains";

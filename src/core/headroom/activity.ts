@@ -5,7 +5,7 @@ import type { Channel, ChannelKind, PieceKind, Setup } from "../model/setup";
  * snare, hat, toms, ride and overheads the middle of what takes mixed from recorded drum hits had, rounded to 0.05
  * (`node test/bench/level-error.mjs` derives it); of the others common practice, no source.
  */
-export const BY_PIECE: { readonly [kind in PieceKind]: number } = {
+const BY_PIECE: { readonly [kind in PieceKind]: number } = {
   kick: 0.85,
   snare: 0.85,
   hat: 1,
