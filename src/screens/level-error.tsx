@@ -1,3 +1,4 @@
+import "./level-error.css";
 import { FOUND_ERRORS, type LevelError } from "../core/headroom/level-errors";
 import { formatNumber } from "../core/lib/number";
 import { formatLevelError } from "../text/level-error";

@@ -4,37 +4,6 @@ import type { Recording } from "../model/setup";
 import type { Db } from "../model/units";
 import type { Contribution } from "./contributions";
 
-/** Average RMS of what arrives. */
-interface Added {
-  readonly level: Db;
-  /** How many of the channels are in the recording. */
-  readonly recorded: number;
-}
-
-/** What arrives, added up by the correlations of a recording: see `correlatedLevel`. */
-export const addedUp = (arrivals: readonly Contribution[], { channels, correlation }: Recording): Added => {
-  const rowOf = new Map(channels.map((m, row) => [m.channel, row]));
-  const recorded: { readonly row: number; readonly polarity: number; readonly level: Db }[] = [];
-  const others: Db[] = [];
-  for (const { part, rms: gated, activity, polarity } of arrivals) {
-    if (gated === null) continue;
-    const rms = gated * Math.sqrt(activity);
-    const row = rowOf.get(part.channel.id);
-    if (row === undefined) others.push(levelOf(rms));
-    else recorded.push({ row, polarity, level: levelOf(rms) });
-  }
-  const signed = recorded.map((a) =>
-    recorded.map((b) => a.polarity * b.polarity * (correlation[a.row]?.[b.row] ?? 0)),
-  );
-  others.push(
-    correlatedLevelOf(
-      recorded.map((m) => m.level),
-      signed,
-    ),
-  );
-  return { level: energySum(others), recorded: recorded.length };
-};
-
 /**
  * Average RMS of what arrives, by the correlations of a recording; polarity counts. A channel that is not in it counts as
  * uncorrelated with all others, and so do the two channels of one channel.
@@ -45,6 +14,25 @@ export const correlatedLevel = (
   recording: Recording | null,
 ): Db | null => {
   if (recording === null) return null;
-  const { level, recorded } = addedUp(arrivals, recording);
-  return recorded < 2 ? null : level;
+  const rowOf = new Map(recording.channels.map((m, row) => [m.channel, row]));
+  const measured: { readonly row: number; readonly polarity: number; readonly level: Db }[] = [];
+  const others: Db[] = [];
+  for (const { part, rms: gated, activity, polarity } of arrivals) {
+    if (gated === null) continue;
+    const rms = gated * Math.sqrt(activity);
+    const row = rowOf.get(part.channel.id);
+    if (row === undefined) others.push(levelOf(rms));
+    else measured.push({ row, polarity, level: levelOf(rms) });
+  }
+  if (measured.length < 2) return null;
+  const signed = measured.map((a) =>
+    measured.map((b) => a.polarity * b.polarity * (recording.correlation[a.row]?.[b.row] ?? 0)),
+  );
+  others.push(
+    correlatedLevelOf(
+      measured.map((m) => m.level),
+      signed,
+    ),
+  );
+  return energySum(others);
 };

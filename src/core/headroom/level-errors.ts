@@ -38,7 +38,7 @@ export const FOUND_ERRORS: {
 } = {
   average: {
     known: { single: { below: 3, above: 5.5 }, doubled: { below: 2, above: 7.5 } },
-    typical: { single: { below: 4, above: 7.5 }, doubled: { below: 3, above: 9.5 } },
+    typical: { single: { below: 4, above: 7 }, doubled: { below: 3.5, above: 9 } },
   },
   level: { single: { below: 3, above: 6.5 }, doubled: { below: 0.5, above: 9.5 } },
 };

@@ -1,10 +1,10 @@
 import { convertRms } from "../level/analog";
-import { gainOf } from "../level/decibels";
+import { gainOf, levelOf } from "../level/decibels";
 import { mixedChannelsOf } from "../mix/bus";
 import type { Bus, Setup } from "../model/setup";
 import type { Db, Outlet } from "../model/units";
 import { contributionsAt } from "./contributions";
-import { addedUp } from "./correlated";
+import { correlatedLevel } from "./correlated";
 
 /**
  * Average RMS of a bus as the setup's recording has it, whatever levels are entered: the measured channels through the
@@ -23,7 +23,11 @@ export const recordedAverage = (setup: Setup, bus: Bus): { readonly [outlet in O
     return [{ rms: gainOf(convertRms(rms, "sample", desk.rms)), peak: null, activity: 1 }];
   });
   if (strengths.length < parts.length) return null;
-  const at = (outlet: Outlet): Db => addedUp(contributionsAt(parts, strengths, outlet), recording).level;
+  const at = (outlet: Outlet): Db => {
+    const arrivals = contributionsAt(parts, strengths, outlet);
+    // One channel alone has nothing to correlate with.
+    return correlatedLevel(arrivals, recording) ?? levelOf(arrivals[0]?.rms ?? 0);
+  };
   return bus.stereo
     ? { left: at("left"), right: at("right"), mono: at("mono") }
     : { left: at("left"), right: at("left"), mono: at("left") };

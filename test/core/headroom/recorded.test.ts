@@ -3,6 +3,7 @@ import { recordedAverage } from "../../../src/core/headroom/recorded";
 import { fullScaleSine } from "../../../src/core/level/analog";
 import { gainsInBus, gainsInto } from "../../../src/core/measure/bus-gains";
 import { levelThrough } from "../../../src/core/measure/levels";
+import { BLANK_SEND } from "../../../src/core/model/defaults";
 import type { Bus, Desk } from "../../../src/core/model/setup";
 import { toRecording } from "../../../src/measure/recording";
 import { figuresOf } from "../../measure/job";
@@ -54,6 +55,12 @@ describe("average RMS as a recording has it", () => {
     expectNear(average?.left ?? null, (sample.average?.left ?? 0) - fullScaleSine("sample"), TINY);
     const mono = (await measured({ stereo: false })).average;
     expect([mono?.right, mono?.mono]).toEqual([mono?.left, mono?.left]);
+  });
+
+  it("of one channel alone it is that channel's", async () => {
+    const sends = [{ ...BLANK_SEND, channel: "snare", level: -6 }];
+    const { figures, average } = await measured({ stereo: false, sends });
+    expectNear(average?.mono ?? null, (figures.tracks[1]?.rms ?? 0) - 6, TINY);
   });
 
   it("is not known without a recording, of what is not in it, and of stereo channels", async () => {
