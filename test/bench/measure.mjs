@@ -3,7 +3,6 @@
  * the browser's worker, beside `ffmpeg -filter_threads 1 … astats` and `sox stats` on the same files, taking turns.
  * Fails where one of ours is not 2.5 times as fast as ffmpeg (in plain code: slower than it), takes more than 32 MB,
  * or holds the page up.
- * Then estimate beside measurement on a multitrack mixed from real drum samples, if their package is installed.
  * Run: node test/bench/measure.mjs
  */
 import { spawnSync } from "node:child_process";
@@ -13,7 +12,6 @@ import { join } from "node:path";
 import { bundled } from "../tools/bundle.mjs";
 import { openPage } from "./measure-page.mjs";
 import { writeMultitrack } from "./multitrack.mjs";
-import { realDrums } from "./real-drums.mjs";
 
 const SECONDS = 180;
 const ROUNDS = 5;
@@ -93,7 +91,6 @@ try {
     if (memory(who) > MOST_MEMORY) fail(`${who} takes more than ${MOST_MEMORY / 1e6} MB`);
   }
   if (longest > LONGEST_TASK) fail(`the page is held up for more than ${LONGEST_TASK} ms`);
-  await realDrums();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

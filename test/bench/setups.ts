@@ -378,37 +378,3 @@ export const checkedSetup = (channelCount: number, pieceCount: number, overheads
     },
   };
 };
-
-/** One track of a recorded kit: pan, limbs, level while playing and peak as measured. */
-export interface RecordedTrack {
-  readonly name: string;
-  readonly pan: number;
-  readonly limbs: readonly Limb[];
-  readonly gatedRms: number;
-  readonly peak: number;
-}
-
-/** A setup of recorded tracks in one stereo bus. */
-export const drumSetup = (tracks: readonly RecordedTrack[]): Setup => {
-  const channels = tracks.map(
-    ({ name, pan, gatedRms, peak }): Channel => ({
-      ...BLANK_CHANNEL,
-      id: name,
-      name,
-      kind: "drum",
-      piece: name,
-      pan,
-      gatedRms,
-      activity: 1,
-      peak,
-    }),
-  );
-  const setup = headroomSetup(1, () => -10);
-  const bus = setup.buses[0] as Bus;
-  return {
-    ...setup,
-    kit: { ...setup.kit, pieces: tracks.map(({ name, limbs }) => struck(name, 0, 1, limbs)) },
-    channels,
-    buses: [{ ...bus, sends: channels.map(({ id }) => ({ ...BLANK_SEND, channel: id })) }],
-  };
-};

@@ -161,14 +161,14 @@ const drawnCourse = (page: Page) =>
     };
   });
 
-/** Estimate, measured and difference of a figure of the side that is looked at. */
+/** Measured, estimate and difference of a figure of the side that is looked at. */
 const figure = async (page: Page, name: string): Promise<string[]> => {
   const row = page.locator("details.card tr", { has: page.getByRole("rowheader", { name }) }).first();
   return row.locator("td").allInnerTexts();
 };
 
 const measured = async (page: Page, name: string): Promise<string | undefined> =>
-  (await figure(page, name))[1];
+  (await figure(page, name))[0];
 
 const side = (page: Page, name: string): Promise<void> =>
   page.getByRole("group", { name: "Output", exact: true }).getByText(name, { exact: true }).click();
@@ -328,7 +328,7 @@ describe("with the server stopped", () => {
       expect(await heldUp(page, () => measureAll(page))).toBeLessThan(50);
       expect(await heldUp(page, () => reckon(page))).toBeGreaterThan(50);
 
-      // Estimate beside measurement, side by side; the measured side mixed here sample by sample.
+      // Measurement and estimate, side by side; the measured side mixed here sample by sample.
       const first = voicesIn(await setupOf(page));
       for (const [name, at] of [
         ["L", 0],
@@ -338,7 +338,7 @@ describe("with the server stopped", () => {
         const { rms, peak } = mixed(first, at);
         expect(await measured(page, "Average RMS")).toBe(rms);
         expect(await measured(page, "Likely peak")).toBe(peak);
-        const [estimate, is, apart] = (await figure(page, "Likely peak")).map((t) =>
+        const [is, estimate, apart] = (await figure(page, "Likely peak")).map((t) =>
           Number(t.replace("−", "-")),
         );
         expect(estimate).not.toBe(is);
@@ -431,6 +431,17 @@ describe("with the server stopped", () => {
         expect((channel?.peak ?? 99) - 20 * Math.log10(peak)).toBeGreaterThan(-0.002);
         expect((channel?.peak ?? 99) - 20 * Math.log10(peak)).toBeLessThan(0.1);
       });
+
+      // What is measured leads in the figures of the bus; the estimate beside it says how good it is.
+      const rows = page.getByRole("region", { name: "L and R", exact: true }).locator("tbody tr");
+      expect((await rows.nth(0).locator("th, td").allInnerTexts()).slice(0, 3)).toEqual([
+        "Average RMS, measured",
+        mixed(first, 0).rms,
+        mixed(first, 1).rms,
+      ]);
+      expect(await rows.nth(1).locator("th").textContent()).toMatch(
+        /^Average RMS, estimated −\d\.\d \+\d\.\d dB$/,
+      );
       await page.locator(".toast").getByRole("button", { name: "Undo" }).click();
       expect(await setupOf(page)).toEqual(old);
 

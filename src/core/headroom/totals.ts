@@ -16,7 +16,8 @@ export interface Totals {
 
 /**
  * Likely peak: the loudest contribution, and the rest as signals whose peaks do not meet it.
- * A working rule, no source: on measured drum material never more than 0.2 dB under the real peak, 4 dB over it as a median.
+ * A working rule, no source: in takes mixed from recorded drum hits 3.5 dB over the real peak as a median, and in 1 of 100
+ * under it, by less than 1 dB (`test/bench/level-error.mjs`).
  * @param rest sum of squares of all the other peaks
  */
 export const likelyPeak = (loudest: Gain, rest: number): Gain => loudest + Math.sqrt(rest);

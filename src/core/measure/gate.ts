@@ -23,19 +23,25 @@ export interface Gated {
   readonly activity: number;
 }
 
+/** The least power with which a block passes the gate, by the loudest of them; 0 when all is silent. */
+export const gateOf = (powers: ArrayLike<number>): number => {
+  let loudest = 0;
+  for (let i = 0; i < powers.length; i += 1) loudest = Math.max(loudest, powers[i] as number);
+  return loudest * GATE_RATIO;
+};
+
 /**
  * Gates by the loudest block: the pauses of a tom that is hit twice in a song do not pull its level down.
  * @param powers mean power of each gating block
  */
 export const gated = (powers: ArrayLike<number>): Gated => {
-  let loudest = 0;
-  for (let i = 0; i < powers.length; i += 1) loudest = Math.max(loudest, powers[i] as number);
-  if (loudest === 0) return { power: 0, activity: 0 };
+  const gate = gateOf(powers);
+  if (gate === 0) return { power: 0, activity: 0 };
   let sum = 0;
   let count = 0;
   for (let i = 0; i < powers.length; i += 1) {
     const power = powers[i] as number;
-    if (power < loudest * GATE_RATIO) continue;
+    if (power < gate) continue;
     sum += power;
     count += 1;
   }

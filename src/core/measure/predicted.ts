@@ -6,6 +6,7 @@ import {
   type Stage,
 } from "../headroom/ceilings";
 import { type BusFigures, busFigures } from "../headroom/figures";
+import { type LevelErrors, levelErrorsOf } from "../headroom/level-errors";
 import type { SideFigures } from "../headroom/side";
 import { convertRms } from "../level/analog";
 import { mixedChannelsOf } from "../mix/bus";
@@ -13,10 +14,17 @@ import type { Bus, Id, RmsConvention, Setup } from "../model/setup";
 import type { Db, Outlet, Sides } from "../model/units";
 import { gainsInBus, gainsInto, type MixPeaks, peaksThrough, type TrackPlace } from "./bus-gains";
 import type { MeasuredFigures } from "./figures";
-import { levelThrough } from "./levels";
+import { levelThrough, type MixLevel } from "./levels";
 
 /** What stands beside each other of one side or the mono fold. */
-export type PredictedName = "average" | "correlated" | "likely" | "playable" | "allAtOnce" | "truePeak";
+export type PredictedName =
+  | "average"
+  | "correlated"
+  | "level"
+  | "likely"
+  | "playable"
+  | "allAtOnce"
+  | "truePeak";
 
 /** An estimate and the measurement of the same thing. */
 export interface Predicted {
@@ -45,6 +53,8 @@ export interface PredictedCeiling extends Predicted {
 
 /** A bus as it is estimated and as it was measured. */
 export interface BusPredicted {
+  /** How far the real levels may lie from the estimated ones; null where nobody knows. */
+  readonly levelErrors: LevelErrors | null;
   readonly mixes: readonly PredictedMix[];
   readonly ceilings: readonly PredictedCeiling[];
   /** The one that decides by the measurement. */
@@ -65,12 +75,13 @@ const beside = (estimate: Db | null, measured: Db | null): Predicted => ({
 });
 
 const rowsOf = (
-  { average, correlated, likely, playable, allAtOnce }: SideFigures,
-  rms: Db | null,
+  { average, correlated, level, likely, playable, allAtOnce }: SideFigures,
+  { rms, together }: { readonly [name in keyof MixLevel]: Db | null },
   { peak, truePeak }: MixPeaks,
 ): PredictedMix["rows"] => [
   { name: "average", ...beside(average, rms) },
   ...(correlated === null ? [] : [{ name: "correlated" as const, ...beside(correlated, rms) }]),
+  { name: "level", ...beside(level, together) },
   { name: "likely", ...beside(likely, peak) },
   { name: "playable", ...beside(playable, peak) },
   { name: "allAtOnce", ...beside(allAtOnce, peak) },
@@ -110,14 +121,18 @@ export const predictedOf = (
   places: readonly TrackPlace[],
   was: readonly Sides[],
 ): BusPredicted => {
-  const estimate = busFigures(setup, recordedOnly(bus, places));
+  const recorded = recordedOnly(bus, places);
+  const estimate = busFigures(setup, recorded);
+  const levelErrors = levelErrorsOf(setup, recorded);
   const now = gainsInBus(setup, bus, places);
   const peaks = (mix: Outlet): MixPeaks =>
     peaksThrough(figures.mixes[mix], gainsInto(mix, was), gainsInto(mix, now));
   const mixes = sidesOf(bus, estimate).map(([mix, side]): PredictedMix => {
-    const { rms } = levelThrough(figures, gainsInto(mix, now));
+    const { rms, together } = levelThrough(figures, gainsInto(mix, now));
     const of = peaks(mix);
-    return { mix, rows: rowsOf(side, inConvention(rms, setup.desk.rms), of), stale: of.stale };
+    const { rms: convention } = setup.desk;
+    const levels = { rms: inConvention(rms, convention), together: inConvention(together, convention) };
+    return { mix, rows: rowsOf(side, levels, of), stale: of.stale };
   });
   const left = peaks("left");
   const right = bus.stereo ? peaks("right") : left;
@@ -134,5 +149,5 @@ export const predictedOf = (
   const missing = mixedChannelsOf(setup, bus).flatMap(({ channel }) =>
     places.some((p) => p.channel === channel.id) ? [] : [channel.id],
   );
-  return { mixes, ceilings, lowest, stale: mixes.some((m) => m.stale), missing };
+  return { levelErrors, mixes, ceilings, lowest, stale: mixes.some((m) => m.stale), missing };
 };

@@ -1,4 +1,6 @@
 import type { BusFigures } from "../../core/headroom/figures";
+import { type LevelError, levelErrorsOf } from "../../core/headroom/level-errors";
+import { recordedAverage } from "../../core/headroom/recorded";
 import type { SideFigures } from "../../core/headroom/side";
 import { rmsBy } from "../../core/level/analog";
 import type { Bus } from "../../core/model/setup";
@@ -6,18 +8,44 @@ import { current } from "../../document/store";
 import { formatDb } from "../../text/headroom";
 import { Explain } from "../../ui/explain";
 import { Table } from "../../ui/table";
+import { LevelErrorHelp, LevelErrorText } from "../level-error";
 import { MeasuredBefore, measuredRms } from "../measured-bus";
 import { channelTitle } from "../shown-names";
 
 type FigureOf = (side: SideFigures) => number | null;
 
-const ROWS: readonly (readonly [name: string, pick: FigureOf])[] = [
-  ["Average RMS", (l) => l.average],
-  ["RMS when everybody plays", (l) => l.level],
-  ["Likely peak", (l) => l.likely],
-  ["Loudest playable peak", (l) => l.playable],
-  ["All peaks aligned", (l) => l.allAtOnce],
-];
+/** A figure: its name, how far from it the real one may lie, and what it is on each side. */
+interface FigureRow {
+  readonly name: string;
+  readonly error?: LevelError | undefined;
+  readonly cells: readonly (number | null)[];
+}
+
+/** Measured leads; the estimate of the same thing stands beside it. */
+const rowsOf = (bus: Bus, figures: BusFigures): readonly FigureRow[] => {
+  const sides = bus.stereo ? [figures.sides[0], figures.sides[1], figures.mono] : [figures.mono];
+  const errors = levelErrorsOf(current.value, bus);
+  const measured = recordedAverage(current.value, bus);
+  const cells = (pick: FigureOf) => sides.map(pick);
+  const average = { error: errors?.average, cells: cells((l) => l.average) };
+  const correlated = { name: "Average RMS, correlated", cells: cells((l) => l.correlated) };
+  return [
+    ...(measured
+      ? [
+          {
+            name: "Average RMS, measured",
+            cells: bus.stereo ? [measured.left, measured.right, measured.mono] : [measured.mono],
+          },
+          { name: "Average RMS, estimated", ...average },
+        ]
+      : [{ name: "Average RMS", ...average }]),
+    ...(correlated.cells.some((cell) => cell !== null) ? [correlated] : []),
+    { name: "RMS when everybody plays", error: errors?.level, cells: cells((l) => l.level) },
+    { name: "Likely peak", cells: cells((l) => l.likely) },
+    { name: "Loudest playable peak", cells: cells((l) => l.playable) },
+    { name: "All peaks aligned", cells: cells((l) => l.allAtOnce) },
+  ];
+};
 
 const shown = (value: number | null): string => (value === null ? "–" : formatDb(value));
 
@@ -34,17 +62,12 @@ const Unknown = ({ figures }: { figures: BusFigures }) => {
   );
 };
 
-/** Both sides and the mono fold in the figures that need no recording, and the correlated level where one is known. */
+/** Both sides and the mono fold, each estimate with its error; what a recording tells leads. */
 export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) => {
-  const sides = bus.stereo ? [figures.sides[0], figures.sides[1], figures.mono] : [figures.mono];
   const heads = bus.stereo ? ["L", "R", "Mono"] : ["Output"];
   const rms = rmsBy(current.value.desk.rms);
   const { measured } = bus;
-  const correlated = sides.some((l) => l.correlated !== null);
-  const rows: typeof ROWS = [
-    ...ROWS,
-    ...(correlated ? ([["Average RMS, correlated", (l) => l.correlated]] as typeof ROWS) : []),
-  ];
+  const rows = rowsOf(bus, figures);
   return (
     <section class="stack" aria-label="L and R">
       <Table
@@ -54,11 +77,14 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
         heads={["Figure", ...heads]}
       >
         <tbody>
-          {rows.map(([name, pick]) => (
+          {rows.map(({ name, error, cells }) => (
             <tr key={name}>
-              <th scope="row">{name}</th>
-              {sides.map((side, at) => (
-                <td key={heads[at]}>{shown(pick(side))}</td>
+              <th scope="row">
+                {name}
+                {error ? <LevelErrorText error={error} /> : null}
+              </th>
+              {cells.map((cell, at) => (
+                <td key={heads[at]}>{shown(cell)}</td>
               ))}
             </tr>
           ))}
@@ -93,10 +119,14 @@ export const SideTable = ({ bus, figures }: { bus: Bus; figures: BusFigures }) =
       <Explain about="What these figures are">
         <p>
           Average RMS: 10 log Σ a · 10^(L/10) with gated RMS L and activity a, the share of the time in which
-          a channel plays: as entered, else as measured, else typical for its kind (common practice, no
-          source). RMS when everybody plays: the same without activity. Both as uncorrelated signals;
-          microphones that hear the same drum add up to more. A full-scale sine reads {rms.sine} rms, as set
-          under Channels.
+          a channel plays: as entered, else as measured, else typical for its kind (drums: measured takes;
+          others: common practice, no source). RMS when everybody plays: the same without activity. Both as
+          uncorrelated signals. A full-scale sine reads {rms.sine} rms, as set under Channels.
+        </p>
+        <LevelErrorHelp />
+        <p>
+          Average RMS, measured: the measured channels through the sends and pans of now, with their
+          correlations; for mono channels that are all in the recording.
         </p>
         <p>Likely peak: loudest contribution plus the root-sum-square of the rest. The working figure.</p>
         <p>

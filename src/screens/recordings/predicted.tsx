@@ -1,5 +1,7 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
+import type { LevelError, LevelErrors } from "../../core/headroom/level-errors";
+import { BLOCK_STEPS, GATE, STEP } from "../../core/measure/gate";
 import type { BusPredicted, Predicted, PredictedName } from "../../core/measure/predicted";
 import type { Bus } from "../../core/model/setup";
 import type { Outlet } from "../../core/model/units";
@@ -10,6 +12,7 @@ import { Choice } from "../../ui/choice";
 import { Explain } from "../../ui/explain";
 import { Sentences } from "../../ui/sentences";
 import { Table } from "../../ui/table";
+import { LevelErrorHelp, LevelErrorText } from "../level-error";
 import { channelTitle } from "../shown-names";
 import { measureThrough, running } from "./measuring";
 import { level, signed } from "./words";
@@ -17,6 +20,7 @@ import { level, signed } from "./words";
 const FIGURE: { readonly [name in PredictedName]: string } = {
   average: "Average RMS",
   correlated: "Average RMS, correlated",
+  level: "RMS when everybody plays",
   likely: "Likely peak",
   playable: "Loudest playable peak",
   allAtOnce: "All peaks aligned",
@@ -28,32 +32,45 @@ const MIX: { readonly [outlet in Outlet]: string } = {
   mono: "Mono",
 };
 /** Rows whose measurement is a level: it follows every change. */
-const LEVELS: readonly PredictedName[] = ["average", "correlated"];
+const LEVELS: readonly PredictedName[] = ["average", "correlated", "level"];
 
-const Row = (props: { name: string; of: Predicted; stale: boolean; over?: boolean }) => {
+const Row = (props: {
+  name: string;
+  of: Predicted;
+  stale: boolean;
+  over?: boolean;
+  error?: LevelError | undefined;
+}) => {
   const { estimate, measured, difference } = props.of;
   const soft = props.stale ? "soft" : "";
   return (
     <tr>
       <th scope="row">
         {props.name}
+        {props.error ? <LevelErrorText error={props.error} /> : null}
         {props.stale ? <span class="small bad"> from before the change</span> : null}
       </th>
-      <td>{level(estimate)}</td>
       <td class={props.over ? "bad" : soft}>{level(measured)}</td>
+      <td>{level(estimate)}</td>
       <td class={soft}>{signed(difference)}</td>
     </tr>
   );
 };
 
+const errorOf = (name: PredictedName, errors: LevelErrors | null): LevelError | undefined =>
+  name === "average" || name === "level" ? errors?.[name] : undefined;
+
 const BesideColumns = (props: { caption: string; first: string; children: ComponentChildren }) => (
-  <Table kind="figures" caption={props.caption} heads={[props.first, "Estimate", "Measured", "Diff."]}>
+  <Table kind="figures" caption={props.caption} heads={[props.first, "Measured", "Estimate", "Diff."]}>
     <tbody>{props.children}</tbody>
   </Table>
 );
 
-/** Which side is looked at. */
-const Sides = ({ bus, of }: { bus: Bus; of: BusPredicted }) => {
+/**
+ * Which side is looked at.
+ * @param errors of the estimated levels; null where the levels entered are others than measured
+ */
+const Sides = ({ bus, of, errors }: { bus: Bus; of: BusPredicted; errors: LevelErrors | null }) => {
   const wanted = useSignal<Outlet>("left");
   const mix = of.mixes.find((m) => m.mix === wanted.value) ?? of.mixes[0];
   if (!mix) return null;
@@ -80,6 +97,7 @@ const Sides = ({ bus, of }: { bus: Bus; of: BusPredicted }) => {
             name={FIGURE[row.name]}
             of={row}
             stale={mix.stale && !LEVELS.includes(row.name)}
+            error={errorOf(row.name, errors)}
           />
         ))}
       </BesideColumns>
@@ -155,15 +173,18 @@ export const BesideTable = (props: {
       ) : null}
       <div class="two">
         <Headroom of={of} />
-        <Sides bus={bus} of={of} />
+        <Sides bus={bus} of={of} errors={props.apart ? null : of.levelErrors} />
       </div>
       <Explain about="How these compare">
         <p>The estimate uses the levels and peaks entered under Channels. Diff.: estimate minus measured.</p>
         <p>
-          Levels are gated RMS. They follow every change of pan, send, trim and law at once, from the products
-          of each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that is not the
-          same for all tracks they are from before, until measured again.
+          Average RMS is measured over the whole recording, RMS when everybody plays over the{" "}
+          {1000 * STEP * BLOCK_STEPS} ms blocks in which every channel of the bus is within {GATE} dB of its
+          loudest block. Both follow every change of pan, send, trim and law at once, from the products of
+          each two tracks (ΣΣ gi·gj·Pij, exact). Peaks need the samples: after a change that is not the same
+          for all tracks they are from before, until measured again.
         </p>
+        <LevelErrorHelp />
         <p>
           The three estimated peaks stand beside the one highest sample. Measured headroom uses the true peak:
           that is what a converter puts out.

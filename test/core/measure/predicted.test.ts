@@ -4,6 +4,7 @@ import { fullScaleSine } from "../../../src/core/level/analog";
 import { levelOf } from "../../../src/core/level/decibels";
 import { gainsInBus, type TrackPlace } from "../../../src/core/measure/bus-gains";
 import type { MeasuredFigures } from "../../../src/core/measure/figures";
+import { levelThrough } from "../../../src/core/measure/levels";
 import { type BusPredicted, type PredictedName, predictedOf } from "../../../src/core/measure/predicted";
 import { BLANK_SEND } from "../../../src/core/model/defaults";
 import type { Bus, Setup } from "../../../src/core/model/setup";
@@ -144,7 +145,7 @@ describe("estimate beside measurement", () => {
     const setup = band();
     const figures = await measure(setup);
     const names = (of: BusPredicted): PredictedName[][] => of.mixes.map((m) => m.rows.map((r) => r.name));
-    const others: PredictedName[] = ["likely", "playable", "allAtOnce", "truePeak"];
+    const others: PredictedName[] = ["level", "likely", "playable", "allAtOnce", "truePeak"];
     const without: PredictedName[] = ["average", ...others];
     expect(names(figuresAfter(figures, setup, setup))).toEqual([without, without, without]);
 
@@ -185,6 +186,22 @@ describe("estimate beside measurement", () => {
     };
     // What lies more than 20 dB under the loudest block is in the mean of all, and in no gated level.
     expectNear(row(figuresAfter(figures, copied, copied), "left", "average")?.difference ?? null, 0, 0.05);
+  });
+
+  it("the level when everybody plays stands beside what it is measured as, in the console's convention", async () => {
+    const setup = band({}, { rms: "aes17" });
+    const figures = await measure(setup);
+    const of = figuresAfter(figures, setup, setup);
+    const gains = gainsInBus(setup, onlyBus(setup), PLACES);
+    const { together } = levelThrough(
+      figures,
+      gains.map(([left]) => left),
+    );
+    expectNear(measuredOf(of, "left", "level"), (together ?? 0) - fullScaleSine("sample"), 1e-9);
+    const drums = { ...onlyBus(setup), sends: onlyBus(setup).sends.filter((s) => s.channel !== "bass") };
+    expect(row(of, "left", "level")?.estimate).toBe(busFigures(setup, drums).sides[0].level);
+    // A bass is no drum, but is not in the recording either; keys are, so nobody knows how good the estimate is.
+    expect(of.levelErrors).toBeNull();
   });
 
   it("the ceiling that decides is the first of those that are equal but for rounding", async () => {
