@@ -48,7 +48,10 @@ describe("migrations", () => {
   });
 
   it("of a setup of version 2 give what was not there as the app then behaved, and move the tap point to the channel", () => {
-    const channels = ["before-eq", "after-fader", null].map((_, at) => ({ id: `s${at + 1}`, name: "Bass" }));
+    const channels = ["before-eq", "after-fader", null].map((_, at) => ({
+      id: `s${at + 1}`,
+      kind: ["voice", "talk", ["voice"]][at],
+    }));
     const slots = ["before-eq", "after-fader"].map((tap, at) => ({
       feed: { kind: "source", source: `s${at + 1}`, channel: "both", tap },
       on: true,
@@ -59,6 +62,8 @@ describe("migrations", () => {
     expect(now.channels.map((c) => c.directOut)).toEqual(
       (["pre-eq", "post-fader", "pre-fader"] as const).map((tap) => ({ tap, on: true, trim: 0 })),
     );
+    // What is no word is left to the reader, which says so.
+    expect(now.channels.map((c) => c.kind)).toEqual(["vocal", "talkback", ["voice"]]);
     expect(now.channels[0]).toMatchObject({
       numbers: [],
       fader: 0,
