@@ -32,7 +32,7 @@ const LEFT_OUT = 0.01;
 const STEP = 0.5;
 /** And this is added, dB: four kits are few. A design choice. */
 const MARGIN = 1.5;
-/** Share of the takes in which the likely peak may be too low, and by how much, dB: the app says 1 of 100, less than 1 dB. */
+/** Share of the takes in which the likely peak may be too low, and by how much, dB: the app says 1 or 2 of 100, less than 1 dB. */
 const MOST_UNDER = 0.02;
 const FARTHEST_UNDER = 1;
 /** Activities in core are rounded to this. */
