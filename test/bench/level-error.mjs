@@ -31,8 +31,8 @@ const LEFT_OUT = 0.01;
 /** The errors in core are rounded outwards to this, dB. */
 const STEP = 0.5;
 /** And this is added, dB: four kits are few. A design choice. */
-const MARGIN = 1;
-/** Share of the takes in which the likely peak may be too low, and by how much, dB: the app says 1 of 100, less than 1 dB. */
+const MARGIN = 1.5;
+/** Share of the takes in which the likely peak may be too low, and by how much, dB: the app says 1 or 2 of 100, less than 1 dB. */
 const MOST_UNDER = 0.02;
 const FARTHEST_UNDER = 1;
 /** Activities in core are rounded to this. */

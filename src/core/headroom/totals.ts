@@ -16,7 +16,7 @@ export interface Totals {
 
 /**
  * Likely peak: the loudest contribution, and the rest as signals whose peaks do not meet it.
- * A working rule, no source: in takes mixed from recorded drum hits 3.5 dB over the real peak as a median, and in 1 of 100
+ * A working rule, no source: in takes mixed from recorded drum hits 3.5 dB over the real peak as a median, and in 1 or 2 of 100
  * under it, by less than 1 dB (`test/bench/level-error.mjs`).
  * @param rest sum of squares of all the other peaks
  */

@@ -22,7 +22,7 @@ export const HeadroomHelp = ({ ceilings }: { ceilings: readonly Ceiling[] }) => 
     </p>
     <p>
       Likely peak: the loudest contribution plus the root-sum-square of the rest. In takes mixed from recorded
-      drum hits it lay about 3.5 dB above the real peak; in 1 of 100 it lay under it, by less than 1 dB.
+      drum hits it lay about 3.5 dB above the real peak; in 1 or 2 of 100 it lay under it, by less than 1 dB.
     </p>
     <p>
       Source: {isDigital() ? "" : "EBU R 68 and SMPTE RP 155 for what 0 dBFS is in dBu, else as you set it; "}
