@@ -222,3 +222,13 @@ it("what is said at a musician's mixer stands beside what is said anywhere, and 
   // Another phone that still has the musician brings back nothing of them.
   expect(withLog(without, logOf(file))).toBe(without);
 });
+
+it("a word about what is in an input is no word about what is put there afterwards", () => {
+  const place = { index: 2, listener: null };
+  const ticked = tickInput(2, true, jo(1)).apply(band);
+  const other = setInput(2, band.monitor.inputs[3] ?? null).apply(ticked);
+  const words = wordsBySubject(logOf(other));
+  expect(lineSubject(other, place)).not.toEqual(lineSubject(band, place));
+  expect(words(lineSubject(band, place)).map(({ by }) => by)).toEqual(["Jo"]);
+  expect(words(lineSubject(other, place))).toEqual([]);
+});
