@@ -220,7 +220,10 @@ describe("measuring in the browser's worker", () => {
         { makeWorker: () => new Worker("nowhere.js", { type: "module" }) },
       ),
     );
-    expect(outcome).toEqual({ kind: "refused", why: [expect.stringMatching(/^Measuring stopped: .+/)] });
+    expect(outcome).toEqual({
+      kind: "refused",
+      why: [{ code: "stopped", trouble: { when: "run", why: "not loaded" } }],
+    });
   });
 
   it("a compressed file is decoded in pieces and measured, and it is said; what is none is refused", async () => {

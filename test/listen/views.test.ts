@@ -116,7 +116,7 @@ describe("recorded voices, which correlate", () => {
         align: "start",
       };
       const outcome = await runJob(job, () => undefined);
-      if (outcome.kind === "refused") throw new Error(outcome.why.join(" "));
+      if (outcome.kind === "refused") throw new Error(JSON.stringify(outcome.why));
       const { figures } = outcome.measurement;
       const from = blockBegin(figures, about);
       expect(about - from).toBeGreaterThanOrEqual(0);
