@@ -135,7 +135,9 @@ const BROWSER = {
 };
 
 /** Files that take the time of what they do, or listen in real time: nothing runs beside them. */
-const ALONE = ["hear", "hear-check", "large", "recordings", "rooms"].map((name) => `**/${name}.test.ts`);
+const ALONE = ["hear", "hear-check", "hear-parts", "large", "recordings", "rooms"].map(
+  (name) => `**/${name}.test.ts`,
+);
 
 const { version } = JSON.parse(readFileSync(join(import.meta.dirname, "package.json"), "utf8"));
 
