@@ -32,7 +32,7 @@ const at = async (place: string): Promise<Phone> => {
 
 /** How many hits the table has for each drum. */
 const hitsOf = async (page: Page): Promise<Map<string, number>> => {
-  const rows = page.getByRole("table", { name: "R over L of each drum, dB" }).locator("tbody tr");
+  const rows = page.getByRole("table", { name: "R − L of each drum, dB" }).locator("tbody tr");
   const cells = await rows.evaluateAll((all) =>
     all.map((row) => [row.querySelector("th")?.firstChild?.textContent, row.lastElementChild?.textContent]),
   );
@@ -73,7 +73,7 @@ const startFree = async (page: Page): Promise<void> => {
   await giveInput(page);
   await byInput(page);
   await openInput(page);
-  await page.getByText("Free: the drummer plays around the kit").click();
+  await page.getByText("Any order: one drum at a time, around the kit").click();
   await tap(page.getByRole("button", { name: "Start the check" }));
 };
 

@@ -2,6 +2,7 @@ import { readdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { CHROMIUM } from "../tools/chromium.mjs";
 import { expectFault } from "./faults";
 import { visit } from "./hall";
 import {
@@ -20,7 +21,8 @@ import { agree, agreeButton, lookForUpdate, publish } from "./newer";
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await launch();
+  // As people have it: what lies in its caches, and what it asks for by itself, is at stake.
+  browser = await launch([], CHROMIUM);
 });
 afterAll(() => browser.close());
 
