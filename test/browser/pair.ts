@@ -155,7 +155,7 @@ export const openInput = async (page: Page): Promise<void> => {
 };
 
 /** The cells of a row of figures, by its name. */
-export const meter = (page: Page, name: string): Promise<string[]> =>
+export const meter = (page: Page, name: string | RegExp): Promise<string[]> =>
   page
     .locator("tr", { has: page.getByRole("rowheader", { name, exact: true }) })
     .locator("td")
