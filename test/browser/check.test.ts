@@ -319,6 +319,7 @@ describe("with no network, at the kit", () => {
     const user = await offline();
     const { page } = user;
     await start(page);
+    await question(page);
     const says = hearsSurely(CHECK, candidateOf(CHECK, "planned"));
     const hits: Hit[] = [];
     let decision = decide(CHECK, hits);
