@@ -397,6 +397,7 @@ describe("an answer", () => {
     const user = await offline();
     const { page } = user;
     await start(page);
+    await question(page);
     const cycle: readonly Answer[] = ["left", "nothing", "unclear", "right", "middle"];
     const hits: Hit[] = [];
     for (;;) {
