@@ -15,7 +15,16 @@ export type CodeOf<Texts extends CodedTexts> = {
     : ValuesOf<Texts[Code]>);
 }[keyof Texts];
 
+/** A text for each code of something that a room gives, made of the values of its code and of what else is at hand. */
+export type TextsOf<Said extends { readonly code: string }, More extends readonly unknown[] = []> = {
+  readonly [Code in Said["code"]]: (values: Extract<Said, { readonly code: Code }>, ...more: More) => string;
+};
+
 /** The text of a code and its values. */
-export const textOf = <Texts extends CodedTexts>(texts: Texts, said: CodeOf<Texts>): string =>
+export const textOf = <Said extends { readonly code: string }, More extends readonly unknown[]>(
+  texts: TextsOf<Said, More>,
+  said: Said,
+  ...more: More
+): string =>
   // The table pairs each code with its own values, which the compiler cannot follow through the union.
-  (texts[said.code] as (values: CodeOf<Texts>) => string)(said);
+  (texts[said.code as Said["code"]] as (values: Said, ...more: More) => string)(said, ...more);

@@ -1,5 +1,6 @@
 import { quoted } from "../core/lib/direction";
 import type { MonitorInput, Setup } from "../core/model/setup";
+import { type TextsOf, textOf } from "./coded";
 import { formatComparedField, formatComparedValue, formatMonitorInput } from "./compared";
 import type { ComparedField, ComparedKind } from "./compared-values";
 import { nameOr } from "./names";
@@ -91,9 +92,7 @@ const fieldText = ({ of, field, was, is }: FieldDifference, { from, to }: Two): 
 
 const measuredText = (name: string | null): string => (name === null ? "none" : `figures of ${quoted(name)}`);
 
-const DIFFERENCES: {
-  readonly [Code in keyof DifferenceValues]: (difference: DifferenceOf<Code>, two: Two) => string;
-} = {
+const DIFFERENCES: TextsOf<Difference, [two: Two]> = {
   changed: (difference, two) => {
     const { of, kind, name, channel } = difference;
     const says = fieldText(difference, two);
@@ -120,11 +119,8 @@ const DIFFERENCES: {
 };
 
 /** One difference as a sentence without its full stop: "Hat: pan L40 instead of R40". */
-export const describeDifference = (difference: Difference, two: Two): string => {
-  // The table pairs each code with its own values, which the compiler cannot follow through the union.
-  const describe = DIFFERENCES[difference.code] as (of: Difference, two: Two) => string;
-  return capitalised(describe(difference, two));
-};
+export const describeDifference = (difference: Difference, two: Two): string =>
+  capitalised(textOf(DIFFERENCES, difference, two));
 
 /** Every difference of two setups in words. */
 export const describeComparison = (comparison: Comparison): readonly string[] =>

@@ -1,6 +1,7 @@
 import { asTyped, formatEntry, type NumberFault, type NumberRule } from "../core/lib/number";
 import type { PanStyle } from "../core/model/setup";
 import type { PanFault, PanNotation } from "../core/pan/notation-styles";
+import { type TextsOf, textOf } from "./coded";
 
 /** What is wrong with what was typed into a field. */
 export type EntryFault = NumberFault | PanFault;
@@ -16,12 +17,7 @@ const PANS: { readonly [style in PanStyle]: (notation: PanNotation) => string } 
   clock: () => CLOCK,
 };
 
-type Describe<Code extends EntryFault["code"]> = (
-  fault: Extract<EntryFault, { readonly code: Code }>,
-  typed: string,
-) => string;
-
-const FAULTS: { readonly [code in EntryFault["code"]]: Describe<code> } = {
+const FAULTS: TextsOf<EntryFault, [typed: string]> = {
   "no number": ({ rule }, typed) => `${rule.name}: “${typed}” is not a number. Allowed: ${rangeText(rule)}.`,
   "not whole": ({ rule }, typed) =>
     `${rule.name}: ${typed} is not a whole number. Allowed: ${rangeText(rule)}.`,
@@ -36,6 +32,4 @@ const FAULTS: { readonly [code in EntryFault["code"]]: Describe<code> } = {
 };
 
 /** What is wrong with what was typed, in a sentence: which value, what is allowed. */
-export const describeEntryFault = (fault: EntryFault): string =>
-  // The table pairs each code with its own values, which the compiler cannot follow through the union.
-  (FAULTS[fault.code] as Describe<EntryFault["code"]>)(fault as never, asTyped(fault.typed));
+export const describeEntryFault = (fault: EntryFault): string => textOf(FAULTS, fault, asTyped(fault.typed));

@@ -3,6 +3,7 @@ import { excerpt, isolated } from "../core/lib/direction";
 import { CHANNEL_KINDS, kitPieceName } from "../core/model/kinds";
 import type { Setup } from "../core/model/setup";
 import { formatPan } from "../core/pan/notation";
+import { type TextsOf, textOf } from "./coded";
 import { formatDeskNumbers } from "./names";
 import { formatCount, formatFew } from "./words";
 
@@ -22,9 +23,7 @@ export const describeTyped = (
   return `${title}: ${parts.filter(Boolean).join(", ")}`;
 };
 
-type Describe<Code extends TypedNote["code"]> = (note: Extract<TypedNote, { code: Code }>) => string;
-
-const NOTES: { readonly [code in TypedNote["code"]]: Describe<code> } = {
+const NOTES: TextsOf<TypedNote> = {
   "long name": ({ name, letters, most }) =>
     `“${excerpt(name)}” has ${letters} characters. Allowed: ${most}. Shorten it.`,
   "many numbers": ({ name, numbers }) =>
@@ -40,6 +39,4 @@ const NOTES: { readonly [code in TypedNote["code"]]: Describe<code> } = {
 };
 
 /** What is to be said of typed lines, as a sentence. */
-export const describeTypedNote = (note: TypedNote): string =>
-  // The table pairs each code with its own values, which the compiler cannot follow through the union.
-  (NOTES[note.code] as Describe<TypedNote["code"]>)(note);
+export const describeTypedNote = (note: TypedNote): string => textOf(NOTES, note);
