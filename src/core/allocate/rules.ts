@@ -74,22 +74,10 @@ export const KIND_RULES: { readonly [kind in AllocationKind]: KindRule } = {
   horn: kind("horns", { own: "no-matter" }),
   strings: kind("strings", { own: "no-matter" }),
   other: kind("others", {}),
-  "lead-vocal": kind(
-    "vocals",
-    { own: "must" },
-    {
-      playerFirst: true,
-    },
-  ),
+  "lead-vocal": kind("vocals", { own: "must" }, { playerFirst: true }),
   vocal: kind("vocals", {}, { playerFirst: true }),
   playback: kind("playback", { stereo: "prefer", send: "post-fader" }),
-  click: kind(
-    "click",
-    { own: "must", shares: "nobody", reach: "asked" },
-    {
-      forTimekeepers: true,
-    },
-  ),
+  click: kind("click", { own: "must", shares: "nobody", reach: "asked" }, { forTimekeepers: true }),
   talkback: kind("fold-back", {}),
   speech: kind("fold-back", FOLDED_BACK),
   video: kind("fold-back", { ...FOLDED_BACK, send: "post-fader" }),

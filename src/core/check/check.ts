@@ -1,4 +1,5 @@
 import { keysOf } from "../lib/keys";
+import { sumOf } from "../lib/mean";
 import { remembered } from "../lib/memo";
 import type { Tell } from "../lib/tell";
 import { mixedChannelsOf } from "../mix/bus";
@@ -76,8 +77,6 @@ const sameLists = (): ((lists: ProbeChances) => ProbeChances) => {
   };
 };
 
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
-
 /**
  * Prepares a check of what a listener hears: what can be asked, what can be wrong, how each would be answered.
  * @param tell hears how far it has come
@@ -103,7 +102,7 @@ export const checkOf = (setup: Setup, listener: Listener, tell: Tell = () => {})
   const actions = keysOf(ACTIONS).filter((action) => usable[action]);
   const asked = [null, ...actions].flatMap((action) => drums.map((piece) => ({ piece, action })));
 
-  const levelsWeigh = sum(levels.map((l) => l.prior));
+  const levelsWeigh = sumOf(levels.map((l) => l.prior));
   const hypotheses = hypothesesOf(setup, listener, bus, pickup, drums);
   const chancesOf = chancesMaker();
   const imagesOf = ({ image }: Hypothesis) =>
@@ -131,7 +130,7 @@ export const checkOf = (setup: Setup, listener: Listener, tell: Tell = () => {})
   const answersAt = remembered((chances: Chances) => predicted(everybody, [chances]));
   const answersTo = remembered((lists: ProbeChances) =>
     ANSWERS.map((_, answer) =>
-      sum(lists.map((list, level) => (overheads[level] as number) * (answersAt(list)[answer] as number))),
+      sumOf(lists.map((list, level) => (overheads[level] as number) * (answersAt(list)[answer] as number))),
     ),
   );
   const isFindable = (lists: readonly ProbeChances[]): boolean =>
@@ -148,7 +147,7 @@ export const checkOf = (setup: Setup, listener: Listener, tell: Tell = () => {})
   const findable = new Set(others.filter((other) => isFindable(other.chances)));
   const found = [{ hypothesis: planned, chances: plannedChances }, ...findable];
   const weight = (fault: Fault): number => FAULTS[fault].weight;
-  const all = sum(found.map(({ hypothesis }) => weight(hypothesis.fault)));
+  const all = sumOf(found.map(({ hypothesis }) => weight(hypothesis.fault)));
   const named = ({ id, fault, channel }: Hypothesis) => ({ id, fault, channel });
   return {
     probes: asked.map(({ piece, action }) => ({ piece: piece.id, action })),

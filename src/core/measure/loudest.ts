@@ -1,4 +1,5 @@
 import { levelOfPower } from "../level/decibels";
+import { sumOf } from "../lib/mean";
 import type { Id } from "../model/setup";
 import type { Db } from "../model/units";
 import type { TrackPlace } from "./bus-gains";
@@ -15,7 +16,7 @@ export interface Maker {
 }
 
 const shares = (parts: readonly number[]): readonly number[] => {
-  const all = parts.reduce((sum, x) => sum + x, 0);
+  const all = sumOf(parts);
   return all === 0 ? parts.map(() => 0) : parts.map((x) => x / all);
 };
 

@@ -1,4 +1,5 @@
 import { levelOf, levelOfPower } from "../level/decibels";
+import { sumOf } from "../lib/mean";
 import type { Hertz } from "../model/units";
 import { mixedEnergy, productAt } from "./covariance";
 import type { MeasuredFigures, MixFigures, Moment, TrackFigures } from "./figures";
@@ -100,7 +101,7 @@ const loudestMoment = (m: RunThrough): Moment | null => {
   const row = (at - column) / columns;
   const side = column === tracks ? "left" : "right";
   const energies = m.peaks.pair[side].gains.map((g, t) => g * g * (values[row * columns + t] as number));
-  const all = energies.reduce((sum, e) => sum + e, 0);
+  const all = sumOf(energies);
   return {
     at: (row * stepFrames(m.rate)) / m.rate,
     side,

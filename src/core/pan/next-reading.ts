@@ -1,3 +1,4 @@
+import { meanOf } from "../lib/mean";
 import type { Db, Pan } from "../model/units";
 import type { PanSettings } from "./laws";
 import {
@@ -56,7 +57,7 @@ export const nextReading = (
       return { low: low + through - half, high: high + through + half };
     });
     const shares = shown.flatMap((a) => shown.map((b) => confused(a, b)));
-    return shares.reduce((sum, share) => sum + share, 0) / shares.length;
+    return meanOf(shares);
   };
   const points = POINTS.map((at) => (at === "before pan" ? at : { ...at, pan: onStep(at.pan) }));
   let best: ReadingPoint | null = null;
